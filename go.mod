@@ -1,0 +1,5 @@
+module ceilingwright
+
+go 1.26
+
+require github.com/shopspring/decimal v1.6.0
