@@ -4,4 +4,13 @@ go 1.26
 
 require github.com/shopspring/decimal v1.6.0
 
-require github.com/stretchr/testify v1.12.1 // indirect
+require (
+	github.com/andybalholm/brotli v1.2.8 // indirect
+	github.com/chromedp/cdproto v0.159.0 // indirect
+	github.com/chromedp/chromedp v0.23.0 // indirect
+	github.com/evanw/esbuild v0.28.2 // indirect
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	github.com/hack-pad/safejs v0.1.0 // indirect
+	github.com/stretchr/testify v1.12.1 // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+)
