@@ -74,9 +74,8 @@ func judgeBoth(t *testing.T, data []byte) {
 	if err != nil && strings.Contains(err.Error(), "nested too deep") {
 		return
 	}
-	if require.NoError(t, err, "%q", data) {
-		assert.Equal(t, want, tree(node), "%q", data)
-	}
+	require.NoError(t, err, "%q", data)
+	assert.Equal(t, want, tree(node), "%q", data)
 }
 
 func FuzzRead(f *testing.F) {
