@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"math"
 	"math/big"
 
 	"github.com/shopspring/decimal"
@@ -8,6 +9,7 @@ import (
 
 // Number is an exact fraction. The zero value is 0. Numbers are never changed
 // in place: every method answers with a new one, so they may be copied freely.
+// Compare them with Cmp: == would compare where they are kept.
 // They are held as fractions because a spread rate in square feet a gallon
 // over an area in square metres has no finite decimal, and a need of exactly
 // one can must not become one can and a hair.
@@ -52,6 +54,9 @@ func (n Number) Cmp(m Number) int { return n.value().Cmp(m.value()) }
 // Sign is −1, 0 or +1.
 func (n Number) Sign() int { return n.value().Sign() }
 
+// Abs is n without its sign.
+func (n Number) Abs() Number { return Number{new(big.Rat).Abs(n.value())} }
+
 // IsZero tells whether n is 0.
 func (n Number) IsZero() bool { return n.Sign() == 0 }
 
@@ -69,14 +74,19 @@ func (n Number) Floor() (whole int64, ok bool) {
 // false where it does not fit an int64.
 func (n Number) Ceil() (whole int64, ok bool) {
 	floor, ok := NumberFromInt(0).Sub(n).Floor()
-	return -floor, ok
+	return -floor, ok && floor != math.MinInt64
 }
 
 // RoundHalfEven is n to the given number of decimal places, an exact half going
 // to the even digit: the rule for measured and converted values (NIST SP 811
-// B.7.1; the even rule is from memory).
+// B.7.1; the even rule is from memory). Negative places round to tens,
+// hundreds and so on.
 func (n Number) RoundHalfEven(places int32) decimal.Decimal {
-	scaled := new(big.Rat).Mul(n.value(), new(big.Rat).SetInt(pow10(places)))
+	scaled := new(big.Rat).SetInt(pow10(max(places, -places)))
+	if places < 0 {
+		scaled.Inv(scaled)
+	}
+	scaled.Mul(scaled, n.value())
 	twice := new(big.Int).Lsh(scaled.Num(), 1)
 	quotient, remainder := new(big.Int).DivMod(twice.Add(twice, scaled.Denom()), new(big.Int).Lsh(scaled.Denom(), 1), new(big.Int))
 	if remainder.Sign() == 0 && quotient.Bit(0) == 1 {

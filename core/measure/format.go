@@ -1,0 +1,291 @@
+package measure
+
+import (
+	"strconv"
+	"strings"
+)
+
+// System is the notation a length is written in.
+type System string
+
+// The two systems, as the plan names them.
+const (
+	FeetInches System = "feet-inches"
+	Metric     System = "metric"
+)
+
+// tick is the finest mark of an inch tape.
+const tick = Inch / 64
+
+// Notation is how figures are written for a person.
+//
+// Feet-inches is set typographically, 17′ 9½″, or with the keys of a keyboard
+// when Plain, 17' 9 1/2". Metric is written in metres from 1 m and in
+// millimetres below. A mark of 0 or less does not round: the figure is then
+// written exactly. Gallon is the gallon that feet-inches goes with; none
+// named means the US gallon. Everything written is read back by Parse or
+// ParseOffset.
+type Notation struct {
+	System     System
+	InchMark   Length
+	MetricMark Length
+	Gallon     VolumeUnit
+	Plain      bool
+}
+
+// Mark is the mark that lengths are rounded to in this notation.
+func (n Notation) Mark() Length {
+	if n.System == FeetInches {
+		return n.InchMark
+	}
+	return n.MetricMark
+}
+
+// ToMark is l rounded to the nearest whole number of marks, an exact half going
+// away from zero. A mark of 0 or less leaves l as it is. Rounding is done in
+// whole marks before feet and inches are split, so that 35.9999 in is 3 ft and
+// never 2 ft 12 in.
+func (l Length) ToMark(mark Length) Length {
+	if mark <= 0 {
+		return l
+	}
+	over := l % mark
+	whole := l - over
+	switch {
+	case over >= mark-over:
+		return whole + mark
+	case -over >= mark+over:
+		return whole - mark
+	}
+	return whole
+}
+
+// Length is l rounded to the mark of the notation and written out.
+func (n Notation) Length(l Length) string {
+	mark := n.Mark()
+	if mark <= 0 {
+		return n.Exact(l)
+	}
+	rounded := l.ToMark(mark)
+	if n.System == FeetInches {
+		if rounded%tick != 0 {
+			return n.Exact(rounded)
+		}
+		return n.feetInches(rounded)
+	}
+	return n.metric(rounded, decimalsOf(mark))
+}
+
+// Hides is what Length keeps from the reader: the rounded length less the
+// exact one.
+func (n Notation) Hides(l Length) Length { return l.ToMark(n.Mark()) - l }
+
+// Exact is l without rounding: in feet and inches where l is a whole number of
+// 64ths of an inch and the notation is feet-inches, otherwise in millimetres
+// with as many decimals as it takes, at most 6. Parse reads it back to the
+// same Length.
+func (n Notation) Exact(l Length) string {
+	if n.System == FeetInches && l%tick == 0 {
+		return n.feetInches(l)
+	}
+	return n.minus(l) + millimetres(magnitude(l)) + " mm"
+}
+
+// String is l exactly, in millimetres: "2387.6 mm". ParseOffset reads it back.
+func (l Length) String() string { return Notation{System: Metric, Plain: true}.Exact(l) }
+
+// feetInches writes a whole number of 64ths of an inch. Feet are left out below
+// 1 ft; inches below 1 in only where there are no feet.
+func (n Notation) feetInches(l Length) string {
+	ticks := magnitude(l) / uint64(tick)
+	feet, inches, parts := ticks/768, ticks/64%12, ticks%64
+	var out strings.Builder
+	out.WriteString(n.minus(l))
+	if feet > 0 {
+		out.WriteString(strconv.FormatUint(feet, 10))
+		out.WriteString(n.either("′ ", "' "))
+	}
+	if inches > 0 || parts == 0 || feet > 0 {
+		out.WriteString(strconv.FormatUint(inches, 10))
+		if parts > 0 && (n.Plain || fractionCharacter(parts) == "") {
+			out.WriteByte(' ')
+		}
+	}
+	if parts > 0 {
+		out.WriteString(n.fraction(parts))
+	}
+	out.WriteString(n.either("″", `"`))
+	return out.String()
+}
+
+// fraction is parts/64 reduced: one character where Unicode has it, else with
+// the fraction slash U+2044, or with a plain slash.
+func (n Notation) fraction(parts uint64) string {
+	if c := fractionCharacter(parts); c != "" && !n.Plain {
+		return c
+	}
+	below := uint64(64)
+	for parts%2 == 0 {
+		parts, below = parts/2, below/2
+	}
+	return strconv.FormatUint(parts, 10) + n.either("⁄", "/") + strconv.FormatUint(below, 10)
+}
+
+func fractionCharacter(parts uint64) string {
+	switch parts {
+	case 8:
+		return "⅛"
+	case 16:
+		return "¼"
+	case 24:
+		return "⅜"
+	case 32:
+		return "½"
+	case 40:
+		return "⅝"
+	case 48:
+		return "¾"
+	case 56:
+		return "⅞"
+	}
+	return ""
+}
+
+// metric writes a rounded length: metres from 1 m with three decimals more than
+// millimetres take, so that both show the same mark.
+func (n Notation) metric(l Length, places int) string {
+	if l == 0 {
+		return "0 mm"
+	}
+	size := magnitude(l)
+	if size < uint64(Metre) {
+		return n.minus(l) + fixed(size, 6, places) + " mm"
+	}
+	return n.minus(l) + fixed(size, 9, places+3) + " m"
+}
+
+// decimalsOf is how many decimals of a millimetre the mark takes.
+func decimalsOf(mark Length) int {
+	places := 6
+	for places > 0 && mark%10 == 0 {
+		mark, places = mark/10, places-1
+	}
+	return places
+}
+
+// millimetres writes nanometres as millimetres without needless zeros.
+func millimetres(nanometres uint64) string {
+	places := 6
+	for rest := nanometres; places > 0 && rest%10 == 0; rest /= 10 {
+		places--
+	}
+	return fixed(nanometres, 6, places)
+}
+
+// fixed writes count / 10^scale cut to places decimals, which the caller has
+// rounded to.
+func fixed(count uint64, scale, places int) string {
+	digits := strconv.FormatUint(count, 10)
+	for len(digits) <= scale {
+		digits = "0" + digits
+	}
+	whole, decimals := digits[:len(digits)-scale], digits[len(digits)-scale:]
+	if places == 0 {
+		return whole
+	}
+	return whole + "." + decimals[:places]
+}
+
+// magnitude is |l|, also for the least int64.
+func magnitude(l Length) uint64 {
+	if l < 0 {
+		return -uint64(l)
+	}
+	return uint64(l)
+}
+
+func (n Notation) minus(l Length) string {
+	if l < 0 {
+		return n.either("−", "-")
+	}
+	return ""
+}
+
+func (n Notation) either(set, plain string) string {
+	if n.Plain {
+		return plain
+	}
+	return set
+}
+
+// Area is a in square feet with one decimal or square metres with two, an
+// exact half going to the even digit. Below 0.05 it keeps three significant
+// digits, so that a small area is never written as none.
+func (n Notation) Area(a Area) string {
+	if n.System == FeetInches {
+		return n.quantity(a.SquareFeet(), 1) + n.either(" ft²", " ft2")
+	}
+	return n.quantity(a.SquareMetres, 2) + n.either(" m²", " m2")
+}
+
+// Volume is v in gallons or litres with two decimals, an exact half going to
+// the even digit. Below 0.05 it keeps three significant digits.
+func (n Notation) Volume(v Volume) string {
+	if n.System != FeetInches {
+		return n.quantity(v.Litres, 2) + " L"
+	}
+	gallon := n.Gallon
+	if gallon == "" {
+		gallon = UnitGallon
+	}
+	return n.quantity(v.In(gallon), 2) + " " + string(gallon)
+}
+
+// quantity is q with the given decimals, or with three significant digits
+// where it is so small that they would vanish.
+func (n Notation) quantity(q Number, places int32) string {
+	size := q.Abs()
+	if size.IsZero() || size.Cmp(NumberFromFraction(5, 100)) >= 0 {
+		return n.Number(q, places)
+	}
+	tenth, bound := NumberFromFraction(1, 10), NumberFromInt(1)
+	for places = 2; size.Cmp(bound.Mul(tenth)) < 0 && places < 12; places++ {
+		bound = bound.Mul(tenth)
+	}
+	return n.NumberTrimmed(q, places)
+}
+
+// Number is q with exactly that many decimals, an exact half going to the even
+// digit. From five digits before the point on, these stand in threes apart by
+// a narrow no-break space (SI Brochure, 9th edition, 5.4.4); Plain leaves them
+// together.
+func (n Notation) Number(q Number, places int32) string {
+	return n.grouped(q.RoundHalfEven(places).StringFixed(max(places, 0)))
+}
+
+// NumberTrimmed is Number without the zeros that end its decimals.
+func (n Notation) NumberTrimmed(q Number, places int32) string {
+	text := q.RoundHalfEven(places).StringFixed(max(places, 0))
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return n.grouped(text)
+}
+
+func (n Notation) grouped(text string) string {
+	text, negative := strings.CutPrefix(text, "-")
+	sign := ""
+	if negative && strings.Trim(text, "0.") != "" {
+		sign = n.either("−", "-")
+	}
+	whole, decimals, found := strings.Cut(text, ".")
+	if !n.Plain && len(whole) > 4 {
+		for at := len(whole) - 3; at > 0; at -= 3 {
+			whole = whole[:at] + "\u202f" + whole[at:]
+		}
+	}
+	if found {
+		decimals = "." + decimals
+	}
+	return sign + whole + decimals
+}

@@ -1,0 +1,109 @@
+package measure
+
+import (
+	"strconv"
+
+	"github.com/shopspring/decimal"
+)
+
+// mostDigits is how many digits a number that is no length may have.
+const mostDigits = 12
+
+// ParseNumber reads a number without a unit, zero or more, exactly: digits with
+// a decimal point or comma, and thousands apart by spaces, or by the other of
+// the two. Refused with a *ParseError: nothing typed; a sign; one comma before
+// exactly three digits, which could mean two things; a fraction; a per cent
+// sign, a unit or a word; exponents, other bases, other scripts; over 12
+// digits.
+func ParseNumber(text string) (decimal.Decimal, error) {
+	n, err := readNumber(text)
+	if err != nil {
+		return decimal.Decimal{}, err
+	}
+	whole := decimal.NewFromInt(n.whole)
+	return whole.Add(decimal.New(n.part, -int32(n.places))), nil
+}
+
+// ParseCount reads a whole number, zero or more, of up to 9 digits. What
+// ParseNumber refuses is refused, and decimals too.
+func ParseCount(text string) (int, error) {
+	n, err := readNumber(text)
+	switch {
+	case err != nil:
+		return 0, err
+	case n.decimal:
+		return 0, &ParseError{Text: text, Rest: text, Reason: "This must be a whole number.", Do: "Write it without decimals."}
+	case n.digits > 9:
+		return 0, &ParseError{Text: text, Rest: text, Reason: "This has more than 9 digits.", Do: "Check the number."}
+	}
+	return int(n.whole), nil
+}
+
+// ParseMoney reads an amount without its currency, exactly, with up to 4
+// decimals. What ParseNumber refuses is refused, currency signs too.
+func ParseMoney(text string) (decimal.Decimal, error) {
+	amount, err := ParseNumber(text)
+	if err == nil && amount.Exponent() < -4 {
+		return decimal.Decimal{}, &ParseError{Text: text, Rest: text, Reason: "This has more than 4 decimals.", Do: "Write the amount with two decimals."}
+	}
+	return amount, err
+}
+
+// ParseYear reads a year of four digits. What ParseCount refuses is refused.
+func ParseYear(text string) (int, error) {
+	n, err := readNumber(text)
+	switch {
+	case err != nil:
+		return 0, err
+	case n.decimal || n.digits != 4 || n.whole < 1000:
+		return 0, &ParseError{Text: text, Rest: text, Reason: "A year has four digits.", Do: "Write it such as 1931."}
+	}
+	return int(n.whole), nil
+}
+
+// readNumber reads one number and nothing else.
+func readNumber(text string) (numeral, error) {
+	p := parser{scanner: scanner{text: text}}
+	if err := p.scan(); err != nil {
+		return numeral{}, err
+	}
+	if p.used == 0 {
+		return numeral{}, p.refuse(0, "Nothing is typed.", "Type a number, such as 12 or 4.5.")
+	}
+	switch t := p.tokens[0]; t.kind {
+	case tokenHyphen:
+		return numeral{}, p.refuse(t.at, "This number cannot be negative.", "Leave out the minus sign.")
+	case tokenPlus:
+		return numeral{}, p.refuse(t.at, "This number takes no sign.", "Leave out the sign.")
+	case tokenNumber:
+	default:
+		return numeral{}, p.strayRefused(t)
+	}
+	n, err := p.number()
+	if err != nil {
+		return numeral{}, err
+	}
+	if t, there := p.after(0); there {
+		return numeral{}, p.strayRefused(t)
+	}
+	if n.script {
+		return numeral{}, p.refuse(0, "Raised or lowered digits are not read here.", "Write plain digits.")
+	}
+	if n.digits > mostDigits {
+		return numeral{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
+	}
+	return n, nil
+}
+
+// strayRefused is why a token has no place in a plain number.
+func (p *parser) strayRefused(t token) error {
+	switch t.kind {
+	case tokenSlash, tokenFraction:
+		return p.refuse(t.at, "A fraction is not read here.", "Write a decimal, such as 0.5.")
+	case tokenUnit:
+		return p.refuse(t.at, "A unit is not read here.", "Write the number alone.")
+	case tokenNumber:
+		return p.refuse(t.at, "There are two numbers.", "Write one number only.")
+	}
+	return p.refuse(t.at, "Sums and ranges are not read here.", "Write one number only.")
+}
