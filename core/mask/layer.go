@@ -1,0 +1,72 @@
+package mask
+
+import (
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Outline is the whole mask: Length along walls AB and CD, Width along BC and
+// DA. A length of zero counts as not given.
+type Outline struct{ Length, Width measure.Length }
+
+// Area is the whole mask, exact.
+func (o Outline) Area() measure.Area { return measure.AreaOf(o.Length, o.Width) }
+
+// Perimeter is the way round the mask, exact.
+func (o Outline) Perimeter() measure.Length { return 2 * (o.Length + o.Width) }
+
+// IsComplete tells whether both sides are usable.
+func (o Outline) IsComplete() bool {
+	return o.Length > 0 && o.Width > 0 && o.Length <= measure.Longest && o.Width <= measure.Longest
+}
+
+// Check says what is missing, at "/length" and "/width".
+func (o Outline) Check(n measure.Notation) []problem.Problem {
+	var found []problem.Problem
+	found = append(found, checkSide("/length", "length", o.Length, n)...)
+	found = append(found, checkSide("/width", "width", o.Width, n)...)
+	return found
+}
+
+func checkSide(at, name string, side measure.Length, n measure.Notation) []problem.Problem {
+	switch {
+	case side <= 0:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " of the mask is not given.",
+			Do:   "Write the " + name + " of the whole mask, all panels hung."}}
+	case side < LeastPanel:
+		return []problem.Problem{{At: at, Severity: problem.Caution,
+			What: "The " + name + " of the mask reads " + n.Length(side) + ", less than one panel can be.",
+			Do:   "Check the number and write its unit."}}
+	case side > measure.Longest:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " of the mask reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken.",
+			Do:   "Check the number and its unit."}}
+	}
+	return nil
+}
+
+// Layer is one layer of the mask: a grid of panels. Columns are panel sizes
+// along the length in order from wall DA, Rows along the width in order from
+// wall AB; Gap is left open at each seam. A layer whose panels could not be
+// worked out has no columns or no rows.
+type Layer struct {
+	ID, Name      string
+	Columns, Rows []measure.Length
+	Gap           measure.Length
+}
+
+// IsEmpty tells whether there are no panels to hang.
+func (l Layer) IsEmpty() bool { return len(l.Columns) == 0 || len(l.Rows) == 0 }
+
+// Count is how many panels the layer has.
+func (l Layer) Count() int { return len(l.Columns) * len(l.Rows) }
+
+// Panel names one panel of a layer by its column and row, both from 1.
+type Panel struct{ Column, Row int }
+
+// Label is the row's letters and the column's number: A1 is the panel in the
+// corner of walls DA and AB. After row Z comes AA.
+func (p Panel) Label() string { return RowLetters(p.Row) + strconv.Itoa(p.Column) }

@@ -1,0 +1,186 @@
+package mask
+
+import (
+	"fmt"
+	"math"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Run is one direction of a layer laid into its box: the panels in order, and
+// where each comes to lie when every seam is opened or closed by the same
+// amount so that the first and the last panel both land on their tape lines.
+type Run struct {
+	Box   measure.Length   // the box, from tape line to tape line
+	Gap   measure.Length   // gap at each seam as planned
+	Sizes []measure.Length // panels as they are
+
+	// Over is panels and planned gaps together, less the box: above zero they
+	// run past the tape line, below zero they end short of it.
+	Over measure.Length
+	// Gaps is each seam after it took its part of Over. They add up exactly:
+	// seam i has taken i × Over ÷ seams, rounded to the nanometre as in Equal.
+	// One below zero means that panels would overlap there.
+	Gaps []measure.Length
+	// Starts is where each panel begins, from the tape line the run is
+	// counted from. A single panel has no seam to take up Over: it lies with
+	// its middle on the middle of the box, half of Over past either line.
+	Starts []measure.Length
+}
+
+// RunFromSizes lays sizes with a planned gap into a box.
+func RunFromSizes(sizes []measure.Length, gap, box measure.Length) Run {
+	r := Run{Box: box, Gap: gap, Sizes: sizes}
+	if len(sizes) == 0 {
+		return r
+	}
+	seams := len(sizes) - 1
+	r.Over = gap*measure.Length(seams) - box
+	for _, size := range sizes {
+		r.Over += size
+	}
+	r.Gaps = make([]measure.Length, seams)
+	r.Starts = make([]measure.Length, len(sizes))
+	if seams == 0 {
+		r.Starts[0] = -r.Over.Half()
+		return r
+	}
+	taken := measure.Length(0)
+	for i := range r.Gaps {
+		next := share(r.Over, i+1, seams)
+		r.Gaps[i] = gap - (next - taken)
+		r.Starts[i+1] = r.Starts[i] + sizes[i] + r.Gaps[i]
+		taken = next
+	}
+	return r
+}
+
+// Runs lays a layer into the box that the mask fills: its columns along the
+// length and its rows along the width.
+func (l Layer) Runs(o Outline) (columns, rows Run) {
+	return RunFromSizes(l.Columns, l.Gap, o.Length), RunFromSizes(l.Rows, l.Gap, o.Width)
+}
+
+// Seam is where seam i lies, counted from 0: the middle of its gap, rounded
+// towards the start, so that what the panels are over or short is shared.
+func (r Run) Seam(i int) measure.Length {
+	end := r.Starts[i] + r.Sizes[i]
+	return end + r.Gaps[i].Half()
+}
+
+// Change is how much each seam is opened (above zero) or closed (below zero),
+// in nanometres, exact: −Over ÷ seams. False where there is no seam.
+func (r Run) Change() (measure.Number, bool) {
+	if len(r.Gaps) == 0 {
+		return measure.Number{}, false
+	}
+	return measure.NumberFromFraction(-int64(r.Over), int64(len(r.Gaps))), true
+}
+
+// Narrowest is the narrowest seam after the change, and false where there is
+// no seam.
+func (r Run) Narrowest() (measure.Length, bool) {
+	if len(r.Gaps) == 0 {
+		return 0, false
+	}
+	narrowest := r.Gaps[0]
+	for _, gap := range r.Gaps[1:] {
+		narrowest = min(narrowest, gap)
+	}
+	return narrowest, true
+}
+
+// Noticeable is the least difference between panels and box that is spoken
+// of: half of the finest tape mark, 1/64 in, is 0.2 mm. Smaller ones are still
+// reckoned with. A choice.
+const Noticeable = 100_000 * measure.Nanometre
+
+// compare says how the given sizes stand to the mask.
+func (a axis) compare() []problem.Problem {
+	run := RunFromSizes(a.sizes, a.gap, a.total)
+	if a.total <= 0 || run.Over.Abs() < Noticeable {
+		return nil
+	}
+	differ := fmt.Sprintf("The %s add up to %s, %s %s than the %s of the mask.",
+		a.together(), a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side)
+	narrowest, seams := run.Narrowest()
+	switch {
+	case !seams:
+		return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
+			What: differ + " There is no seam to take it up.",
+			Do:   fmt.Sprintf("Change the %s, or let it run %s past or short of each tape line.", a.line, say(a.notation, run.Over.Abs().Half()))}}
+	case narrowest < 0:
+		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
+			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", differ, say(a.notation, -narrowest)),
+			Do:   fmt.Sprintf("Trim %s off the %s in all, or order a mask that much larger.", say(a.notation, run.Over), a.lines)}}
+	}
+	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
+	if run.Over < 0 {
+		verb = "Open"
+	}
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Note, What: differ,
+		Do: fmt.Sprintf("%s each of the %d seams by %s, or check the sizes.", verb, len(run.Gaps), say(a.notation, change))}}
+}
+
+// together names what is added up.
+func (a axis) together() string {
+	if a.gap > 0 && len(a.sizes) > 1 {
+		return a.lines + " and their gaps"
+	}
+	return a.lines
+}
+
+func moreOrLess(l measure.Length) string {
+	if l < 0 {
+		return "less"
+	}
+	return "more"
+}
+
+// say is an amount as people write it, or to the last digit where the tape
+// mark would hide it all.
+func say(n measure.Notation, l measure.Length) string {
+	if l != 0 && l+n.Hides(l) == 0 {
+		return n.Exact(l)
+	}
+	return n.Length(l)
+}
+
+// BuildUp is how far a run of panels may be off at its end when each panel is
+// off by up to a tolerance.
+type BuildUp struct {
+	// Worst is every panel off the same way. Likely is the root of the sum of
+	// squares: it takes the errors to be independent, centred and normal with
+	// the tolerance three standard deviations, and where they are flat instead
+	// it is passed about one time in twelve (Scholz 1995, Tolerance Stack
+	// Analysis Methods; the propagation law also in JCGM 100, 5.1.2). Likely
+	// is rounded to the nanometre.
+	Worst, Likely measure.Length
+}
+
+// BuildUpFromEnd is for n panels hung on from one tape line: n × tolerance at
+// worst, √n × tolerance likely.
+func BuildUpFromEnd(n int, tolerance measure.Length) BuildUp {
+	n = max(n, 0)
+	return BuildUp{measure.Length(n) * tolerance, rootTimes(n, tolerance)}
+}
+
+// BuildUpFromCentre is the same at either end when the panels are hung from
+// the middle out. Half of them lie on each side; of an odd number the middle
+// panel straddles the centre line and gives half of its error to each side.
+func BuildUpFromCentre(n int, tolerance measure.Length) BuildUp {
+	n = max(n, 0)
+	worst := (measure.Length(n) * tolerance).Half()
+	if n%2 == 0 {
+		return BuildUp{worst, rootTimes(n/2, tolerance)}
+	}
+	return BuildUp{worst, rootTimes(2*n-1, tolerance).Half()}
+}
+
+// rootTimes is √n × l to the nanometre. Root and product are each rounded
+// correctly by every processor, so the answer is the same everywhere.
+func rootTimes(n int, l measure.Length) measure.Length {
+	root := math.Sqrt(float64(n))
+	return measure.Length(math.Round(root * float64(l)))
+}

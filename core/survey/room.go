@@ -1,0 +1,111 @@
+package survey
+
+import (
+	"fmt"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Wall names a wall by the corners at its ends.
+type Wall string
+
+// The four walls. AB and CD are as long as the room, BC and DA as wide.
+const (
+	AB Wall = "AB"
+	BC Wall = "BC"
+	CD Wall = "CD"
+	DA Wall = "DA"
+)
+
+// Corner names a corner of the room.
+type Corner string
+
+// The four corners, clockwise looking up.
+const (
+	A Corner = "A"
+	B Corner = "B"
+	C Corner = "C"
+	D Corner = "D"
+)
+
+// Point is a place on the ceiling: X from wall DA, Y from wall AB.
+type Point struct{ X, Y measure.Length }
+
+// Room is a rectangular room. A length of zero counts as not given.
+type Room struct{ Length, Width, Height measure.Length }
+
+// Sizes below which a room is asked about rather than believed, because the
+// unit was probably left off. A choice: common practice, no source.
+const (
+	LeastSide   = 300 * measure.Millimetre
+	LeastHeight = 1200 * measure.Millimetre
+)
+
+// Check says what is missing or hard to believe, at "/length", "/width" and
+// "/height". Each is looked at by itself: what needs only the others still
+// holds.
+func (r Room) Check(n measure.Notation) []problem.Problem {
+	var found []problem.Problem
+	found = append(found, checkSide("/length", "length", "wall AB", r.Length, LeastSide, n)...)
+	found = append(found, checkSide("/width", "width", "wall DA", r.Width, LeastSide, n)...)
+	found = append(found, checkSide("/height", "height", "from floor to ceiling", r.Height, LeastHeight, n)...)
+	return found
+}
+
+func checkSide(at, name, where string, side, least measure.Length, n measure.Notation) []problem.Problem {
+	switch {
+	case side <= 0:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: fmt.Sprintf("The %s of the room is not given.", name),
+			Do:   fmt.Sprintf("Measure %s and write it in.", where)}}
+	case side < least:
+		return []problem.Problem{{At: at, Severity: problem.Caution,
+			What: fmt.Sprintf("The %s of the room reads %s, less than any room.", name, n.Length(side)),
+			Do:   "Check the number and write its unit."}}
+	case side > measure.Longest:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: fmt.Sprintf("The %s of the room reads %s, more than the %s that is taken.", name, n.Length(side), n.Length(measure.Longest)),
+			Do:   "Check the number and its unit."}}
+	}
+	return nil
+}
+
+// HasPlan tells whether length and width are both usable, so that there is a
+// ceiling to work on.
+func (r Room) HasPlan() bool {
+	return r.Length > 0 && r.Width > 0 && r.Length <= measure.Longest && r.Width <= measure.Longest
+}
+
+// Area is the ceiling, exact.
+func (r Room) Area() measure.Area { return measure.AreaOf(r.Length, r.Width) }
+
+// Perimeter is the way round the four walls, exact.
+func (r Room) Perimeter() measure.Length { return 2 * (r.Length + r.Width) }
+
+// Volume is the air in the room, exact. Without a height it is zero.
+func (r Room) Volume() measure.Volume {
+	cubicMetres := r.Area().SquareMetres.Mul(r.Height.In(measure.Metre))
+	return measure.Volume{Litres: cubicMetres.Mul(measure.CubicMetre)}
+}
+
+// Wall is how long a wall is.
+func (r Room) Wall(w Wall) measure.Length {
+	if w == AB || w == CD {
+		return r.Length
+	}
+	return r.Width
+}
+
+// Corner is where a corner is.
+func (r Room) Corner(c Corner) Point {
+	switch c {
+	case B:
+		return Point{r.Length, 0}
+	case C:
+		return Point{r.Length, r.Width}
+	case D:
+		return Point{0, r.Width}
+	}
+	return Point{}
+}
