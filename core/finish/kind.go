@@ -1,0 +1,81 @@
+package finish
+
+import "slices"
+
+// Kind is what a step of the finish does.
+type Kind string
+
+// The kinds of step, in the order of the work.
+const (
+	Protect    Kind = "protect"
+	Base       Kind = "base"
+	EdgeSeal   Kind = "edge-seal"
+	Coat       Kind = "coat"
+	ClearSeal  Kind = "clear-seal"
+	Underpaint Kind = "underpaint"
+	SizeCoat   Kind = "size"
+	LeafLaying Kind = "leaf"
+	Glaze      Kind = "glaze"
+	ClearCoat  Kind = "clear-coat"
+	Peel       Kind = "peel"
+)
+
+// Kinds lists the kinds of step in the order of the work.
+func Kinds() []Kind {
+	return []Kind{Protect, Base, EdgeSeal, Coat, ClearSeal, Underpaint, SizeCoat, LeafLaying, Glaze, ClearCoat, Peel}
+}
+
+// ParseKind reads a kind of step. Only the exact words of Kinds are read.
+func ParseKind(text string) (Kind, bool) { return parseWord(text, Kinds()) }
+
+// IsLiquid tells whether a step of this kind uses up paint, size or another
+// product that is spread. Protecting, leaf and peeling do not.
+func (k Kind) IsLiquid() bool { return k != Protect && k != LeafLaying && k != Peel }
+
+// Basis is which area a step covers.
+type Basis string
+
+// The area bases: the whole surface, the border outside the mask, the whole
+// mask (a roller covers the vinyl as well as the openings), the openings of a
+// layer, the edges of the openings (their length times a brush width), or an
+// area that was typed.
+const (
+	Surface  Basis = "surface"
+	Border   Basis = "border"
+	Mask     Basis = "mask"
+	Openings Basis = "openings"
+	Edges    Basis = "edges"
+	Typed    Basis = "typed"
+)
+
+// Bases lists the area bases.
+func Bases() []Basis { return []Basis{Surface, Border, Mask, Openings, Edges, Typed} }
+
+// ParseBasis reads an area basis. Only the exact words of Bases are read.
+func ParseBasis(text string) (Basis, bool) { return parseWord(text, Bases()) }
+
+// Metal is what a leaf is beaten from.
+type Metal string
+
+// The metals. Imitation is the brass-like leaf also called Dutch metal or
+// composition leaf.
+const (
+	Gold      Metal = "gold"
+	Imitation Metal = "imitation"
+	Silver    Metal = "silver"
+	Aluminium Metal = "aluminium"
+	Copper    Metal = "copper"
+)
+
+// Metals lists the metals.
+func Metals() []Metal { return []Metal{Gold, Imitation, Silver, Aluminium, Copper} }
+
+// ParseMetal reads a metal. Only the exact words of Metals are read.
+func ParseMetal(text string) (Metal, bool) { return parseWord(text, Metals()) }
+
+func parseWord[W ~string](text string, words []W) (W, bool) {
+	if !slices.Contains(words, W(text)) {
+		return "", false
+	}
+	return W(text), true
+}

@@ -1,0 +1,109 @@
+package finish
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Paint is what a liquid step asks for: paint, size, glaze or clear coat alike.
+// Loss is the share of the product that never reaches the surface.
+type Paint struct {
+	Area   measure.Area
+	Coats  int64
+	Spread Spread
+	Loss   measure.Number
+}
+
+// Product is the amount a Paint takes, all exact. Painted is the area times the
+// coats; Film the wet film of one coat; Practical the spread after the loss;
+// OnSurface what stays on the surface; Need what has to be there to begin with.
+type Product struct {
+	Paint
+	Painted   measure.Area
+	Film      Film
+	Practical Spread
+	OnSurface measure.Volume
+	Need      measure.Volume
+}
+
+// MostCoats is the greatest number of coats that is read.
+const MostCoats = 50
+
+// Wet films outside these are computed and pointed out: a size is laid at
+// about 70 µm and a raised plaster stencil at a few millimetres, so what lies
+// outside is most often a rate in the other unit. Common practice, no source.
+var (
+	thinnestFilm = measure.NumberFromInt(15)
+	thickestFilm = measure.NumberFromInt(12_000)
+)
+
+// A loss above this is computed and pointed out: air spray loses about a half,
+// and up to three quarters on woodwork (trade tables of loss by method).
+var greatLoss = measure.MustNumber("0.75")
+
+// TakeOff works out Need = area × coats ÷ spread ÷ (1 − loss). The loss is
+// divided by, never added on: at 10 % loss 1.25 gal on the surface take
+// 1.389 gal, not 1.375. ok is false when a stop problem left nothing to
+// compute; what is known is then still in the Product.
+//
+// Refused: an area below 0, coats below 1 or above MostCoats, a spread that is
+// not above 0, a loss below 0 or of 100 % and more. No area takes no product.
+func TakeOff(p Paint) (product Product, problems []problem.Problem, ok bool) {
+	product = Product{Paint: p, Film: p.Spread.Film()}
+	problems = p.refusals()
+	if len(problems) > 0 {
+		return product, problems, false
+	}
+	product.Painted = p.Area.Times(measure.NumberFromInt(p.Coats))
+	product.Practical = p.Spread.Practical(p.Loss)
+	product.OnSurface = measure.Volume{Litres: product.Painted.SquareMetres.Quo(p.Spread.SquareMetresPerLitre)}
+	product.Need = measure.Volume{Litres: product.Painted.SquareMetres.Quo(product.Practical.SquareMetresPerLitre)}
+	return product, product.cautions(), true
+}
+
+func (p Paint) refusals() []problem.Problem {
+	var found []problem.Problem
+	if p.Area.SquareMetres.Sign() < 0 {
+		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
+			What: "The area comes out below nothing, " + figure(p.Area.SquareMetres) + " m².",
+			Do:   "Check the sizes the area is made from."})
+	}
+	if p.Coats < 1 || p.Coats > MostCoats {
+		found = append(found, problem.Problem{At: "/coats", Severity: problem.Stop,
+			What: "The number of coats is " + figure(measure.NumberFromInt(p.Coats)) + ".",
+			Do:   "Give a whole number of coats from 1 to 50."})
+	}
+	if p.Spread.SquareMetresPerLitre.Sign() <= 0 {
+		found = append(found, problem.Problem{At: "/spread", Severity: problem.Stop,
+			What: "There is no spread rate above 0.",
+			Do:   "Give the area that one can covers, as its label says, or the wet film."})
+	}
+	return append(found, shareRefusals("/loss", "loss", p.Loss)...)
+}
+
+// shareRefusals refuses a share that must leave something over: from 0 to
+// below 1.
+func shareRefusals(at, name string, share measure.Number) []problem.Problem {
+	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(1)) < 0 {
+		return nil
+	}
+	return []problem.Problem{{At: at, Severity: problem.Stop,
+		What: "The " + name + " is " + perCent(share) + ".",
+		Do:   "Give a " + name + " from 0 to below 100 per cent."}}
+}
+
+func (p Product) cautions() []problem.Problem {
+	var found []problem.Problem
+	um := p.Film.Micrometres
+	if um.Cmp(thinnestFilm) < 0 || um.Cmp(thickestFilm) > 0 {
+		found = append(found, problem.Problem{At: "/spread", Severity: problem.Caution,
+			What: "One coat would be " + figure(um) + " µm thick while wet.",
+			Do:   "Check the spread rate and its unit against the label."})
+	}
+	if p.Loss.Cmp(greatLoss) > 0 {
+		found = append(found, problem.Problem{At: "/loss", Severity: problem.Caution,
+			What: "The loss is " + perCent(p.Loss) + ".",
+			Do:   "Check it: a brush or roller loses 10 to 15 per cent, an airless gun about 30."})
+	}
+	return found
+}

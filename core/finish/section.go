@@ -1,0 +1,95 @@
+package finish
+
+import (
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Sizing is an area to be sized and gilded part by part, because size can be
+// laid on only while it is open. Rate is the area one gilder lays in an hour;
+// Window the hours the size stays open; Reserve the share of the window kept
+// back, 0.2 by common practice.
+type Sizing struct {
+	Area    measure.Area
+	Rate    measure.Area
+	Gilders int64
+	Window  measure.Number
+	Reserve measure.Number
+}
+
+// Sectioned is how a Sizing is divided. Most is the area that fits the window;
+// Count the sections and Each the area of one, all equal; Hours how long one
+// takes to lay, never longer than the window less the reserve. All but Count
+// are exact.
+type Sectioned struct {
+	Sizing
+	Most  measure.Area
+	Count int64
+	Each  measure.Area
+	Hours measure.Number
+}
+
+// MostSections is the greatest number of sections that is counted.
+const MostSections = 10_000
+
+// Sections divides the area by what the gilders lay in the window: most = rate
+// × gilders × window × (1 − reserve), count = area ÷ most rounded up. No area
+// has no sections.
+//
+// Refused: an area below 0, a rate, a number of gilders or a window not above
+// 0, more than 100 gilders, a reserve outside 0 to below 1, and more than
+// MostSections sections.
+func Sections(s Sizing) (sectioned Sectioned, problems []problem.Problem, ok bool) {
+	sectioned = Sectioned{Sizing: s}
+	if problems = s.refusals(); len(problems) > 0 {
+		return sectioned, problems, false
+	}
+	crew := s.Rate.Times(measure.NumberFromInt(s.Gilders))
+	sectioned.Most = crew.Times(s.Window).Times(measure.NumberFromInt(1).Sub(s.Reserve))
+	count, fits := s.Area.SquareMetres.Quo(sectioned.Most.SquareMetres).Ceil()
+	if !fits || count > MostSections {
+		return sectioned, []problem.Problem{{At: "/window", Severity: problem.Stop,
+			What: "The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections.",
+			Do:   "Use a size that stays open longer, or more gilders."}}, false
+	}
+	sectioned.Count = count
+	if count > 0 {
+		sectioned.Each = s.Area.Times(measure.NumberFromFraction(1, count))
+		sectioned.Hours = sectioned.Each.SquareMetres.Quo(crew.SquareMetres)
+	}
+	return sectioned, nil, true
+}
+
+func (s Sizing) refusals() []problem.Problem {
+	var found []problem.Problem
+	if s.Area.SquareMetres.Sign() < 0 {
+		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
+			What: "The area comes out below nothing, " + figure(s.Area.SquareMetres) + " m².",
+			Do:   "Check the sizes the area is made from."})
+	}
+	if s.Rate.SquareMetres.Sign() <= 0 {
+		found = append(found, problem.Problem{At: "/rate", Severity: problem.Stop,
+			What: "There is no rate of laying above 0.",
+			Do:   "Give the area one gilder lays in an hour."})
+	}
+	if s.Window.Sign() <= 0 {
+		found = append(found, problem.Problem{At: "/window", Severity: problem.Stop,
+			What: "The size stays open for " + figure(s.Window) + " hours.",
+			Do:   "Give the hours the size stays open, from its label or a test patch."})
+	}
+	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, 100)...)
+	return append(found, shareRefusals("/reserve", "reserve", s.Reserve)...)
+}
+
+// SizeAt is when to size each section, in hours after the first leaf is laid,
+// so that each is ready as the one before is done: its start less the tack, the
+// hours from sizing until leaf can be laid. The first is before 0.
+func (s Sectioned) SizeAt(tack measure.Number) []measure.Number {
+	hours := make([]measure.Number, s.Count)
+	for i := range hours {
+		hours[i] = s.Hours.Mul(measure.NumberFromInt(int64(i))).Sub(tack)
+	}
+	return hours
+}
