@@ -14,15 +14,15 @@ import (
 // a tinted "gallon" can hold 116 fl oz. Priced tells whether Price was given.
 type Can struct {
 	Size   measure.Number
-	Unit   Unit
+	Unit   measure.VolumeUnit
 	Volume measure.Volume
 	Price  decimal.Decimal
 	Priced bool
 }
 
 // CanOf is a can of size units without a price.
-func CanOf(size measure.Number, unit Unit, gallon Gallon) Can {
-	return Can{Size: size, Unit: unit, Volume: unit.Of(size, gallon)}
+func CanOf(size measure.Number, unit measure.VolumeUnit) Can {
+	return Can{Size: size, Unit: unit, Volume: measure.VolumeOf(size, unit)}
 }
 
 // At is c with a price, in the plan's money.
@@ -32,7 +32,7 @@ func (c Can) At(price decimal.Decimal) Can {
 }
 
 // Label is the can as it is named on a shopping list: "1 gal".
-func (c Can) Label() string { return figure(c.Size) + " " + c.Unit.Text() }
+func (c Can) Label() string { return amount(c.Size, c.Unit) }
 
 // Purchase is what to buy. Counts has one entry for each can given, in that
 // order. Left is what is bought and not needed, LeftShare that as a share of
@@ -247,7 +247,7 @@ func (p Purchase) remarks(cans []Can) []problem.Problem {
 	}
 	if over, n, can, ok := p.over(cans); ok {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: "The need is only " + figure(over) + " " + can.Unit.Text() + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + ".",
+			What: "The need is only " + amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + ".",
 			Do:   "Buy all of it from one batch and mix it together before you start: a tint made later seldom matches."})
 	}
 	if p.LeftShare.Cmp(touchUpReserve) < 0 {

@@ -41,8 +41,6 @@ func (l Leaf) Refusals() []problem.Problem {
 	return found
 }
 
-func millimetres(l measure.Length) string { return figure(l.In(measure.Millimetre)) + " mm" }
-
 func (l Leaf) isLaid() bool { return len(l.Refusals()) == 0 }
 
 // Area is the whole of one leaf.

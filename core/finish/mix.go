@@ -9,7 +9,7 @@ import (
 type Part struct {
 	Name   string
 	Amount measure.Number
-	Unit   Unit
+	Unit   measure.VolumeUnit
 }
 
 // Portion is an ingredient of a Mix: its volume and its share of the whole,
@@ -32,15 +32,15 @@ type Mix struct {
 //
 // Refused: an amount below 0, and parts that come to nothing. A refused part
 // is left out, and ok is false, since the shares would be wrong without it.
-func MixOf(parts []Part, gallon Gallon) (mix Mix, problems []problem.Problem, ok bool) {
+func MixOf(parts []Part) (mix Mix, problems []problem.Problem, ok bool) {
 	for i, part := range parts {
 		if part.Amount.Sign() < 0 {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/amount", Severity: problem.Stop,
-				What: "The amount is below nothing, " + figure(part.Amount) + " " + part.Unit.Text() + ".",
+				What: "The amount is below nothing, " + amount(part.Amount, part.Unit) + ".",
 				Do:   "Give an amount of 0 or more."})
 			continue
 		}
-		volume := part.Unit.Of(part.Amount, gallon)
+		volume := measure.VolumeOf(part.Amount, part.Unit)
 		mix.Portions = append(mix.Portions, Portion{Name: part.Name, Volume: volume})
 		mix.Total = mix.Total.Add(volume)
 	}

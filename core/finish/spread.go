@@ -19,9 +19,15 @@ type Film struct{ Micrometres measure.Number }
 // Micrometres in a mil, a thousandth of an inch of 25.4 mm.
 var mil = measure.MustNumber("25.4")
 
-// SpreadFromSquareFeet is a rate written in square feet a gallon, exact.
-func SpreadFromSquareFeet(perGallon measure.Number, gallon Gallon) Spread {
-	return Spread{perGallon.Mul(measure.SquareFoot).Quo(gallon.Volume().Litres)}
+// SpreadFromSquareFeet is a rate written in square feet a gallon, or a quart or
+// any other unit, exact. A unit that is not known has no rate: the answer is
+// then the zero Spread.
+func SpreadFromSquareFeet(area measure.Number, per measure.VolumeUnit) Spread {
+	litres := per.Litres()
+	if litres.IsZero() {
+		return Spread{}
+	}
+	return Spread{area.Mul(measure.SquareFoot).Quo(litres)}
 }
 
 // SpreadFromSquareMetres is a rate written in square metres a litre.
@@ -36,9 +42,9 @@ func SpreadFromFilm(f Film) Spread {
 	return Spread{measure.NumberFromInt(1000).Quo(f.Micrometres)}
 }
 
-// SquareFeetPerGallon is s counted in square feet a gallon, exact.
-func (s Spread) SquareFeetPerGallon(gallon Gallon) measure.Number {
-	return s.SquareMetresPerLitre.Mul(gallon.Volume().Litres).Quo(measure.SquareFoot)
+// SquareFeetPer is s counted in square feet a gallon, or another unit, exact.
+func (s Spread) SquareFeetPer(unit measure.VolumeUnit) measure.Number {
+	return s.SquareMetresPerLitre.Mul(unit.Litres()).Quo(measure.SquareFoot)
 }
 
 // Film is the wet film that s leaves. No rate leaves no film.
