@@ -65,6 +65,11 @@ func LayerFromCut(o Outline, cut Cut, n measure.Notation) (Layer, []problem.Prob
 			What: fmt.Sprintf("%q is no way of giving panels.", string(cut.Split)),
 			Do:   "Choose how many, every size, or the greatest panel."}}
 	}
+	if cut.Gap < 0 {
+		return layer, []problem.Problem{{At: "/gap", Severity: problem.Stop,
+			What: "A gap below zero would be an overlap.",
+			Do:   "Write 0 for panels that touch."}}
+	}
 	along := axis{"column", "columns", "/columns", "/columnSizes", "/greatestLength", "length",
 		o.Length, cut.Columns, cut.ColumnSizes, cut.GreatestLength, cut.Gap, cut.Split, n}
 	across := axis{"row", "rows", "/rows", "/rowSizes", "/greatestWidth", "width",

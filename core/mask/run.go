@@ -29,11 +29,12 @@ type Run struct {
 	Starts []measure.Length
 }
 
-// RunFromSizes lays sizes with a planned gap into a box.
+// RunFromSizes lays sizes with a planned gap into a box. Without sizes or
+// without a box there is no run, the zero value.
 func RunFromSizes(sizes []measure.Length, gap, box measure.Length) Run {
 	r := Run{Box: box, Gap: gap, Sizes: sizes}
-	if len(sizes) == 0 {
-		return r
+	if len(sizes) == 0 || box <= 0 {
+		return Run{}
 	}
 	seams := len(sizes) - 1
 	r.Over = gap*measure.Length(seams) - box
@@ -163,7 +164,7 @@ type BuildUp struct {
 // worst, √n × tolerance likely.
 func BuildUpFromEnd(n int, tolerance measure.Length) BuildUp {
 	n = max(n, 0)
-	return BuildUp{measure.Length(n) * tolerance, rootTimes(n, tolerance)}
+	return BuildUp{measure.Length(n) * tolerance, halfRootTimes(4*n, tolerance)}
 }
 
 // BuildUpFromCentre is the same at either end when the panels are hung from
@@ -173,14 +174,15 @@ func BuildUpFromCentre(n int, tolerance measure.Length) BuildUp {
 	n = max(n, 0)
 	worst := (measure.Length(n) * tolerance).Half()
 	if n%2 == 0 {
-		return BuildUp{worst, rootTimes(n/2, tolerance)}
+		return BuildUp{worst, halfRootTimes(2*n, tolerance)}
 	}
-	return BuildUp{worst, rootTimes(2*n-1, tolerance).Half()}
+	return BuildUp{worst, halfRootTimes(2*n-1, tolerance)}
 }
 
-// rootTimes is √n × l to the nanometre. Root and product are each rounded
-// correctly by every processor, so the answer is the same everywhere.
-func rootTimes(n int, l measure.Length) measure.Length {
+// halfRootTimes is ½√n × l to the nearest nanometre. Root and product are each
+// rounded correctly by every processor and halving is exact, so the answer is
+// the same everywhere.
+func halfRootTimes(n int, l measure.Length) measure.Length {
 	root := math.Sqrt(float64(n))
-	return measure.Length(math.Round(root * float64(l)))
+	return measure.Length(math.Round(root * float64(l) / 2))
 }

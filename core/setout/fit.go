@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"strings"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -43,46 +44,70 @@ func CheckBorders(on On, box Box, room survey.Room, least measure.Length, n meas
 	var found []problem.Problem
 	borders := box.Borders(room)
 	if box.Length <= room.Length {
-		found = append(found, checkPair(on, "length", survey.DA, survey.BC, borders, least, n)...)
+		found = append(found, checkPair(on, "length", box.Length, survey.DA, survey.BC, borders, least, n)...)
 	}
 	if box.Width <= room.Width {
-		found = append(found, checkPair(on, "width", survey.AB, survey.CD, borders, least, n)...)
+		found = append(found, checkPair(on, "width", box.Width, survey.AB, survey.CD, borders, least, n)...)
 	}
 	return found
 }
 
-// checkPair looks at two opposite borders. Centred on the room they differ by
-// a nanometre at most, and trimming must come off both sides to keep the
-// centre.
-func checkPair(on On, side string, one, other survey.Wall, borders Borders, least measure.Length, n measure.Notation) []problem.Problem {
-	small, large := borders.At(one), borders.At(other)
-	if large < small {
-		small, large, one, other = large, small, other, one
+// pair is two opposite borders, the smaller first.
+type pair struct {
+	on              On
+	side            string // length or width of the mask
+	have            measure.Length
+	small, large    measure.Length
+	smaller, larger survey.Wall
+	least           measure.Length
+	notation        measure.Notation
+}
+
+func checkPair(on On, side string, have measure.Length, one, other survey.Wall, borders Borders, least measure.Length, n measure.Notation) []problem.Problem {
+	p := pair{on, side, have, borders.At(one), borders.At(other), one, other, least, n}
+	if p.large < p.small {
+		p.small, p.large, p.smaller, p.larger = p.large, p.small, p.larger, p.smaller
 	}
-	if small >= least {
+	switch {
+	case p.small >= least:
 		return nil
-	}
-	trim := 2 * (least - small)
-	shift := ""
-	if on == OnFixture {
-		shift = ", or centre on the room"
-	}
-	if small < 0 {
+	case p.small < 0:
 		return []problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: fmt.Sprintf("Centred there, the mask runs %s past wall %s.", say(n, -small), one),
-			Do:   fmt.Sprintf("Take %s off the %s of the mask, half at each edge%s.", say(n, trim), side, shift)}}
+			What: fmt.Sprintf("Centred there, the mask runs %s past wall %s.", say(n, -p.small), p.smaller),
+			Do:   p.remedy()}}
 	}
-	do := fmt.Sprintf("Take %s off the %s of the mask, half at each edge%s, or accept a smaller least border.", say(n, trim), side, shift)
-	where := fmt.Sprintf("border at wall %s is", one)
-	if large < least {
-		where = fmt.Sprintf("borders at walls %s and %s are", one, other)
-		if large-small > measure.Nanometre {
-			where = fmt.Sprintf("borders at walls %s and %s are %s and", one, other, n.Length(large))
-		}
+	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: p.fault(), Do: p.remedy()}}
+}
+
+// fault says which of the two is too small, and by how much.
+func (p pair) fault() string {
+	n := p.notation
+	short := fmt.Sprintf("%s less than the least of %s", say(n, p.least-p.small), n.Length(p.least))
+	switch {
+	case p.large >= p.least:
+		return fmt.Sprintf("The border at wall %s is %s, %s.", p.smaller, n.Length(p.small), short)
+	case p.large-p.small <= measure.Nanometre:
+		return fmt.Sprintf("The borders at walls %s and %s are %s each, %s.", p.smaller, p.larger, n.Length(p.small), short)
 	}
-	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop,
-		What: fmt.Sprintf("The %s %s, %s less than the least of %s.", where, n.Length(small), say(n, least-small), n.Length(least)),
-		Do:   do}}
+	return fmt.Sprintf("The border at wall %s is %s, %s; at wall %s it is %s, %s less.", p.smaller, n.Length(p.small), short,
+		p.larger, n.Length(p.large), say(n, p.least-p.large))
+}
+
+// remedy says what to do. Trimming comes off both edges alike, or the mask
+// would no longer be centred.
+func (p pair) remedy() string {
+	var ways []string
+	if trim := 2 * (p.least - p.small); p.have-trim >= mask.LeastPanel {
+		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", say(p.notation, trim), p.side))
+	}
+	if p.on == OnFixture {
+		ways = append(ways, "centre on the room")
+	}
+	if p.small >= 0 {
+		ways = append(ways, "accept a smaller least border")
+	}
+	do := strings.Join(ways, ", or ") + "."
+	return strings.ToUpper(do[:1]) + do[1:]
 }
 
 // OrderSide is the side of a mask that leaves a wanted border at both ends of

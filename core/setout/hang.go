@@ -2,6 +2,7 @@ package setout
 
 import (
 	"math/bits"
+	"slices"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -80,9 +81,9 @@ type hanging struct {
 
 func newHanging(columns, rows mask.Run) *hanging {
 	count := len(columns.Sizes) * len(rows.Sizes)
+	dx, dy := distances(columns, rows)
 	return &hanging{
-		columns: columns, rows: rows,
-		dx: distances(columns), dy: distances(rows),
+		columns: columns, rows: rows, dx: dx, dy: dy,
 		up: make([]bool, count), touching: make([]uint8, count),
 		set: make([]Edge, 0, 3*count),
 	}
@@ -173,20 +174,50 @@ func nearest(run mask.Run) int {
 	return best
 }
 
-// distances is how far the middle of each panel of a run is from the middle of
-// the box, doubled (so that halves stay whole) and squared.
-func distances(run mask.Run) []wide {
-	squares := make([]wide, len(run.Starts))
-	for i, start := range run.Starts {
-		twice := uint64((2*start + run.Sizes[i] - run.Box).Abs())
-		squares[i].high, squares[i].low = bits.Mul64(twice, twice)
+// alike is the difference up to which two doubled distances count as one. The
+// panels left and right of the middle are as far from it, but their cuts were
+// each rounded to a nanometre, and that must not decide who hangs first.
+const alike = 8 * measure.Nanometre
+
+// distances is how far the middle of each column and each row is from the
+// middle of the box, doubled (so that halves stay whole) and squared.
+func distances(columns, rows mask.Run) (dx, dy []wide) {
+	twice := append(fromMiddle(columns), fromMiddle(rows)...)
+	sorted := slices.Clone(twice)
+	slices.Sort(sorted)
+	kept := sorted[:0]
+	for _, d := range sorted {
+		if len(kept) == 0 || d-kept[len(kept)-1] > alike {
+			kept = append(kept, d)
+		}
 	}
-	return squares
+	squares := make([]wide, len(twice))
+	for i, d := range twice {
+		at, exact := slices.BinarySearch(kept, d)
+		if !exact {
+			at--
+		}
+		squares[i] = squareOf(kept[at])
+	}
+	return squares[:len(columns.Starts)], squares[len(columns.Starts):]
+}
+
+func fromMiddle(run mask.Run) []measure.Length {
+	twice := make([]measure.Length, len(run.Starts))
+	for i, start := range run.Starts {
+		twice[i] = (2*start + run.Sizes[i] - run.Box).Abs()
+	}
+	return twice
 }
 
 // wide is a whole number of 128 bits: nanometres squared overflow 64 bits at
 // three metres.
 type wide struct{ high, low uint64 }
+
+func squareOf(l measure.Length) wide {
+	high, low := bits.Mul64(uint64(l), uint64(l))
+	return wide{high, low}
+}
 
 func (w wide) plus(v wide) wide {
 	low, carry := bits.Add64(w.low, v.low, 0)

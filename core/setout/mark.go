@@ -76,10 +76,10 @@ func Marks(room survey.Room, fixture survey.Fixture, box Box, layers []mask.Laye
 	sortMarks(along)
 	sortMarks(across)
 	return []WallMarks{
-		{survey.AB, survey.A, survey.B, room.Length, along},
-		{survey.BC, survey.B, survey.C, room.Width, across},
-		{survey.CD, survey.D, survey.C, room.Length, slices.Clone(along)},
-		{survey.DA, survey.A, survey.D, room.Width, slices.Clone(across)},
+		{survey.AB, survey.A, survey.B, room.Wall(survey.AB), along},
+		{survey.BC, survey.B, survey.C, room.Wall(survey.BC), across},
+		{survey.CD, survey.D, survey.C, room.Wall(survey.CD), slices.Clone(along)},
+		{survey.DA, survey.A, survey.D, room.Wall(survey.DA), slices.Clone(across)},
 	}
 }
 

@@ -13,7 +13,7 @@ type Triangle struct{ Along, Across, Diagonal measure.Length }
 // no source.
 const (
 	StepFeetInches      = 6 * measure.Inch
-	SmallStepFeetInches = measure.Inch
+	SmallStepFeetInches = 1 * measure.Inch
 	StepMetric          = 100 * measure.Millimetre
 	SmallStepMetric     = 10 * measure.Millimetre
 )
@@ -25,7 +25,7 @@ const (
 // The larger the triangle, the less a slip of the tape turns the corner. The
 // 3-4-5 rule is that of the US Army's engineer carpentry course.
 func LargestTriangle(along, across measure.Length, system measure.System) (Triangle, bool) {
-	step, small := StepFeetInches, measure.Length(SmallStepFeetInches)
+	step, small := StepFeetInches, SmallStepFeetInches
 	if system == measure.Metric {
 		step, small = StepMetric, SmallStepMetric
 	}

@@ -1,0 +1,68 @@
+package survey_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/survey"
+)
+
+func TestFixture_Centre(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		fixture survey.Fixture
+		want    survey.Point
+		ok      bool
+	}{
+		{"none", survey.Fixture{At: survey.NoFixture, FromDA: foot, FromAB: foot}, survey.Point{}, false},
+		{"zero value", survey.Fixture{}, survey.Point{}, false},
+		{"in the middle", survey.Fixture{At: survey.InMiddle, FromDA: foot}, survey.Point{X: supper.Length / 2, Y: supper.Width / 2}, true},
+		{"measured", survey.Fixture{At: survey.Measured, FromDA: 105 * inch, FromAB: 80 * inch}, survey.Point{X: 105 * inch, Y: 80 * inch}, true},
+		{"outside", survey.Fixture{At: survey.Measured, FromDA: 18 * foot, FromAB: 80 * inch}, survey.Point{}, false},
+		{"on the far wall", survey.Fixture{At: survey.Measured, FromDA: 105 * inch, FromAB: supper.Width}, survey.Point{}, false},
+		{"half measured", survey.Fixture{At: survey.Measured, FromDA: 105 * inch}, survey.Point{}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, ok := c.fixture.Centre(supper)
+			assert.Equal(t, c.want, got)
+			assert.Equal(t, c.ok, ok)
+		})
+	}
+	twice, ok := survey.Fixture{At: survey.InMiddle}.TwiceCentre(survey.Room{Length: 4*measure.Metre + 1, Width: 3 * measure.Metre})
+	assert.True(t, ok)
+	assert.Equal(t, survey.Point{X: 4*measure.Metre + 1, Y: 3 * measure.Metre}, twice, "doubled, an odd middle is exact")
+	_, ok = survey.Fixture{At: survey.InMiddle}.Centre(survey.Room{Length: foot})
+	assert.False(t, ok, "no middle of half a room")
+}
+
+func TestFixture_Check(t *testing.T) {
+	measured := func(fromDA, fromAB, across measure.Length) survey.Fixture {
+		return survey.Fixture{At: survey.Measured, FromDA: fromDA, FromAB: fromAB, Across: across}
+	}
+	for _, c := range []struct {
+		name    string
+		fixture survey.Fixture
+		want    []problem.Problem
+	}{
+		{"fits", measured(105*inch, 80*inch, 9*inch), nil},
+		{"none needs nothing", survey.Fixture{At: survey.NoFixture, FromDA: 40 * foot}, nil},
+		{"outside by 2 1/2 in", measured(216*inch, 80*inch, 0), []problem.Problem{{At: "/fromDA", Severity: problem.Stop,
+			What: "The fixture is 18' 0\" from wall DA, but wall BC is only 17' 9 1/2\" away, so it lies 2 1/2\" outside the room.",
+			Do:   "Measure again from wall DA to the centre of the fixture."}}},
+		{"not measured from AB", measured(105*inch, 0, 0), []problem.Problem{{At: "/fromAB", Severity: problem.Stop,
+			What: "The distance from wall AB to the centre of the fixture is not given.",
+			Do:   "Measure it, or say that the fixture is in the middle."}}},
+		{"reaches into wall CD", measured(105*inch, 157*inch, 9*inch), []problem.Problem{{At: "/fromAB", Severity: problem.Caution,
+			What: "The fixture is 9\" across and its centre 3\" from wall CD, so it would reach into the wall.",
+			Do:   "Check both numbers: the distance goes to the centre of the fixture."}}},
+		{"wider than the room", survey.Fixture{At: survey.InMiddle, Across: 14 * foot}, []problem.Problem{{At: "/across", Severity: problem.Caution,
+			What: "The fixture reads 14' 0\" across, wider than the room.",
+			Do:   "Check the number and its unit."}}},
+	} {
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.fixture.Check(supper, inches)) })
+	}
+	assert.Empty(t, measured(40*foot, 40*foot, 0).Check(survey.Room{}, inches), "a missing room is not the fixture's fault")
+}

@@ -1,0 +1,78 @@
+package survey_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/survey"
+)
+
+const (
+	inch = measure.Inch
+	foot = measure.Foot
+	mm   = measure.Millimetre
+)
+
+var inches = measure.Notation{System: measure.FeetInches, InchMark: inch / 16, MetricMark: mm, Plain: true}
+
+// supper is 17' 9 1/2" by 13' 4", 10' 2" high.
+var supper = survey.Room{Length: 17*foot + 9*inch + inch/2, Width: 13*foot + 4*inch, Height: 10*foot + 2*inch}
+
+func TestRoom_AreaPerimeterVolumeAreExact(t *testing.T) {
+	// 213.5 in × 160 in = 34 160 in² = 237.22… ft²; × 122 in = 4 167 520 in³,
+	// 231 to the US gallon (NIST Handbook 44, appendix C).
+	square := measure.NumberFromInt(34160).Quo(measure.NumberFromInt(144))
+	assert.Zero(t, supper.Area().SquareFeet().Cmp(square))
+	assert.Equal(t, 747*inch, supper.Perimeter())
+	gallons := measure.NumberFromInt(4167520).Quo(measure.NumberFromInt(231))
+	assert.Zero(t, supper.Volume().Gallons().Cmp(gallons))
+
+	// 3 m × 4 m is 12 m², which 64 bits of square nanometres do not hold
+	// (setting out in nanometres: 2^63 nm² is 9.2 m²).
+	metric := survey.Room{Length: 4 * measure.Metre, Width: 3 * measure.Metre, Height: 2500 * mm}
+	assert.Equal(t, "12", metric.Area().SquareMetres.RoundHalfEven(0).String())
+	assert.Zero(t, metric.Area().SquareMetres.Cmp(measure.NumberFromInt(12)))
+	assert.Zero(t, metric.Volume().Litres.Cmp(measure.NumberFromInt(30000)))
+}
+
+func TestRoom_WallsAndCorners(t *testing.T) {
+	for wall, want := range map[survey.Wall]measure.Length{
+		survey.AB: supper.Length, survey.CD: supper.Length, survey.BC: supper.Width, survey.DA: supper.Width,
+	} {
+		assert.Equal(t, want, supper.Wall(wall), wall)
+	}
+	// Clockwise looking up: A top left, B along the length, D along the width.
+	assert.Equal(t, survey.Point{}, supper.Corner(survey.A))
+	assert.Equal(t, survey.Point{X: supper.Length}, supper.Corner(survey.B))
+	assert.Equal(t, survey.Point{X: supper.Length, Y: supper.Width}, supper.Corner(survey.C))
+	assert.Equal(t, survey.Point{Y: supper.Width}, supper.Corner(survey.D))
+}
+
+func TestRoom_Check(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		room survey.Room
+		want []problem.Problem
+	}{
+		{"whole", supper, nil},
+		{"width and height left open", survey.Room{Length: supper.Length}, []problem.Problem{
+			{At: "/width", Severity: problem.Stop, What: "The width of the room is not given.", Do: "Measure wall DA and write it in."},
+			{At: "/height", Severity: problem.Stop, What: "The height of the room is not given.", Do: "Measure from floor to ceiling and write it in."},
+		}},
+		{"12 typed in a blank of inches for feet", survey.Room{Length: 11 * inch, Width: supper.Width, Height: 10 * inch}, []problem.Problem{
+			{At: "/length", Severity: problem.Caution, What: "The length of the room reads 11\", less than any room.", Do: "Check the number and write its unit."},
+			{At: "/height", Severity: problem.Caution, What: "The height of the room reads 10\", less than any room.", Do: "Check the number and write its unit."},
+		}},
+		{"beyond what is read", survey.Room{Length: measure.Longest + 1, Width: supper.Width, Height: supper.Height}, []problem.Problem{
+			{At: "/length", Severity: problem.Stop, What: "The length of the room reads 328' 1\", more than the 328' 1\" that is taken.", Do: "Check the number and its unit."},
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.room.Check(inches)) })
+	}
+	assert.False(t, survey.Room{}.HasPlan(), "the zero value is no room")
+	assert.True(t, supper.HasPlan())
+	assert.False(t, survey.Room{Length: measure.Longest + 1, Width: foot}.HasPlan())
+}
