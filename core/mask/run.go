@@ -103,25 +103,40 @@ func (a axis) compare() []problem.Problem {
 	if a.total <= 0 || run.Over.Abs() < Noticeable {
 		return nil
 	}
-	differ := fmt.Sprintf("The %s add up to %s, %s %s than the %s of the mask.",
-		a.together(), a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side)
 	narrowest, seams := run.Narrowest()
 	switch {
 	case !seams:
-		return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
-			What: differ + " There is no seam to take it up.",
-			Do:   fmt.Sprintf("Change the %s, or let it run %s past or short of each tape line.", a.line, say(a.notation, run.Over.Abs().Half()))}}
+		return a.alone(run)
 	case narrowest < 0:
 		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
-			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", differ, say(a.notation, -narrowest)),
-			Do:   fmt.Sprintf("Trim %s off the %s in all, or order a mask that much larger.", say(a.notation, run.Over), a.lines)}}
+			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), say(a.notation, -narrowest)),
+			Do: fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
+				say(a.notation, run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
 	}
 	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
 	if run.Over < 0 {
 		verb = "Open"
 	}
-	return []problem.Problem{{At: a.sizesAt, Severity: problem.Note, What: differ,
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Note, What: a.differ(run),
 		Do: fmt.Sprintf("%s each of the %d seams by %s, or check the sizes.", verb, len(run.Gaps), say(a.notation, change))}}
+}
+
+// differ says what the sizes add up to, against the mask.
+func (a axis) differ(run Run) string {
+	return fmt.Sprintf("The %s add up to %s, %s %s than the %s of the mask.",
+		a.together(), a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side)
+}
+
+// alone is for one panel, which has no seam to open or close.
+func (a axis) alone(run Run) []problem.Problem {
+	lands := "pass"
+	if run.Over < 0 {
+		lands = "stop short of"
+	}
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
+		What: fmt.Sprintf("The one %s is %s, %s %s than the %s of the mask, and there is no seam to take it up.",
+			a.line, a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side),
+		Do: fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, say(a.notation, run.Over.Abs().Half()))}}
 }
 
 // together names what is added up.
