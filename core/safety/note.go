@@ -1,13 +1,17 @@
 package safety
 
 import (
+	"slices"
+	"strings"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
 
 // Note is one piece of advice that a rule gave. ID is public and stable. Words
 // say what to do, in the notation of the style, and end in who decides. At is a
-// pointer into the plan, Figures the ids of the figures the words rest on.
+// pointer into the plan. Figures are ids of figures the words rest on, or that
+// show how they were come by.
 type Note struct {
 	ID           string
 	Severity     problem.Severity
@@ -19,8 +23,9 @@ type Note struct {
 }
 
 // Style writes the amounts in the words of notes. A nil function writes metric.
-// Heights of decks are first rounded to a whole Step, which should be 50 mm or
-// 2 in: nobody sets a platform to a sixteenth. A Step of 0 rounds nothing.
+// Heights and bases of platforms are first rounded to a whole Step, which should
+// be 50 mm or 2 in: nobody sets a platform to a sixteenth. A Step of 0 rounds
+// nothing.
 type Style struct {
 	Length func(measure.Length) string
 	Area   func(measure.Area) string
@@ -28,6 +33,131 @@ type Style struct {
 	Step   measure.Length
 }
 
+func (s Style) length(l measure.Length) string {
+	if s.Length == nil {
+		return metres(l)
+	}
+	return s.Length(l)
+}
+
+func (s Style) area(a measure.Area) string {
+	if s.Area == nil {
+		return a.SquareMetres.RoundHalfEven(2).StringFixed(2) + " m²"
+	}
+	return s.Area(a)
+}
+
+func (s Style) number(n measure.Number, places int32) string {
+	if s.Number == nil {
+		return n.RoundHalfEven(places).StringFixed(places)
+	}
+	return s.Number(n, places)
+}
+
+// nearStep writes l to the nearest step, half a step going up.
+func (s Style) nearStep(l measure.Length) string {
+	if s.Step > 0 {
+		l = (l + s.Step/2) / s.Step * s.Step
+	}
+	return s.length(l)
+}
+
+// upToStep writes l rounded up to a whole step, for the least that will do.
+func (s Style) upToStep(l measure.Length) string {
+	if s.Step > 0 {
+		l = (l + s.Step - 1) / s.Step * s.Step
+	}
+	return s.length(l)
+}
+
 // Notes reads every rule against the job and answers with those that apply:
-// stops first, then cautions, then notes, each in the order of the table.
-func Notes(job Job, style Style) []Note { return nil }
+// stops first, then cautions, then notes, each in the order of the table. Where
+// the country is none of those in the table all countries' rules are read, and
+// of those about one subject the most severe is kept.
+func Notes(job Job, style Style) []Note {
+	f := factsOf(job)
+	var fired []rule
+	for _, r := range rules() {
+		if r.appliesIn(job.Country) && r.fires(f) {
+			fired = append(fired, r)
+		}
+	}
+	var notes []Note
+	for i, r := range fired {
+		if !outdone(i, fired) {
+			notes = append(notes, r.note(f, style))
+		}
+	}
+	slices.SortStableFunc(notes, func(a, b Note) int { return rank(a.Severity) - rank(b.Severity) })
+	return notes
+}
+
+// outdone tells whether another of the fired rules about the same subject says
+// more than rule i: it is more severe, or as severe and higher in the table.
+func outdone(i int, fired []rule) bool {
+	for j, other := range fired {
+		if j == i || other.subject == "" || other.subject != fired[i].subject {
+			continue
+		}
+		if d := rank(other.severity) - rank(fired[i].severity); d < 0 || d == 0 && j < i {
+			return true
+		}
+	}
+	return false
+}
+
+func rank(severity problem.Severity) int {
+	switch severity {
+	case problem.Stop:
+		return 0
+	case problem.Caution:
+		return 1
+	}
+	return 2
+}
+
+func (r rule) appliesIn(country Country) bool {
+	return len(r.where) == 0 || isElsewhere(country) || slices.Contains(r.where, country)
+}
+
+func isElsewhere(country Country) bool {
+	return country != US && country != UK && country != EU
+}
+
+func (r rule) note(f facts, style Style) Note {
+	at := r.at
+	if r.atStep != nil {
+		at = r.atStep(f)
+	}
+	return Note{
+		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style) + " " + r.decides,
+		Source: r.source, Jurisdiction: r.jurisdiction(), At: at, Figures: slices.Clone(r.figures),
+	}
+}
+
+func (r rule) jurisdiction() string {
+	if len(r.where) == 0 {
+		return "all"
+	}
+	names := make([]string, len(r.where))
+	for i, country := range r.where {
+		names[i] = string(country)
+	}
+	return strings.Join(names, " and ")
+}
+
+// fill puts the amounts in the place of the words in braces. What is put in is
+// never searched again, so a step may be named anything.
+func fill(words string, f facts, style Style) string {
+	var out strings.Builder
+	for {
+		before, rest, found := strings.Cut(words, "{")
+		out.WriteString(before)
+		if !found {
+			return out.String()
+		}
+		name, after, _ := strings.Cut(rest, "}")
+		out.WriteString(f.amount(name, style))
+		words = after
+	}
+}

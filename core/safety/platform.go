@@ -50,8 +50,8 @@ func DeckForReach(ceiling, reach measure.Length) measure.Length {
 // statures.
 //
 // Easy reach is 1.185 times the stature (the ratio of standing grip reach to
-// stature, 1.182 to 1.189, in S. Pheasant, Bodyspace, 1996, as reprinted in a
-// course table). The aim is 1.10 times the stature under the ceiling, which is
+// stature, 1.182 to 1.189 in the ergonomics handbook Bodyspace, 1996, as
+// reprinted in a course table). The aim is 1.10 times the stature under the ceiling, which is
 // derived: head clear, elbows bent. Least and Best are rounded up to a whole
 // nanometre; Most is exact. A crew's Best is half way between the best of the
 // shortest and of the tallest, kept between Least and Most where they allow it.
@@ -59,7 +59,76 @@ func DeckForReach(ceiling, reach measure.Length) measure.Length {
 // A height of ceiling that is not known, and a stature outside 1.0 to 2.5 m, are
 // refused.
 func DeckFor(ceiling measure.Length, crew ...measure.Length) (Deck, []problem.Problem) {
-	return Deck{}, nil
+	if problems := deckProblems(ceiling, crew); problems != nil {
+		return Deck{}, problems
+	}
+	shortest, tallest, assumed := staturesOf(crew)
+	least, most := ceiling-easyReach(shortest), ceiling-tallest-headRoom
+	best := ceiling - (clearance(shortest)+clearance(tallest))/2
+	shared := least <= most
+	if shared {
+		best = min(max(best, least), most)
+	}
+	return Deck{
+		Best: max(0, best), Least: max(0, least), Most: max(0, most),
+		Shared: shared, Assumed: assumed, Means: meansFor(best),
+	}, nil
+}
+
+// easyReach is 1.185 times the stature, rounded down to a whole nanometre.
+func easyReach(stature measure.Length) measure.Length { return stature * 1185 / 1000 }
+
+// clearance is the height over the deck at which the ceiling is best, 1.10 times
+// the stature, rounded down to a whole nanometre.
+func clearance(stature measure.Length) measure.Length { return stature * 110 / 100 }
+
+func meansFor(best measure.Length) Means {
+	switch {
+	case best <= floorUpTo:
+		return FromFloor
+	case best <= lowDeckUpTo:
+		return LowDeck
+	}
+	return GuardedDeck
+}
+
+// staturesOf is the shortest and tallest of the crew, leaving out those whose
+// height is not known.
+func staturesOf(crew []measure.Length) (shortest, tallest measure.Length, assumed bool) {
+	for _, stature := range crew {
+		if stature == 0 {
+			continue
+		}
+		if shortest == 0 || stature < shortest {
+			shortest = stature
+		}
+		tallest = max(tallest, stature)
+	}
+	if tallest == 0 {
+		return assumedStature, assumedStature, true
+	}
+	return shortest, tallest, false
+}
+
+func deckProblems(ceiling measure.Length, crew []measure.Length) []problem.Problem {
+	var problems []problem.Problem
+	if ceiling <= 0 {
+		problems = append(problems, problem.Problem{
+			At: "/room/height", Severity: problem.Caution,
+			What: "The height of the ceiling is not known, so no platform height can be worked out.",
+			Do:   "Measure from the floor to the ceiling and fill in the height.",
+		})
+	}
+	for _, stature := range crew {
+		if stature != 0 && (stature < leastStature || stature > mostStature) {
+			problems = append(problems, problem.Problem{
+				At: "/access/reachBy", Severity: problem.Stop,
+				What: "A fitter " + metres(stature) + " tall is outside 1.00 m to 2.50 m, so no platform height can be worked out.",
+				Do:   "Fill in how tall the person is who works on the platform.",
+			})
+		}
+	}
+	return problems
 }
 
 // Total is the height of the platform to the top of its rails, which is what the
@@ -67,8 +136,15 @@ func DeckFor(ceiling measure.Length, crew ...measure.Length) (Deck, []problem.Pr
 func (d Deck) Total() measure.Length { return d.Best + RailHeight }
 
 // Base is the least side of the base that carries the deck at so many times its
-// own width, rounded up to a whole nanometre; 0 where the floor will do.
-func (d Deck) Base(ratio int64) measure.Length { return 0 }
+// own width, rounded up to a whole nanometre; 0 where the floor will do. A ratio
+// below 1 is taken as 1.
+func (d Deck) Base(ratio int64) measure.Length {
+	if d.Means == FromFloor || d.Means == "" {
+		return 0
+	}
+	times := measure.Length(max(1, ratio))
+	return (d.Total() + times - 1) / times
+}
 
 // BaseRatio is how many times the least side of its base a free-standing
 // platform may be high: 4 in the US (29 CFR 1926.451(c)(1)), and 3 everywhere
