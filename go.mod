@@ -5,7 +5,10 @@ go 1.26
 require github.com/shopspring/decimal v1.6.0
 
 require (
+	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
 	github.com/andybalholm/brotli v1.2.8 // indirect
+	github.com/bcicen/bfstree v1.0.0 // indirect
+	github.com/bcicen/go-units v1.0.5 // indirect
 	github.com/chromedp/cdproto v0.159.0 // indirect
 	github.com/chromedp/chromedp v0.23.0 // indirect
 	github.com/evanw/esbuild v0.28.2 // indirect
@@ -13,4 +16,6 @@ require (
 	github.com/hack-pad/safejs v0.1.0 // indirect
 	github.com/stretchr/testify v1.12.1 // indirect
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
+	golang.org/x/sys v0.4.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
 )

@@ -1,0 +1,217 @@
+// Package bundle makes everything that is published: the hosted page with its
+// assets, the single file, and the carrier that a saved page starts from. It
+// needs Go and nothing else: no package registry, no Node. The same source
+// gives the same bytes: files are written in one order, nothing carries a
+// time, and every asset has a hash of its content in its name.
+//
+// It does not serve (package serve) and does not start browsers (package
+// chromium).
+package bundle
+
+import (
+	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// The blanks of site/index.html, filled with the paths of the assets.
+const (
+	tokenStyle   = "{{page.css}}"
+	tokenScript  = "{{page.js}}"
+	tokenEngine  = "{{engine.wasm}}"
+	tokenCarrier = "{{carrier.js}}"
+)
+
+// File is one file of the published folder. Path uses forward slashes.
+type File struct {
+	Path    string
+	Content []byte
+}
+
+// Output is the whole published folder, sorted by path.
+type Output []File
+
+// Build makes the published folder of the project at root, in memory.
+func Build(root string) (Output, error) {
+	toolchain, err := ToolchainAt(root)
+	if err != nil {
+		return nil, err
+	}
+	engine, err := toolchain.Engine(root, "./wasm")
+	if err != nil {
+		return nil, err
+	}
+	glue, err := toolchain.Glue()
+	if err != nil {
+		return nil, err
+	}
+	output, err := assemble(filepath.Join(root, "site"), glue, engine)
+	if err != nil {
+		return nil, err
+	}
+	schema, err := os.ReadFile(filepath.Join(root, "core", "plan", "plan.schema.json"))
+	if err != nil {
+		return nil, err
+	}
+	return sorted(append(output, File{"plan.schema.json", schema})), nil
+}
+
+// assemble makes the pages from the site's folder and a compiled engine.
+func assemble(site, glue string, engine []byte) (Output, error) {
+	script, err := pageScript(site, glue)
+	if err != nil {
+		return nil, fmt.Errorf("the page's script: %w", err)
+	}
+	style, err := pageStyle(site)
+	if err != nil {
+		return nil, fmt.Errorf("the page's style: %w", err)
+	}
+	source, err := os.ReadFile(filepath.Join(site, "index.html"))
+	if err != nil {
+		return nil, err
+	}
+	index := strings.ReplaceAll(string(source), "\r\n", "\n")
+	template, err := singleTemplate(site, index, style, script)
+	if err != nil {
+		return nil, fmt.Errorf("the single file: %w", err)
+	}
+	alone, err := single(template, engine, "")
+	if err != nil {
+		return nil, fmt.Errorf("the single file: %w", err)
+	}
+	assets := Output{
+		asset("page", "css", []byte(style)),
+		asset("page", "js", []byte(script)),
+		asset("engine", "wasm", engine),
+		asset("carrier", "js", []byte(carrier(template, engine))),
+	}
+	hosted, err := fill(index, []blank{
+		{tokenStyle, assets[0].Path},
+		{tokenScript, assets[1].Path},
+		{tokenEngine, assets[2].Path},
+		{tokenCarrier, assets[3].Path},
+	})
+	if err != nil {
+		return nil, fmt.Errorf("index.html: %w", err)
+	}
+	output := append(assets, File{"index.html", []byte(hosted)}, File{"ceilingwright.html", []byte(alone)})
+	pictures, err := picturesOf(site)
+	return append(output, pictures...), err
+}
+
+// asset names a file by its content, so that a browser may keep it for good.
+func asset(name, extension string, content []byte) File {
+	sum := sha256.Sum256(content)
+	return File{"assets/" + name + "-" + hex.EncodeToString(sum[:6]) + "." + extension, content}
+}
+
+// picturesOf takes the site's own pictures along, as they are.
+func picturesOf(site string) (Output, error) {
+	names, err := filepath.Glob(filepath.Join(site, "*.svg"))
+	if err != nil {
+		return nil, err
+	}
+	var pictures Output
+	for _, name := range names {
+		content, err := os.ReadFile(name)
+		if err != nil {
+			return nil, err
+		}
+		pictures = append(pictures, File{filepath.Base(name), content})
+	}
+	return pictures, nil
+}
+
+func sorted(output Output) Output {
+	slices.SortFunc(output, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	return output
+}
+
+// Find gives the one file whose path starts with prefix and ends in suffix.
+func (o Output) Find(prefix, suffix string) (File, bool) {
+	for _, f := range o {
+		if strings.HasPrefix(f.Path, prefix) && strings.HasSuffix(f.Path, suffix) {
+			return f, true
+		}
+	}
+	return File{}, false
+}
+
+// Hash is one sum over every path and byte: equal output, equal hash.
+func (o Output) Hash() string {
+	sum := sha256.New()
+	for _, f := range o {
+		fmt.Fprintf(sum, "%s\x00%d\x00", f.Path, len(f.Content))
+		sum.Write(f.Content)
+	}
+	return hex.EncodeToString(sum.Sum(nil))
+}
+
+// Write puts the output into folder, which it replaces whole: no file of an
+// earlier build stays. A folder that holds anything a build did not make is
+// left alone and refused.
+func (o Output) Write(folder string) error {
+	if err := checkReplaceable(folder); err != nil {
+		return err
+	}
+	if err := os.RemoveAll(folder); err != nil {
+		return err
+	}
+	for _, f := range o {
+		path := filepath.Join(folder, filepath.FromSlash(f.Path))
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			return err
+		}
+		if err := os.WriteFile(path, f.Content, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkReplaceable guards against a folder given by mistake: it must be new,
+// empty, or have been written by a build before.
+func checkReplaceable(folder string) error {
+	entries, err := os.ReadDir(folder)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		if e.Name() == "ceilingwright.html" {
+			return nil
+		}
+	}
+	if len(entries) > 0 {
+		return fmt.Errorf("%s holds other files; give an empty folder", folder)
+	}
+	return nil
+}
+
+// Root walks up from the working folder to the project's own go.mod.
+func Root() (string, error) {
+	folder, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	for {
+		text, err := os.ReadFile(filepath.Join(folder, "go.mod"))
+		if err == nil && strings.HasPrefix(string(text), "module ceilingwright\n") {
+			return folder, nil
+		}
+		up := filepath.Dir(folder)
+		if up == folder {
+			return "", errors.New("not inside the ceilingwright project: no go.mod of it here or above")
+		}
+		folder = up
+	}
+}

@@ -1,0 +1,83 @@
+package bundle
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// Toolchain is the Go that builds the engine. Its glue (wasm_exec.js) talks to
+// an engine of the same version only, so both are taken from it and from
+// nowhere else.
+type Toolchain struct {
+	Version string // such as go1.26.8
+	Root    string // GOROOT
+}
+
+// ToolchainAt asks the go command which toolchain it uses in dir, which a
+// go.mod there may decide.
+func ToolchainAt(dir string) (Toolchain, error) {
+	command := exec.Command("go", "env", "GOVERSION", "GOROOT")
+	command.Dir = dir
+	out, err := command.Output()
+	if err != nil {
+		return Toolchain{}, fmt.Errorf("go env: %w", err)
+	}
+	lines := strings.Split(strings.TrimSpace(string(out)), "\n")
+	if len(lines) != 2 {
+		return Toolchain{}, fmt.Errorf("go env answered %q, want a version and a folder", out)
+	}
+	return Toolchain{Version: strings.TrimSpace(lines[0]), Root: strings.TrimSpace(lines[1])}, nil
+}
+
+// Glue is the JavaScript that starts an engine of this toolchain.
+func (t Toolchain) Glue() (string, error) {
+	text, err := os.ReadFile(filepath.Join(t.Root, "lib", "wasm", "wasm_exec.js"))
+	if err != nil {
+		return "", fmt.Errorf("the glue of %s: %w", t.Version, err)
+	}
+	return string(text), nil
+}
+
+// engineFlags make the same source give the same bytes in any folder
+// (-trimpath, no version control stamp) and leave out the symbol table. The
+// bench builds the bare runtime with them too, or the sizes could not be
+// compared.
+func engineFlags() []string {
+	return []string{"-trimpath", "-buildvcs=false", "-ldflags=-s -w"}
+}
+
+// Engine compiles the package at path (as "./wasm") in dir to WebAssembly.
+func (t Toolchain) Engine(dir, path string) ([]byte, error) {
+	folder, err := os.MkdirTemp("", "engine")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	target := filepath.Join(folder, "engine.wasm")
+	arguments := append([]string{"build"}, engineFlags()...)
+	command := exec.Command("go", append(arguments, "-o", target, path)...)
+	command.Dir = dir
+	// GOWASM switches instructions on and off, so it is pinned like the flags.
+	command.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOWASM=")
+	if out, err := command.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("go build %s for the browser: %w\n%s", path, err, out)
+	}
+	engine, err := os.ReadFile(target)
+	if err != nil {
+		return nil, err
+	}
+	return engine, t.checkEngine(engine)
+}
+
+// checkEngine refuses an engine of another Go version than the glue. The
+// version is in every Go program as text.
+func (t Toolchain) checkEngine(engine []byte) error {
+	if !bytes.Contains(engine, []byte(t.Version)) {
+		return fmt.Errorf("the engine was not built by %s, whose glue would start it", t.Version)
+	}
+	return nil
+}

@@ -1,0 +1,57 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"text/tabwriter"
+
+	"ceilingwright/build/bundle"
+	"ceilingwright/build/serve"
+)
+
+// buildCommand makes the published folder and prints what is in it.
+func buildCommand(arguments []string) error {
+	flags := flag.NewFlagSet("build", flag.ExitOnError)
+	out := flags.String("out", "", "folder to write (default dist in the project)")
+	flags.Parse(arguments)
+	_, err := publish(os.Stdout, *out)
+	return err
+}
+
+// serveCommand makes the published folder, then serves it.
+func serveCommand(arguments []string) error {
+	flags := flag.NewFlagSet("serve", flag.ExitOnError)
+	address := flags.String("addr", serve.DefaultAddress, "where to serve")
+	flags.Parse(arguments)
+	folder, err := publish(io.Discard, "")
+	if err != nil {
+		return err
+	}
+	return serve.Run(os.Stdout, os.DirFS(folder), *address)
+}
+
+// publish builds into folder ("" is dist in the project) and lists the files.
+func publish(list io.Writer, folder string) (string, error) {
+	root, err := bundle.Root()
+	if err != nil {
+		return "", err
+	}
+	if folder == "" {
+		folder = filepath.Join(root, "dist")
+	}
+	output, err := bundle.Build(root)
+	if err != nil {
+		return "", err
+	}
+	if err := output.Write(folder); err != nil {
+		return "", err
+	}
+	table := tabwriter.NewWriter(list, 0, 0, 2, ' ', tabwriter.AlignRight)
+	for _, f := range output {
+		fmt.Fprintf(table, "%d\t  %s\n", len(f.Content), f.Path)
+	}
+	return folder, table.Flush()
+}

@@ -1,0 +1,288 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"ceilingwright/core"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// sheetOptions is what `sheet` was asked for.
+type sheetOptions struct {
+	plan    string // path, "-" for standard input
+	json    bool
+	drawing bool
+	which   string // id of the drawing, "" for the first
+	working bool
+}
+
+const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID] [-working]
+PLAN.json may be - for standard input`
+
+// parseSheetOptions reads the arguments by hand, since flags may stand before
+// or after the plan.
+func parseSheetOptions(arguments []string) (sheetOptions, error) {
+	var o sheetOptions
+	for _, a := range arguments {
+		name, value, given := strings.Cut(strings.TrimPrefix(a, "-"), "=")
+		switch {
+		case a == "-" || !strings.HasPrefix(a, "-"):
+			if o.plan != "" {
+				return o, fmt.Errorf("one plan at a time: %s or %s\n%s", o.plan, a, sheetUse)
+			}
+			o.plan = a
+		case name == "json" && !given:
+			o.json = true
+		case name == "working" && !given:
+			o.working = true
+		case name == "drawing":
+			o.drawing, o.which = true, value
+		default:
+			return o, fmt.Errorf("no flag %s\n%s", a, sheetUse)
+		}
+	}
+	if o.plan == "" {
+		return o, errors.New(sheetUse)
+	}
+	if o.json && o.drawing {
+		return o, errors.New("-json and -drawing at once: choose one")
+	}
+	return o, nil
+}
+
+// sheetCommand prints the sheet of one plan. It fails where the plan was
+// refused whole; a plan with problems in some blanks still gives its sheet.
+func sheetCommand(arguments []string) error {
+	o, err := parseSheetOptions(arguments)
+	if err != nil {
+		return err
+	}
+	plan, err := readPlan(o.plan)
+	if err != nil {
+		return err
+	}
+	return printSheet(os.Stdout, core.Compute(plan), o)
+}
+
+func readPlan(path string) ([]byte, error) {
+	if path == "-" {
+		return io.ReadAll(os.Stdin)
+	}
+	return os.ReadFile(path)
+}
+
+func printSheet(out io.Writer, answer []byte, o sheetOptions) error {
+	var s sheet.Sheet
+	if err := json.Unmarshal(answer, &s); err != nil {
+		return fmt.Errorf("the engine's answer: %w", err)
+	}
+	if o.drawing {
+		drawing, err := pick(s.Drawings, o.which)
+		if err != nil {
+			return err
+		}
+		_, err = fmt.Fprintln(out, drawing.SVG)
+		return err
+	}
+	text := string(answer) + "\n"
+	if !o.json {
+		text = sheetText(s, o.working)
+	}
+	if _, err := io.WriteString(out, text); err != nil {
+		return err
+	}
+	return refusal(s.Problems)
+}
+
+// pick finds a drawing by its id, or takes the first.
+func pick(drawings []sheet.Drawing, id string) (sheet.Drawing, error) {
+	if len(drawings) == 0 {
+		return sheet.Drawing{}, errors.New("this plan gives no drawing")
+	}
+	if id == "" {
+		return drawings[0], nil
+	}
+	var ids []string
+	for _, d := range drawings {
+		if d.ID == id {
+			return d, nil
+		}
+		ids = append(ids, d.ID)
+	}
+	return sheet.Drawing{}, fmt.Errorf("no drawing %q; there are %s", id, strings.Join(ids, ", "))
+}
+
+// refusal is the problem that stopped the whole plan, if one did.
+func refusal(problems []problem.Problem) error {
+	for _, p := range problems {
+		if p.At == "" && p.Severity == problem.Stop {
+			return errors.New("the plan was refused: " + p.What)
+		}
+	}
+	return nil
+}
+
+// paper writes the lines of a sheet.
+type paper struct{ strings.Builder }
+
+func (p *paper) line(indent int, parts ...string) {
+	text := strings.TrimSpace(strings.Join(parts, ""))
+	if text != "" {
+		p.WriteString(strings.Repeat("  ", indent) + text + "\n")
+	}
+}
+
+// block starts a part of the sheet, unless it would be empty.
+func (p *paper) block(title string, entries int) bool {
+	if entries > 0 {
+		p.WriteString("\n" + strings.ToUpper(title) + "\n")
+	}
+	return entries > 0
+}
+
+// sheetText lays the sheet out as plain text, in the order of the work.
+func sheetText(s sheet.Sheet, working bool) string {
+	p := &paper{}
+	p.line(0, s.Plan.Title)
+	p.problems(s.Problems)
+	p.figures(s.Figures, working)
+	p.settings(s.Choices)
+	p.walls(s.Walls)
+	p.corners(s.Corners)
+	for _, l := range s.Layers {
+		p.layer(l)
+	}
+	p.steps(s.Steps)
+	if p.block("shopping", len(s.Shopping)) {
+		for _, buy := range s.Shopping {
+			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail))
+		}
+	}
+	if p.block("safety", len(s.Safety)) {
+		for _, a := range s.Safety {
+			p.line(1, a.Severity, ": ", a.Words)
+			p.line(2, "source: ", a.Source)
+		}
+	}
+	if p.block("drawings (print one with -drawing=ID)", len(s.Drawings)) {
+		for _, d := range s.Drawings {
+			p.line(1, d.ID, ": ", d.Title)
+		}
+	}
+	return p.String()
+}
+
+func (p *paper) problems(problems []problem.Problem) {
+	if !p.block("to look at", len(problems)) {
+		return
+	}
+	for _, one := range problems {
+		p.line(1, string(one.Severity), " at ", place(one.At), ": ", one.What, " ", one.Do)
+	}
+}
+
+func place(pointer string) string {
+	if pointer == "" {
+		return "the plan"
+	}
+	return pointer
+}
+
+func (p *paper) figures(figures []sheet.Figure, working bool) {
+	block := ""
+	for _, f := range figures {
+		if f.Block != block {
+			block = f.Block
+			p.block(block, 1)
+		}
+		p.line(1, f.Label, ": ", f.Text, note(f.Other), "  [", f.ID, "]")
+		if working {
+			p.line(2, f.Working.Rule)
+			p.line(2, f.Working.Sum)
+			p.line(2, f.Working.Source)
+		}
+	}
+}
+
+// note puts a remark in brackets, or nothing where there is none.
+func note(remark string) string {
+	if remark == "" {
+		return ""
+	}
+	return " (" + remark + ")"
+}
+
+func (p *paper) settings(choices []sheet.Choice) {
+	if !p.block("where the mask can go", len(choices)) {
+		return
+	}
+	for _, c := range choices {
+		taken := ""
+		if c.Taken {
+			taken = " (taken)"
+		}
+		if c.Refused != "" {
+			p.line(1, c.Title, taken, ": ", c.Refused)
+			continue
+		}
+		p.line(1, c.Title, taken, ": AB ", c.Borders.AB, ", BC ", c.Borders.BC, ", CD ", c.Borders.CD, ", DA ", c.Borders.DA)
+	}
+}
+
+func (p *paper) walls(walls []sheet.Wall) {
+	for _, w := range walls {
+		p.block(w.Title, 1)
+		for _, m := range w.Marks {
+			layer := ""
+			if m.Layer != "" {
+				layer = m.Layer + ", "
+			}
+			p.line(1, m.Text, " ", note(m.Other), "  ", layer, m.Label, hidden(m.Hides))
+		}
+	}
+}
+
+func hidden(hides string) string {
+	if hides == "" {
+		return ""
+	}
+	return "; rounding hides " + hides
+}
+
+func (p *paper) corners(corners []sheet.Corner) {
+	if !p.block("to prove the corners square", len(corners)) {
+		return
+	}
+	for _, c := range corners {
+		p.line(1, c.Corner, ": ", c.Text)
+	}
+}
+
+func (p *paper) layer(l sheet.Layer) {
+	p.block(l.Name, 1)
+	p.line(1, l.Advice)
+	for _, h := range l.Order {
+		p.line(1, fmt.Sprint(h.N), ". ", h.Text)
+	}
+	for _, s := range l.Seams {
+		p.line(1, "seam ", s.Seam, ": ", s.Length)
+	}
+}
+
+func (p *paper) steps(steps []sheet.Step) {
+	if !p.block("finish", len(steps)) {
+		return
+	}
+	for _, s := range steps {
+		p.line(1, s.Name, ": ", s.Buy, note(s.LeftOver))
+		for _, n := range s.Notes {
+			p.line(2, n)
+		}
+	}
+}

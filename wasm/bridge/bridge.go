@@ -1,0 +1,103 @@
+// Package bridge stands between the page and the engine: text in, text out.
+// It does no arithmetic and knows nothing of any browser, so it is tested
+// natively; wasm/main.go hands its calls to JavaScript. What the bridge adds
+// is one promise: whatever arrives, an answer in the agreed shape goes back.
+// A panic in the engine becomes a Problem that asks for the plan to be sent,
+// and the next call works as if nothing had happened.
+package bridge
+
+import (
+	"fmt"
+
+	"ceilingwright/core"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// Version is the engine's own version.
+const Version = core.Version
+
+// LengthAnswer is what ParseLength gives back. Nanometres is a whole number
+// in decimal digits, or "" when Problem says why the text is no length.
+type LengthAnswer struct {
+	Nanometres string
+	Problem    *problem.Problem
+}
+
+// Compute works out a plan: the JSON text of a Plan in, the JSON text of a
+// Sheet out. It never panics: bad text is answered by the engine with
+// problems, a fault of the engine with a sheet that holds one problem.
+func Compute(plan string) string {
+	return sheetOr(func() string { return string(core.Compute([]byte(plan))) })
+}
+
+// ParseLength reads one length as a person writes it. Unit (in ft mm cm m) is
+// what a bare number takes. It never panics.
+func ParseLength(text, unit string) LengthAnswer {
+	return lengthOr(func() LengthAnswer {
+		answer := core.ParseLength(text, unit)
+		return LengthAnswer{Nanometres: answer.Nanometres, Problem: answer.Problem}
+	})
+}
+
+// RefuseCompute is the answer to a call of compute whose argument was not a
+// text; got names what it was, in JavaScript's own word for it.
+func RefuseCompute(got string) string {
+	return sheetWith(notText("compute", "the plan as JSON text", got))
+}
+
+// RefuseParseLength is the answer to a call of parseLength with an argument
+// that was not a text.
+func RefuseParseLength(got string) LengthAnswer {
+	refusal := notText("parseLength", "two texts: the length and its unit", got)
+	return LengthAnswer{Problem: &refusal}
+}
+
+func notText(call, wants, got string) problem.Problem {
+	return problem.Problem{
+		Severity: problem.Stop,
+		What:     call + " was called with " + got + ".",
+		Do:       "Call " + call + " with " + wants + ".",
+	}
+}
+
+// sheetOr runs compute and answers a panic with a sheet that says so.
+func sheetOr(compute func() string) (answer string) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			answer = sheetWith(faultOf(fault))
+		}
+	}()
+	return compute()
+}
+
+// lengthOr runs parse and answers a panic with a problem that says so.
+func lengthOr(parse func() LengthAnswer) (answer LengthAnswer) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			refusal := faultOf(fault)
+			answer = LengthAnswer{Problem: &refusal}
+		}
+	}()
+	return parse()
+}
+
+// faultOf words a panic. The text of the fault goes along because it is what
+// whoever repairs the engine will ask for.
+func faultOf(fault any) problem.Problem {
+	return problem.Problem{
+		Severity: problem.Stop,
+		What:     "The engine could not work this out: a fault of its own (" + fmt.Sprint(fault) + ").",
+		Do:       "Save the plan as a file and send it to whoever gave you this page. What you typed is kept.",
+	}
+}
+
+// sheetWith is a whole sheet that holds nothing but one problem, so that the
+// page reads it like any other sheet.
+func sheetWith(p problem.Problem) string {
+	return string(sheet.Sheet{
+		Format:   sheet.Format,
+		Version:  Version,
+		Problems: []problem.Problem{p},
+	}.JSON())
+}

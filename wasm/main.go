@@ -1,0 +1,125 @@
+//go:build js && wasm
+
+// Command wasm is the engine as a web page loads it. It puts one object on
+// the global scope, says that it is there, and stays:
+//
+//	ceilingwright.compute(planJSON)        → sheetJSON, text in and text out
+//	ceilingwright.parseLength(text, unit)  → {nanometres, problem}: a text of
+//	    digits or null, and null or {at, severity, what, do}
+//	ceilingwright.version                  → text
+//
+// The event "ceilingwright:ready" is sent to the document, and bubbles to the
+// window, once the calls can be used. A call answers at once, never throws,
+// and answers an argument that is not a text with a problem.
+//
+// The folder holds no arithmetic and no wording: see package bridge.
+package main
+
+import (
+	"ceilingwright/wasm/bridge"
+
+	"github.com/hack-pad/safejs"
+)
+
+func main() {
+	if err := publish(); err != nil {
+		// Nobody can be told by a value here: the calls are what failed.
+		println("ceilingwright: the calls could not be put on the page:", err.Error())
+		return
+	}
+	// When main returns the calls are gone (Go's glue refuses them).
+	select {}
+}
+
+// publish puts the calls on the global scope and then says so.
+func publish() error {
+	compute, err := safejs.FuncOf(computeCall)
+	if err != nil {
+		return err
+	}
+	parseLength, err := safejs.FuncOf(parseLengthCall)
+	if err != nil {
+		return err
+	}
+	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
+	if err != nil {
+		return err
+	}
+	if err := calls.Set("compute", compute); err != nil {
+		return err
+	}
+	if err := calls.Set("parseLength", parseLength); err != nil {
+		return err
+	}
+	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
+		return err
+	}
+	return announce()
+}
+
+// announce sends the ready event. Without a document (the engine under Node,
+// in tests) there is nobody to tell.
+func announce() error {
+	document, err := safejs.Global().Get("document")
+	if err != nil || document.Type() != safejs.TypeObject {
+		return err
+	}
+	constructor, err := safejs.Global().Get("Event")
+	if err != nil {
+		return err
+	}
+	event, err := constructor.New("ceilingwright:ready", map[string]any{"bubbles": true})
+	if err != nil {
+		return err
+	}
+	_, err = document.Call("dispatchEvent", event)
+	return err
+}
+
+func computeCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 1)
+	if got != "" {
+		return bridge.RefuseCompute(got)
+	}
+	return bridge.Compute(texts[0])
+}
+
+func parseLengthCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return lengthAnswer(bridge.RefuseParseLength(got))
+	}
+	return lengthAnswer(bridge.ParseLength(texts[0], texts[1]))
+}
+
+// textsFrom takes the first count arguments as texts, or names the first one
+// that is none.
+func textsFrom(arguments []safejs.Value, count int) (texts []string, got string) {
+	for i := range count {
+		if i >= len(arguments) {
+			return nil, "undefined"
+		}
+		if kind := arguments[i].Type(); kind != safejs.TypeString {
+			return nil, kind.String()
+		}
+		text, err := arguments[i].String()
+		if err != nil {
+			return nil, "a text that could not be read"
+		}
+		texts = append(texts, text)
+	}
+	return texts, ""
+}
+
+// lengthAnswer lays an answer out as a plain object.
+func lengthAnswer(answer bridge.LengthAnswer) map[string]any {
+	if answer.Problem != nil {
+		return map[string]any{"nanometres": nil, "problem": map[string]any{
+			"at":       answer.Problem.At,
+			"severity": string(answer.Problem.Severity),
+			"what":     answer.Problem.What,
+			"do":       answer.Problem.Do,
+		}}
+	}
+	return map[string]any{"nanometres": answer.Nanometres, "problem": nil}
+}
