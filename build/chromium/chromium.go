@@ -50,7 +50,7 @@ func Start(parent context.Context, more ...chromedp.ExecAllocatorOption) (browse
 		free()
 		os.RemoveAll(profile)
 	}
-	if err := chromedp.Run(browser); err != nil {
+	if err := chromedp.Do(browser); err != nil {
 		stop()
 		return nil, nil, fmt.Errorf("%s did not start: %w", path, err)
 	}
