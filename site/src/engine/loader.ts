@@ -1,0 +1,95 @@
+// Starts the engine by the road this page allows: its own blocks, the carrier
+// file on disk, or a streamed fetch. Every way it can fail has its own words.
+
+import type { Engine } from "./contract";
+import { carried, loadCarrier } from "./carrier";
+import { bytesFromBase64, canUnpack, unpack } from "./pack";
+
+/** Why the engine is not there. The words are for the person at the sheet. */
+export class NoEngine extends Error {
+  constructor(
+    readonly why: "no-wasm" | "blocked" | "old" | "fetch" | "broken",
+    readonly words: string,
+    readonly again: boolean,
+  ) {
+    super(words);
+  }
+}
+
+const words = {
+  "no-wasm": "This browser cannot run the part that works out the figures. A browser from 2023 or later can.",
+  blocked:
+    "A rule of this site or of this browser forbids the part that works out the figures. Allow WebAssembly for this page, or open the saved one-file page.",
+  old: "This browser is too old to unpack the part that works out the figures. A browser from 2023 or later can.",
+  fetch: "The part that works out the figures did not arrive. Look at the connection, then try again.",
+  broken: "The part that works out the figures did not start.",
+} as const;
+
+function failed(why: keyof typeof words): NoEngine {
+  return new NoEngine(why, words[why], why === "fetch" || why === "broken");
+}
+
+/** Resolves once globalThis.ceilingwright answers. */
+export async function startEngine(): Promise<Engine> {
+  if (globalThis.ceilingwright) return globalThis.ceilingwright;
+  if (typeof WebAssembly !== "object") throw failed("no-wasm");
+  if (!globalThis.Go) throw failed("broken");
+  const go = new globalThis.Go();
+  const ready = new Promise<Engine>((resolve) => {
+    const done = () => globalThis.ceilingwright && resolve(globalThis.ceilingwright);
+    // An event on the document that bubbles reaches the window as well.
+    document.addEventListener("ceilingwright:ready", done, { once: true });
+    globalThis.addEventListener("ceilingwright:ready", done, { once: true });
+  });
+  const instance = await instantiate(go.importObject);
+  const ended = go.run(instance).then(() => Promise.reject(failed("broken")));
+  return Promise.race([ready, ended]);
+}
+
+async function instantiate(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+  try {
+    if (carried() || location.protocol === "file:") return await fromCarrier(imports);
+    return await fromNetwork(imports);
+  } catch (e) {
+    if (e instanceof NoEngine) throw e;
+    // Engines name a policy in the message of a CompileError; a damaged file
+    // gives the same class without it.
+    if (e instanceof WebAssembly.CompileError && /polic|unsafe-eval|disallow/i.test(String(e))) throw failed("blocked");
+    throw failed("broken");
+  }
+}
+
+async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+  const url = document.documentElement.dataset["engine"] ?? "";
+  let response: Response;
+  try {
+    response = await fetch(url, { credentials: "same-origin" });
+    if (!response.ok) throw failed("fetch");
+  } catch {
+    // A frame without an origin may not fetch, yet may load a script.
+    return fromCarrier(imports);
+  }
+  // Streaming wants exactly this type; any other host's type is read as bytes, once.
+  if (response.headers.get("Content-Type") === "application/wasm" && WebAssembly.instantiateStreaming) {
+    return (await WebAssembly.instantiateStreaming(response, imports)).instance;
+  }
+  let bytes: ArrayBuffer;
+  try {
+    bytes = await response.arrayBuffer();
+  } catch {
+    throw failed("fetch");
+  }
+  return (await WebAssembly.instantiate(bytes, imports)).instance;
+}
+
+async function fromCarrier(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+  let packed: string;
+  try {
+    packed = (await loadCarrier()).engine;
+  } catch {
+    throw failed("fetch");
+  }
+  if (!canUnpack()) throw failed("old");
+  const bytes = await unpack(bytesFromBase64(packed), "gzip");
+  return (await WebAssembly.instantiate(bytes, imports)).instance;
+}

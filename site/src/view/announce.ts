@@ -1,0 +1,38 @@
+// What a screen reader hears: one polite sentence a little after the last key,
+// holding only what changed.
+
+import type { Figure, Problem } from "../engine/contract";
+import { region } from "./dom";
+
+const PAUSE = 600; // ms after the last key
+const TOLD = 4;
+
+let before: Map<string, string> | null = null;
+let latest = new Map<string, string>();
+let names = new Map<string, string>();
+let waiting: ReturnType<typeof setTimeout> | undefined;
+let stops = "";
+let nextStops = "";
+
+export function announce(figures: Map<string, Figure>, problems: Problem[]): void {
+  latest = new Map(Array.from(figures.values(), (f) => [f.id, f.text] as const));
+  names = new Map(Array.from(figures.values(), (f) => [f.id, f.label] as const));
+  nextStops = problems.filter((p) => p.severity === "stop").map((p) => p.what).join(" ");
+  if (before === null) {
+    before = latest;
+    stops = nextStops;
+    return;
+  }
+  clearTimeout(waiting);
+  waiting = setTimeout(tell, PAUSE);
+}
+
+function tell(): void {
+  const changed = Array.from(latest).filter(([id, text]) => before?.get(id) !== text);
+  before = latest;
+  const words = changed.slice(0, TOLD).map(([id, text]) => `${names.get(id) ?? id} ${text}.`);
+  if (changed.length > TOLD) words.push(`${String(changed.length - TOLD)} more figures changed.`);
+  if (nextStops !== stops && nextStops !== "") words.unshift(nextStops);
+  stops = nextStops;
+  if (words.length > 0) region("hear").textContent = words.join(" ");
+}

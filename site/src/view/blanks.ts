@@ -1,0 +1,182 @@
+// The blanks: what was typed while a blank is being filled in, how it was read
+// once it is left, and what is wrong with it beside its sentence.
+
+import type { Problem, Reading } from "../engine/contract";
+import { at, typedText, type JsonObject } from "../state/pointer";
+import { action, every, make, redraw, region, setAttribute } from "./dom";
+
+export type Blank = HTMLInputElement | HTMLSelectElement;
+
+const sizesItself = CSS.supports("field-sizing", "content");
+
+export function blankFrom(target: EventTarget | null): Blank | null {
+  return (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) && target.hasAttribute("data-at") ? target : null;
+}
+
+export function pointerOf(blank: Element): string {
+  return blank.getAttribute("data-at") ?? "";
+}
+
+/** The blank for a pointer, the one in sight where a sentence comes in variants. */
+export function blankAt(pointer: string): Blank | null {
+  const all = every<Blank>(`[data-at="${CSS.escape(pointer)}"]`);
+  return all.find((b) => b.closest("[hidden]") === null) ?? null;
+}
+
+export function nameOf(blank: Element): string {
+  return blank.getAttribute("aria-label") ?? "";
+}
+
+export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>): void {
+  for (const blank of every<Blank>("[data-at]")) {
+    const pointer = pointerOf(blank);
+    const typed = typedText(at(plan, pointer));
+    if (blank instanceof HTMLSelectElement) {
+      choose(blank, typed);
+      continue;
+    }
+    const reading = readings[pointer];
+    const focused = document.activeElement === blank;
+    const shown = focused || !reading || typed === "" ? typed : reading.text;
+    if (blank.value !== shown) blank.value = shown;
+    setAttribute(blank, "title", !focused && reading && typed !== "" ? `${typed} = ${reading.other}` : null);
+    if (!sizesItself) blank.size = Math.max(4, shown.length);
+  }
+}
+
+/** A word the page does not offer is still shown: nothing that came in with a
+ *  plan is changed by looking at it. */
+function choose(select: HTMLSelectElement, value: string): void {
+  if (select.value === value) return;
+  if (!Array.from(select.options).some((o) => o.value === value)) {
+    select.append(new Option(value === "" ? "—" : value, value));
+  }
+  select.value = value;
+}
+
+// The echo: while a length is typed, how it is read, in both notations; and on
+// touch screens the signs a number pad lacks.
+
+const signs: [string, string, string][] = [
+  ["′", "'", "feet"],
+  ["″", '"', "inches"],
+  ["␣", " ", "space"],
+  ["⁄", "/", "stroke of a fraction"],
+  ["½", "1/2", "a half"],
+  ["¼", "1/4", "a quarter"],
+  ["⅛", "1/8", "an eighth"],
+];
+
+const heard = make("span", { class: "cw-echo-words" });
+const keys = make(
+  "span",
+  { class: "cw-echo-keys" },
+  ...signs.map(([face, sign, name]) => make("button", { type: "button", tabindex: "-1", "data-sign": sign, "aria-label": name }, face)),
+);
+const echo = make("span", { class: "cw-echo" }, heard, keys);
+keys.addEventListener("pointerdown", (e) => {
+  // The blank keeps the focus, or the number pad would close.
+  e.preventDefault();
+  const sign = e.target instanceof HTMLElement ? e.target.dataset["sign"] : undefined;
+  const blank = document.activeElement;
+  if (sign === undefined || !(blank instanceof HTMLInputElement)) return;
+  blank.setRangeText(sign, blank.selectionStart ?? blank.value.length, blank.selectionEnd ?? blank.value.length, "end");
+  blank.dispatchEvent(new InputEvent("input", { bubbles: true }));
+});
+
+export function renderEcho(readings: Record<string, Reading>): void {
+  const blank = document.activeElement;
+  if (!(blank instanceof HTMLInputElement) || blank.dataset["kind"] !== "length") {
+    echo.remove();
+    return;
+  }
+  const reading = readings[pointerOf(blank)];
+  heard.textContent = reading && blank.value.trim() !== "" ? `${reading.text} = ${reading.other}` : "";
+  if (echo.nextSibling !== blank) blank.before(echo);
+}
+
+// Problems
+
+const severityWords = { stop: "Put right", caution: "Look at this", note: "Note" } as const;
+
+/** Writes every problem beside its blank; what has no blank goes to the list
+ *  under the drawing, with all that must be put right. */
+export function renderProblems(problems: Problem[]): void {
+  for (const old of every(".cw-say")) old.remove();
+  const described = new Map<Blank, string[]>();
+  const stops = new Set<Blank>();
+  const list: { problem: Problem; blank: Blank | null }[] = [];
+  problems.forEach((problem, i) => {
+    const blank = blankAt(problem.at);
+    const id = `say-${String(i)}`;
+    const placed = write(problem, blank, id);
+    if (blank) {
+      described.set(blank, [...(described.get(blank) ?? []), id]);
+      if (problem.severity === "stop") stops.add(blank);
+    }
+    if (problem.severity === "stop" || !placed) list.push({ problem, blank });
+  });
+  for (const blank of every<Blank>("[data-at]")) {
+    setAttribute(blank, "aria-describedby", described.get(blank)?.join(" ") ?? null);
+    setAttribute(blank, "aria-invalid", stops.has(blank) ? "true" : null);
+  }
+  renderTodo(list);
+}
+
+function write(problem: Problem, blank: Blank | null, id: string): boolean {
+  const host = blank ? sentence(blank) : nearest(problem.at);
+  if (!host) return false;
+  const say = make(
+    "p",
+    { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at },
+    make("b", { class: "cw-say-mark" }, severityWords[problem.severity] + ":"),
+    ` ${problem.what} ${problem.do}`,
+  );
+  if (blank) {
+    let last: Element = host;
+    while (last.nextElementSibling?.classList.contains("cw-say")) last = last.nextElementSibling;
+    last.after(say);
+  } else host.append(say);
+  return true;
+}
+
+/** The sentence a blank stands in, or the folded phrase that hides it. */
+function sentence(blank: Element): Element {
+  const fold = blank.closest("details:not([open])");
+  if (fold) return fold.closest(".cw-folds") ?? fold;
+  return blank.closest("p, li:not(.cw-item), h1") ?? blank;
+}
+
+/** The part of the sheet a problem without a blank of its own belongs to. */
+function nearest(pointer: string): Element | null {
+  for (let p = pointer; p !== ""; p = p.slice(0, p.lastIndexOf("/"))) {
+    const item = document.querySelector(`.cw-item[data-base="${CSS.escape(p)}"] > .cw-says`);
+    const place = item ?? document.querySelector(`[data-place~="${CSS.escape(p)}"]`);
+    if (place) return place;
+  }
+  return null;
+}
+
+const LISTED = 5;
+
+function renderTodo(list: { problem: Problem; blank: Blank | null }[]): void {
+  redraw(region("todo"), list.map((l) => l.problem), () => {
+    if (list.length === 0) return [];
+    return [
+      make("h2", {}, "To put right"),
+      make(
+        "ul",
+        {},
+        ...list.slice(0, LISTED).map(({ problem, blank }) =>
+          make(
+            "li",
+            { "data-severity": problem.severity },
+            `${problem.what} ${blank ? "" : problem.do} `,
+            blank ? action("go-to", "Go to the blank", { "data-to": problem.at, "aria-label": `Go to the blank: ${nameOf(blank)}` }) : null,
+          ),
+        ),
+      ),
+      list.length > LISTED ? make("p", {}, `and ${String(list.length - LISTED)} more on the sheet.`) : null,
+    ];
+  });
+}

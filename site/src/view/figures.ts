@@ -1,0 +1,89 @@
+// Figures: the large answers beside the sentences, and the slip with the
+// working that can be opened under the block.
+
+import type { Figure, Working } from "../engine/contract";
+import { every, make, redraw, setAttribute, setText } from "./dom";
+
+const open = new Set<string>();
+let allOpen = false;
+
+/** Every working is shown, as a link with ?working=open asks for. */
+export function openAllWorkings(): void {
+  allOpen = true;
+}
+
+/** Figures a saved page showed opened are gone with its answers. */
+export function isOpen(id: string): boolean {
+  return allOpen !== open.has(id);
+}
+
+export function toggleWorking(id: string): void {
+  if (!open.delete(id)) open.add(id);
+}
+
+/** A place for a figure, filled by renderFigures. */
+export function figurePlace(id: string, size: "large" | "small", label = ""): HTMLElement {
+  return make("div", { class: size === "small" ? "cw-figure cw-figure--small" : "cw-figure", "data-figure": id, "data-label": label });
+}
+
+export function renderFigures(figures: Map<string, Figure>): void {
+  for (const place of every(".cw-figure")) renderFigure(place, figures.get(place.dataset["figure"] ?? ""));
+  for (const slips of every("[data-fill=slips]")) renderSlips(slips, figures);
+}
+
+function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
+  const id = place.dataset["figure"] ?? "";
+  setAttribute(place, "data-missing", figure ? null : "");
+  if (!place.firstChild) {
+    place.append(
+      make("strong", { class: "cw-value" }),
+      make("span", { class: "cw-label" }),
+      make("span", { class: "cw-other" }),
+      make("button", { type: "button", class: "cw-how", "data-do": "working" }, "working"),
+    );
+  }
+  const [value, label, other, how] = Array.from(place.children) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement];
+  setText(value, figure?.text ?? "—");
+  setText(label, place.dataset["label"] || figure?.label || "");
+  setText(other, figure?.other ?? "");
+  other.hidden = !figure?.other;
+  how.hidden = !figure?.working;
+  setAttribute(how, "data-to", id);
+  setAttribute(how, "aria-label", `Show the working: ${label.textContent ?? ""}`);
+  setAttribute(how, "aria-expanded", String(isOpen(id)));
+  setAttribute(how, "aria-controls", isOpen(id) && figure?.working ? `slip-${id}` : null);
+}
+
+/** The part of the sheet whose figures a place of slips serves. */
+function home(element: Element): Element | null {
+  return element.closest(".cw-item, .cw-block");
+}
+
+function renderSlips(slips: HTMLElement, figures: Map<string, Figure>): void {
+  const mine = home(slips);
+  const shown = mine
+    ? every(".cw-figure", mine)
+        .filter((f) => home(f) === mine)
+        .map((f) => figures.get(f.dataset["figure"] ?? ""))
+        .filter((f): f is Figure => f !== undefined && f.working !== null && isOpen(f.id))
+    : [];
+  redraw(slips, shown, () => shown.map(slip));
+}
+
+function slip(figure: Figure): HTMLElement {
+  return make(
+    "div",
+    { class: "cw-slip", id: `slip-${figure.id}`, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
+    make("h3", {}, figure.label),
+    ...(figure.working ? workingLines(figure.working) : []),
+  );
+}
+
+/** Rule, sum and source, as they stand on every slip. */
+export function workingLines(working: Working): HTMLElement[] {
+  return [
+    make("p", { class: "cw-rule" }, working.rule),
+    ...(working.sum ? working.sum.split("\n").map((line) => make("p", { class: "cw-sum" }, line)) : []),
+    ...(working.source ? [make("p", { class: "cw-source" }, working.source)] : []),
+  ];
+}

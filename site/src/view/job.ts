@@ -1,0 +1,560 @@
+// The job on the sheet: one plan, one answer, and the way between them. What is
+// typed goes into the plan; the plan goes to the engine; its answer is shown.
+
+import type { Engine, Figure, Reading, Sheet } from "../engine/contract";
+import { NoEngine, startEngine } from "../engine/loader";
+import { pageWithPlan, planInPage, writePlanIntoPage } from "../state/along";
+import { planFromFile, savePlan, saveText } from "../state/file";
+import { claim, keep, lastKept, onWrittenElsewhere, storedText } from "../state/keep";
+import { fragmentFromPlan, hasPlan, planFromFragment } from "../state/link";
+import {
+  emptyPlan,
+  examplePlan,
+  fileName,
+  freshId,
+  isExample,
+  newCan,
+  newLayer,
+  newLeaf,
+  newPart,
+  newStep,
+  readPlan,
+  type Plan,
+} from "../state/plan";
+import { at, list, put, typedText, type Json } from "../state/pointer";
+import { announce } from "./announce";
+import { blankAt, blankFrom, pointerOf, renderBlanks, renderEcho, renderProblems } from "./blanks";
+import { action, clean, every, make, region, setAttribute, setText } from "./dom";
+import { drawLayer, renderDrawing, turnOver } from "./drawing";
+import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
+import { renderShopping, renderSteps } from "./finish";
+import { isFramed, isSandboxed, tellHeight } from "./framed";
+import { renderHanging, showWholeList } from "./hanging";
+import { nameLit, relight, startLight } from "./light";
+import { renderLists, renderWhen, whole } from "./lists";
+import { message, unsay } from "./messages";
+import { startPrint } from "./print";
+import { renderSafety } from "./safety";
+import { renderChoices, renderCorners, renderWalls } from "./setting-out";
+
+const KEEP_PAUSE = 400; // ms between the last key and the writing
+const SLOW = 40; // ms; above it a sheet is worked out when the keys rest
+const REST = 150;
+
+let plan: Plan = emptyPlan();
+let sheet: Sheet | null = null;
+let engine: Engine | null = null;
+let figures = new Map<string, Figure>();
+let lastTook = 0;
+let damagedText = "";
+
+export async function openJob(): Promise<void> {
+  clean();
+  if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
+  listen();
+  const first = choosePlan();
+  const starting = start();
+  plan = await first;
+  show();
+  if (isFramed()) frame();
+  await starting;
+}
+
+/** What stands on the sheet at the start: a plan from the link, the one this
+ *  page was saved with, the one worked on last, or the worked example. */
+async function choosePlan(): Promise<Plan> {
+  if (hasPlan(location.hash)) {
+    const read = await planFromFragment(location.hash);
+    if ("plan" in read) return fromLink(read.plan);
+    message("opened", read.refused);
+    return emptyPlan();
+  }
+  const inside = planInPage();
+  if (inside !== "") {
+    const read = readPlan(inside);
+    if ("plan" in read) return newestOf(read.plan);
+    message("opened", read.refused);
+  }
+  const kept = lastKept();
+  if (kept.damaged !== null) {
+    damagedText = kept.damaged;
+    message("damaged", "What was kept here of the last job is cut off and cannot be read. This is an empty sheet.", action("save-damaged", "Download what was there"));
+    return emptyPlan();
+  }
+  return kept.plan ?? examplePlan();
+}
+
+/** A plan saved inside this page may since have been changed here and kept. */
+function newestOf(inside: Plan): Plan {
+  const kept = storedText(typedText(inside["id"]));
+  if (kept === null || isExample(inside)) return inside;
+  const read = readPlan(kept);
+  if (!("plan" in read) || JSON.stringify(read.plan) === JSON.stringify(inside)) return inside;
+  claim(read.plan);
+  message("opened", "This is the job as you last changed it on this device.", action("as-saved", "Show it as it was saved in this file"));
+  return read.plan;
+}
+
+/** A plan that comes by link leaves the address, so that a reload does not
+ *  undo what is typed from now on. */
+function fromLink(arrived: Plan): Plan {
+  try {
+    history.replaceState(null, "", location.pathname + location.search);
+  } catch {
+    // A page without an origin may not; then the link stays where it is.
+  }
+  return besideKept(arrived);
+}
+
+/** The plan under a new id when another plan is kept under its own. */
+function besideKept(arrived: Plan): Plan {
+  const kept = storedText(typedText(arrived["id"]));
+  if (kept !== null && kept !== JSON.stringify(arrived)) {
+    message("opened", "Another state of this job is kept on this device. It stays as it is; this one is kept beside it.");
+    arrived["id"] = freshId();
+  }
+  return arrived;
+}
+
+async function start(): Promise<void> {
+  unsay("engine");
+  setText(region("state"), "getting ready to work it out…");
+  try {
+    engine = await startEngine();
+    document.getElementById("engine-early")?.remove();
+    setAttribute(document.documentElement, "data-ready", "");
+  } catch (e) {
+    const words = e instanceof NoEngine ? e.words : "The part that works out the figures did not start.";
+    const again = e instanceof NoEngine && e.again;
+    message(
+      "engine",
+      `${words} You can still read the sheet, fill it in, keep it and print it blank.`,
+      ...(again ? [action("start-again", "Try again")] : []),
+    );
+    setText(region("state"), "not worked out");
+    return;
+  }
+  show();
+}
+
+/** Puts another plan on the sheet. */
+function take(next: Plan): void {
+  plan = next;
+  changed();
+  window.scrollTo({ top: 0 });
+}
+
+// From plan to page
+
+let due: ReturnType<typeof setTimeout> | undefined;
+
+/** The plan has changed: keep it, work it out, show it. */
+function changed(): void {
+  keepSoon();
+  clearTimeout(due);
+  if (lastTook < SLOW) show();
+  else {
+    renderEcho({});
+    due = setTimeout(show, REST);
+  }
+}
+
+function show(): void {
+  clearTimeout(due);
+  const began = performance.now();
+  const text = JSON.stringify(plan);
+  compute(text);
+  writePlanIntoPage(plan);
+  renderLists(plan);
+  renderWhen(plan);
+  renderBlanks(plan, readings());
+  renderEcho(readings());
+  renderSheet();
+  lastTook = performance.now() - began;
+}
+
+function readings(): Record<string, Reading> {
+  return sheet?.readings ?? {};
+}
+
+function compute(text: string): void {
+  if (!engine) return;
+  try {
+    sheet = JSON.parse(engine.compute(text)) as Sheet;
+    unsay("stopped");
+  } catch {
+    message("stopped", "The part that works out the figures has stopped. What you typed is kept. Load the page again.");
+    return;
+  }
+  figures = new Map((sheet.figures ?? []).map((f) => [f.id, f] as const));
+}
+
+function renderSheet(): void {
+  setAttribute(document.querySelector("[data-do=notation][data-to=feet-inches]") as Element, "aria-pressed", String(notation() !== "metric"));
+  setAttribute(document.querySelector("[data-do=notation][data-to=metric]") as Element, "aria-pressed", String(notation() === "metric"));
+  const title = typedText(plan["title"]);
+  document.title = title === "" ? "Ceilingwright" : `${title} · Ceilingwright`;
+  const layers = sheet?.layers ?? [];
+  const names = new Map(layers.map((l) => [l.id, l.name] as const));
+  const layerCount = list(plan, "/mask/layers").length;
+  setText(region("mask-count"), layerCount === 1 ? "one layer" : `${String(layerCount)} layers`);
+  if (!sheet) {
+    renderFigures(figures);
+    return;
+  }
+  renderChoices(sheet.choices ?? []);
+  renderWalls(sheet.walls ?? [], names);
+  renderCorners(sheet.corners ?? []);
+  renderHanging(layers);
+  renderSteps(plan, sheet.steps ?? []);
+  renderShopping(sheet.shopping ?? []);
+  renderSafety(sheet.safety ?? []);
+  renderFigures(figures);
+  renderDrawing(sheet.drawings ?? [], layers);
+  renderProblems(sheet.problems ?? []);
+  nameLit(figures, layers);
+  relight();
+  announce(figures, sheet.problems ?? []);
+  setText(region("version"), sheet.version ? `Ceilingwright ${sheet.version}` : "");
+}
+
+function notation(): string {
+  return typedText(at(plan, "/units/show"));
+}
+
+// Keeping
+
+let keeping: ReturnType<typeof setTimeout> | undefined;
+
+function keepSoon(): void {
+  clearTimeout(keeping);
+  keeping = setTimeout(keepNow, KEEP_PAUSE);
+}
+
+function keepNow(): void {
+  clearTimeout(keeping);
+  if (isFramed()) void offerOwnTab();
+  const state = region("state");
+  switch (keep(plan)) {
+    case "kept":
+      unsay("keeping");
+      setText(state, "kept on this device");
+      break;
+    case "off":
+      setText(state, "not kept: use Save as a file");
+      message("keeping", "This browser keeps nothing for this page, so what you type is gone when the page is closed.", action("save-file", "Save as a file"));
+      break;
+    case "full":
+      setText(state, "not kept: use Save as a file");
+      message("keeping", "There is no room left to keep this job on this device. What was kept before is untouched.", action("save-file", "Save as a file"));
+      break;
+    case "elsewhere":
+      elsewhere();
+  }
+}
+
+function elsewhere(): void {
+  setText(region("state"), "not kept: open in another tab");
+  message(
+    "keeping",
+    "This job has been changed in another tab. Nothing is written over it.",
+    action("take-theirs", "Show the other tab’s"),
+    action("keep-copy", "Keep mine beside it"),
+  );
+}
+
+async function offerOwnTab(): Promise<void> {
+  const fragment = await fragmentFromPlan(plan);
+  setAttribute(region("own-tab"), "href", `${location.pathname}${location.search}#${fragment}`);
+}
+
+function frame(): void {
+  setAttribute(document.documentElement, "data-framed", "");
+  const link = region("own-tab");
+  link.textContent = isSandboxed() ? "Open in its own tab to keep or print" : "Open in its own tab";
+  link.hidden = false;
+  void offerOwnTab();
+  tellHeight();
+}
+
+// What can be done
+
+/** Places in the plan that grow, and what they grow by. */
+function newEntry(pointer: string): Json {
+  if (pointer === "/mask/layers") return newLayer(list(plan, pointer));
+  if (pointer === "/finish/steps") {
+    return newStep((document.querySelector("[data-new-step]") as HTMLSelectElement).value, plan);
+  }
+  if (pointer.endsWith("/cans")) return newCan();
+  if (pointer.endsWith("/mix")) return newPart();
+  return "";
+}
+
+function add(button: HTMLElement): void {
+  const pointer = whole(button, button.dataset["to"] ?? "");
+  const entries = list(plan, pointer);
+  const entry = newEntry(pointer);
+  if (!put(plan, pointer, [...entries, entry])) return;
+  changed();
+  const added = document.querySelector(`[data-base="${CSS.escape(`${pointer}/${String(entries.length)}`)}"]`);
+  added?.querySelector<HTMLElement>("input, select")?.focus();
+}
+
+/** The entry a button stands in: its element, its list in the plan, its place there. */
+function entryOf(button: HTMLElement): { item: HTMLElement; pointer: string; entries: Json[]; index: number } | null {
+  const item = button.closest<HTMLElement>("[data-base]");
+  const parts = /^(.*)\/(\d+)$/.exec(item?.dataset["base"] ?? "");
+  if (!item || !parts) return null;
+  const pointer = parts[1] ?? "";
+  return { item, pointer, entries: list(plan, pointer), index: Number(parts[2]) };
+}
+
+function remove(button: HTMLElement): void {
+  const entry = entryOf(button);
+  if (!entry) return;
+  // The element goes with its entry, so that its neighbours keep their folds.
+  const next = (entry.item.nextElementSibling ?? entry.item.previousElementSibling ?? entry.item.closest(".cw-block"))?.querySelector<HTMLElement>(
+    "input, select, button",
+  );
+  entry.item.remove();
+  put(plan, entry.pointer, entry.entries.filter((_, i) => i !== entry.index));
+  changed();
+  next?.focus();
+}
+
+function earlier(button: HTMLElement): void {
+  const entry = entryOf(button);
+  const before = entry?.item.previousElementSibling;
+  if (!entry || !before) return;
+  before.before(entry.item);
+  const entries = [...entry.entries];
+  entries.splice(entry.index - 1, 0, ...entries.splice(entry.index, 1));
+  put(plan, entry.pointer, entries);
+  changed();
+  button.focus();
+}
+
+/** Numbers written without a unit take the unit they were read with, so that
+ *  another unit for bare numbers changes nothing that is on the sheet. */
+function writeUnits(): void {
+  for (const [pointer, reading] of Object.entries(readings())) {
+    if (reading.written) put(plan, pointer, reading.written);
+  }
+}
+
+function showIn(next: string): void {
+  if (next === notation()) return;
+  writeUnits();
+  put(plan, "/units/show", next);
+  put(plan, "/units/bare", next === "metric" ? "mm" : "in");
+  changed();
+}
+
+async function copyLink(): Promise<void> {
+  const link = `${location.href.split("#")[0] ?? ""}#${await fragmentFromPlan(plan)}`;
+  try {
+    await navigator.clipboard.writeText(link);
+    message("done", "The link is copied. Whoever opens it sees this plan as it is now.");
+  } catch {
+    message("done", "Copy this link:");
+    const box = make("input", { class: "cw-link", readonly: true, "aria-label": "Link with the plan", value: link });
+    document.querySelector("[data-message=done]")?.prepend(box);
+    box.select();
+  }
+}
+
+async function takeAlong(): Promise<void> {
+  try {
+    const name = fileName(plan, ".html");
+    saveText(name, "text/html", await pageWithPlan(plan));
+    message("done", `“${name}” is on its way to your downloads. Open it from there: it needs no signal.`);
+  } catch {
+    message("done", "The page could not be packed: its second half did not arrive. Look at the connection and try again, or save the plan as a file.");
+  }
+}
+
+async function openFile(file: File): Promise<void> {
+  const read = await planFromFile(file);
+  if ("refused" in read) {
+    message("opened", `${read.refused} The sheet is as it was.`);
+    return;
+  }
+  unsay("opened");
+  keepNow();
+  take(besideKept(read.plan));
+}
+
+const doing: Record<string, (button: HTMLElement) => void> = {
+  notation: (b) => showIn(b.dataset["to"] ?? ""),
+  "save-file": () => message("done", `“${savePlan(plan)}” is on its way to your downloads.`),
+  "open-file": () => document.querySelector<HTMLInputElement>("[data-open]")?.click(),
+  "copy-link": () => void copyLink(),
+  "take-along": () => void takeAlong(),
+  empty: () => {
+    if (!isExample(plan)) keepNow();
+    take(emptyPlan(plan));
+    blankAt("/title")?.focus();
+  },
+  example: () => {
+    keepNow();
+    take(examplePlan());
+  },
+  "make-mine": () => {
+    put(plan, "/id", freshId());
+    changed();
+    blankAt("/title")?.focus();
+  },
+  print: () => window.print(),
+  "turn-over": () => {
+    turnOver();
+    renderSheet();
+  },
+  "take-choice": (b) => {
+    put(plan, "/setting/on", b.dataset["to"] ?? "");
+    changed();
+    blankAt("/setting/on")?.focus();
+  },
+  working: (b) => {
+    toggleWorking(b.dataset["to"] ?? "");
+    renderFigures(figures);
+  },
+  "whole-list": (b) => {
+    showWholeList(b.dataset["to"] ?? "");
+    renderSheet();
+  },
+  "go-to": (b) => goTo(b.dataset["to"] ?? ""),
+  add,
+  remove,
+  earlier,
+  "put-away": (b) => unsay(b.dataset["to"] ?? ""),
+  "start-again": () => void start(),
+  "save-damaged": () => saveText("kept-text.txt", "text/plain", damagedText),
+  "as-saved": () => {
+    const read = readPlan(planAsSaved);
+    if ("plan" in read) take({ ...read.plan, id: freshId() });
+    unsay("opened");
+  },
+  "take-theirs": () => {
+    const read = readPlan(storedText(typedText(plan["id"])) ?? "");
+    if (!("plan" in read)) return;
+    claim(read.plan);
+    unsay("keeping");
+    take(read.plan);
+  },
+  "keep-copy": () => {
+    unsay("keeping");
+    put(plan, "/id", freshId());
+    changed();
+  },
+};
+
+/** The plan block as it stood when the page was opened. */
+let planAsSaved = "";
+
+function goTo(pointer: string): void {
+  const blank = blankAt(pointer);
+  for (let fold = blank?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+  blank?.scrollIntoView({ block: "center" });
+  blank?.focus();
+}
+
+// From page to plan
+
+function typed(target: EventTarget | null): void {
+  const blank = blankFrom(target);
+  if (!blank) return;
+  const pointer = pointerOf(blank);
+  // The unit for bare numbers may change only what is typed from now on.
+  if (pointer === "/units/bare") writeUnits();
+  put(plan, pointer, blank.value);
+  const turnedLeaf = /^(.*)\/kind$/.exec(pointer);
+  if (turnedLeaf && blank.value === "leaf" && !at(plan, `${turnedLeaf[1] ?? ""}/leaf`)) {
+    put(plan, `${turnedLeaf[1] ?? ""}/leaf`, newLeaf());
+  }
+  changed();
+  // Another sentence may stand there now, with the same blank in it.
+  if (blank.closest("[hidden]")) blankAt(pointer)?.focus();
+}
+
+function left(target: EventTarget | null): void {
+  const blank = blankFrom(target);
+  const written = blank ? readings()[pointerOf(blank)]?.written : "";
+  if (!blank || !written || written === typedText(at(plan, pointerOf(blank)))) return;
+  put(plan, pointerOf(blank), written);
+  changed();
+}
+
+function listen(): void {
+  planAsSaved = planInPage();
+  const root = document.querySelector(".cw-page") as HTMLElement;
+  root.addEventListener("input", (e) => typed(e.target));
+  root.addEventListener("change", (e) => left(e.target));
+  for (const name of ["focusin", "focusout"]) {
+    root.addEventListener(name, (e) => {
+      if (!blankFrom(e.target)) return;
+      renderBlanks(plan, readings());
+      renderEcho(readings());
+    });
+  }
+  root.addEventListener("click", (e) => {
+    const button = e.target instanceof Element ? e.target.closest<HTMLElement>("[data-do]") : null;
+    if (!button) return;
+    doing[button.dataset["do"] ?? ""]?.(button);
+    const menu = button.closest<HTMLDetailsElement>(".cw-keep");
+    if (menu) menu.open = false;
+  });
+  root.addEventListener("keydown", (e) => {
+    const menu = e.key === "Escape" && e.target instanceof Element ? e.target.closest<HTMLDetailsElement>(".cw-keep") : null;
+    if (!menu) return;
+    menu.open = false;
+    menu.querySelector("summary")?.focus();
+  });
+  root.addEventListener("change", (e) => {
+    if (!(e.target instanceof HTMLElement)) return;
+    if (e.target.matches("[data-drawing-layer]")) {
+      drawLayer((e.target as HTMLSelectElement).value);
+      renderSheet();
+    }
+    if (e.target.matches("[data-paper]")) root.dataset["paper"] = (e.target as HTMLSelectElement).value;
+    if (e.target.matches("[data-open]")) {
+      const chooser = e.target as HTMLInputElement;
+      const file = chooser.files?.[0];
+      if (file) void openFile(file);
+      chooser.value = "";
+    }
+  });
+  startLight(root);
+  startDrop();
+  startPrint(() => sheet && (renderHanging(sheet.layers ?? []), renderFigures(figures)));
+  onWrittenElsewhere(() => typedText(plan["id"]), elsewhere);
+  window.addEventListener("pagehide", keepIfWaiting);
+  document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepIfWaiting());
+  window.addEventListener("hashchange", () => void arrived());
+  for (const fold of every("details")) fold.addEventListener("toggle", () => sheet && renderProblems(sheet.problems ?? []));
+}
+
+function keepIfWaiting(): void {
+  if (keeping !== undefined) keepNow();
+}
+
+async function arrived(): Promise<void> {
+  if (!hasPlan(location.hash)) return;
+  const read = await planFromFragment(location.hash);
+  if ("plan" in read) {
+    keepNow();
+    take(fromLink(read.plan));
+  } else message("opened", `${read.refused} The sheet is as it was.`);
+}
+
+function startDrop(): void {
+  document.addEventListener("dragover", (e) => {
+    if (e.dataTransfer?.types.includes("Files")) e.preventDefault();
+  });
+  document.addEventListener("drop", (e) => {
+    const file = e.dataTransfer?.files[0];
+    if (!file) return;
+    e.preventDefault();
+    void openFile(file);
+  });
+}
+
