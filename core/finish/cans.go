@@ -64,7 +64,7 @@ const (
 var (
 	leastCan    = measure.NumberFromFraction(1, 100)
 	greatestCan = measure.NumberFromInt(mostLitres)
-	finestUnit  = measure.MustNumber("0.000000000001")
+	mostUnits   = measure.NumberFromInt(100_000_000_000_000_000)
 )
 
 // CheapestCans chooses whole cans that hold the need: the lowest price, then
@@ -172,21 +172,24 @@ func missingPrice(usable []usableCan) problem.Problem {
 }
 
 // wholeUnits is the purchase in whole numbers: volumes in the greatest measure
-// that every size is a multiple of, prices in thousandths.
+// that every size is a multiple of, prices in thousandths. The measure is never so
+// fine that the need and one can of each size count more than mostUnits.
 type wholeUnits struct {
 	need       int64
 	containers []container
 }
 
 func containersOf(need measure.Volume, usable []usableCan, priced bool) (units wholeUnits, fits bool) {
+	most := need.Litres
+	for _, u := range usable {
+		most = most.Add(u.can.Volume.Litres)
+	}
+	finest := most.Quo(mostUnits)
 	unit := usable[0].can.Volume.Litres
 	for _, u := range usable[1:] {
-		if unit, fits = commonMeasure(unit, u.can.Volume.Litres); !fits {
+		if unit, fits = commonMeasure(unit, u.can.Volume.Litres, finest); !fits {
 			return wholeUnits{}, false
 		}
-	}
-	if unit.Cmp(finestUnit) < 0 {
-		return wholeUnits{}, false
 	}
 	units.need, _ = need.Litres.Quo(unit).Ceil()
 	for _, u := range usable {
@@ -203,10 +206,10 @@ func containersOf(need measure.Volume, usable []usableCan, priced bool) (units w
 }
 
 // commonMeasure is the greatest number that goes a whole number of times into
-// a and into b, by Euclid. It stops below finestUnit, where ok is false.
-func commonMeasure(a, b measure.Number) (common measure.Number, ok bool) {
+// a and into b, by Euclid. It stops below the finest, where ok is false.
+func commonMeasure(a, b, finest measure.Number) (common measure.Number, ok bool) {
 	for !b.IsZero() {
-		if b.Cmp(finestUnit) < 0 {
+		if b.Cmp(finest) < 0 {
 			return a, false
 		}
 		times, fits := a.Quo(b).Floor()

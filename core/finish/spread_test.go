@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// dry is the wet film that dries to a film of dry when solids, a share of the
+// wetMils is the wet film that dries to a film of dry when solids, a share of the
 // volume, stay.
 func wetMils(dry, solids string) Film { return FilmFromMils(num(dry).Quo(num(solids))) }
 
