@@ -13,6 +13,7 @@ export interface Problem {
 
 /** How a length blank was understood. */
 export interface Reading {
+  at: string; // pointer of the blank
   nanometres: string;
   text: string; // in the notation shown
   other: string; // in the other notation
@@ -33,7 +34,7 @@ export interface Figure {
   unit: string;
   text: string;
   other: string;
-  working: Working | null;
+  working: Working;
 }
 
 export interface Choice {
@@ -41,12 +42,12 @@ export interface Choice {
   title: string;
   taken: boolean;
   borders: Record<"AB" | "BC" | "CD" | "DA", string>;
-  difference: { ends: string; sides: string };
+  ends: string; // by how much the borders at the ends differ
+  sides: string;
   refused: string;
 }
 
 export interface Mark {
-  id: string;
   kind: string;
   label: string;
   layer: string;
@@ -79,7 +80,7 @@ export interface Panel {
   row: number;
   size: string;
   order: number;
-  opens: string;
+  cut: string; // where to cut it for the fixture, else ""
 }
 
 export interface Hang {
@@ -92,12 +93,12 @@ export interface Hang {
 export interface Layer {
   id: string;
   name: string;
-  columns: { text: string }[];
-  rows: { text: string }[];
+  columns: { text: string; other: string }[];
+  rows: { text: string; other: string }[];
   count: number;
   panels: Panel[];
   order: Hang[];
-  seams: { figures: string[]; rows: { seam: string; length: string }[] };
+  seams: { seam: string; length: string }[];
   advice: string;
 }
 
@@ -108,7 +109,7 @@ export interface Step {
   figures: string[];
   buy: string;
   leftOver: string;
-  note: string;
+  notes: string[];
 }
 
 export interface SafetyNote {
@@ -117,25 +118,26 @@ export interface SafetyNote {
   words: string;
   source: string;
   jurisdiction: string;
-  working: Working | null;
   at: string;
+  figures: string[];
 }
 
 export interface Drawing {
   id: string;
   layer: string;
   looking: "up" | "down";
+  shows: string; // "hanging" or "marks"
   title: string;
   svg: string;
 }
 
-/** The whole answer. A list the engine could not fill may be missing or null. */
+/** The whole answer. A list may be missing in an answer that is only a problem. */
 export interface Sheet {
   ceilingwright: number;
   version: string;
   plan?: { id: string; title: string };
   problems?: Problem[] | null;
-  readings?: Record<string, Reading> | null;
+  readings?: Reading[] | null;
   figures?: Figure[] | null;
   choices?: Choice[] | null;
   walls?: Wall[] | null;

@@ -121,6 +121,7 @@ function bareStep(kind: string): JsonObject {
     share: "100",
     typedArea: "",
     typedUnit: "ft2",
+    edgeLength: "",
     brushWidth: "",
     coats: "1",
     by: "spread",

@@ -3,7 +3,8 @@
 import type { Drawing, Layer } from "../engine/contract";
 import { make, region, setText } from "./dom";
 
-let layer = "";
+// What is drawn: a layer with what is shown of it, "L1/hanging".
+let drawn = "";
 let looking: "up" | "down" = "up";
 let shownSVG = "";
 
@@ -15,21 +16,27 @@ export function turnOver(): void {
   looking = looking === "up" ? "down" : "up";
 }
 
-export function drawLayer(id: string): void {
-  layer = id;
+export function draw(key: string): void {
+  drawn = key;
 }
 
-export function drawnLayer(): string {
-  return layer;
+function keyOf(drawing: Drawing): string {
+  return `${drawing.layer}/${drawing.shows}`;
+}
+
+const shownWords: Record<string, string> = { hanging: "order of hanging", marks: "marks on the walls" };
+
+function nameOf(drawing: Drawing, names: Map<string, string>): string {
+  return [names.get(drawing.layer) ?? "", shownWords[drawing.shows] ?? drawing.shows].filter(Boolean).join(": ");
 }
 
 /** Returns true when another picture has been put in place. */
 export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
   const names = new Map(layers.map((l) => [l.id, l.name] as const));
-  const ids = Array.from(new Set(drawings.map((d) => d.layer)));
-  if (!ids.includes(layer)) layer = ids[0] ?? "";
-  offer(ids, names);
-  const drawing = drawings.find((d) => d.layer === layer && d.looking === looking) ?? drawings.find((d) => d.layer === layer);
+  const keys = new Map(drawings.map((d) => [keyOf(d), nameOf(d, names)] as const));
+  if (!keys.has(drawn)) drawn = Array.from(keys.keys())[0] ?? "";
+  offer(keys);
+  const drawing = drawings.find((d) => keyOf(d) === drawn && d.looking === looking) ?? drawings.find((d) => keyOf(d) === drawn);
   one<HTMLElement>(".cw-drawing").dataset["looking"] = drawing?.looking ?? looking;
   setText(one("[data-drawing-title]"), drawing?.title ?? "Ceiling, looking up");
   setText(one("[data-do=turn-over]"), looking === "up" ? "Turn it over: looking down" : "Turn it over: looking up");
@@ -59,13 +66,13 @@ function picture(svg: string, title: string): Node {
   return node;
 }
 
-function offer(ids: string[], names: Map<string, string>): void {
+function offer(keys: Map<string, string>): void {
   const select = one<HTMLSelectElement>("[data-drawing-layer]");
-  const key = JSON.stringify(ids.map((id) => [id, names.get(id)]));
-  if (select.dataset["offered"] !== key) {
-    select.dataset["offered"] = key;
-    select.replaceChildren(...ids.map((id) => new Option(names.get(id) ?? id, id)));
+  const wanted = JSON.stringify(Array.from(keys));
+  if (select.dataset["offered"] !== wanted) {
+    select.dataset["offered"] = wanted;
+    select.replaceChildren(...Array.from(keys, ([key, name]) => new Option(name, key)));
   }
-  select.hidden = ids.length < 2;
-  select.value = layer;
+  select.hidden = keys.size < 2;
+  select.value = drawn;
 }

@@ -47,11 +47,11 @@ function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
   setText(label, place.dataset["label"] || figure?.label || "");
   setText(other, figure?.other ?? "");
   other.hidden = !figure?.other;
-  how.hidden = !figure?.working;
+  how.hidden = !figure?.working.rule;
   setAttribute(how, "data-to", id);
   setAttribute(how, "aria-label", `Show the working: ${label.textContent ?? ""}`);
   setAttribute(how, "aria-expanded", String(isOpen(id)));
-  setAttribute(how, "aria-controls", isOpen(id) && figure?.working ? `slip-${id}` : null);
+  setAttribute(how, "aria-controls", isOpen(id) && figure?.working.rule ? `slip-${id}` : null);
 }
 
 /** The part of the sheet whose figures a place of slips serves. */
@@ -65,7 +65,7 @@ function renderSlips(slips: HTMLElement, figures: Map<string, Figure>): void {
     ? every(".cw-figure", mine)
         .filter((f) => home(f) === mine)
         .map((f) => figures.get(f.dataset["figure"] ?? ""))
-        .filter((f): f is Figure => f !== undefined && f.working !== null && isOpen(f.id))
+        .filter((f): f is Figure => f !== undefined && f.working.rule !== "" && isOpen(f.id))
     : [];
   redraw(slips, shown, () => shown.map(slip));
 }
@@ -75,7 +75,7 @@ function slip(figure: Figure): HTMLElement {
     "div",
     { class: "cw-slip", id: `slip-${figure.id}`, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
     make("h3", {}, figure.label),
-    ...(figure.working ? workingLines(figure.working) : []),
+    ...workingLines(figure.working),
   );
 }
 

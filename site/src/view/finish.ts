@@ -20,7 +20,7 @@ export function renderSteps(plan: JsonObject, steps: Step[]): void {
       const first = large.length > 0 ? large : figures.filter((id) => id.endsWith(".product"));
       return [...first.map((id) => figurePlace(id, "large")), ...figures.filter((id) => !first.includes(id)).map((id) => figurePlace(id, "small"))];
     });
-    setText(region("step-note", item), [step?.leftOver, step?.note].filter(Boolean).join(" "));
+    setText(region("step-note", item), [step?.leftOver ? `${step.leftOver}.` : "", ...(step?.notes ?? [])].filter(Boolean).join(" "));
   });
 }
 

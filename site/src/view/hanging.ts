@@ -1,6 +1,6 @@
 // The hanging list of each layer: which panel when, and what it is set to.
 
-import type { Layer } from "../engine/contract";
+import type { Figure, Layer } from "../engine/contract";
 import { action, every, make, redraw, region } from "./dom";
 import { figurePlace } from "./figures";
 
@@ -12,15 +12,20 @@ export function showWholeList(layer: string): void {
   whole.add(layer);
 }
 
-export function renderHanging(layers: Layer[]): boolean {
+export function renderHanging(layers: Layer[], figures: Map<string, Figure>): boolean {
   const host = region("hanging");
   const shut = new Set(every("details.cw-hang:not([open])", host).map((d) => d.dataset["layer"]));
-  return redraw(host, [layers.map((l) => ({ ...l, panels: null })), Array.from(whole)], () =>
-    layers.map((layer, i) => layerList(layer, shut.has(layer.id) ? false : i === 0 || host.childElementCount > 0)),
+  return redraw(host, [layers, Array.from(whole), Array.from(figures.keys())], () =>
+    layers.map((layer, i) => layerList(layer, figuresOf(layer, figures), shut.has(layer.id) ? false : i === 0 || host.childElementCount > 0)),
   );
 }
 
-function layerList(layer: Layer, open: boolean): HTMLElement {
+/** Figures of one layer carry its id in front; its panels stand with the mask. */
+function figuresOf(layer: Layer, figures: Map<string, Figure>): string[] {
+  return Array.from(figures.keys()).filter((id) => id.startsWith(`${layer.id}.`) && id !== `${layer.id}.panels`);
+}
+
+function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement {
   const sizes = new Map((layer.panels ?? []).map((p) => [p.label, p] as const));
   const shown = whole.has(layer.id) ? (layer.order ?? []) : (layer.order ?? []).slice(0, ROWS);
   const first = layer.order?.[0];
@@ -29,7 +34,7 @@ function layerList(layer: Layer, open: boolean): HTMLElement {
     { class: "cw-hang cw-item", "data-layer": layer.id, open },
     make("summary", {}, make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""),
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
-    make("div", { class: "cw-row" }, ...(layer.seams?.figures ?? []).map((id) => figurePlace(id, "small"))),
+    make("div", { class: "cw-row" }, ...figures.map((id) => figurePlace(id, "small"))),
     make("div", { class: "cw-slips", "data-fill": "slips" }),
     make(
       "ol",
@@ -42,18 +47,23 @@ function layerList(layer: Layer, open: boolean): HTMLElement {
           make("span", { class: "cw-tick", "aria-hidden": "true" }),
           make("span", { class: "cw-nth" }, String(hang.n)),
           make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),
-          make("span", { class: "cw-set" }, hang.text, panel ? make("small", {}, ` ${panel.size}`) : null, panel?.opens ? make("small", {}, ` ${panel.opens}`) : null),
+          make("span", { class: "cw-set" }, sentence(hang.text, hang.panel), panel ? make("small", {}, ` ${panel.size}`) : null, panel?.cut ? make("em", {}, ` ${panel.cut}`) : null),
         );
       }),
     ),
     shown.length < (layer.order?.length ?? 0) ? action("whole-list", "Show the whole list", { "data-to": layer.id }) : null,
-    layer.seams?.rows?.length
+    layer.seams?.length
       ? make(
           "details",
           { class: "cw-fold" },
           make("summary", {}, "every seam, for the tape"),
-          make("ul", { class: "cw-seams" }, ...layer.seams.rows.map((r) => make("li", {}, make("b", {}, r.seam), ` ${r.length}`))),
+          make("ul", { class: "cw-seams" }, ...layer.seams.map((r) => make("li", {}, make("b", {}, r.seam), ` ${r.length}`))),
         )
       : null,
   );
+}
+
+/** The engine's sentence names the panel, which stands in a column of its own. */
+function sentence(text: string, panel: string): string {
+  return text.startsWith(`${panel}: `) ? text.slice(panel.length + 2) : text;
 }

@@ -25,7 +25,7 @@ import { at, list, put, typedText, type Json } from "../state/pointer";
 import { announce } from "./announce";
 import { blankAt, blankFrom, pointerOf, renderBlanks, renderEcho, renderProblems } from "./blanks";
 import { action, clean, every, make, region, setAttribute, setText } from "./dom";
-import { drawLayer, renderDrawing, turnOver } from "./drawing";
+import { draw, renderDrawing, turnOver } from "./drawing";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { renderShopping, renderSteps } from "./finish";
 import { isFramed, isSandboxed, tellHeight } from "./framed";
@@ -45,6 +45,7 @@ let plan: Plan = emptyPlan();
 let sheet: Sheet | null = null;
 let engine: Engine | null = null;
 let figures = new Map<string, Figure>();
+let read: Record<string, Reading> = {};
 let lastTook = 0;
 let damagedText = "";
 
@@ -174,7 +175,7 @@ function show(): void {
 }
 
 function readings(): Record<string, Reading> {
-  return sheet?.readings ?? {};
+  return read;
 }
 
 function compute(text: string): void {
@@ -187,6 +188,7 @@ function compute(text: string): void {
     return;
   }
   figures = new Map((sheet.figures ?? []).map((f) => [f.id, f] as const));
+  read = Object.fromEntries((sheet.readings ?? []).map((r) => [r.at, r] as const));
 }
 
 function renderSheet(): void {
@@ -195,7 +197,6 @@ function renderSheet(): void {
   const title = typedText(plan["title"]);
   document.title = title === "" ? "Ceilingwright" : `${title} · Ceilingwright`;
   const layers = sheet?.layers ?? [];
-  const names = new Map(layers.map((l) => [l.id, l.name] as const));
   const layerCount = list(plan, "/mask/layers").length;
   setText(region("mask-count"), layerCount === 1 ? "one layer" : `${String(layerCount)} layers`);
   if (!sheet) {
@@ -203,9 +204,9 @@ function renderSheet(): void {
     return;
   }
   renderChoices(sheet.choices ?? []);
-  renderWalls(sheet.walls ?? [], names);
+  renderWalls(sheet.walls ?? []);
   renderCorners(sheet.corners ?? []);
-  renderHanging(layers);
+  renderHanging(layers, figures);
   renderSteps(plan, sheet.steps ?? []);
   renderShopping(sheet.shopping ?? []);
   renderSafety(sheet.safety ?? []);
@@ -512,7 +513,7 @@ function listen(): void {
   root.addEventListener("change", (e) => {
     if (!(e.target instanceof HTMLElement)) return;
     if (e.target.matches("[data-drawing-layer]")) {
-      drawLayer((e.target as HTMLSelectElement).value);
+      draw((e.target as HTMLSelectElement).value);
       renderSheet();
     }
     if (e.target.matches("[data-paper]")) root.dataset["paper"] = (e.target as HTMLSelectElement).value;
@@ -525,7 +526,7 @@ function listen(): void {
   });
   startLight(root);
   startDrop();
-  startPrint(() => sheet && (renderHanging(sheet.layers ?? []), renderFigures(figures)));
+  startPrint(() => sheet && (renderHanging(sheet.layers ?? [], figures), renderFigures(figures)));
   onWrittenElsewhere(() => typedText(plan["id"]), elsewhere);
   window.addEventListener("pagehide", keepIfWaiting);
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepIfWaiting());

@@ -63,6 +63,6 @@ export function nameLit(figures: Map<string, Figure>, layers: Layer[]): void {
     const layer = layers.find((l) => l.id === id);
     const panel = layer?.panels?.find((p) => p.label === label);
     const hang = layer?.order?.find((h) => h.panel === label);
-    return [`${label ?? ""}, ${panel?.size ?? ""}.`, hang ? `Hung as number ${String(hang.n)}.` : "", hang?.text].filter(Boolean).join(" ");
+    return [`${label ?? ""}, ${panel?.size ?? ""}.`, hang ? `Hung as number ${String(hang.n)}.` : "", hang?.text, panel?.cut].filter(Boolean).join(" ");
   };
 }

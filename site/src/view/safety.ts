@@ -2,7 +2,7 @@
 
 import type { SafetyNote } from "../engine/contract";
 import { make, redraw, region } from "./dom";
-import { workingLines } from "./figures";
+import { figurePlace } from "./figures";
 
 const marks = { stop: "Stop", caution: "Take care", note: "Know" } as const;
 
@@ -19,7 +19,7 @@ function note(n: SafetyNote): HTMLElement {
       "details",
       { class: "cw-why" },
       make("summary", { "aria-label": `Why, and who says so: ${n.words.slice(0, 60)}` }, "why, and who says so"),
-      ...(n.working ? workingLines({ ...n.working, source: n.working.source === n.source ? "" : n.working.source }) : []),
+      (n.figures ?? []).length > 0 ? make("div", { class: "cw-row" }, ...n.figures.map((id) => figurePlace(id, "small"))) : null,
       make("p", { class: "cw-source" }, n.source, n.jurisdiction ? ` (${n.jurisdiction})` : ""),
     ),
   );

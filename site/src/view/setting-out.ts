@@ -14,7 +14,7 @@ function card(choice: Choice): HTMLElement {
   return make(
     "div",
     { class: "cw-choice", "data-taken": choice.taken, "data-on": choice.on },
-    make("h3", {}, `On the ${lowerFirst(choice.title).replace(/^(on )?the /, "")}`),
+    make("h3", {}, choice.title),
     choice.refused
       ? make("p", { class: "cw-refused" }, choice.refused)
       : make(
@@ -22,33 +22,32 @@ function card(choice: Choice): HTMLElement {
           {},
           ...(["DA", "BC", "AB", "CD"] as const).flatMap((wall) => [make("dt", {}, wall), make("dd", {}, b[wall] || "—")]),
         ),
-    choice.refused ? null : make("p", {}, `The ends differ by ${choice.difference.ends || "0"}, the sides by ${choice.difference.sides || "0"}.`),
+    choice.refused ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
     choice.taken
       ? make("p", { class: "cw-taken" }, "taken")
       : action("take-choice", "take this", { "data-to": choice.on, "aria-label": `Take this: ${choice.title}` }),
   );
 }
 
-export function renderWalls(walls: Wall[], layerNames: Map<string, string>): void {
-  redraw(region("walls"), [walls, Array.from(layerNames)], () =>
-    walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...walls.map((w) => wallTable(w, layerNames))],
+export function renderWalls(walls: Wall[]): void {
+  redraw(region("walls"), walls, () =>
+    walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...walls.map(wallTable)],
   );
 }
 
-function wallTable(wall: Wall, layerNames: Map<string, string>): HTMLElement {
-  const several = layerNames.size > 1;
+function wallTable(wall: Wall): HTMLElement {
   const rows = wall.marks.map((mark) =>
     make(
       "tr",
-      { "data-mark": mark.id, "data-kind": mark.kind },
+      { "data-kind": mark.kind, "data-exact": mark.exact },
       make("td", { class: "cw-tick", "aria-hidden": "true" }),
       make(
         "th",
         { scope: "row" },
         mark.label,
-        several && mark.layer ? make("small", {}, ` ${lowerFirst(layerNames.get(mark.layer) ?? mark.layer)}`) : null,
+        mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null,
       ),
-      make("td", { class: "cw-mark" }, mark.text, mark.hides ? make("small", {}, ` ${mark.hides}`) : null),
+      make("td", { class: "cw-mark" }, mark.text, mark.hides ? make("small", { title: "what rounding to the mark leaves out" }, ` ${mark.hides}`) : null),
       make("td", { class: "cw-mark-other" }, mark.other),
     ),
   );
