@@ -99,8 +99,8 @@ func textsFrom(arguments []safejs.Value, count int) (texts []string, got string)
 		if i >= len(arguments) {
 			return nil, "undefined"
 		}
-		if kind := arguments[i].Type(); kind != safejs.TypeString {
-			return nil, kind.String()
+		if kind := kindOf(arguments[i]); kind != safejs.TypeString.String() {
+			return nil, kind
 		}
 		text, err := arguments[i].String()
 		if err != nil {
@@ -109,6 +109,18 @@ func textsFrom(arguments []safejs.Value, count int) (texts []string, got string)
 		texts = append(texts, text)
 	}
 	return texts, ""
+}
+
+// kindOf names what JavaScript calls the kind of a value. Go's bridge knows
+// no big integers and panics when asked for the kind of one, which would end
+// the engine for good.
+func kindOf(value safejs.Value) (kind string) {
+	defer func() {
+		if recover() != nil {
+			kind = "a big integer"
+		}
+	}()
+	return value.Type().String()
 }
 
 // lengthAnswer lays an answer out as a plain object.

@@ -9,8 +9,8 @@ import "strings"
 // engine, no inline script, nobody else. 'wasm-unsafe-eval' allows the engine
 // and still blocks eval (open since Chromium 97, Firefox 102, Safari 16, from
 // memory). There is no frame-ancestors on purpose: the page is made to be put
-// into other pages, and even frame-ancestors * would keep it out of sandboxed
-// frames and of pages opened from disk, whose origins * does not match.
+// into other pages, and even frame-ancestors * would keep it out of pages opened
+// from disk, whose origin * does not match (tried in Chromium 156).
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
 	"img-src 'self' data: blob:; connect-src 'self'; base-uri 'none'; form-action 'none'"
 

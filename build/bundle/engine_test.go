@@ -1,0 +1,130 @@
+package bundle
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/build/machine"
+	"ceilingwright/core"
+	"ceilingwright/core/problem"
+)
+
+// call is one call of the engine, as testdata/engine.js reads it.
+type call struct {
+	Call      string `json:"call"`
+	Arguments []any  `json:"arguments"`
+}
+
+// askEngine compiles the engine, starts it under Node and makes the calls.
+func askEngine(t *testing.T, calls []call) (version string, answers []json.RawMessage) {
+	node, err := machine.Node().Find()
+	if err != nil {
+		t.Skip(err)
+	}
+	root, err := Root()
+	require.NoError(t, err)
+	toolchain, err := ToolchainAt(root)
+	require.NoError(t, err)
+	compiled, err := toolchain.Engine(root, "./wasm")
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "engine.wasm")
+	require.NoError(t, os.WriteFile(path, compiled, 0o644))
+	input, err := json.Marshal(calls)
+	require.NoError(t, err)
+
+	command := exec.Command(node, filepath.Join("testdata", "engine.js"), filepath.Join(toolchain.Root, "lib", "wasm", "wasm_exec.js"), path)
+	command.Stdin = bytes.NewReader(input)
+	command.Stderr = os.Stderr
+	out, err := command.Output()
+	require.NoError(t, err)
+	var got struct {
+		Version string
+		Answers []json.RawMessage
+	}
+	require.NoError(t, json.Unmarshal(out, &got), "%s", out)
+	require.Len(t, got.Answers, len(calls))
+	return got.Version, got.Answers
+}
+
+// plans are the plans of the project and some texts that are none.
+func plans(t *testing.T) map[string]string {
+	all := map[string]string{
+		"nothing": "", "empty": "{}", "no JSON": "{", "newer": `{"ceilingwright":999}`, "no text": "\x00",
+		"hostile name": `{"ceilingwright":1,"title":"</script><script>alert(1)</script>\u0000"}`,
+	}
+	for _, pattern := range []string{"../../testdata/plans/*.json", "../../site/example.plan.json"} {
+		paths, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		require.NotEmpty(t, paths, pattern)
+		for _, path := range paths {
+			text, err := os.ReadFile(path)
+			require.NoError(t, err)
+			all[filepath.Base(path)] = string(text)
+		}
+	}
+	return all
+}
+
+// One core, two machines: what the browser works out is byte for byte what Go
+// works out natively.
+func TestEngineAnswersAsNative(t *testing.T) {
+	var names []string
+	var calls []call
+	texts := plans(t)
+	for name, text := range texts {
+		names = append(names, name)
+		calls = append(calls, call{"compute", []any{text}})
+	}
+	version, answers := askEngine(t, calls)
+	assert.Equal(t, core.Version, version)
+	for i, name := range names {
+		var got string
+		require.NoError(t, json.Unmarshal(answers[i], &got), name)
+		if want := string(core.Compute([]byte(texts[name]))); got != want {
+			t.Errorf("%s: the engine answered\n%s\nand native Go\n%s", name, got, want)
+		}
+	}
+}
+
+// Whatever a page hands over, a call answers in the agreed shape and never
+// throws; the call after it works.
+func TestEngineNeverThrows(t *testing.T) {
+	odd := func(word string) any { return map[string]any{"odd": word} }
+	values := []any{1, nil, true, []any{}, map[string]any{}, odd("undefined"), odd("nan"), odd("symbol"), odd("bigint"), odd("function"), odd("throwing")}
+	calls := []call{{"compute", []any{}}, {"parseLength", []any{}}, {"parseLength", []any{"1"}}}
+	for _, v := range values {
+		calls = append(calls, call{"compute", []any{v}}, call{"parseLength", []any{v, "in"}}, call{"parseLength", []any{"1", v}})
+	}
+	calls = append(calls, call{"parseLength", []any{"1", "in"}})
+	_, answers := askEngine(t, calls)
+	type length struct {
+		Nanometres *string
+		Problem    *problem.Problem
+	}
+	for i, c := range calls[:len(calls)-1] {
+		if c.Call == "compute" {
+			var text string
+			require.NoError(t, json.Unmarshal(answers[i], &text), "%v: %s", c, answers[i])
+			var sheet struct{ Problems []problem.Problem }
+			require.NoError(t, json.Unmarshal([]byte(text), &sheet), "%v: %s", c, text)
+			require.NotEmpty(t, sheet.Problems, "%v", c)
+			continue
+		}
+		var got length
+		require.NoError(t, json.Unmarshal(answers[i], &got), "%v: %s", c, answers[i])
+		assert.Nil(t, got.Nanometres, "%v", c)
+		assert.NotNil(t, got.Problem, "%v", c)
+	}
+	// 1 in = 25.4 mm.
+	var last length
+	require.NoError(t, json.Unmarshal(answers[len(answers)-1], &last))
+	require.NotNil(t, last.Nanometres)
+	assert.Equal(t, "25400000", *last.Nanometres)
+}

@@ -1,0 +1,96 @@
+package main
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+func TestParseSheetOptions(t *testing.T) {
+	for _, row := range []struct {
+		arguments string
+		want      sheetOptions
+	}{
+		{"a.json", sheetOptions{plan: "a.json"}},
+		{"a.json -json", sheetOptions{plan: "a.json", json: true}},
+		{"-drawing a.json", sheetOptions{plan: "a.json", drawing: true}},
+		{"- -drawing=L1.up -working", sheetOptions{plan: "-", drawing: true, which: "L1.up", working: true}},
+	} {
+		got, err := parseSheetOptions(strings.Fields(row.arguments))
+		require.NoError(t, err, row.arguments)
+		assert.Equal(t, row.want, got, row.arguments)
+	}
+	for arguments, want := range map[string]string{
+		"":                      "use: sheet",
+		"a.json b.json":         "one plan at a time",
+		"a.json -pdf":           "no flag -pdf",
+		"a.json -json=1":        "no flag -json=1",
+		"a.json -json -drawing": "choose one",
+	} {
+		_, err := parseSheetOptions(strings.Fields(arguments))
+		assert.ErrorContains(t, err, want, arguments)
+	}
+}
+
+// small is a sheet with one of everything that the text shows.
+func small() sheet.Sheet {
+	return sheet.Sheet{
+		Format:   sheet.Format,
+		Plan:     sheet.Heading{ID: "p", Title: "Net loft"},
+		Problems: []problem.Problem{{At: "/room/width", Severity: problem.Caution, What: "Odd.", Do: "Measure again."}},
+		Figures:  []sheet.Figure{{ID: "room.area", Block: "room", Label: "ceiling", Text: "237.2 ft²", Other: "22.04 m²", Working: sheet.Working{Rule: "length × width"}}},
+		Drawings: []sheet.Drawing{{ID: "L1.up", Title: "Looking up", SVG: "<svg>1</svg>"}, {ID: "L1.down", Title: "Looking down", SVG: "<svg>2</svg>"}},
+	}
+}
+
+func printed(t *testing.T, s sheet.Sheet, o sheetOptions) (string, error) {
+	text, err := json.Marshal(s)
+	require.NoError(t, err)
+	var out strings.Builder
+	err = printSheet(&out, text, o)
+	return out.String(), err
+}
+
+func TestSheetAsText(t *testing.T) {
+	got, err := printed(t, small(), sheetOptions{})
+	require.NoError(t, err)
+	for _, want := range []string{
+		"Net loft\n",
+		"caution at /room/width: Odd. Measure again.\n",
+		"\nROOM\n  ceiling: 237.2 ft² (22.04 m²)  [room.area]\n",
+		"L1.down: Looking down",
+	} {
+		assert.Contains(t, got, want)
+	}
+	assert.NotContains(t, got, "length × width")
+	assert.NotContains(t, got, "SHOPPING", "an empty part has no heading")
+	withWorking, err := printed(t, small(), sheetOptions{working: true})
+	require.NoError(t, err)
+	assert.Contains(t, withWorking, "    length × width\n")
+}
+
+func TestSheetAsDrawing(t *testing.T) {
+	first, err := printed(t, small(), sheetOptions{drawing: true})
+	require.NoError(t, err)
+	assert.Equal(t, "<svg>1</svg>\n", first)
+	second, err := printed(t, small(), sheetOptions{drawing: true, which: "L1.down"})
+	require.NoError(t, err)
+	assert.Equal(t, "<svg>2</svg>\n", second)
+	_, err = printed(t, small(), sheetOptions{drawing: true, which: "L9"})
+	assert.EqualError(t, err, `no drawing "L9"; there are L1.up, L1.down`)
+	_, err = printed(t, sheet.Sheet{}, sheetOptions{drawing: true})
+	assert.EqualError(t, err, "this plan gives no drawing")
+}
+
+func TestRefusedPlanFails(t *testing.T) {
+	s := sheet.Sheet{Problems: []problem.Problem{{Severity: problem.Stop, What: "This file is no plan."}}}
+	text, err := printed(t, s, sheetOptions{})
+	assert.EqualError(t, err, "the plan was refused: This file is no plan.")
+	assert.Contains(t, text, "stop at the plan: This file is no plan.")
+}
