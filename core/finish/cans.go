@@ -32,7 +32,7 @@ func (c Can) At(price decimal.Decimal) Can {
 }
 
 // Label is the can as it is named on a shopping list: "1 gal".
-func (c Can) Label() string { return amount(c.Size, c.Unit) }
+func (c Can) Label() string { return Amount(c.Size, c.Unit) }
 
 // Purchase is what to buy. Counts has one entry for each can given, in that
 // order. Left is what is bought and not needed, LeftShare that as a share of
@@ -250,7 +250,7 @@ func (p Purchase) remarks(cans []Can) []problem.Problem {
 	}
 	if over, n, can, ok := p.over(cans); ok {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: "The need is only " + amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + ".",
+			What: "The need is only " + Amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + ".",
 			Do:   "Buy all of it from one batch and mix it together before you start: a tint made later seldom matches."})
 	}
 	if p.LeftShare.Cmp(touchUpReserve) < 0 {

@@ -36,7 +36,7 @@ func MixOf(parts []Part) (mix Mix, problems []problem.Problem, ok bool) {
 	for i, part := range parts {
 		if part.Amount.Sign() < 0 {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/amount", Severity: problem.Stop,
-				What: "The amount is below nothing, " + amount(part.Amount, part.Unit) + ".",
+				What: "The amount is below nothing, " + Amount(part.Amount, part.Unit) + ".",
 				Do:   "Give an amount of 0 or more."})
 			continue
 		}

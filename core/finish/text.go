@@ -12,8 +12,8 @@ func perCent(n measure.Number) string {
 
 func millimetres(l measure.Length) string { return figure(l.In(measure.Millimetre)) + " mm" }
 
-// amount prints a volume as it was written, "116 fl oz".
-func amount(n measure.Number, unit measure.VolumeUnit) string {
+// Amount prints a volume as it was written, "116 fl oz".
+func Amount(n measure.Number, unit measure.VolumeUnit) string {
 	word := string(unit)
 	switch unit {
 	case measure.UnitFluidOunce:

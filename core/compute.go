@@ -1,0 +1,47 @@
+package core
+
+import (
+	"errors"
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// Version is the version of the engine. It stands on every sheet.
+const Version = "0.1.0"
+
+// Compute works out the sheet of a plan. Whatever the text is, a sheet comes
+// back: one that cannot be read as a plan gives a sheet with the reason among
+// its problems.
+func Compute(planJSON []byte) []byte { return SheetOf(planJSON).JSON() }
+
+// SheetOf is Compute before the sheet is written as JSON.
+func SheetOf(planJSON []byte) sheet.Sheet { return sheet.Build(plan.Read(planJSON), Version) }
+
+// LengthAnswer is how a length was read: Nanometres, a whole count in decimal
+// digits, or the Problem with it. At is empty: the caller knows the blank.
+type LengthAnswer struct {
+	Nanometres string
+	Problem    *problem.Problem
+}
+
+// ParseLength reads a length as the blanks of the page do. unit is what a bare
+// number takes: in, ft, mm, cm or m; any other unit is refused.
+func ParseLength(text, unit string) LengthAnswer {
+	bare, err := measure.ParseUnit(unit)
+	if err == nil {
+		var l measure.Length
+		if l, err = measure.Parse(text, bare); err == nil {
+			return LengthAnswer{Nanometres: strconv.FormatInt(int64(l), 10)}
+		}
+	}
+	refusal := &problem.Problem{Severity: problem.Stop, What: "This cannot be read.", Do: "Write it again."}
+	var fault *measure.ParseError
+	if errors.As(err, &fault) {
+		refusal.What, refusal.Do = fault.Reason, fault.Do
+	}
+	return LengthAnswer{Problem: refusal}
+}

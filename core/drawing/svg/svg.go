@@ -1,0 +1,179 @@
+// Package svg writes a drawing as SVG 1.1: one millimetre of the room is one
+// user unit. The file stands alone, runs no script and carries no style sheet:
+// colours are presentation attributes, which a page's own style may override
+// by class ("cw-wall", "cw-panel", …).
+package svg
+
+import (
+	"strconv"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/measure"
+)
+
+// style is the plain look of a part, in SVG attributes; it prints in grey.
+var style = map[drawing.Part]string{
+	drawing.Wall:      `fill="none" stroke="#2a2926" stroke-width="3"`,
+	drawing.Box:       `fill="none" stroke="#2c5c86" stroke-width="2"`,
+	drawing.Panel:     `fill="#f4f4f2" stroke="#6d675c" stroke-width="1"`,
+	drawing.FirstUp:   `fill="#dde6ee" stroke="#6d675c" stroke-width="1"`,
+	drawing.Seam:      `fill="none" stroke="#6d675c" stroke-width="1"`,
+	drawing.Centre:    `fill="none" stroke="#6d675c" stroke-width="1" stroke-dasharray="14 3 2 3"`,
+	drawing.Fixture:   `fill="#ffffff" stroke="#2a2926" stroke-width="1.5"`,
+	drawing.Dimension: `fill="none" stroke="#6d675c" stroke-width="1"`,
+	drawing.Tick:      `fill="none" stroke="#2c5c86" stroke-width="1.5"`,
+}
+
+// letters is the plain look of a part's texts.
+var letters = map[drawing.Part]string{
+	drawing.Order: `font-family="Georgia, serif"`,
+}
+
+// Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
+func Write(d drawing.Drawing) string {
+	w := writer{buf: make([]byte, 0, 4096), origin: d.Min}
+	w.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
+	w.length(d.Max.X - d.Min.X)
+	w.raw(" ")
+	w.length(d.Max.Y - d.Min.Y)
+	w.raw(`"><title>`)
+	w.escaped(d.Title)
+	w.raw(`</title><desc>`)
+	w.escaped(d.Caption)
+	w.raw(`</desc>`)
+	for _, g := range d.Groups {
+		w.group(g)
+	}
+	w.raw(`</svg>`)
+	return string(w.buf)
+}
+
+type writer struct {
+	buf    []byte
+	origin drawing.Point
+}
+
+func (w *writer) raw(s string) { w.buf = append(w.buf, s...) }
+
+// length appends l in millimetres to a tenth, trailing zero left out.
+func (w *writer) length(l measure.Length) {
+	tenths := int64(l.ToMark(measure.Millimetre/10) / (measure.Millimetre / 10))
+	if tenths < 0 {
+		w.raw("-")
+		tenths = -tenths
+	}
+	w.buf = strconv.AppendInt(w.buf, tenths/10, 10)
+	if tenths%10 != 0 {
+		w.buf = append(w.buf, '.', byte('0'+tenths%10))
+	}
+}
+
+func (w *writer) attribute(name string, l measure.Length) {
+	w.raw(" " + name + `="`)
+	w.length(l)
+	w.raw(`"`)
+}
+
+func (w *writer) x(name string, p drawing.Point) { w.attribute(name, p.X-w.origin.X) }
+func (w *writer) y(name string, p drawing.Point) { w.attribute(name, p.Y-w.origin.Y) }
+
+// escaped appends text safe in XML content and in quoted attributes. Control
+// characters, which XML cannot hold, are left out.
+func (w *writer) escaped(s string) {
+	for _, r := range s {
+		switch {
+		case r == '&':
+			w.raw("&amp;")
+		case r == '<':
+			w.raw("&lt;")
+		case r == '>':
+			w.raw("&gt;")
+		case r == '"':
+			w.raw("&quot;")
+		case r < ' ' || r == 0xFFFE || r == 0xFFFF:
+		default:
+			w.raw(string(r))
+		}
+	}
+}
+
+func (w *writer) group(g drawing.Group) {
+	named := g.Figure != "" || g.Panel != ""
+	if named {
+		w.raw("<g")
+		w.named("data-figure", g.Figure)
+		w.named("data-panel", g.Panel)
+		w.raw(">")
+	}
+	for _, item := range g.Items {
+		w.item(item)
+	}
+	if named {
+		w.raw("</g>")
+	}
+}
+
+func (w *writer) named(name, value string) {
+	if value == "" {
+		return
+	}
+	w.raw(" " + name + `="`)
+	w.escaped(value)
+	w.raw(`"`)
+}
+
+func (w *writer) item(item drawing.Item) {
+	switch item.Shape {
+	case drawing.Line:
+		w.raw(`<line`)
+		w.x("x1", item.From)
+		w.y("y1", item.From)
+		w.x("x2", item.To)
+		w.y("y2", item.To)
+	case drawing.Rect:
+		w.rect(item)
+	case drawing.Circle:
+		w.raw(`<circle`)
+		w.x("cx", item.From)
+		w.y("cy", item.From)
+		w.attribute("r", item.Size)
+	case drawing.Text:
+		w.text(item)
+		return
+	}
+	w.raw(` class="cw-` + string(item.Part) + `" vector-effect="non-scaling-stroke" ` + style[item.Part] + `/>`)
+}
+
+func (w *writer) rect(item drawing.Item) {
+	left, right := min(item.From.X, item.To.X), max(item.From.X, item.To.X)
+	top, bottom := min(item.From.Y, item.To.Y), max(item.From.Y, item.To.Y)
+	w.raw(`<rect`)
+	w.attribute("x", left-w.origin.X)
+	w.attribute("y", top-w.origin.Y)
+	w.attribute("width", right-left)
+	w.attribute("height", bottom-top)
+}
+
+func (w *writer) text(item drawing.Item) {
+	w.raw(`<text`)
+	w.x("x", item.From)
+	w.y("y", item.From)
+	w.attribute("font-size", item.Size)
+	if item.Anchor != "" && item.Anchor != drawing.Start {
+		w.raw(` text-anchor="` + string(item.Anchor) + `"`)
+	}
+	if item.Turned {
+		w.raw(` transform="rotate(-90 `)
+		w.length(item.From.X - w.origin.X)
+		w.raw(" ")
+		w.length(item.From.Y - w.origin.Y)
+		w.raw(`)"`)
+	}
+	family := letters[item.Part]
+	if family == "" {
+		family = `font-family="sans-serif"`
+	}
+	w.raw(` class="cw-text-` + string(item.Part) + `" ` + family + `>`)
+	w.escaped(item.Words)
+	w.raw(`</text>`)
+}

@@ -1,0 +1,282 @@
+package plan
+
+import (
+	"errors"
+	"strconv"
+
+	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// Largest is the greatest plan that is read, in bytes: some hundred times a
+// plan of many layers, and little enough to be read while someone waits.
+const Largest = 2 << 20
+
+// MostLayers and MostSteps are far above any job and keep a hostile plan from
+// making a sheet that no page can hold.
+const (
+	MostLayers = 24
+	MostSteps  = 60
+)
+
+// Read reads a plan. Refused whole, with Usable false and one problem at the
+// document itself, are: more than Largest bytes, a text that is no JSON, JSON
+// that is no plan, and a plan of a newer version. Anything else gives a plan
+// with its problems.
+func Read(data []byte) Document {
+	r := &reader{}
+	node := r.document(data)
+	if node == nil {
+		return Document{Problems: r.problems}
+	}
+	plan := r.plan(section{reader: r, node: node})
+	r.strays("", node)
+	return Document{Plan: plan, Readings: r.readings, Problems: r.problems, Usable: true}
+}
+
+// document is the plan's top object, or nil with the reason reported.
+func (r *reader) document(data []byte) *jsondoc.Node {
+	if len(data) > Largest {
+		r.report("", problem.Stop, "This file is "+strconv.Itoa(len(data)>>20)+" MB large; a plan is at most "+strconv.Itoa(Largest>>20)+" MB.", "Choose the file of a plan.")
+		return nil
+	}
+	node, err := jsondoc.Read(data)
+	if err != nil {
+		r.report("", problem.Stop, unreadableReason(err), "Open another copy of the plan. The one that was open before is kept.")
+		return nil
+	}
+	version := node.Field("ceilingwright")
+	if node.Kind != jsondoc.Object || version == nil {
+		r.report("", problem.Stop, "This is not a plan of Ceilingwright.", "Choose a file that was saved here as a plan.")
+		return nil
+	}
+	n, err := strconv.Atoi(version.Text)
+	switch {
+	case err != nil || n < 1:
+		r.report("/ceilingwright", problem.Stop, "The plan does not say which version it is.", "Open a copy that was not edited by hand.")
+		return nil
+	case n > Version:
+		r.report("/ceilingwright", problem.Stop, "This plan is of version "+strconv.Itoa(n)+"; versions up to "+strconv.Itoa(Version)+" can be read here.", "Open it with a newer page. Nothing in the file was changed.")
+		return nil
+	}
+	return node
+}
+
+func unreadableReason(err error) string {
+	var fault *jsondoc.SyntaxError
+	if !errors.As(err, &fault) {
+		return "This file cannot be read."
+	}
+	if fault.CutOff {
+		return "This file is cut off: it ends in the middle, on line " + strconv.Itoa(fault.Line) + "."
+	}
+	return "This file is not a plan: it goes wrong on line " + strconv.Itoa(fault.Line) + ", character " + strconv.Itoa(fault.Column) + " (" + fault.Reason + ")."
+}
+
+func (r *reader) plan(top section) Plan {
+	var p Plan
+	p.ID, p.Title = top.text("id"), top.text("title")
+	p.Units = r.readUnits(top.section("units"))
+	r.units = p.Units
+	p.Place = readPlace(top.section("place"))
+	room := top.section("room")
+	p.Room, p.Fixture = readRoom(room), readFixture(room.section("fixture"))
+	p.Mask = readMask(top.section("mask"))
+	p.Setting = readSetting(top.section("setting"))
+	p.Seams = readSeams(top.section("seams"))
+	p.Steps = readSteps(top.section("finish"))
+	p.Air = readAir(top.section("air"))
+	p.Access = readAccess(top.section("access"))
+	return p
+}
+
+func (r *reader) readUnits(s section) Units {
+	u := Units{
+		Show:       word(s, "show", "how to write answers", measure.FeetInches, measure.Metric),
+		Bare:       word(s, "bare", "what a bare number means", measure.UnitInch, measure.UnitFoot, measure.UnitMillimetre, measure.UnitCentimetre, measure.UnitMetre),
+		InchMark:   readMark(s, "inchMark", "the inch mark", "1/16 in", "1/4 in", "1/8 in", "1/32 in", "1/64 in"),
+		MetricMark: readMark(s, "metricMark", "the metric mark", "1 mm", "5 mm", "0.5 mm"),
+		Gallon:     word(s, "gallon", "which gallon", USGallon, ImperialGallon),
+	}
+	return u
+}
+
+func readMark(s section, name, what string, marks ...string) measure.Length {
+	mark, err := measure.ParseMark(word(s, name, what, marks...))
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+	}
+	return mark
+}
+
+func readPlace(s section) Place {
+	p := Place{
+		Rules: word(s, "rules", "whose safety rules apply", safety.Other, safety.US, safety.UK, safety.EU),
+		Lead:  word(s, "leadTest", "whether the old paint was tested for lead", safety.NoLeadTest, safety.LeadFoundFree, safety.LeadFound),
+		Pull:  word(s, "pullTest", "whether a strip of tape was pulled off the old paint", safety.NoPullTest, safety.PaintHeld, safety.Lifted),
+	}
+	switch word(s, "surface", "what the surface is", "smooth", "textured") {
+	case "smooth":
+		p.Textured = safety.No
+	case "textured":
+		p.Textured = safety.Yes
+	}
+	if s.text("built") != "" {
+		p.Built = readYear(s)
+	}
+	return p
+}
+
+// readYear reads the year the building was built. A year that no building
+// stands from is refused and counts as not known.
+func readYear(s section) int {
+	year, err := measure.ParseCount(s.text("built"))
+	switch {
+	case err != nil:
+		s.unreadable(s.at+"/built", err)
+		return 0
+	case year < 1000 || year > 2999:
+		s.report(s.at+"/built", problem.Stop, "This is no year a house was built in.", "Write the year with four digits, or leave it empty if nobody knows.")
+		return 0
+	}
+	return year
+}
+
+func readRoom(s section) survey.Room {
+	var room survey.Room
+	room.Length, _ = s.length("length", "")
+	room.Width, _ = s.length("width", "")
+	room.Height, _ = s.length("height", "")
+	return room
+}
+
+func readFixture(s section) survey.Fixture {
+	f := survey.Fixture{At: word(s, "at", "where the light hangs", survey.NoFixture, survey.InMiddle, survey.Measured)}
+	fromDA, _ := s.length("fromDA", "")
+	fromAB, _ := s.length("fromAB", "")
+	if f.At == survey.Measured {
+		f.FromDA, f.FromAB = fromDA, fromAB
+	}
+	f.Across, _ = s.length("across", "")
+	return f
+}
+
+func readMask(s section) Mask {
+	var m Mask
+	m.Length, _ = s.length("length", "")
+	m.Width, _ = s.length("width", "")
+	layers := s.items("layers")
+	if len(layers) > MostLayers {
+		s.report(s.at+"/layers", problem.Stop, "The mask has "+strconv.Itoa(len(layers))+" layers; "+strconv.Itoa(MostLayers)+" are read.", "Take out the layers that are not needed.")
+		layers = layers[:MostLayers]
+	}
+	for i, entry := range layers {
+		m.Layers = append(m.Layers, readLayer(s.object(entry.at, entry.node), i))
+	}
+	return m
+}
+
+func readLayer(s section, i int) Layer {
+	l := Layer{At: s.at}
+	l.Cut.ID, l.Cut.Name = s.text("id"), s.text("name")
+	if l.Cut.ID == "" {
+		l.Cut.ID = "L" + strconv.Itoa(i+1)
+	}
+	if l.Cut.Name == "" {
+		l.Cut.Name = "Layer " + strconv.Itoa(i+1)
+	}
+	l.Cut.Split = word(s, "split", "how the layer is cut", mask.ByCount, mask.BySizes, mask.ByGreatest)
+	readCut(s, &l.Cut)
+	if s.text("gap") != "" {
+		l.Cut.Gap, _ = s.length("gap", "")
+	}
+	if s.text("panelTolerance") != "" {
+		l.Tolerance, _ = s.length("panelTolerance", "")
+	}
+	if s.text("open") != "" {
+		l.Open, l.OpenKnown = s.share("open", "", 100)
+	}
+	return l
+}
+
+// readCut reads the blanks of the way the layer is cut. The others are known
+// too: they keep what was typed there before the way was changed.
+func readCut(s section, cut *mask.Cut) {
+	switch cut.Split {
+	case mask.ByCount:
+		cut.Columns, _ = s.count("columns", "")
+		cut.Rows, _ = s.count("rows", "")
+	case mask.BySizes:
+		cut.ColumnSizes = readSizes(s.items("columnSizes"))
+		cut.RowSizes = readSizes(s.items("rowSizes"))
+	case mask.ByGreatest:
+		cut.GreatestLength, _ = s.length("greatestLength", "")
+		cut.GreatestWidth, _ = s.length("greatestWidth", "")
+	}
+	for _, name := range []string{"columns", "rows", "columnSizes", "rowSizes", "greatestLength", "greatestWidth"} {
+		s.setAside(name)
+	}
+}
+
+// readSizes reads a list of panel sizes, at most as many as there may be
+// panels and one, so that too many are noticed.
+func readSizes(entries []section) []measure.Length {
+	if len(entries) > mask.MostPanels+1 {
+		entries = entries[:mask.MostPanels+1]
+	}
+	sizes := make([]measure.Length, len(entries))
+	for i, entry := range entries {
+		sizes[i], _ = entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
+	}
+	return sizes
+}
+
+func readSetting(s section) Setting {
+	set := Setting{On: word(s, "on", "what the mask is centred on", setout.OnRoom, setout.OnFixture)}
+	set.LeastBorder, _ = s.length("leastBorder", "")
+	set.WantEnds, set.WantEndsKnown = s.length("wantEnds", "")
+	set.WantSides, set.WantSidesKnown = s.length("wantSides", "")
+	return set
+}
+
+func readSeams(s section) Seams {
+	seams := Seams{Cover: word(s, "cover", "what is bridged with tape", mask.CoverSeams, mask.CoverOutside)}
+	seams.Roll, _ = s.positive("rollLength", "the length of a roll of tape")
+	seams.Waste, _ = s.shareOrNone("waste", "waste of tape", 100)
+	return seams
+}
+
+func readAir(s section) safety.AirPlan {
+	s.setAside("limitUnit")
+	return safety.AirPlan{
+		Limit:  s.fact("limit"),
+		Opened: s.fact("opened"),
+		Shut:   s.fact("shut"),
+		Mixing: s.fact("mixing"),
+	}
+}
+
+// fact reads a number that may be unknown.
+func (s section) fact(name string) safety.Fact {
+	if s.text(name) == "" {
+		return safety.Fact{}
+	}
+	n, ok := s.number(name, "")
+	return safety.Fact{Value: n, Known: ok}
+}
+
+func readAccess(s section) Access {
+	a := Access{
+		By:    word(s, "by", "what the work is done from", safety.Platform, safety.Ladder, safety.Floor),
+		Rails: word(s, "rails", "whether the platform has rails", safety.Answer(""), safety.Yes, safety.No),
+	}
+	a.Stature, _ = s.length("reachBy", "")
+	a.Base, _ = s.length("base", "")
+	a.DeckGap, _ = s.length("deckGap", "")
+	return a
+}

@@ -1,0 +1,323 @@
+package plan
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// reader gathers what reading a plan turns up.
+type reader struct {
+	units    Units
+	problems []problem.Problem
+	readings []Reading
+}
+
+func (r *reader) report(at string, severity problem.Severity, what, do string) {
+	r.problems = append(r.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+}
+
+// section is one object of the plan with its pointer. A section whose node is
+// nil is absent and has no fields.
+type section struct {
+	*reader
+	at   string
+	node *jsondoc.Node
+}
+
+// section is the object in a field. A field that holds something else is
+// reported and read as if it were empty.
+func (s section) section(name string) section {
+	return s.object(s.at+"/"+name, s.node.Field(name))
+}
+
+func (r *reader) object(at string, node *jsondoc.Node) section {
+	if node != nil && node.Kind != jsondoc.Object {
+		if node.Kind != jsondoc.Null {
+			r.report(at, problem.Stop, "This part of the plan is not in the form it should have.", "Open the plan again from a copy that was not edited by hand.")
+		}
+		node = nil
+	}
+	return section{reader: r, at: at, node: node}
+}
+
+// items are the entries of a list field with their pointers; a field that is
+// no list is reported.
+func (s section) items(name string) []section {
+	node := s.node.Field(name)
+	if node == nil || node.Kind == jsondoc.Null {
+		return nil
+	}
+	at := s.at + "/" + name
+	if node.Kind != jsondoc.List {
+		s.report(at, problem.Stop, "This part of the plan should be a list.", "Open the plan again from a copy that was not edited by hand.")
+		return nil
+	}
+	items := make([]section, len(node.Items))
+	for i, item := range node.Items {
+		items[i] = section{reader: s.reader, at: at + problem.Index(i), node: item}
+	}
+	return items
+}
+
+// text is what was typed into a blank, without the white space around it.
+func (s section) text(name string) string {
+	return s.typed(s.at+"/"+name, s.node.Field(name))
+}
+
+func (r *reader) typed(at string, node *jsondoc.Node) string {
+	switch {
+	case node == nil || node.Kind == jsondoc.Null:
+		return ""
+	case node.Kind == jsondoc.String || node.Kind == jsondoc.Number:
+		return strings.TrimSpace(node.Text)
+	}
+	r.report(at, problem.Stop, "A blank of the plan holds something that nobody typed.", "Fill it in again.")
+	return ""
+}
+
+// need is what a blank asks for when it is empty: the blank's name in a
+// sentence ("the length of the ceiling"). With no name the blank may stay
+// empty.
+type need string
+
+// length reads a length blank. ok is false where it is empty or cannot be
+// read. An empty blank that is needed is a stop.
+func (s section) length(name string, need need) (l measure.Length, ok bool) {
+	return s.lengthAt(s.at+"/"+name, s.text(name), need)
+}
+
+func (r *reader) lengthAt(at, text string, need need) (measure.Length, bool) {
+	if text == "" {
+		r.missing(at, need)
+		return 0, false
+	}
+	l, err := measure.Parse(text, r.units.Bare)
+	if err != nil {
+		r.unreadable(at, err)
+		return 0, false
+	}
+	r.readings = append(r.readings, r.reading(at, text, l))
+	return l, true
+}
+
+// reading notes how a length was understood. A bare number is written again
+// with its unit, so that it can be kept when the unit of bare numbers changes.
+func (r *reader) reading(at, text string, l measure.Length) Reading {
+	reading := Reading{At: at, Length: l}
+	if measure.IsBare(text) {
+		reading.Written = text + " " + string(r.units.Bare)
+	}
+	return reading
+}
+
+// positive is length for a blank where zero makes no sense.
+func (s section) positive(name string, need need) (measure.Length, bool) {
+	return s.positiveAt(s.at+"/"+name, s.text(name), need)
+}
+
+func (r *reader) positiveAt(at, text string, need need) (measure.Length, bool) {
+	l, ok := r.lengthAt(at, text, need)
+	if ok && l == 0 {
+		r.report(at, problem.Stop, "This is nothing.", "Give a length above 0.")
+		return 0, false
+	}
+	return l, ok
+}
+
+func (r *reader) missing(at string, need need) {
+	if need != "" {
+		r.report(at, problem.Stop, capital(string(need))+" is missing.", "Fill in "+string(need)+".")
+	}
+}
+
+// unreadable turns a parse error into a problem at its blank.
+func (r *reader) unreadable(at string, err error) {
+	var fault *measure.ParseError
+	if errors.As(err, &fault) {
+		r.report(at, problem.Stop, fault.Reason, fault.Do)
+		return
+	}
+	r.report(at, problem.Stop, "This cannot be read.", "Write it again.")
+}
+
+// number reads a plain number that is not negative.
+func (s section) number(name string, need need) (n measure.Number, ok bool) {
+	text := s.text(name)
+	if text == "" {
+		s.missing(s.at+"/"+name, need)
+		return n, false
+	}
+	d, err := measure.ParseNumber(text)
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+		return n, false
+	}
+	return measure.NumberFromDecimal(d), true
+}
+
+// positiveNumber is number for a blank where zero makes no sense.
+func (s section) positiveNumber(name string, need need) (measure.Number, bool) {
+	n, ok := s.number(name, need)
+	if ok && n.IsZero() {
+		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a number above 0.")
+		return n, false
+	}
+	return n, ok
+}
+
+// share reads a blank in per cent and answers with the fraction. most is the
+// greatest per cent that makes sense there.
+func (s section) share(name string, need need, most int64) (measure.Number, bool) {
+	n, ok := s.number(name, need)
+	if !ok {
+		return n, false
+	}
+	if n.Cmp(measure.NumberFromInt(most)) > 0 {
+		s.report(s.at+"/"+name, problem.Stop, "This is more than "+strconv.FormatInt(most, 10)+" per cent.", "Give a share from 0 to "+strconv.FormatInt(most, 10)+".")
+		return measure.Number{}, false
+	}
+	return n.Quo(measure.NumberFromInt(100)), true
+}
+
+// shareOrNone is share for a blank that may be empty and then counts as 0,
+// which it says.
+func (s section) shareOrNone(name, what string, most int64) (measure.Number, bool) {
+	if s.text(name) == "" {
+		s.report(s.at+"/"+name, problem.Note, "No "+what+" is given: counted as 0.", "Fill it in if there is any.")
+		return measure.Number{}, true
+	}
+	return s.share(name, "", most)
+}
+
+// count reads a whole number above 0.
+func (s section) count(name string, need need) (int, bool) {
+	text := s.text(name)
+	if text == "" {
+		s.missing(s.at+"/"+name, need)
+		return 0, false
+	}
+	n, err := measure.ParseCount(text)
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+		return 0, false
+	}
+	if n == 0 {
+		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a whole number above 0.")
+		return 0, false
+	}
+	return n, true
+}
+
+// money reads a price; an empty blank is no price.
+func (s section) money(name string) (price decimal.Decimal, known bool) {
+	text := s.text(name)
+	if text == "" {
+		return price, false
+	}
+	price, err := measure.ParseMoney(text)
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+		return price, false
+	}
+	return price, true
+}
+
+// word reads a choice among fixed words; the first is taken, and named, where
+// the plan says none of them. A first word that is empty means that not saying
+// is one of the choices.
+func word[W ~string](s section, name, what string, words ...W) W {
+	text := s.text(name)
+	for _, w := range words {
+		if text == string(w) {
+			return w
+		}
+	}
+	taken := string(words[0])
+	if taken == "" {
+		taken = "not said"
+	}
+	if text == "" {
+		s.report(s.at+"/"+name, problem.Note, "The plan does not say "+what+": taken as "+taken+".", "Choose it.")
+	} else {
+		s.report(s.at+"/"+name, problem.Caution, shorten(text)+" is not among the choices for "+what+": taken as "+taken+".", "Choose again.")
+	}
+	return words[0]
+}
+
+// setAside ticks off a field, with all that is in it, that is part of a plan but
+// that nobody asked for because of another choice.
+func (s section) setAside(name string) {
+	if s.node == nil {
+		return
+	}
+	for i := range s.node.Fields {
+		if f := &s.node.Fields[i]; f.Name == name && !f.Known {
+			f.Known = true
+			tickOff(f.Value)
+		}
+	}
+}
+
+func tickOff(node *jsondoc.Node) {
+	for _, item := range node.Items {
+		tickOff(item)
+	}
+	for i := range node.Fields {
+		node.Fields[i].Known = true
+		tickOff(node.Fields[i].Value)
+	}
+}
+
+// strays reports every field below node that no one asked for, and every name
+// that stands twice. They stay in the plan: it belongs to whoever wrote it.
+func (r *reader) strays(at string, node *jsondoc.Node) {
+	if node == nil || len(r.problems) >= mostProblems {
+		return
+	}
+	for i, item := range node.Items {
+		r.strays(at+problem.Index(i), item)
+	}
+	for _, f := range node.Fields {
+		place := at + "/" + pointerStep(f.Name)
+		switch {
+		case f.Repeated:
+			r.report(place, problem.Caution, "This stands twice in the plan; the last one counts.", "Take one of them out.")
+		case !f.Known:
+			r.report(place, problem.Note, "The plan holds "+shorten(f.Name)+", which is not known here. It is kept and not used.", "Check its spelling if you wrote it.")
+		default:
+			r.strays(place, f.Value)
+		}
+	}
+}
+
+// mostProblems is where reporting strays stops: a hostile plan must not make a
+// sheet many times its own size.
+const mostProblems = 200
+
+// pointerStep escapes a name for an RFC 6901 pointer.
+func pointerStep(name string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(name, "~", "~0"), "/", "~1")
+}
+
+// shorten quotes a text for a sentence, cut where it is long.
+func shorten(text string) string {
+	runes := []rune(text)
+	if len(runes) > 40 {
+		return "“" + string(runes[:40]) + "…”"
+	}
+	return "“" + text + "”"
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

@@ -1,0 +1,179 @@
+package plan
+
+import (
+	"strconv"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+)
+
+// volumeUnits are the words for units of volume in a plan.
+func volumeUnits() []measure.VolumeUnit {
+	return []measure.VolumeUnit{measure.UnitGallon, measure.UnitQuart, measure.UnitPint, measure.UnitCup, measure.UnitFluidOunce,
+		measure.UnitTablespoon, measure.UnitTeaspoon, measure.UnitLitre, measure.UnitMillilitre}
+}
+
+func readSteps(s section) []Step {
+	entries := s.items("steps")
+	if len(entries) > MostSteps {
+		s.report(s.at+"/steps", problem.Stop, "The finish has "+strconv.Itoa(len(entries))+" steps; "+strconv.Itoa(MostSteps)+" are read.", "Take out the steps that are not needed.")
+		entries = entries[:MostSteps]
+	}
+	steps := make([]Step, 0, len(entries))
+	used := map[string]bool{}
+	for i, entry := range entries {
+		step := readStep(s.object(entry.at, entry.node), i)
+		for used[step.ID] {
+			step.ID += "-" + strconv.Itoa(i+1)
+		}
+		used[step.ID] = true
+		steps = append(steps, step)
+	}
+	return steps
+}
+
+// readStep reads one step. Blanks that its kind has no use for are known and
+// left alone: they keep what was typed before the kind was changed.
+func readStep(s section, i int) Step {
+	step := Step{At: s.at, ID: s.text("id"), Name: s.text("name")}
+	if step.ID == "" {
+		step.ID = "step" + strconv.Itoa(i+1)
+	}
+	step.Kind = word(s, "kind", "what kind of step this is", kindsFirstBase()...)
+	if step.Name == "" {
+		step.Name = string(step.Kind)
+	}
+	readArea(s, &step)
+	switch {
+	case step.Kind.IsLiquid():
+		readPaint(s, &step)
+	case step.Kind == finish.LeafLaying:
+		step.Leaf = readLeaf(s.section("leaf"))
+	}
+	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
+		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours"} {
+		s.setAside(name)
+	}
+	return step
+}
+
+// kindsFirstBase puts the commonest kind first, which is taken for a word that
+// is none.
+func kindsFirstBase() []finish.Kind {
+	return append([]finish.Kind{finish.Base}, finish.Kinds()...)
+}
+
+func readArea(s section, step *Step) {
+	step.Basis = word(s, "area", "which area the step covers", finish.Bases()...)
+	step.LayerID = s.text("layer")
+	switch step.Basis {
+	case finish.Openings:
+		step.Share, step.ShareKnown = s.share("share", "the share of the openings", 100)
+	case finish.Edges:
+		step.EdgeLength, _ = s.positive("edgeLength", "the length of the edges")
+		step.BrushWidth, _ = s.positive("brushWidth", "the width of the brush")
+	case finish.Typed:
+		n, ok := s.positiveNumber("typedArea", "the area")
+		if word(s, "typedUnit", "the unit of the area", "ft2", "m2") == "ft2" {
+			n = n.Mul(measure.SquareFoot)
+		}
+		step.Typed, step.TypedKnown = measure.Area{SquareMetres: n}, ok
+	}
+}
+
+func readPaint(s section, step *Step) {
+	step.Coats, _ = s.count("coats", "the number of coats")
+	readSpread(s, step)
+	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
+	step.Cans = readCans(s)
+	step.Mix = readMix(s)
+	step.VOC = readVOC(s)
+	step.Binder = word(s, "binder", "what the product is thinned with", safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
+	step.DryHours = s.fact("dryHours")
+}
+
+func readSpread(s section, step *Step) {
+	step.ByFilm = word(s, "by", "whether to go by spread rate or wet film", "spread", "wet") == "wet"
+	if step.ByFilm {
+		n, ok := s.positiveNumber("film", "the wet film")
+		if word(s, "filmUnit", "the unit of the film", "mil", "um") == "mil" {
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMils(n)), s.text("film")+" mil"
+		} else {
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMicrometres(n)), s.text("film")+" µm"
+		}
+		step.SpreadKnown = ok
+		return
+	}
+	n, ok := s.positiveNumber("spread", "the spread rate")
+	if word(s, "spreadUnit", "the unit of the spread rate", "ft2/gal", "m2/L") == "ft2/gal" {
+		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), s.text("spread")+" ft²/gal"
+	} else {
+		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), s.text("spread")+" m²/L"
+	}
+	step.SpreadKnown = ok
+}
+
+func readCans(s section) []finish.Can {
+	var cans []finish.Can
+	for _, entry := range s.items("cans") {
+		can := s.object(entry.at, entry.node)
+		size, ok := can.positiveNumber("size", "the size of the can")
+		unit := s.units.Gallon.Volume(word(can, "unit", "the unit of the can", volumeUnits()...))
+		price, priced := can.money("price")
+		if !ok {
+			continue
+		}
+		c := finish.CanOf(size, unit)
+		if priced {
+			c = c.At(price)
+		}
+		cans = append(cans, c)
+	}
+	return cans
+}
+
+func readMix(s section) []finish.Part {
+	var parts []finish.Part
+	for _, entry := range s.items("mix") {
+		part := s.object(entry.at, entry.node)
+		amount, ok := part.positiveNumber("amount", "the amount")
+		unit := s.units.Gallon.Volume(word(part, "unit", "the unit of the part", volumeUnits()...))
+		if name := part.text("name"); ok {
+			parts = append(parts, finish.Part{Name: name, Amount: amount, Unit: unit})
+		}
+	}
+	return parts
+}
+
+// poundPerGallon is 1 lb/gal in g/L, with the pound of 453.592 37 g (NIST
+// Handbook 44, appendix C).
+var poundPerGallon = measure.MustNumber("453.59237").Quo(measure.USGallon)
+
+func readVOC(s section) safety.Fact {
+	voc := s.fact("voc")
+	if s.text("vocUnit") == "" && !voc.Known {
+		return voc
+	}
+	if word(s, "vocUnit", "the unit of the VOC figure", "g/L", "lb/gal") == "lb/gal" {
+		voc.Value = voc.Value.Mul(poundPerGallon)
+	}
+	return voc
+}
+
+func readLeaf(s section) *Leaf {
+	leaf := &Leaf{Metal: word(s, "metal", "which metal the leaf is", finish.Metals()...)}
+	var known [6]bool
+	leaf.Leaf.Length, known[0] = s.positive("length", "the length of a leaf")
+	leaf.Leaf.Width, known[1] = s.positive("width", "the width of a leaf")
+	leaf.Leaf.Lap, known[2] = s.length("lap", "the lap of a leaf")
+	leaf.Cover, known[3] = s.share("cover", "the share that gets leaf", 100)
+	leaf.Waste, known[4] = s.shareOrNone("waste", "waste of leaf", 100)
+	leaf.PerBook, known[5] = s.count("perBook", "the number of leaves in a book")
+	if s.text("booksPerPack") != "" {
+		leaf.BooksPerPack, _ = s.count("booksPerPack", "")
+	}
+	leaf.Known = known == [6]bool{true, true, true, true, true, true}
+	return leaf
+}

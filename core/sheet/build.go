@@ -1,0 +1,238 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// The blocks of the sheet, in the order of the work.
+const (
+	blockRoom    = "room"
+	blockMask    = "mask"
+	blockSetting = "setting"
+	blockHanging = "hanging"
+	blockFinish  = "finish"
+	blockSafety  = "safety"
+)
+
+// ofArithmetic is the source of a rule that is nothing but arithmetic.
+const ofArithmetic = "Arithmetic."
+
+// Build works out the whole sheet of a plan as read. version is the version of
+// the engine and goes onto the sheet. A document that is no plan gives a sheet
+// with its problems and nothing else.
+func Build(doc plan.Document, version string) Sheet {
+	b := &builder{
+		plan: doc.Plan, n: doc.Plan.Units.Notation(), other: doc.Plan.Units.OtherNotation(),
+		blamed: make(map[string]bool, len(doc.Problems)),
+		sheet:  Sheet{Format: Format, Version: version, Plan: Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
+	}
+	b.report("", doc.Problems)
+	if !doc.Usable {
+		return b.sheet
+	}
+	b.readings(doc.Readings)
+	b.room()
+	b.mask()
+	b.setting()
+	b.hanging()
+	b.finish()
+	b.safety()
+	b.draw()
+	return b.sheet
+}
+
+// builder lays out one sheet. What one block works out and later ones need is
+// kept here.
+type builder struct {
+	plan     plan.Plan
+	n, other measure.Notation
+	blamed   map[string]bool
+	sheet    Sheet
+
+	layers []layer
+	choice setout.Choice
+	// placed tells whether there is a box to set out.
+	placed   bool
+	products []product
+}
+
+// layer is one layer of the plan with its panels, how they lie in the box and
+// in which order they are hung.
+type layer struct {
+	plan          plan.Layer
+	panels        mask.Layer
+	columns, rows mask.Run
+	order         []setout.Hang
+}
+
+// report puts problems on the sheet, with the pointer prefix in front. A stop
+// at a blank that already has one is left out: a length that cannot be read is
+// not also missing.
+func (b *builder) report(prefix string, list []problem.Problem) {
+	for _, p := range problem.Under(prefix, list) {
+		if p.Severity == problem.Stop {
+			if b.blamed[p.At] {
+				continue
+			}
+			b.blamed[p.At] = true
+		}
+		b.sheet.Problems = append(b.sheet.Problems, p)
+	}
+}
+
+func (b *builder) readings(list []plan.Reading) {
+	b.sheet.Readings = make([]Reading, len(list))
+	for i, r := range list {
+		b.sheet.Readings[i] = Reading{
+			At: r.At, Nanometres: nanometres(r.Length),
+			Text: said(b.n, r.Length), Other: said(b.other, r.Length), Written: r.Written,
+		}
+	}
+}
+
+// said is a length in a notation: exact where the notation can say it in the
+// marks of a tape, else rounded to the mark with "≈" in front.
+func said(n measure.Notation, l measure.Length) string {
+	if n.System == measure.FeetInches && l%(measure.Inch/64) == 0 {
+		return n.Exact(l)
+	}
+	if n.Hides(l) == 0 {
+		return n.Length(l)
+	}
+	return "≈" + n.Length(l)
+}
+
+func nanometres(l measure.Length) string { return strconv.FormatInt(int64(l), 10) }
+
+// figure puts a figure on the sheet.
+func (b *builder) figure(f Figure) { b.sheet.Figures = append(b.sheet.Figures, f) }
+
+// length is a figure that is a length. sum is the numbers put in; the result
+// is added to it, and what the tape mark hides.
+func (b *builder) length(block, id, label string, l measure.Length, rule, sum, source string) {
+	b.figure(Figure{
+		ID: id, Block: block, Label: label, Value: nanometres(l), Unit: "nm",
+		Text: b.n.Length(l), Other: b.other.Length(l),
+		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: source},
+	})
+}
+
+// exactly is a length with what its rounding hides: "1′ 0¼″" or "1′ 0¼″
+// (exactly 311.2 mm)".
+func (b *builder) exactly(l measure.Length) string {
+	text := b.n.Length(l)
+	if b.n.Hides(l) == 0 {
+		return text
+	}
+	return text + " (exactly " + b.n.Exact(l) + ")"
+}
+
+// area is a figure that is an area.
+func (b *builder) area(block, id, label string, a measure.Area, rule, sum, source string) {
+	b.figure(Figure{
+		ID: id, Block: block, Label: label, Value: plain(a.SquareMetres), Unit: "m2",
+		Text: b.n.Area(a), Other: b.other.Area(a),
+		Working: Working{Rule: rule, Sum: sum + " = " + b.n.Area(a), Source: source},
+	})
+}
+
+// count is a figure that is a whole number.
+func (b *builder) count(block, id, label string, n int64, text, rule, sum, source string) {
+	if text == "" {
+		text = b.n.Number(measure.NumberFromInt(n), 0)
+	}
+	b.figure(Figure{
+		ID: id, Block: block, Label: label, Value: strconv.FormatInt(n, 10), Text: text,
+		Working: Working{Rule: rule, Sum: sum + " = " + text, Source: source},
+	})
+}
+
+// plain is a number for programs: exact where it has at most twelve decimals,
+// else to twelve, half to even.
+func plain(n measure.Number) string { return n.RoundHalfEven(12).String() }
+
+// share is a fraction in per cent.
+func (b *builder) share(n measure.Number) string {
+	return b.n.NumberTrimmed(n.Mul(measure.NumberFromInt(100)), 2) + " %"
+}
+
+func (b *builder) room() {
+	room := b.plan.Room
+	b.report("/room", room.Check(b.n))
+	b.report("/room/fixture", b.plan.Fixture.Check(room, b.n))
+	if !room.HasPlan() {
+		return
+	}
+	long, wide := b.n.Length(room.Length), b.n.Length(room.Width)
+	b.area(blockRoom, "room.area", "ceiling", room.Area(),
+		"Length times width. Until a diagonal is measured the room is taken as square.", long+" × "+wide, ofArithmetic)
+	b.length(blockRoom, "room.perimeter", "round the walls", room.Perimeter(),
+		"Twice the length and the width together.", "2 × ("+long+" + "+wide+")", ofArithmetic)
+	if room.Height > 0 {
+		b.volume(room)
+	}
+}
+
+var cubicFoot = measure.MustNumber("28.316846592")
+
+// volume is the room's air. A cubic foot is 28.316 846 592 L, from the foot of
+// 304.8 mm.
+func (b *builder) volume(room survey.Room) {
+	v := room.Volume()
+	b.figure(Figure{
+		ID: "room.volume", Block: blockRoom, Label: "air in the room",
+		Value: plain(v.Litres.Quo(measure.CubicMetre)), Unit: "m3",
+		Text: cubic(b.n, v), Other: cubic(b.other, v),
+		Working: Working{Rule: "Ceiling area times height.",
+			Sum:    b.n.Area(room.Area()) + " × " + b.n.Length(room.Height) + " = " + cubic(b.n, v),
+			Source: ofArithmetic},
+	})
+}
+
+func cubic(n measure.Notation, v measure.Volume) string {
+	if n.System == measure.FeetInches {
+		return n.Number(v.Litres.Quo(cubicFoot), 0) + " ft³"
+	}
+	return n.Number(v.Litres.Quo(measure.CubicMetre), 1) + " m³"
+}
+
+func (b *builder) mask() {
+	m := b.plan.Mask
+	b.report("/mask", m.Outline.Check(b.n))
+	if len(m.Layers) == 0 {
+		b.report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: "The mask has no layer.", Do: "Add a layer."}})
+	}
+	if m.Outline.IsComplete() {
+		b.area(blockMask, "mask.area", "mask", m.Area(), "Length times width of the whole mask.",
+			b.n.Length(m.Length)+" × "+b.n.Length(m.Width), ofArithmetic)
+	}
+	used := map[string]bool{}
+	for i, l := range m.Layers {
+		for used[l.Cut.ID] {
+			l.Cut.ID += "-" + strconv.Itoa(i+1)
+		}
+		used[l.Cut.ID] = true
+		b.addLayer(l)
+	}
+}
+
+func (b *builder) addLayer(l plan.Layer) {
+	panels, problems := mask.LayerFromCut(b.plan.Mask.Outline, l.Cut, b.n)
+	b.report(l.At, problems)
+	built := layer{plan: l, panels: panels}
+	if !panels.IsEmpty() {
+		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
+		built.order = setout.Order(built.columns, built.rows)
+		columns, rows := len(panels.Columns), len(panels.Rows)
+		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
+			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
+	}
+	b.layers = append(b.layers, built)
+}

@@ -1,0 +1,273 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// hanging is the block Hanging: panels, order, seams and tape.
+func (b *builder) hanging() {
+	var seams, tape measure.Length
+	crossings := 0
+	outline, cover := b.plan.Mask.Outline, b.plan.Seams.Cover
+	known := outline.IsComplete()
+	for i := range b.layers {
+		l := &b.layers[i]
+		b.sheet.Layers = append(b.sheet.Layers, b.layerOf(l))
+		if l.panels.IsEmpty() || !known {
+			continue
+		}
+		b.seamFigures(l)
+		b.runOut(l)
+		seams += l.panels.SeamLength(outline)
+		tape += l.panels.TapeLength(outline, cover)
+		crossings += l.panels.Crossings()
+	}
+	if !known || len(b.layers) == 0 {
+		return
+	}
+	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
+	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
+		"Where four panels meet: (columns − 1) times (rows − 1) in each layer.", b.sumOfLayers(".seams.crossings"), ofArithmetic)
+	b.tape(seams, tape)
+}
+
+// sumOfLayers is the figures of all layers with that ending, written as a sum.
+func (b *builder) sumOfLayers(ending string) string {
+	sum := ""
+	for _, l := range b.layers {
+		for _, f := range b.sheet.Figures {
+			if f.ID == l.panels.ID+ending {
+				if sum != "" {
+					sum += " + "
+				}
+				sum += f.Text
+			}
+		}
+	}
+	if sum == "" {
+		return "none"
+	}
+	return sum
+}
+
+func (b *builder) seamFigures(l *layer) {
+	outline, p := b.plan.Mask.Outline, l.panels
+	columns, rows := len(p.Columns)-1, len(p.Rows)-1
+	b.length(blockHanging, p.ID+".seams.length", "seams of this layer", p.SeamLength(outline),
+		"Seams between columns run the width of the mask, seams between rows its length.",
+		strconv.Itoa(columns)+" × "+b.n.Length(outline.Width)+" + "+strconv.Itoa(rows)+" × "+b.n.Length(outline.Length), ofArithmetic)
+	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(p.Crossings()), "",
+		"(columns − 1) times (rows − 1).", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
+}
+
+// tape is the tape that bridges every seam, and its rolls.
+func (b *builder) tape(seams, length measure.Length) {
+	rule, sum := "Every seam once.", b.n.Length(seams)
+	if b.plan.Seams.Cover == mask.CoverOutside {
+		rule = "Every seam once, and round the outside of the mask for each layer."
+		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.n.Length(b.plan.Mask.Perimeter())
+	}
+	b.length(blockHanging, "tape.length", "tape over the seams", length, rule, sum, ofArithmetic)
+	if b.plan.Seams.Roll <= 0 {
+		return
+	}
+	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: length, Waste: b.plan.Seams.Waste, Roll: b.plan.Seams.Roll})
+	b.report("/seams", problems)
+	if !ok {
+		return
+	}
+	b.count(blockHanging, "tape.rolls", "rolls of tape", rolls.Count, "",
+		"Length and waste, in whole rolls.",
+		b.n.Length(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.n.Length(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
+	if rolls.Count > 0 {
+		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
+	}
+}
+
+func (b *builder) fullLayers() int {
+	n := 0
+	for _, l := range b.layers {
+		if !l.panels.IsEmpty() {
+			n++
+		}
+	}
+	return n
+}
+
+func (b *builder) buy(what, amount, detail string) {
+	b.sheet.Shopping = append(b.sheet.Shopping, Purchase{What: what, Amount: amount, Detail: detail})
+}
+
+func plural(n int64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.FormatInt(n, 10) + " " + many
+}
+
+// layerOf is a layer of the sheet: sizes, panels, order and seams.
+func (b *builder) layerOf(l *layer) Layer {
+	p := l.panels
+	out := Layer{ID: p.ID, Name: p.Name, Count: p.Count(), Columns: b.sizes(p.Columns), Rows: b.sizes(p.Rows)}
+	if p.IsEmpty() {
+		return out
+	}
+	turn := make([]int, p.Count())
+	out.Order = make([]Hang, len(l.order))
+	for i, h := range l.order {
+		turn[(h.Panel.Row-1)*len(p.Columns)+h.Panel.Column-1] = h.N
+		out.Order[i] = hang(h)
+	}
+	out.Panels = make([]Panel, 0, p.Count())
+	for row := range p.Rows {
+		for column := range p.Columns {
+			out.Panels = append(out.Panels, Panel{
+				Label: mask.Panel{Column: column + 1, Row: row + 1}.Label(), Column: column + 1, Row: row + 1,
+				Size: out.Columns[column].Text + " × " + out.Rows[row].Text, Order: turn[row*len(p.Columns)+column],
+			})
+		}
+	}
+	b.cutOuts(l, out.Panels)
+	for _, s := range p.Seams(b.plan.Mask.Outline) {
+		out.Seams = append(out.Seams, Seam{Seam: s.Name, Length: b.n.Length(s.Length)})
+	}
+	out.Advice = b.advice(l)
+	return out
+}
+
+// cutOuts says on the panels that the fixture comes through where to cut.
+func (b *builder) cutOuts(l *layer, panels []Panel) {
+	if !b.placed {
+		return
+	}
+	across := ""
+	if b.plan.Fixture.Across > 0 {
+		across = ", " + b.n.Length(b.plan.Fixture.Across) + " across"
+	}
+	for _, o := range setout.Openings(b.plan.Room, b.plan.Fixture, b.choice.Box, l.columns, l.rows) {
+		at := (o.Panel.Row-1)*len(l.columns.Sizes) + o.Panel.Column - 1
+		panels[at].Cut = "For the fixture" + across + ": its middle is " + b.n.Length(o.FromDA) + " from the edge towards DA and " +
+			b.n.Length(o.FromAB) + " from the edge towards AB."
+	}
+}
+
+func (b *builder) sizes(lengths []measure.Length) []Size {
+	sizes := make([]Size, len(lengths))
+	for i, l := range lengths {
+		sizes[i] = Size{Text: b.n.Length(l), Other: b.other.Length(l)}
+	}
+	return sizes
+}
+
+func hang(h setout.Hang) Hang {
+	out := Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]EdgeSet, len(h.Edges))}
+	out.Text = out.Panel + ": "
+	for i, e := range h.Edges {
+		out.Set[i] = EdgeSet{Edge: towards(e.Side), To: target(e)}
+		if i > 0 {
+			out.Text += "; "
+		}
+		out.Text += out.Set[i].To + " " + out.Set[i].Edge
+	}
+	out.Text += "."
+	return out
+}
+
+func towards(w survey.Wall) string { return "towards " + string(w) }
+
+func target(e setout.Edge) string {
+	switch e.To {
+	case setout.ToPanel:
+		return "to " + e.Panel.Label()
+	case setout.ToCentreLine:
+		return "on the centre line"
+	case setout.ToSeamLine:
+		return "on seam line " + e.Seam
+	}
+	return "on the tape line"
+}
+
+// advice says in words what the panels come to against the box, and how to set
+// the seams.
+func (b *builder) advice(l *layer) string {
+	return b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
+}
+
+func (b *builder) adviceAlong(where string, run mask.Run) string {
+	narrowest, seams := run.Narrowest()
+	switch {
+	case !seams && run.Over == 0:
+		return where + " one panel fills the box."
+	case !seams:
+		return where + " one panel is " + b.offBy(run.Over) + "; there is no seam to take it up."
+	case run.Over == 0 && run.Gap == 0:
+		return where + " the panels fill the box edge to edge: leave no gap."
+	case run.Over == 0:
+		return where + " the panels and gaps fill the box: leave " + b.exactly(run.Gap) + " at each seam."
+	case narrowest < 0:
+		return where + " the panels are " + b.offBy(run.Over) + ": they would overlap " + b.fine(-narrowest) + " at each seam. Trim them or change the box."
+	}
+	verb := "close"
+	if run.Over < 0 {
+		verb = "open"
+	}
+	change, _ := run.Change()
+	return where + " the panels and gaps are " + b.offBy(run.Over) + ": " + verb + " each of " + plural(int64(len(run.Gaps)), "seam", "seams") +
+		" by " + b.fine(measure.Length(change.Abs().RoundHalfEven(0).IntPart())) + ", to " + b.fine(narrowest) + "."
+}
+
+func (b *builder) offBy(over measure.Length) string {
+	if over < 0 {
+		return b.fine(-over) + " short of the box"
+	}
+	return b.fine(over) + " over the box"
+}
+
+// fine is a small length that the tape mark must not hide.
+func (b *builder) fine(l measure.Length) string {
+	if b.n.Hides(l) == 0 {
+		return b.n.Length(l)
+	}
+	return b.n.Exact(l.ToMark(measure.Millimetre / 10))
+}
+
+const toleranceSource = "Worst: every panel off the same way. Likely: root of the sum of squares, for independent centred errors (Scholz 1995, Tolerance Stack Analysis Methods; propagation law in JCGM 100, 5.1.2)."
+
+// runOut is how far the panels may come out wrong.
+func (b *builder) runOut(l *layer) {
+	id := l.panels.ID
+	for _, axis := range []struct {
+		name, label string
+		run         mask.Run
+	}{{"length", "along the length", l.columns}, {"width", "along the width", l.rows}} {
+		sum := b.n.Length(axis.run.Box+axis.run.Over) + " − " + b.n.Length(axis.run.Box)
+		b.length(blockHanging, id+".runout."+axis.name, "panels and gaps over the box, "+axis.label, axis.run.Over,
+			"All panels and planned gaps, less the box; below nothing they are short.", sum, ofArithmetic)
+		if change, ok := axis.run.Change(); ok {
+			narrowest, _ := axis.run.Narrowest()
+			b.length(blockHanging, id+".seam."+axis.name, "set each seam to, "+axis.label, narrowest,
+				"The planned gap, opened or closed so that the run lands on both tape lines.",
+				b.n.Length(axis.run.Gap)+" + ("+b.n.Exact(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)
+		}
+		b.buildUp(l, id, axis.name, axis.label, len(axis.run.Sizes))
+	}
+}
+
+func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
+	t := l.plan.Tolerance
+	if t <= 0 || panels < 2 {
+		return
+	}
+	end, centre := mask.BuildUpFromEnd(panels, t), mask.BuildUpFromCentre(panels, t)
+	n := strconv.Itoa(panels)
+	b.length(blockHanging, id+".worst."+name, "worst run-out "+label+", hung from one end", end.Worst,
+		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end.", n+" × "+b.n.Length(t), toleranceSource)
+	b.length(blockHanging, id+".likely."+name, "likely run-out "+label+", hung from one end", end.Likely,
+		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end.", "√"+n+" × "+b.n.Length(t), toleranceSource)
+}

@@ -1,0 +1,211 @@
+package sheet
+
+import (
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// setting is the block Setting out: where the box goes, the borders, the marks
+// along the walls and the triangles that prove the corners.
+func (b *builder) setting() {
+	room, outline, set := b.plan.Room, b.plan.Mask.Outline, b.plan.Setting
+	b.report("/mask", setout.CheckFit(room, outline, set.LeastBorder, b.n))
+	b.orderSizes()
+	choices := setout.Choices(room, b.plan.Fixture, outline, set.LeastBorder, b.n)
+	taken, problems, ok := setout.SetOut(set.On, choices)
+	b.report("/setting", problems)
+	b.choice, b.placed = taken, ok
+	for _, c := range choices {
+		b.addChoice(c, ok && c.On == taken.On)
+	}
+	b.corners()
+	if !ok {
+		return
+	}
+	b.borders()
+	b.length(blockSetting, "box.diagonal", "box, corner to corner", taken.Box.Diagonal(),
+		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
+		"√("+b.n.Length(taken.Box.Length)+"² + "+b.n.Length(taken.Box.Width)+"²)", "Pythagoras.")
+	b.walls()
+}
+
+// orderSizes turns a wanted border round into the mask to order.
+func (b *builder) orderSizes() {
+	room, set := b.plan.Room, b.plan.Setting
+	if set.WantEndsKnown && room.Length > 0 {
+		b.orderSize("order.length", "/wantEnds", "mask to order, long", room.Length, set.WantEnds)
+	}
+	if set.WantSidesKnown && room.Width > 0 {
+		b.orderSize("order.width", "/wantSides", "mask to order, wide", room.Width, set.WantSides)
+	}
+}
+
+func (b *builder) orderSize(id, at, label string, side, border measure.Length) {
+	size, problems := setout.OrderSide(at, side, border, b.n)
+	b.report("/setting", problems)
+	if len(problems) > 0 {
+		return
+	}
+	b.length(blockSetting, id, label, size, "The room less the wanted border on both sides.",
+		b.n.Length(side)+" − 2 × "+b.n.Length(border), ofArithmetic)
+}
+
+func titleOf(on setout.On) string {
+	if on == setout.OnFixture {
+		return "on the fixture"
+	}
+	return "on the middle of the room"
+}
+
+func (b *builder) addChoice(c setout.Choice, taken bool) {
+	say := b.n.Length
+	choice := Choice{
+		On: string(c.On), Title: titleOf(c.On), Taken: taken,
+		Borders: Borders{AB: say(c.Borders.AB), BC: say(c.Borders.BC), CD: say(c.Borders.CD), DA: say(c.Borders.DA)},
+		Ends:    say(c.Borders.EndsDiffer()), Sides: say(c.Borders.SidesDiffer()),
+	}
+	for _, p := range c.Problems {
+		if p.Severity == problem.Stop {
+			choice.Refused = p.What
+			break
+		}
+	}
+	b.sheet.Choices = append(b.sheet.Choices, choice)
+}
+
+// borders are the four figures that matter most.
+func (b *builder) borders() {
+	room, box, borders := b.plan.Room, b.choice.Box, b.choice.Borders
+	b.border(survey.DA, survey.BC, borders, "length", room.Length, box.Length)
+	b.border(survey.AB, survey.CD, borders, "width", room.Width, box.Width)
+}
+
+func (b *builder) border(near, far survey.Wall, borders setout.Borders, side string, room, box measure.Length) {
+	rest := b.n.Length(room) + " − " + b.n.Length(box)
+	label := "border at wall "
+	if b.choice.On == setout.OnRoom {
+		rule := "What the mask leaves of the " + side + ", halved."
+		b.length(blockSetting, "border."+string(near), label+string(near), borders.At(near), rule, "("+rest+") ÷ 2", ofArithmetic)
+		b.length(blockSetting, "border."+string(far), label+string(far), borders.At(far), rule, "("+rest+") ÷ 2", ofArithmetic)
+		return
+	}
+	centre, _ := b.plan.Fixture.Centre(b.plan.Room)
+	from := centre.X
+	if near == survey.AB {
+		from = centre.Y
+	}
+	b.length(blockSetting, "border."+string(near), label+string(near), borders.At(near),
+		"From the wall to the middle of the fixture, less half the mask.", b.n.Length(from)+" − "+b.n.Length(box)+" ÷ 2", ofArithmetic)
+	b.length(blockSetting, "border."+string(far), label+string(far), borders.At(far),
+		"What the mask and the other border leave of the "+side+".", rest+" − "+b.n.Length(borders.At(near)), ofArithmetic)
+}
+
+// tapeSlip is how far a diagonal is taken to be misread by, for the error a
+// triangle leaves: two marks of the tape.
+const tapeSlip = 2
+
+// corners are the triangles that prove the corners of the box square.
+func (b *builder) corners() {
+	room := b.plan.Room
+	if !room.HasPlan() {
+		return
+	}
+	t, ok := survey.LargestTriangle(room.Length, room.Width, b.n.System)
+	if !ok {
+		return
+	}
+	slip := tapeSlip * b.n.Mark()
+	strays := t.Strays(slip, room.Length)
+	for _, c := range []survey.Corner{survey.A, survey.B, survey.C, survey.D} {
+		b.sheet.Corners = append(b.sheet.Corners, Corner{
+			Corner: string(c), Along: b.n.Length(t.Along), Across: b.n.Length(t.Across), Diagonal: b.n.Length(t.Diagonal),
+			Text: "From corner " + string(c) + ": " + b.n.Length(t.Along) + " along the length, " + b.n.Length(t.Across) + " across; the diagonal between must read " +
+				b.n.Length(t.Diagonal) + ". Read wrong by " + b.n.Length(slip) + ", a line is off by " + b.n.Length(strays) + " at the far wall.",
+		})
+	}
+}
+
+// walls are the marks along each wall.
+func (b *builder) walls() {
+	layers := make([]mask.Layer, 0, len(b.layers))
+	for _, l := range b.layers {
+		if !l.panels.IsEmpty() {
+			layers = append(layers, l.panels)
+		}
+	}
+	for _, w := range setout.Marks(b.plan.Room, b.plan.Fixture, b.choice.Box, layers) {
+		wall := Wall{
+			Wall: string(w.Wall), From: string(w.From), To: string(w.To),
+			Title: "Along wall " + string(w.Wall) + ", from " + string(w.From), Length: b.n.Length(w.Length),
+			Marks: make([]Mark, 0, len(w.Marks)),
+		}
+		for _, m := range merged(w.Marks, b.n.Mark()) {
+			wall.Marks = append(wall.Marks, b.mark(m, len(layers)))
+		}
+		b.sheet.Walls = append(b.sheet.Walls, wall)
+	}
+}
+
+// tick is marks of one kind and place, with the layers they are for.
+type tick struct {
+	setout.Mark
+	layers []string
+}
+
+// merged puts marks of one kind that fall on the same tape mark together: two
+// layers cut alike have their seams on the same ticks.
+func merged(marks []setout.Mark, tape measure.Length) []tick {
+	ticks := make([]tick, 0, len(marks))
+next:
+	for _, m := range marks {
+		for i := len(ticks) - 1; i >= 0 && ticks[i].At.ToMark(tape) == m.At.ToMark(tape); i-- {
+			if ticks[i].Kind == m.Kind && ticks[i].Label == m.Label {
+				ticks[i].layers = append(ticks[i].layers, m.Layer)
+				continue next
+			}
+		}
+		ticks = append(ticks, tick{m, []string{m.Layer}})
+	}
+	return ticks
+}
+
+func (b *builder) mark(t tick, layers int) Mark {
+	m := Mark{
+		Kind: string(t.Kind), Label: t.Label, Text: b.n.Length(t.At), Other: b.other.Length(t.At), Exact: nanometres(t.At),
+	}
+	switch t.Kind {
+	case setout.BoxMark:
+		m.Label = "box"
+	case setout.CentreMark:
+		m.Label = "middle"
+	case setout.FixtureMark:
+		m.Label = "fixture"
+	case setout.SeamMark:
+		if len(t.layers) < layers {
+			m.Layer = b.names(t.layers)
+		}
+	}
+	if hidden := b.n.Hides(t.At); hidden != 0 {
+		m.Hides = b.n.Exact(-hidden)
+	}
+	return m
+}
+
+// names are the names of layers, for marks that are not for all of them.
+func (b *builder) names(ids []string) string {
+	text := ""
+	for _, l := range b.layers {
+		for _, id := range ids {
+			if l.panels.ID == id {
+				if text != "" {
+					text += ", "
+				}
+				text += l.panels.Name
+			}
+		}
+	}
+	return text
+}
