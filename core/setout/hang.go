@@ -176,7 +176,8 @@ func nearest(run mask.Run) int {
 
 // alike is the difference up to which two doubled distances count as one. The
 // panels left and right of the middle are as far from it, but their cuts were
-// each rounded to a nanometre, and that must not decide who hangs first.
+// each rounded to a nanometre, and that must not decide who hangs first. It
+// holds for one column or row against another, not for sums of two squares.
 const alike = 8 * measure.Nanometre
 
 // distances is how far the middle of each column and each row is from the
