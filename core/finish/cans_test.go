@@ -200,7 +200,7 @@ func exhaustive(need int64, sizes []container) score {
 	var try func(at int, so score)
 	try = func(at int, so score) {
 		if so.volume >= need {
-			if so.compare(best) < 0 {
+			if so.isBetterThan(best) {
 				best = so
 			}
 			return
@@ -359,10 +359,14 @@ func BenchmarkCheapestCans(b *testing.B) {
 	for i := range unpriced {
 		unpriced[i].Priced = false
 	}
+	labels := []Can{}
+	for _, size := range []string{"0.237", "0.473", "0.946", "3.785", "18.927", "0.25", "0.5", "1", "2.5", "5"} {
+		labels = append(labels, CanOf(num(size), measure.UnitLitre))
+	}
 	for _, c := range []struct {
 		name string
 		cans []Can
-	}{{"US", usCans()}, {"metric", metricCans()}, {"ten mixed", all}, {"ten mixed without prices", unpriced}} {
+	}{{"US", usCans()}, {"metric", metricCans()}, {"ten mixed", all}, {"ten mixed without prices", unpriced}, {"ten to the millilitre without prices", labels}} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
 				CheapestCans(litres("500"), c.cans)

@@ -41,8 +41,14 @@ type score struct{ price, volume, count int64 }
 
 var worst = score{math.MaxInt64, math.MaxInt64, math.MaxInt64}
 
-func (s score) compare(t score) int {
-	return cmp.Or(cmp.Compare(s.price, t.price), cmp.Compare(s.volume, t.volume), cmp.Compare(s.count, t.count))
+func (s score) isBetterThan(t score) bool {
+	if s.price != t.price {
+		return s.price < t.price
+	}
+	if s.volume != t.volume {
+		return s.volume < t.volume
+	}
+	return s.count < t.count
 }
 
 func (s score) with(c container, n int64) score {
@@ -56,24 +62,49 @@ func (s score) plus(t score) score {
 // cheapestCover answers how many of each container to take. proved is false
 // where the search was cut short. sizes must not be empty.
 func cheapestCover(need int64, sizes []container) (counts []int64, proved bool) {
-	counts = make([]int64, len(sizes))
 	if need <= 0 {
-		return counts, true
+		return make([]int64, len(sizes)), true
 	}
 	order := byWorth(sizes)
-	best := sizes[order[0]]
-	ahead := max(0, (need-mostBesides(need, sizes, order))/best.volume)
-	counts[order[0]] = ahead
-	need -= ahead * best.volume
-
 	ranked := make([]container, len(order))
 	for i, at := range order {
 		ranked[i] = sizes[at]
 	}
-	found, proved := search(need, ranked)
-	for i, n := range found {
-		counts[order[i]] += n
+	inOrder, proved := coverRanked(need, ranked)
+	counts = make([]int64, len(sizes))
+	for i, n := range inOrder {
+		counts[order[i]] = n
 	}
+	return counts, proved
+}
+
+// coverRanked first looks no further than two of the largest container beside
+// the one of best worth. What it finds may show that nothing further off is
+// better; if not, it looks as far as a best choice can be.
+func coverRanked(need int64, ranked []container) (counts []int64, proved bool) {
+	near, far := 2*largestOf(ranked), mostBesides(need, ranked)
+	counts, proved = coverBeside(min(near, far), need, ranked)
+	if !proved || far <= near || len(ranked) == 1 {
+		return counts, proved
+	}
+	found := score{}
+	for i, n := range counts {
+		found = found.with(ranked[i], n)
+	}
+	far = min(far, mostAtPrice(need, found.price, ranked[0], ranked[1]), mostAtCount(need, found, ranked[0], ranked[1]))
+	if far <= near {
+		return counts, true
+	}
+	return coverBeside(far, need, ranked)
+}
+
+// coverBeside finds the best of the choices that hold at most the volume
+// besides in containers other than the first: what is needed above it is
+// bought in the first straight away, so the tables are short whatever the need.
+func coverBeside(besides, need int64, ranked []container) (counts []int64, proved bool) {
+	ahead := max(0, (need-besides)/ranked[0].volume)
+	counts, proved = search(need-ahead*ranked[0].volume, ranked)
+	counts[0] += ahead
 	return counts, proved
 }
 
@@ -111,40 +142,73 @@ func compareWorth(a, b container) int {
 }
 
 // mostBesides is a volume that some best choice does not exceed in containers
-// other than the one of best worth. What is needed above it is bought in that
-// container straight away, which keeps the tables short whatever the need.
+// other than the first, the one of best worth. Two bounds, the lower counts.
 //
-// Two bounds, the lower counts. First: among any v containers, where v is the
-// best container's volume, some have volumes that add up to a multiple of v
-// (two of the v+1 running sums agree modulo v); best containers in their place
-// hold as much, cost no more and are no more in number. So fewer than v others
-// are needed. Second: the best container alone covers at a known price, and
-// each unit of the others costs at least the second worth.
-func mostBesides(need int64, sizes []container, order []int) int64 {
-	if len(order) == 1 {
+// Among any v containers, where v is the first's volume, some have volumes that
+// add up to a multiple of v (two of the v+1 running sums agree modulo v); first
+// containers in their place hold as much, cost no more and are no more in
+// number. So fewer than v others are needed. And the first container alone
+// covers the need at a known price.
+func mostBesides(need int64, ranked []container) int64 {
+	if len(ranked) == 1 {
 		return 0
 	}
-	best, largest, common := sizes[order[0]], int64(0), int64(0)
-	for _, c := range sizes {
-		largest = max(largest, c.volume)
+	first, common := ranked[0], int64(0)
+	for _, c := range ranked {
 		common = divisor(common, c.volume)
 	}
 	most := int64(math.MaxInt64)
-	if hi, lo := bits.Mul64(uint64(best.volume/common-1), uint64(largest)); hi == 0 && lo < math.MaxInt64 {
-		most = int64(lo)
+	if others := product(first.volume/common-1, largestOf(ranked)); others.IsInt64() {
+		most = others.Int64()
 	}
-	second := sizes[order[1]]
-	dear := product(second.price, best.volume)
-	dear.Sub(dear, product(best.price, second.volume))
-	if dear.Sign() == 0 {
-		return most
+	alone := (need + first.volume - 1) / first.volume * first.price
+	return min(most, mostAtPrice(need, alone, first, ranked[1]))
+}
+
+// mostAtPrice is the volume besides the first container that no choice at the
+// price or below exceeds: each unit of the others costs at least what it costs
+// in the second.
+func mostAtPrice(need, price int64, first, second container) int64 {
+	dear := product(second.price, first.volume)
+	dear.Sub(dear, product(first.price, second.volume))
+	spare := product(price, first.volume)
+	spare.Sub(spare, product(first.price, need))
+	return quotient(spare.Mul(spare, big.NewInt(second.volume)), dear)
+}
+
+// mostAtCount is the volume besides the first container that no choice of as
+// few containers as found exceeds, where found holds the need exactly and all
+// of it at the first's worth: a better choice then does so too, and is only
+// made of containers of that worth, the second being the largest after the
+// first.
+func mostAtCount(need int64, found score, first, second container) int64 {
+	atWorth := product(found.price, first.volume).Cmp(product(first.price, need)) == 0
+	if !atWorth || found.volume != need {
+		return math.MaxInt64
 	}
-	spare := product((need+best.volume-1)/best.volume*best.volume-need, best.price)
-	spare.Mul(spare, big.NewInt(second.volume)).Quo(spare, dear)
-	if spare.IsInt64() {
-		most = min(most, spare.Int64())
+	spare := product(found.count, first.volume)
+	spare.Sub(spare, big.NewInt(need))
+	return quotient(spare.Mul(spare, big.NewInt(second.volume)), big.NewInt(first.volume-second.volume))
+}
+
+// quotient is a/b rounded down, or the greatest int64 where it is more or b is
+// not above 0.
+func quotient(a, b *big.Int) int64 {
+	if b.Sign() <= 0 {
+		return math.MaxInt64
 	}
-	return most
+	if a.Quo(a, b); a.IsInt64() {
+		return a.Int64()
+	}
+	return math.MaxInt64
+}
+
+func largestOf(sizes []container) int64 {
+	largest := int64(0)
+	for _, c := range sizes {
+		largest = max(largest, c.volume)
+	}
+	return largest
 }
 
 func product(a, b int64) *big.Int { return new(big.Int).Mul(big.NewInt(a), big.NewInt(b)) }
@@ -189,27 +253,31 @@ func familiesOf(need int64, ranked []container) []family {
 }
 
 // table holds for every need, in a family's unit, the best score and the
-// member taken last, or −1.
+// container taken last. Entry 0 takes none. steps are the members' volumes in
+// the unit.
 type table struct {
 	family family
+	steps  []int64
 	best   []score
 	last   []int8
 }
 
-func newTable(f family, entries int64) table {
-	return table{f, make([]score, entries), make([]int8, entries)}
+func (f family) newTable(entries int64, ranked []container) table {
+	t := table{f, make([]int64, len(f.members)), make([]score, entries), make([]int8, entries)}
+	for i, at := range f.members {
+		t.steps[i] = ranked[at].volume / f.unit
+	}
+	return t
 }
 
 // coverTable solves every need up to the given one: entry n is the best choice
 // that holds n units or more.
 func (f family) coverTable(need int64, ranked []container) table {
-	t := newTable(f, f.rounds(need)+1)
-	t.last[0] = -1
+	t := f.newTable(f.rounds(need)+1, ranked)
 	for n := int64(1); n < int64(len(t.best)); n++ {
 		t.best[n] = worst
-		for _, at := range f.members {
-			c := ranked[at]
-			t.offer(n, at, t.best[max(0, n-c.volume/f.unit)].with(c, 1))
+		for i, at := range f.members {
+			t.offer(n, at, t.best[max(0, n-t.steps[i])].with(ranked[at], 1))
 		}
 	}
 	return t
@@ -218,14 +286,12 @@ func (f family) coverTable(need int64, ranked []container) table {
 // exactTable solves every total up to the given need: entry n is the best
 // choice that holds n units exactly, or worst.
 func (f family) exactTable(need int64, ranked []container) table {
-	t := newTable(f, need/f.unit+1)
-	t.last[0] = -1
+	t := f.newTable(need/f.unit+1, ranked)
 	for n := int64(1); n < int64(len(t.best)); n++ {
 		t.best[n] = worst
-		for _, at := range f.members {
-			c := ranked[at]
-			if before := n - c.volume/f.unit; before >= 0 && t.best[before] != worst {
-				t.offer(n, at, t.best[before].with(c, 1))
+		for i, at := range f.members {
+			if before := n - t.steps[i]; before >= 0 && t.best[before] != worst {
+				t.offer(n, at, t.best[before].with(ranked[at], 1))
 			}
 		}
 	}
@@ -233,7 +299,7 @@ func (f family) exactTable(need int64, ranked []container) table {
 }
 
 func (t table) offer(n int64, at int, s score) {
-	if s.compare(t.best[n]) < 0 {
+	if s.isBetterThan(t.best[n]) {
 		t.best[n], t.last[n] = s, int8(at)
 	}
 }
@@ -258,12 +324,12 @@ func joinTables(need int64, ranked []container, one, other family) []int64 {
 			continue
 		}
 		lacking := other.rounds(need - int64(n)*one.unit)
-		if joined := s.plus(covers.best[lacking]); joined.compare(best) < 0 {
+		if joined := s.plus(covers.best[lacking]); joined.isBetterThan(best) {
 			best, total, rest = joined, int64(n), lacking
 		}
 	}
 	counts := make([]int64, len(ranked))
-	if alone := one.coverTable(need, ranked); alone.best[one.rounds(need)].compare(best) < 0 {
+	if alone := one.coverTable(need, ranked); alone.best[one.rounds(need)].isBetterThan(best) {
 		alone.take(one.rounds(need), ranked, counts)
 		return counts
 	}
@@ -312,7 +378,7 @@ func (b *branch) try(at int, rest int64, so score) {
 		if lacking > 0 && least.price > b.best.price {
 			break // fewer of c leaves more to the dearer containers
 		}
-		if least.compare(b.best) < 0 {
+		if least.isBetterThan(b.best) {
 			b.counts[at] = n
 			b.try(at+1, lacking, after)
 		}
@@ -321,7 +387,7 @@ func (b *branch) try(at int, rest int64, so score) {
 }
 
 func (b *branch) keep(so score) {
-	if so.compare(b.best) < 0 {
+	if so.isBetterThan(b.best) {
 		b.best = so
 		copy(b.found, b.counts)
 	}
