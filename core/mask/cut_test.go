@@ -93,6 +93,8 @@ func TestLayerFromCut_Problems(t *testing.T) {
 			{At: "/columnSizes", Severity: caution, What: `The one column is 12' 0 1/2", 1/2" more than the length of the mask, and there is no seam to take it up.`, Do: `Check the size, or centre it and let it pass each tape line by 1/4".`}}},
 		{"one row ends short", square, mask.Cut{Split: mask.BySizes, ColumnSizes: thirds, RowSizes: repeat(12*foot-inch, 1)}, 3, 1, []problem.Problem{
 			{At: "/rowSizes", Severity: caution, What: `The one row is 11' 11", 1" less than the width of the mask, and there is no seam to take it up.`, Do: `Check the size, or centre it and let it stop short of each tape line by 1/2".`}}},
+		{"ten thousand and one sizes", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(foot, 10_001), RowSizes: thirds}, 0, 3, []problem.Problem{
+			{At: "/columnSizes", Severity: stop, What: "10001 columns are more than the 10000 panels that are taken.", Do: "Give fewer or larger panels."}}},
 		{"a size of 1 in", square, mask.Cut{Split: mask.BySizes, ColumnSizes: []measure.Length{143 * inch, inch}, RowSizes: thirds}, 2, 3, []problem.Problem{
 			{At: "/columnSizes/1", Severity: caution, What: `A column of 1" is narrower than anyone cuts a panel.`, Do: "Check the number and its unit."}}},
 		{"a difference the tape cannot show", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(4*foot+33_000, 3), RowSizes: thirds}, 3, 3, nil},
@@ -113,6 +115,7 @@ func TestOutline_Check(t *testing.T) {
 		{At: "/width", Severity: problem.Caution, What: `The width of the mask reads 1/16", less than one panel can be.`, Do: "Check the number and write its unit."},
 	}, mask.Outline{Width: 1_234_000}.Check(inches))
 	assert.Equal(t, problem.Stop, mask.Outline{Length: measure.Longest + 1, Width: foot}.Check(inches)[0].Severity)
+	assert.Zero(t, mask.Outline{Length: 144 * inch, Width: 90 * inch}.Area().SquareFeet().Cmp(measure.NumberFromInt(90)))
 	assert.False(t, mask.Outline{}.IsComplete(), "the zero value is no mask")
 }
 

@@ -111,7 +111,7 @@ func (a axis) compare() []problem.Problem {
 		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
 			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), say(a.notation, -narrowest)),
 			Do: fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
-				say(a.notation, run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
+				atLeast(a.notation, run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
 	}
 	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
 	if run.Over < 0 {
@@ -161,6 +161,13 @@ func say(n measure.Notation, l measure.Length) string {
 		return n.Exact(l)
 	}
 	return n.Length(l)
+}
+
+// atLeast is an amount above zero on the first tape mark not below it, so that
+// whoever trims as told has trimmed enough.
+func atLeast(n measure.Notation, l measure.Length) string {
+	mark := n.Mark()
+	return n.Length((l + mark - 1) / mark * mark)
 }
 
 // BuildUp is how far a run of panels may be off at its end when each panel is

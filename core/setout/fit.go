@@ -26,10 +26,10 @@ func checkSide(at, side, how string, have, room, least measure.Length, n measure
 	if have <= room {
 		return nil
 	}
-	do := fmt.Sprintf("Trim at least %s off the %s, or order a smaller mask.", say(n, have-room), side)
+	do := fmt.Sprintf("Trim at least %s off the %s, or order a smaller mask.", atLeast(n, have-room), side)
 	if most := room - 2*least; least > 0 && most > 0 {
 		do = fmt.Sprintf("Order a mask at most %s %s, which leaves the least border of %s, or trim %s.",
-			n.Length(most), how, n.Length(least), say(n, have-most))
+			atMost(n, most), how, n.Length(least), atLeast(n, have-most))
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
 		What: fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), say(n, have-room)),
@@ -97,8 +97,8 @@ func (p pair) fault() string {
 // would no longer be centred.
 func (p pair) remedy() string {
 	var ways []string
-	if trim := 2 * (p.least - p.small); p.have-trim >= mask.LeastPanel {
-		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", say(p.notation, trim), p.side))
+	if edge := upToMark(p.notation, p.least-p.small); p.have-2*edge >= mask.LeastPanel {
+		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", p.notation.Length(2*edge), p.side))
 	}
 	if p.on == OnFixture {
 		ways = append(ways, "centre on the room")
@@ -116,9 +116,13 @@ func (p pair) remedy() string {
 func OrderSide(at string, side, border measure.Length, n measure.Notation) (measure.Length, []problem.Problem) {
 	left := side - 2*border
 	if left < mask.LeastPanel {
+		do := "Check the size of the room."
+		if side > mask.LeastPanel {
+			do = fmt.Sprintf("Want a border of at most %s.", atMost(n, (side-mask.LeastPanel).Half()))
+		}
 		return 0, []problem.Problem{{At: at, Severity: problem.Stop,
 			What: fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side)),
-			Do:   fmt.Sprintf("Want a border of at most %s.", n.Length((side - mask.LeastPanel).Half()))}}
+			Do:   do}}
 	}
 	return left, nil
 }
@@ -130,4 +134,16 @@ func say(n measure.Notation, l measure.Length) string {
 		return n.Exact(l)
 	}
 	return n.Length(l)
+}
+
+// atMost and atLeast write a limit on the tape mark inside it, so that whoever
+// does as told is not refused again.
+func atMost(n measure.Notation, l measure.Length) string { return n.Length(l - l%n.Mark()) }
+
+func atLeast(n measure.Notation, l measure.Length) string { return n.Length(upToMark(n, l)) }
+
+// upToMark is the first tape mark not below an amount above zero.
+func upToMark(n measure.Notation, l measure.Length) measure.Length {
+	mark := n.Mark()
+	return (l + mark - 1) / mark * mark
 }

@@ -36,7 +36,7 @@ func TestCheckFit(t *testing.T) {
 		{"a least border no mask can leave", mask.Outline{Length: 16 * foot, Width: 11 * foot}, 8 * foot, []problem.Problem{
 			stop("/length", `The mask is 16' 0" long and the room 15' 0": 1' 0" too much.`, `Trim at least 1' 0" off the length, or order a smaller mask.`)}},
 		{"by less than a tape shows", mask.Outline{Length: 15*foot + 100, Width: 11 * foot}, 0, []problem.Problem{
-			stop("/length", `The mask is 15' 0" long and the room 15' 0": 0.0001 mm too much.`, `Trim at least 0.0001 mm off the length, or order a smaller mask.`)}},
+			stop("/length", `The mask is 15' 0" long and the room 15' 0": 0.0001 mm too much.`, `Trim at least 1/16" off the length, or order a smaller mask.`)}},
 		{"no mask yet", mask.Outline{Length: 16 * foot}, 0, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, setout.CheckFit(hall, c.mask, c.least, inches)) })
@@ -86,12 +86,18 @@ func TestCheckBorders(t *testing.T) {
 	}
 }
 
-// What a problem says to trim is enough, and not more than enough.
+// Whoever trims as told is not refused again, whatever the tape rounds.
 func TestCheckBorders_TrimmingAsToldPasses(t *testing.T) {
-	hall := survey.Room{Length: 188 * inch, Width: 122 * inch}
+	hall := survey.Room{Length: 188*inch + 700_000, Width: 122 * inch}
 	lamp := survey.Fixture{At: survey.Measured, FromDA: 92 * inch, FromAB: 61 * inch}
-	for trim, passes := range map[measure.Length]bool{2 * inch: true, 2*inch - 2: false} {
-		box, _ := setout.BoxOnFixture(hall, lamp, mask.Outline{Length: 180*inch - trim, Width: 100 * inch})
+	o := mask.Outline{Length: 180*inch + 12_345, Width: 100 * inch}
+	box, _ := setout.BoxOnFixture(hall, lamp, o)
+	found := setout.CheckBorders(setout.OnFixture, box, hall, 3*inch, inches)
+	require.Len(t, found, 1)
+	told := 2*inch + inch/8 // 2 × 1 1/16 in; the border is 6172.5 nm short of 2 in
+	assert.Contains(t, found[0].Do, `Take 2 1/8" off the length`)
+	for trim, passes := range map[measure.Length]bool{told: true, 2 * inch: false} {
+		box, _ := setout.BoxOnFixture(hall, lamp, mask.Outline{Length: o.Length - trim, Width: o.Width})
 		assert.Equal(t, passes, len(setout.CheckBorders(setout.OnFixture, box, hall, 3*inch, inches)) == 0)
 	}
 }
@@ -110,7 +116,9 @@ func TestOrderSide(t *testing.T) {
 	}
 	got, found := setout.OrderSide("/wantSides", 60*inch, 29*inch, inches)
 	assert.Zero(t, got)
-	assert.Equal(t, []problem.Problem{stop("/wantSides", `Borders of 2' 5" at both ends leave no mask in a room side of 5' 0".`, `Want a border of at most 2' 4 1/16".`)}, found)
+	assert.Equal(t, []problem.Problem{stop("/wantSides", `Borders of 2' 5" at both ends leave no mask in a room side of 5' 0".`, `Want a border of at most 2' 4".`)}, found)
+	_, found = setout.OrderSide("/wantEnds", 3*inch, 0, inches)
+	assert.Equal(t, []problem.Problem{stop("/wantEnds", `Borders of 0" at both ends leave no mask in a room side of 3".`, "Check the size of the room.")}, found)
 }
 
 func TestChoices(t *testing.T) {

@@ -80,10 +80,17 @@ func TestOrder_EdgesByHand(t *testing.T) {
 		{Side: survey.DA, To: setout.ToPanel, Panel: panel(2, 2)}, {Side: survey.CD, To: setout.ToCentreLine, Seam: "B│C"},
 	}}, even[1])
 
-	// A middle seam beside the centre line is a seam line, not the centre line.
-	columns := mask.RunFromSizes([]measure.Length{3 * foot, 5 * foot}, 0, 8*foot)
+	// Of two panels that meet on the centre line the one with its middle nearer
+	// is first, here the one beyond the line.
+	columns := mask.RunFromSizes([]measure.Length{foot, 3 * foot, foot, 3 * foot}, 0, 8*foot)
 	rows := mask.RunFromSizes([]measure.Length{foot}, 0, foot)
 	first := setout.Order(columns, rows)[0]
+	assert.Equal(t, panel(3, 1), first.Panel)
+	assert.Equal(t, setout.Edge{Side: survey.DA, To: setout.ToCentreLine, Seam: "2│3"}, first.Edges[0])
+
+	// A middle seam beside the centre line is a seam line, not the centre line.
+	columns = mask.RunFromSizes([]measure.Length{3 * foot, 5 * foot}, 0, 8*foot)
+	first = setout.Order(columns, rows)[0]
 	assert.Equal(t, panel(2, 1), first.Panel, "the panel that holds the middle")
 	assert.Equal(t, setout.Edge{Side: survey.BC, To: setout.ToTapeLine}, first.Edges[0])
 }
