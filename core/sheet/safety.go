@@ -51,9 +51,9 @@ func (b *builder) job() safety.Job {
 }
 
 func (b *builder) safetyStyle() safety.Style {
-	step := 50 * measure.Millimetre
+	step := metricStep
 	if b.n.System == measure.FeetInches {
-		step = 2 * measure.Inch
+		step = inchStep
 	}
 	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Step: step}
 }
@@ -74,10 +74,10 @@ func (b *builder) platform(job safety.Job) {
 		who = "a fitter taken as "
 	}
 	ceiling, tall := b.n.Length(job.CeilingHeight), b.n.Length(stature)
-	b.length(blockSafety, "platform.height", "height of deck to ask for", deck.Best,
-		"The ceiling less 1.10 times the height of "+who+tall+": deck height, not “working height”.", ceiling+" − 1.10 × "+tall, reachSource)
-	b.length(blockSafety, "platform.least", "deck at least", deck.Least, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall, reachSource)
-	b.length(blockSafety, "platform.most", "deck at most", deck.Most, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.n.Length(10*measure.Centimetre), reachSource)
+	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest,
+		"The ceiling less 1.10 times the height of "+who+tall+", to the nearest step. This is deck height, not “working height”.", ceiling+" − 1.10 × "+tall)
+	b.deck("platform.least", "deck at least", deck.Least, upwards, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall)
+	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.n.Length(10*measure.Centimetre))
 	ratio := safety.BaseRatio(job.Country)
 	if base := deck.Base(ratio); base > 0 {
 		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
@@ -87,6 +87,32 @@ func (b *builder) platform(job safety.Job) {
 		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
 			"("+b.n.Length(deck.Best)+" + "+b.n.Length(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
 	}
+}
+
+// Steps of a platform's height: nobody sets one to a sixteenth.
+const (
+	metricStep = 50 * measure.Millimetre
+	inchStep   = 2 * measure.Inch
+)
+
+// How a height of deck is said in whole steps: the aim to the nearest one, the
+// least up and the most down.
+func nearest(l, step measure.Length) measure.Length   { return l.ToMark(step) }
+func upwards(l, step measure.Length) measure.Length   { return (l + step - 1) / step * step }
+func downwards(l, step measure.Length) measure.Length { return l / step * step }
+
+// deck is a height of deck, said in whole steps. Value and working have it
+// exactly.
+func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum string) {
+	step, other := inchStep, metricStep
+	if b.n.System == measure.Metric {
+		step, other = other, step
+	}
+	b.figure(Figure{
+		ID: id, Block: blockSafety, Label: label, Value: nanometres(l), Unit: "nm",
+		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
+		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: reachSource},
+	})
 }
 
 const airSource = "Well-mixed room, screening figure: your face is nearer the wet film than the model. Air changes and mixing: CDC, MMWR 43 RR-13, 1994; purge: CDC Environmental Infection Control Guidelines 2003, table B.1."

@@ -188,10 +188,21 @@ func (b *builder) mark(t tick, layers int) Mark {
 			m.Layer = b.names(t.layers)
 		}
 	}
-	if hidden := b.n.Hides(t.At); hidden != 0 {
-		m.Hides = b.n.Exact(-hidden)
-	}
+	m.Hides = b.hides(t.At)
 	return m
+}
+
+// hides is what the rounding to the tape mark leaves out, in words, to a
+// hundredth of a millimetre: below that it says nothing.
+func (b *builder) hides(l measure.Length) string {
+	left := (-b.n.Hides(l)).ToMark(measure.Millimetre / 100)
+	switch {
+	case left > 0:
+		return left.String() + " more"
+	case left < 0:
+		return (-left).String() + " less"
+	}
+	return ""
 }
 
 // names are the names of layers, for marks that are not for all of them.

@@ -103,7 +103,7 @@ type Wall struct {
 
 // Mark is one tick. Kind is box, centre, seam or fixture; Layer the layer's
 // name where the mark is one layer's alone. Hides is what the rounding leaves
-// out, "" for none. Exact is in whole nanometres.
+// out ("0.32 mm more"), "" for none. Exact is in whole nanometres.
 type Mark struct {
 	Kind  string `json:"kind"`
 	Label string `json:"label"`
