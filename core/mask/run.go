@@ -2,7 +2,7 @@ package mask
 
 import (
 	"fmt"
-	"math"
+	"math/big"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -201,10 +201,10 @@ func BuildUpFromCentre(n int, tolerance measure.Length) BuildUp {
 	return BuildUp{worst, halfRootTimes(2*n-1, tolerance)}
 }
 
-// halfRootTimes is ½√n × l to the nearest nanometre. Root and product are each
-// rounded correctly by every processor and halving is exact, so the answer is
-// the same everywhere.
+// halfRootTimes is ½√n × l to the nearest nanometre, half away from zero: the
+// whole root of n × l² is twice the answer, cut off.
 func halfRootTimes(n int, l measure.Length) measure.Length {
-	root := math.Sqrt(float64(n))
-	return measure.Length(math.Round(root * float64(l) / 2))
+	square := big.NewInt(int64(l))
+	square.Mul(square, square).Mul(square, big.NewInt(int64(n)))
+	return measure.Length((square.Sqrt(square).Int64() + 1) / 2)
 }
