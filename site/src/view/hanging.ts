@@ -6,6 +6,8 @@ import { figurePlace } from "./figures";
 
 /** Rows shown at once; a very long list is finished on asking and for print. */
 const ROWS = 400;
+/** From here on rows out of sight are left undrawn by the browser. */
+const LONG = 60;
 const whole = new Set<string>();
 
 export function showWholeList(layer: string): void {
@@ -34,11 +36,19 @@ function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement 
     { class: "cw-hang cw-item", "data-layer": layer.id, open },
     make("summary", {}, make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""),
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
-    make("div", { class: "cw-row" }, ...figures.map((id) => figurePlace(id, "small"))),
+    make("div", { class: "cw-row" }, ...figures.filter((id) => !isBuildUp(id)).map((id) => figurePlace(id, "small"))),
+    figures.some(isBuildUp)
+      ? make(
+          "details",
+          { class: "cw-fold" },
+          make("summary", {}, "how true it will come out"),
+          make("div", { class: "cw-row" }, ...figures.filter(isBuildUp).map((id) => figurePlace(id, "small"))),
+        )
+      : null,
     make("div", { class: "cw-slips", "data-fill": "slips" }),
     make(
       "ol",
-      { class: "cw-order" },
+      { class: "cw-order", "data-long": shown.length > LONG },
       ...shown.map((hang) => {
         const panel = sizes.get(hang.panel);
         return make(
@@ -61,6 +71,11 @@ function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement 
         )
       : null,
   );
+}
+
+/** Run-out and its setting at the seams, along each side of the layer. */
+function isBuildUp(id: string): boolean {
+  return /\.(length|width)$/.test(id) && !id.endsWith(".seams.length");
 }
 
 /** The engine's sentence names the panel, which stands in a column of its own. */

@@ -124,6 +124,7 @@ async function start(): Promise<void> {
     engine = await startEngine();
     document.getElementById("engine-early")?.remove();
     setAttribute(document.documentElement, "data-ready", "");
+    setText(region("state"), isExample(plan) ? "nothing kept yet" : "kept on this device");
   } catch (e) {
     const words = e instanceof NoEngine ? e.words : "The part that works out the figures did not start.";
     const again = e instanceof NoEngine && e.again;
