@@ -44,7 +44,7 @@ function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
   }
   const [value, label, other, how] = Array.from(place.children) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement];
   setText(value, figure?.text ?? "—");
-  setText(label, place.dataset["label"] || figure?.label || "");
+  setText(label, figure?.label || place.dataset["label"] || "");
   setText(other, figure?.other ?? "");
   other.hidden = !figure?.other;
   how.hidden = !figure?.working.rule;
@@ -74,7 +74,7 @@ function slip(figure: Figure): HTMLElement {
   return make(
     "div",
     { class: "cw-slip", id: `slip-${figure.id}`, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
-    make("h3", {}, figure.label),
+    make("h3", {}, `${figure.label}: ${figure.text}`, figure.other ? make("small", {}, ` = ${figure.other}`) : null),
     ...workingLines(figure.working),
   );
 }

@@ -31,10 +31,12 @@ function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement 
   const sizes = new Map((layer.panels ?? []).map((p) => [p.label, p] as const));
   const shown = whole.has(layer.id) ? (layer.order ?? []) : (layer.order ?? []).slice(0, ROWS);
   const first = layer.order?.[0];
+  const oneSize = new Set((layer.panels ?? []).map((p) => p.size)).size === 1 ? layer.panels?.[0]?.size : undefined;
   return make(
     "details",
     { class: "cw-hang cw-item", "data-layer": layer.id, open },
     make("summary", {}, make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""),
+    oneSize ? make("p", { class: "cw-advice" }, `Every panel is ${oneSize}.`) : null,
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
     make("div", { class: "cw-row" }, ...figures.filter((id) => !isBuildUp(id)).map((id) => figurePlace(id, "small"))),
     figures.some(isBuildUp)
@@ -57,7 +59,7 @@ function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement 
           make("span", { class: "cw-tick", "aria-hidden": "true" }),
           make("span", { class: "cw-nth" }, String(hang.n)),
           make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),
-          make("span", { class: "cw-set" }, sentence(hang.text, hang.panel), panel ? make("small", {}, ` ${panel.size}`) : null, panel?.cut ? make("em", {}, ` ${panel.cut}`) : null),
+          make("span", { class: "cw-set" }, sentence(hang.text, hang.panel), panel && !oneSize ? make("small", {}, ` ${panel.size}`) : null, panel?.cut ? make("em", {}, ` ${panel.cut}`) : null),
         );
       }),
     ),

@@ -30,28 +30,40 @@ function card(choice: Choice): HTMLElement {
 }
 
 export function renderWalls(walls: Wall[]): void {
-  redraw(region("walls"), walls, () =>
-    walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...walls.map(wallTable)],
-  );
+  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...alike(walls).map(wallTable)]));
 }
 
-function wallTable(wall: Wall): HTMLElement {
-  const rows = wall.marks.map((mark) =>
+/** Walls with the same marks share a table: opposite walls of a square room. */
+function alike(walls: Wall[]): Wall[][] {
+  const groups = new Map<string, Wall[]>();
+  for (const wall of walls) {
+    const key = JSON.stringify([wall.length, wall.marks]);
+    groups.set(key, [...(groups.get(key) ?? []), wall]);
+  }
+  return Array.from(groups.values());
+}
+
+function wallTable(walls: Wall[]): HTMLElement {
+  const titles = walls.map((w) => w.title).join("; ");
+  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": `done on wall ${w.wall}` }, w.wall));
+  const rows = (walls[0]?.marks ?? []).map((mark) =>
     make(
       "tr",
       { "data-kind": mark.kind, "data-exact": mark.exact },
-      make("td", { class: "cw-tick", "aria-hidden": "true" }),
-      make(
-        "th",
-        { scope: "row" },
-        mark.label,
-        mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null,
-      ),
-      make("td", { class: "cw-mark" }, mark.text, mark.hides ? make("small", { title: "what rounding to the mark leaves out" }, ` ${mark.hides}`) : null),
+      ...walls.map(() => make("td", { class: "cw-tick" })),
+      make("th", { scope: "row" }, mark.label, mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null),
+      make("td", { class: "cw-hides" }, mark.hides),
+      make("td", { class: "cw-mark" }, mark.text),
       make("td", { class: "cw-mark-other" }, mark.other),
     ),
   );
-  return make("table", { class: "cw-wall-marks" }, make("caption", {}, wall.title, " ", make("small", {}, wall.length)), make("tbody", {}, ...rows));
+  return make(
+    "table",
+    { class: "cw-wall-marks", "data-walls": walls.map((w) => w.wall).join(" ") },
+    make("caption", {}, titles, " ", make("small", {}, walls[0]?.length ?? "")),
+    make("thead", {}, make("tr", {}, ...ticks, make("td", { colspan: "4" }))),
+    make("tbody", {}, ...rows),
+  );
 }
 
 export function renderCorners(corners: Corner[]): void {
