@@ -151,7 +151,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 	p := &paper{}
 	p.line(0, s.Plan.Title)
 	p.problems(s.Problems)
-	p.figures(s.Figures, working)
+	p.figures(s, working)
 	p.settings(s.Choices)
 	p.walls(s.Walls)
 	p.corners(s.Corners)
@@ -194,12 +194,17 @@ func place(pointer string) string {
 	return pointer
 }
 
-func (p *paper) figures(figures []sheet.Figure, working bool) {
-	block := ""
-	for _, f := range figures {
+func (p *paper) figures(s sheet.Sheet, working bool) {
+	owners := owners(s)
+	block, owner := "", ""
+	for _, f := range s.Figures {
 		if f.Block != block {
 			block = f.Block
 			p.block(block, 1)
+		}
+		if owners[f.ID] != owner {
+			owner = owners[f.ID]
+			p.line(1, owner)
 		}
 		p.line(1, f.Label, ": ", f.Text, note(f.Other), "  [", f.ID, "]")
 		if working {
@@ -208,6 +213,17 @@ func (p *paper) figures(figures []sheet.Figure, working bool) {
 			p.line(2, f.Working.Source)
 		}
 	}
+}
+
+// owners names the step of each figure that is one step's own.
+func owners(s sheet.Sheet) map[string]string {
+	names := map[string]string{}
+	for _, step := range s.Steps {
+		for _, id := range step.Figures {
+			names[id] = "– " + step.Name
+		}
+	}
+	return names
 }
 
 // note puts a remark in brackets, or nothing where there is none.
@@ -260,7 +276,7 @@ func (p *paper) corners(corners []sheet.Corner) {
 		return
 	}
 	for _, c := range corners {
-		p.line(1, c.Corner, ": ", c.Text)
+		p.line(1, c.Text)
 	}
 }
 
