@@ -252,6 +252,9 @@ func readSeams(s section) Seams {
 }
 
 func readAir(s section) safety.AirPlan {
+	if s.text("limit") != "" {
+		word(s, "limitUnit", "the unit of the limit", "mg/m3")
+	}
 	s.setAside("limitUnit")
 	return safety.AirPlan{
 		Limit:  s.fact("limit"),
