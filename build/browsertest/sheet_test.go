@@ -50,3 +50,94 @@ func TestBordersAppearWhileTyping(t *testing.T) {
 		})
 	}
 }
+
+// Each way of writing is read, and shown as read once the blank is left. What
+// cannot be read is said beside its blank, stays there, and holds up nothing
+// else.
+func TestLengthsAreReadAsPeopleWriteThem(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.painter()
+	for _, row := range []struct{ typed, border, shown string }{
+		{`15' 8"`, "4″", "15′ 8″"},
+		{`15'8½"`, "4¼″", "15′ 8½″"},
+		{`15 8 1/2`, "4¼″", "15′ 8½″"},
+		{`4,78 m`, "4 3⁄32″", ""},
+		{`188`, "4″", "15′ 8″"},
+	} {
+		v.write("/room/length", row.typed)
+		assert.Equal(t, row.typed, v.text(blank+`.value`, "/room/length"), "while it is typed")
+		if row.border != "4 3⁄32″" {
+			v.waitText(row.border, figure, "border.DA")
+		}
+		v.wait(`document.querySelector(".cw-echo-words")?.textContent.includes("=")`)
+		v.leave()
+		if row.shown != "" {
+			v.waitText(row.shown, blank+`.value`, "/room/length")
+		}
+		assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid]").length`), row.typed)
+	}
+}
+
+func TestUnreadableBlankIsSaidBesideItAndTheRestStays(t *testing.T) {
+	for _, in := range []window{desk, phone} {
+		t.Run(in.String(), func(t *testing.T) {
+			v := openEmpty(t, in)
+			v.painter()
+			v.waitText("4″", figure, "border.DA")
+			v.write("/room/width", "12 yards or so")
+			v.wait(blank+`.getAttribute("aria-invalid") === "true"`, "/room/width")
+			v.leave()
+			assert.Equal(t, "12 yards or so", v.text(blank+`.value`, "/room/width"), "what was typed is kept")
+			assert.NotEmpty(t, v.text(said, "/room/width"))
+			assert.True(t, v.holds(`(() => {
+  const b = `+blank+`;
+  const words = b.getAttribute("aria-describedby").split(" ").map((id) => document.getElementById(id).textContent).join(" ");
+  return words.includes("12 yards or so") || words.length > 20;
+})()`, "/room/width"), "the words are tied to the blank")
+			assert.Equal(t, "4″", v.text(figure, "border.DA"), "the ends do not need the width")
+			assert.Equal(t, "—", v.text(figure, "border.AB"))
+			assert.True(t, v.holds(`document.querySelector("[data-fill=todo]").textContent.includes("Go to the blank")`))
+			v.press(`[data-do=go-to][data-to="/room/width"]`)
+			v.wait(`document.activeElement === `+blank, "/room/width")
+
+			v.write("/room/width", "122")
+			v.waitText("3½″", figure, "border.AB")
+			assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid], .cw-say[data-severity=stop]").length`))
+		})
+	}
+}
+
+// The mask that is too big is refused with the amount, and the room stays.
+func TestMaskLargerThanRoomIsRefusedWithAmount(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.painter()
+	v.write("/mask/length", "190")
+	v.wait(`document.querySelectorAll("[aria-invalid]").length > 0`)
+	assert.Contains(t, v.text(`Array.from(document.querySelectorAll(".cw-say"), (p) => p.textContent).join(" ")`), "2″", "188 − 190 = −2 in")
+	assert.Equal(t, "3½″", v.text(figure, "border.AB"))
+}
+
+func TestLayersAndStepsComeAndGo(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.painter()
+	v.press(`[data-do=add][data-to="/mask/layers"]`)
+	v.wait(`document.querySelectorAll(".cw-layer").length === 2`)
+	v.wait(`document.activeElement.closest(".cw-layer")?.dataset.base === "/mask/layers/1"`)
+	v.write("/mask/layers/1/columns", "3")
+	v.write("/mask/layers/1/rows", "1")
+	v.waitText("3", `document.querySelectorAll("details.cw-hang")[1]?.querySelectorAll(".cw-order li").length`)
+	v.press(`[data-base="/mask/layers/0"] [data-do=remove]`)
+	v.wait(`document.querySelectorAll(".cw-layer").length === 1`)
+	v.waitText("3", blank+`.value`, "/mask/layers/0/columns")
+
+	for _, kind := range []string{"base", "leaf", "peel"} {
+		v.run(`document.querySelector("[data-new-step]").value = $1`, kind)
+		v.press(`[data-do=add][data-to="/finish/steps"]`)
+	}
+	v.wait(`document.querySelectorAll(".cw-step").length === 3`)
+	v.press(`[data-base="/finish/steps/1"] [data-do=earlier]`)
+	v.wait(`document.querySelector(".cw-step").dataset.kind === "leaf"`)
+	v.press(`[data-base="/finish/steps/0"] [data-do=remove]`)
+	v.wait(`document.querySelectorAll(".cw-step").length === 2`)
+	assert.Equal(t, "base peel", v.text(`JSON.parse(`+plan+`).finish.steps.map((s) => s.kind).join(" ")`))
+}

@@ -57,6 +57,9 @@ func Build(root string) (Output, error) {
 		return nil, err
 	}
 	schema, err := os.ReadFile(filepath.Join(root, "core", "plan", "plan.schema.json"))
+	if errors.Is(err, fs.ErrNotExist) {
+		return sorted(output), nil
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -214,4 +217,47 @@ func Root() (string, error) {
 		}
 		folder = up
 	}
+}
+
+// CopySource copies what a build reads from the project at root into folder,
+// to build it a second time elsewhere.
+func CopySource(root, folder string) error {
+	for _, part := range []string{"core", "wasm", "site"} {
+		if err := copyFolder(filepath.Join(root, part), filepath.Join(folder, part)); err != nil {
+			return err
+		}
+	}
+	for _, name := range []string{"go.mod", "go.sum"} {
+		if err := copyFile(filepath.Join(root, name), filepath.Join(folder, name)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func copyFolder(from, to string) error {
+	return filepath.WalkDir(from, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if entry.IsDir() && entry.Name() == "node_modules" {
+			return fs.SkipDir
+		}
+		relative, err := filepath.Rel(from, path)
+		if err != nil {
+			return err
+		}
+		if entry.IsDir() {
+			return os.MkdirAll(filepath.Join(to, relative), 0o755)
+		}
+		return copyFile(path, filepath.Join(to, relative))
+	})
+}
+
+func copyFile(from, to string) error {
+	content, err := os.ReadFile(from)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(to, content, 0o644)
 }
