@@ -38,8 +38,8 @@ import { renderSafety } from "./safety";
 import { renderChoices, renderCorners, renderWalls } from "./setting-out";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
-const SLOW = 40; // ms; above it a sheet is worked out when the keys rest
-const REST = 150;
+const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
+const REST = 120;
 
 let plan: Plan = emptyPlan();
 let sheet: Sheet | null = null;
@@ -47,6 +47,7 @@ let engine: Engine | null = null;
 let figures = new Map<string, Figure>();
 let read: Record<string, Reading> = {};
 let lastTook = 0;
+let tookBefore = 0;
 let damagedText = "";
 
 export async function openJob(): Promise<void> {
@@ -153,16 +154,25 @@ let due: ReturnType<typeof setTimeout> | undefined;
 /** The plan has changed: keep it, work it out, show it. */
 function changed(): void {
   keepSoon();
+  show();
+}
+
+/** The same for a key pressed, of which there may be many in a second. */
+function changedByKey(): void {
+  keepSoon();
   clearTimeout(due);
-  if (lastTook < SLOW) show();
-  else {
-    renderEcho({});
-    due = setTimeout(show, REST);
-  }
+  if (Math.min(lastTook, tookBefore) < SLOW) show();
+  else due = setTimeout(show, REST);
+}
+
+/** What is shown is what was typed: nothing may act on an answer that is due. */
+function settle(): void {
+  if (due !== undefined) show();
 }
 
 function show(): void {
   clearTimeout(due);
+  due = undefined;
   const began = performance.now();
   const text = JSON.stringify(plan);
   compute(text);
@@ -172,6 +182,7 @@ function show(): void {
   renderBlanks(plan, readings());
   renderEcho(readings());
   renderSheet();
+  tookBefore = lastTook;
   lastTook = performance.now() - began;
 }
 
@@ -466,6 +477,7 @@ function typed(target: EventTarget | null): void {
   const blank = blankFrom(target);
   if (!blank) return;
   const pointer = pointerOf(blank);
+  if (blank instanceof HTMLSelectElement) settle();
   // The unit for bare numbers may change only what is typed from now on.
   if (pointer === "/units/bare") writeUnits();
   put(plan, pointer, blank.value);
@@ -473,13 +485,15 @@ function typed(target: EventTarget | null): void {
   if (turnedLeaf && blank.value === "leaf" && !at(plan, `${turnedLeaf[1] ?? ""}/leaf`)) {
     put(plan, `${turnedLeaf[1] ?? ""}/leaf`, newLeaf());
   }
-  changed();
+  if (blank instanceof HTMLInputElement) changedByKey();
+  else changed();
   // Another sentence may stand there now, with the same blank in it.
   if (blank.closest("[hidden]")) blankAt(pointer)?.focus();
 }
 
 function left(target: EventTarget | null): void {
   const blank = blankFrom(target);
+  if (blank) settle();
   const written = blank ? readings()[pointerOf(blank)]?.written : "";
   if (!blank || !written || written === typedText(at(plan, pointerOf(blank)))) return;
   put(plan, pointerOf(blank), written);
@@ -494,6 +508,7 @@ function listen(): void {
   for (const name of ["focusin", "focusout"]) {
     root.addEventListener(name, (e) => {
       if (!blankFrom(e.target)) return;
+      if (name === "focusout") settle();
       renderBlanks(plan, readings());
       renderEcho(readings());
     });
@@ -501,6 +516,7 @@ function listen(): void {
   root.addEventListener("click", (e) => {
     const button = e.target instanceof Element ? e.target.closest<HTMLElement>("[data-do]") : null;
     if (!button) return;
+    settle();
     doing[button.dataset["do"] ?? ""]?.(button);
     const menu = button.closest<HTMLDetailsElement>(".cw-keep");
     if (menu) menu.open = false;

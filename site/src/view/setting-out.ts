@@ -44,7 +44,7 @@ function alike(walls: Wall[]): Wall[][] {
 }
 
 function wallTable(walls: Wall[]): HTMLElement {
-  const titles = walls.map((w) => w.title).join("; ");
+  const titles = walls.map((w, i) => (i === 0 ? w.title : lowerFirst(w.title))).join("; ");
   const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": `done on wall ${w.wall}` }, w.wall));
   const rows = (walls[0]?.marks ?? []).map((mark) =>
     make(
@@ -72,7 +72,16 @@ export function renderCorners(corners: Corner[]): void {
       ? []
       : [
           make("h3", {}, "Prove the corners square"),
-          make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, make("b", {}, c.corner), " ", c.text))),
+          make("ul", {}, ...everyCorner(corners).map((c) => make("li", { "data-corner": c.corner }, c.text))),
         ],
   );
+}
+
+/** One sentence where all corners have the same: in a square room they do. */
+function everyCorner(corners: Corner[]): Corner[] {
+  const [first, ...rest] = corners;
+  if (!first) return [];
+  const shared = (c: Corner) => c.text.replace(`corner ${c.corner}`, "each corner");
+  if (rest.length === 0 || rest.some((c) => shared(c) !== shared(first))) return corners;
+  return [{ ...first, corner: corners.map((c) => c.corner).join(" "), text: shared(first) }];
 }
