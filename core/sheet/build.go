@@ -109,6 +109,10 @@ func said(n measure.Notation, l measure.Length) string {
 	return "≈" + n.Length(l)
 }
 
+// put is a length put into a sum: what the tape mark hides must not make the sum
+// look wrong.
+func (b *builder) put(l measure.Length) string { return said(b.n, l) }
+
 func nanometres(l measure.Length) string { return strconv.FormatInt(int64(l), 10) }
 
 // figure puts a figure on the sheet.
@@ -170,7 +174,7 @@ func (b *builder) room() {
 	if !room.HasPlan() {
 		return
 	}
-	long, wide := b.n.Length(room.Length), b.n.Length(room.Width)
+	long, wide := b.put(room.Length), b.put(room.Width)
 	b.area(blockRoom, "room.area", "ceiling", room.Area(),
 		"Length times width. Until a diagonal is measured the room is taken as square.", long+" × "+wide, ofArithmetic)
 	b.length(blockRoom, "room.perimeter", "round the walls", room.Perimeter(),
@@ -191,7 +195,7 @@ func (b *builder) volume(room survey.Room) {
 		Value: plain(v.Litres.Quo(measure.CubicMetre)), Unit: "m3",
 		Text: cubic(b.n, v), Other: cubic(b.other, v),
 		Working: Working{Rule: "Ceiling area times height.",
-			Sum:    b.n.Area(room.Area()) + " × " + b.n.Length(room.Height) + " = " + cubic(b.n, v),
+			Sum:    b.n.Area(room.Area()) + " × " + b.put(room.Height) + " = " + cubic(b.n, v),
 			Source: ofArithmetic},
 	})
 }
@@ -211,7 +215,7 @@ func (b *builder) mask() {
 	}
 	if m.Outline.IsComplete() {
 		b.area(blockMask, "mask.area", "mask", m.Area(), "Length times width of the whole mask.",
-			b.n.Length(m.Length)+" × "+b.n.Length(m.Width), ofArithmetic)
+			b.put(m.Length)+" × "+b.put(m.Width), ofArithmetic)
 	}
 	used := map[string]bool{}
 	for i, l := range m.Layers {

@@ -70,19 +70,19 @@ func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
 	room, outline := w.builder.plan.Room, w.builder.plan.Mask.Outline
 	switch w.Basis {
 	case finish.Surface:
-		return room.Area(), "The whole ceiling.", w.n.Length(room.Length) + " × " + w.n.Length(room.Width), room.HasPlan()
+		return room.Area(), "The whole ceiling.", w.put(room.Length) + " × " + w.put(room.Width), room.HasPlan()
 	case finish.Border:
 		a = room.Area().Sub(outline.Area())
 		ok = room.HasPlan() && outline.IsComplete() && a.SquareMetres.Sign() >= 0
 		return a, "The ceiling outside the mask.", w.n.Area(room.Area()) + " − " + w.n.Area(outline.Area()), ok
 	case finish.Mask:
 		return outline.Area(), "The whole mask: a roller covers the vinyl as well as the openings.",
-			w.n.Length(outline.Length) + " × " + w.n.Length(outline.Width), outline.IsComplete()
+			w.put(outline.Length) + " × " + w.put(outline.Width), outline.IsComplete()
 	case finish.Openings:
 		return w.openings()
 	case finish.Edges:
 		return measure.AreaOf(w.EdgeLength, w.BrushWidth), "Length of the edges times the width of the brush.",
-			w.n.Length(w.EdgeLength) + " × " + w.n.Length(w.BrushWidth), w.EdgeLength > 0 && w.BrushWidth > 0
+			w.put(w.EdgeLength) + " × " + w.put(w.BrushWidth), w.EdgeLength > 0 && w.BrushWidth > 0
 	}
 	return w.Typed, "As typed.", w.n.Area(w.Typed), w.TypedKnown
 }
@@ -270,7 +270,7 @@ func (w *step) leaf(area measure.Area) {
 }
 
 func (w *step) less(side, lap measure.Length) string {
-	return "(" + w.n.Length(side) + " − " + w.n.Length(lap) + ")"
+	return "(" + w.put(side) + " − " + w.put(lap) + ")"
 }
 
 func (w *step) books(books finish.Books) {

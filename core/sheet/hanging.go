@@ -61,17 +61,17 @@ func (b *builder) seamFigures(l *layer) {
 	columns, rows := len(p.Columns)-1, len(p.Rows)-1
 	b.length(blockHanging, p.ID+".seams.length", "seams of this layer", p.SeamLength(outline),
 		"Seams between columns run the width of the mask, seams between rows its length.",
-		strconv.Itoa(columns)+" × "+b.n.Length(outline.Width)+" + "+strconv.Itoa(rows)+" × "+b.n.Length(outline.Length), ofArithmetic)
+		strconv.Itoa(columns)+" × "+b.put(outline.Width)+" + "+strconv.Itoa(rows)+" × "+b.put(outline.Length), ofArithmetic)
 	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(p.Crossings()), "",
 		"(columns − 1) times (rows − 1).", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
 }
 
 // tape is the tape that bridges every seam, and its rolls.
 func (b *builder) tape(seams, length measure.Length) {
-	rule, sum := "Every seam once.", b.n.Length(seams)
+	rule, sum := "Every seam once.", b.put(seams)
 	if b.plan.Seams.Cover == mask.CoverOutside {
 		rule = "Every seam once, and round the outside of the mask for each layer."
-		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.n.Length(b.plan.Mask.Perimeter())
+		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.put(b.plan.Mask.Perimeter())
 	}
 	b.length(blockHanging, "tape.length", "tape over the seams", length, rule, sum, ofArithmetic)
 	if b.plan.Seams.Roll <= 0 {
@@ -84,7 +84,7 @@ func (b *builder) tape(seams, length measure.Length) {
 	}
 	b.count(blockHanging, "tape.rolls", "rolls of tape", rolls.Count, "",
 		"Length and waste, in whole rolls.",
-		b.n.Length(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.n.Length(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
+		b.put(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.put(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
 	if rolls.Count > 0 {
 		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
 	}
@@ -246,14 +246,14 @@ func (b *builder) runOut(l *layer) {
 		name, label string
 		run         mask.Run
 	}{{"length", "along the length", l.columns}, {"width", "along the width", l.rows}} {
-		sum := b.n.Length(axis.run.Box+axis.run.Over) + " − " + b.n.Length(axis.run.Box)
+		sum := b.put(axis.run.Box+axis.run.Over) + " − " + b.put(axis.run.Box)
 		b.length(blockHanging, id+".runout."+axis.name, "panels and gaps over the box, "+axis.label, axis.run.Over,
 			"All panels and planned gaps, less the box; below nothing they are short.", sum, ofArithmetic)
 		if change, ok := axis.run.Change(); ok {
 			narrowest, _ := axis.run.Narrowest()
 			b.length(blockHanging, id+".seam."+axis.name, "set each seam to, "+axis.label, narrowest,
 				"The planned gap, opened or closed so that the run lands on both tape lines.",
-				b.n.Length(axis.run.Gap)+" + ("+b.n.Exact(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)
+				b.n.Exact(axis.run.Gap)+" + ("+b.n.Exact(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)
 		}
 		b.buildUp(l, id, axis.name, axis.label, len(axis.run.Sizes))
 	}
@@ -267,7 +267,7 @@ func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
 	end, centre := mask.BuildUpFromEnd(panels, t), mask.BuildUpFromCentre(panels, t)
 	n := strconv.Itoa(panels)
 	b.length(blockHanging, id+".worst."+name, "worst run-out "+label+", hung from one end", end.Worst,
-		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end.", n+" × "+b.n.Length(t), toleranceSource)
+		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end.", n+" × "+b.n.Exact(t), toleranceSource)
 	b.length(blockHanging, id+".likely."+name, "likely run-out "+label+", hung from one end", end.Likely,
-		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end.", "√"+n+" × "+b.n.Length(t), toleranceSource)
+		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end.", "√"+n+" × "+b.n.Exact(t), toleranceSource)
 }

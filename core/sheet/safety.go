@@ -73,11 +73,11 @@ func (b *builder) platform(job safety.Job) {
 	} else {
 		who = "a fitter taken as "
 	}
-	ceiling, tall := b.n.Length(job.CeilingHeight), b.n.Length(stature)
+	ceiling, tall := b.put(job.CeilingHeight), b.put(stature)
 	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest,
 		"The ceiling less 1.10 times the height of "+who+tall+", to the nearest step. This is deck height, not “working height”.", ceiling+" − 1.10 × "+tall)
 	b.deck("platform.least", "deck at least", deck.Least, upwards, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall)
-	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.n.Length(10*measure.Centimetre))
+	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
 	ratio := safety.BaseRatio(job.Country)
 	if base := deck.Base(ratio); base > 0 {
 		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
@@ -85,7 +85,7 @@ func (b *builder) platform(job safety.Job) {
 			source = "Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table."
 		}
 		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
-			"("+b.n.Length(deck.Best)+" + "+b.n.Length(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
+			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
 	}
 }
 

@@ -28,7 +28,7 @@ func (b *builder) setting() {
 	b.borders()
 	b.length(blockSetting, "box.diagonal", "box, corner to corner", taken.Box.Diagonal(),
 		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
-		"√("+b.n.Length(taken.Box.Length)+"² + "+b.n.Length(taken.Box.Width)+"²)", "Pythagoras.")
+		"√(("+b.put(taken.Box.Length)+")² + ("+b.put(taken.Box.Width)+")²)", "Pythagoras.")
 	b.walls()
 }
 
@@ -50,7 +50,7 @@ func (b *builder) orderSize(id, at, label string, side, border measure.Length) {
 		return
 	}
 	b.length(blockSetting, id, label, size, "The room less the wanted border on both sides.",
-		b.n.Length(side)+" − 2 × "+b.n.Length(border), ofArithmetic)
+		b.put(side)+" − 2 × "+b.put(border), ofArithmetic)
 }
 
 func titleOf(on setout.On) string {
@@ -84,7 +84,7 @@ func (b *builder) borders() {
 }
 
 func (b *builder) border(near, far survey.Wall, borders setout.Borders, side string, room, box measure.Length) {
-	rest := b.n.Length(room) + " − " + b.n.Length(box)
+	rest := b.put(room) + " − " + b.put(box)
 	label := "border at wall "
 	if b.choice.On == setout.OnRoom {
 		rule := "What the mask leaves of the " + side + ", halved."
@@ -98,9 +98,9 @@ func (b *builder) border(near, far survey.Wall, borders setout.Borders, side str
 		from = centre.Y
 	}
 	b.length(blockSetting, "border."+string(near), label+string(near), borders.At(near),
-		"From the wall to the middle of the fixture, less half the mask.", b.n.Length(from)+" − "+b.n.Length(box)+" ÷ 2", ofArithmetic)
+		"From the wall to the middle of the fixture, less half the mask.", b.put(from)+" − "+b.put(box)+" ÷ 2", ofArithmetic)
 	b.length(blockSetting, "border."+string(far), label+string(far), borders.At(far),
-		"What the mask and the other border leave of the "+side+".", rest+" − "+b.n.Length(borders.At(near)), ofArithmetic)
+		"What the mask and the other border leave of the "+side+".", rest+" − "+b.put(borders.At(near)), ofArithmetic)
 }
 
 // tapeSlip is how far a diagonal is taken to be misread by, for the error a
