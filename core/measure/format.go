@@ -3,6 +3,8 @@ package measure
 import (
 	"strconv"
 	"strings"
+
+	"github.com/shopspring/decimal"
 )
 
 // System is the notation a length is written in.
@@ -219,8 +221,9 @@ func (n Notation) either(set, plain string) string {
 }
 
 // Area is a in square feet with one decimal or square metres with two, an
-// exact half going to the even digit. Below 0.05 it keeps three significant
-// digits, so that a small area is never written as none.
+// exact half going to the even digit. Below five of the last place (0.5 ft²,
+// 0.05 m²) it keeps three significant digits, so that a small area is not
+// written as none.
 func (n Notation) Area(a Area) string {
 	if n.System == FeetInches {
 		return n.quantity(a.SquareFeet(), 1) + n.either(" ft²", " ft2")
@@ -241,18 +244,18 @@ func (n Notation) Volume(v Volume) string {
 	return n.quantity(v.In(gallon), 2) + " " + string(gallon)
 }
 
-// quantity is q with the given decimals, or with three significant digits
-// where it is so small that they would vanish.
+// quantity is q with the given decimals, or with three significant digits where
+// it is below five of the last place and would lose most of itself.
 func (n Notation) quantity(q Number, places int32) string {
 	size := q.Abs()
-	if size.IsZero() || size.Cmp(NumberFromFraction(5, 100)) >= 0 {
+	if size.IsZero() || size.Cmp(NumberFromDecimal(decimal.New(5, -places))) >= 0 {
 		return n.Number(q, places)
 	}
-	tenth, bound := NumberFromFraction(1, 10), NumberFromInt(1)
-	for places = 2; size.Cmp(bound.Mul(tenth)) < 0 && places < 12; places++ {
-		bound = bound.Mul(tenth)
+	digits := int32(3)
+	for size.Cmp(NumberFromDecimal(decimal.New(1, 2-digits))) < 0 && digits < mostPlaces {
+		digits++
 	}
-	return n.NumberTrimmed(q, places)
+	return n.NumberTrimmed(q, digits)
 }
 
 // Number is q with exactly that many decimals, an exact half going to the even

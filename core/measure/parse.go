@@ -166,9 +166,9 @@ func (p *parser) startsFraction(places int) bool {
 
 // quantity reads a number, a fraction, a number and a fraction, or feet, inches
 // and a fraction joined by dashes.
-func (p *parser) quantity() (quantity, error) {
+func (p *parser) quantity() (q quantity, err error) {
 	t, there := p.after(0)
-	q := quantity{at: t.at}
+	q.at = t.at
 	switch {
 	case !there:
 		return q, p.refuse(len(p.text), "A sign stands alone.", "Write a number after it.")
@@ -183,13 +183,13 @@ func (p *parser) quantity() (quantity, error) {
 	case t.kind == tokenPlus:
 		return q, p.refuse(t.at, "Sums are not read.", "Write the sum as one length.")
 	case p.startsFraction(0):
-		return q, p.fraction(&q)
-	}
-	var err error
-	if q.number, err = p.number(); err != nil {
+		err = p.fraction(&q)
 		return q, err
 	}
-	return q, p.fractionAfter(&q)
+	if q.number, err = p.number(); err == nil {
+		err = p.fractionAfter(&q)
+	}
+	return q, err
 }
 
 // fractionAfter reads what may follow a whole number: a fraction after a space
@@ -242,7 +242,10 @@ func (p *parser) number() (numeral, error) {
 	n := t.number
 	p.next++
 	parted := false
-	for !n.decimal && !n.grouped && !n.script && n.whole > 0 && (parted || n.wholes <= 3) && p.thousandsFollow() {
+	if n.raised != 0 {
+		return n, p.refuse(t.at, "Raised or lowered digits stand outside a fraction.", "Write plain digits.")
+	}
+	for !n.decimal && !n.grouped && n.whole > 0 && (parted || n.wholes <= 3) && p.thousandsFollow() {
 		more := p.tokens[p.next].number
 		more.whole = min(n.whole*1000+more.whole, tooGreat)
 		more.digits += n.digits
@@ -262,7 +265,7 @@ func (p *parser) number() (numeral, error) {
 func (p *parser) thousandsFollow() bool {
 	t, there := p.after(0)
 	return there && t.kind == tokenNumber && t.spaces == 1 && t.number.wholes == 3 &&
-		!t.number.grouped && !t.number.script && !p.is(1, tokenSlash)
+		!t.number.grouped && t.number.raised == 0 && !p.is(1, tokenSlash)
 }
 
 // fraction reads n/d or a fraction character into q, after the number already
@@ -283,6 +286,9 @@ func (p *parser) fraction(q *quantity) error {
 		}
 		if below.number.decimal {
 			return p.refuse(below.at, "There is a decimal and a fraction.", "Write one of the two.")
+		}
+		if t.number.raised < 0 || below.number.raised > 0 {
+			return p.refuse(t.at, "The digits of the fraction are raised and lowered the wrong way round.", "Write a fraction such as 1/2.")
 		}
 		q.num, q.den, end = t.number.whole, below.number.whole, below.end
 		p.next += 3
@@ -329,7 +335,7 @@ func (p *parser) topHeavy(q *quantity, at int) string {
 	if q.at != at { // a whole number stands before it
 		return "Write " + divided + "."
 	}
-	for power := int64(10_000_000_000); power >= 10; power /= 10 {
+	for power := int64(100); power >= 10; power /= 10 { // no fraction here has three digits above its line
 		if rest := q.num % power; q.num > rest && rest > 0 && rest < q.den && rest*10 >= power {
 			return "Write " + mixed(q.num/power, rest, q.den) + " or " + divided + "."
 		}
@@ -372,7 +378,7 @@ func (p *parser) length() (Length, error) {
 			return 0, err
 		}
 		if last != "" && value >= last.Length() {
-			return 0, p.reachesRefused(q, unit, last)
+			return 0, p.reachesRefused(q, unit, last, total+value)
 		}
 		total += value
 		if total > Longest {
@@ -412,7 +418,7 @@ func (p *parser) unitOf(q quantity, last Unit) (Unit, error) {
 	case q.hasFeet || last == UnitFoot:
 		return UnitInch, nil
 	case last != "":
-		return "", p.refuse(q.at, "A number has no unit.", "Write the unit after each number.")
+		return "", p.refuse(q.at, "The number "+p.text[q.at:p.tokens[p.next-1].end]+" has no unit.", "Write the unit after each number.")
 	case p.bare.Length() == 0:
 		return "", p.refuse(q.at, "The number has no unit.", "Write its unit, such as in or mm.")
 	}
@@ -428,6 +434,8 @@ func (p *parser) orderRefused(q quantity, unit, last Unit, whole bool) error {
 		return nil
 	case unit.isMetric() != last.isMetric():
 		return p.refuse(q.at, "Feet or inches stand beside a metric unit.", "Write the whole length in one system. The mark ' means feet.")
+	case unit == last && unit == UnitFoot:
+		return p.refuse(q.at, "Both parts are in feet.", "Write ' after feet and \" after inches.")
 	case unit == last:
 		return p.refuse(q.at, "The same unit stands twice: "+string(unit)+".", "Write one unit for each part, the larger first.")
 	case unit.Length() > last.Length():
@@ -450,16 +458,23 @@ func plural(unit Unit) string {
 	return string(unit)
 }
 
-func (p *parser) reachesRefused(q quantity, unit, last Unit) error {
+// reachesRefused offers the sum carried over. The sum is offered only where it
+// is within reach, so that what is offered is read.
+func (p *parser) reachesRefused(q quantity, unit, last Unit, sum Length) error {
+	reason := "The part in " + string(unit) + " reaches one " + string(last) + " or more."
+	n := Notation{System: Metric, Plain: true}
 	if unit == UnitInch {
-		return p.refuse(q.at, "Inches after feet must be below 12.", "Write the length in inches alone, or carry the feet.")
+		reason, n.System = "Inches after feet must be below 12.", FeetInches
 	}
-	return p.refuse(q.at, "The part in "+string(unit)+" reaches one "+string(last)+" or more.",
-		"Write the length in one unit, or carry it over.")
+	if sum > Longest {
+		return p.refuse(q.at, reason, "Check the figures.")
+	}
+	return p.refuse(q.at, reason, "If you mean their sum, write "+n.Exact(sum)+".")
 }
 
 func (p *parser) tooLong() error {
-	return p.refuse(0, "This is more than 100 m (328 ft), the longest length that is read.", "Check the figure and its unit.")
+	written := p.text[p.chars[0].at:p.chars[p.count-1].end]
+	return p.refuse(0, written+" is more than 100 m (328 ft), the longest length that is read.", "Check the figure and its unit.")
 }
 
 // value is a quantity in nanometres. No product here can pass an int64: whole
@@ -489,7 +504,7 @@ func (p *parser) value(q quantity, unit Unit) (Length, error) {
 			return 0, p.refuse(q.at, "Feet must be whole when inches follow.", "Write whole feet.")
 		}
 		if value >= Foot {
-			return 0, p.reachesRefused(q, UnitInch, UnitFoot)
+			return 0, p.reachesRefused(q, UnitInch, UnitFoot, value+Length(q.feet.whole)*Foot)
 		}
 		value += Length(q.feet.whole) * Foot
 	}

@@ -86,9 +86,6 @@ func readNumber(text string) (numeral, error) {
 	if t, there := p.after(0); there {
 		return numeral{}, p.strayRefused(t)
 	}
-	if n.script {
-		return numeral{}, p.refuse(0, "Raised or lowered digits are not read here.", "Write plain digits.")
-	}
 	if n.digits > mostDigits {
 		return numeral{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
 	}

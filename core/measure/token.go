@@ -42,7 +42,7 @@ type numeral struct {
 	digits    int   // digits written in all
 	decimal   bool  // a decimal mark was written
 	grouped   bool  // a sign between thousands was written
-	script    bool  // raised or lowered digits
+	raised    int8  // +1: superscript digits, −1: subscript digits
 	ambiguous bool  // one comma that could mean two things
 	split     int   // bytes of the text before that comma
 }
@@ -349,7 +349,7 @@ func (s *scanner) numeral(i int) (numeral, int, error) {
 		return numeral{}, i, err
 	}
 	n := s.collect(i, end, decimalAt)
-	n.script = raised != 0
+	n.raised = raised
 	n.grouped = points+commas > 1 || points+commas == 1 && decimalAt == end
 	if n.decimal && n.digits == n.wholes {
 		return numeral{}, i, s.refuse(s.chars[decimalAt].at,

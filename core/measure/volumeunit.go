@@ -74,7 +74,7 @@ func (u VolumeUnit) inGallon() int64 {
 // long names, and "imp" or "imperial" before gallon, quart, pint and fluid
 // ounce. "oz" alone is refused, since it may be a weight.
 func ParseVolumeUnit(text string) (VolumeUnit, error) {
-	word := strings.ToLower(strings.NewReplacer(".", "", " ", "", "\u00a0", "", "\u202f", "").Replace(text))
+	word := strings.Map(letterOnly, text)
 	imperial := false
 	for _, prefix := range []string{"imperial", "imp"} {
 		if rest, found := strings.CutPrefix(word, prefix); found {
@@ -99,6 +99,15 @@ func ParseVolumeUnit(text string) (VolumeUnit, error) {
 		refusal.Do = "Write fl oz for the volume."
 	}
 	return "", refusal
+}
+
+// letterOnly drops the spaces and points of a unit and makes its letters small.
+func letterOnly(r rune) rune {
+	c, _ := folded(r)
+	if c == ' ' || c == '.' {
+		return -1
+	}
+	return c
 }
 
 func (u VolumeUnit) imperial() VolumeUnit {

@@ -1,0 +1,105 @@
+package measure
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestParseNumber(t *testing.T) {
+	for text, want := range map[string]string{
+		"0": "0", "12": "12", " 4.5 ": "4.5", "4,5": "4.5", ".5": "0.5", "0,125": "0.125", "62.00": "62",
+		"1 200": "1200", "1\u202f234\u202f567.5": "1234567.5", "1,234.5": "1234.5", "1.234,5": "1234.5",
+		"1,234,567": "1234567", "1.200": "1.2", "123456789012": "123456789012", "0.00000000001": "0.00000000001",
+		"１２": "12", "007": "7",
+	} {
+		got, err := ParseNumber(text)
+		require.NoError(t, err, text)
+		assert.True(t, decimal.RequireFromString(want).Equal(got), "%q is read as %s", text, got)
+	}
+}
+
+func TestParseNumberRefuses(t *testing.T) {
+	for text, says := range map[string]string{
+		"": "Nothing is typed", "  ": "Nothing is typed", "-1": "cannot be negative", "−1": "cannot be negative",
+		"+1": "takes no sign", "1e3": "exponent", "1E400": "exponent", "0x10": "not a decimal number",
+		"NaN": "not a number", "Inf": "not a number", "∞": "not a number", "1_000": "underscore",
+		"1234567890123": "more than 12 digits", "0.123456789012": "more than 12 digits",
+		"99999999999999999999999999": "more than 12 digits", "1,200": "1,200 could mean 1200 or 1.2",
+		"1/0": "fraction", "1/2": "fraction", "½": "fraction", "10 %": "per cent", "$5": "currency", "€5": "currency",
+		"ten": "The word ten", "12 in": "A unit", `12"`: "A unit", "1 20": "two numbers", "1.2.3": "two decimal marks",
+		"12.": "after the decimal mark", ".": "after the decimal mark", "1-2": "Sums and ranges", "1+2": "Sums and ranges",
+		"²": "Raised or lowered", "٣": "another script", "(5)": "The character (", strings.Repeat("1", 65): "longer than 64",
+	} {
+		got, err := ParseNumber(text)
+		requireRefusal(t, text, err, says)
+		assert.True(t, got.IsZero(), text)
+		_, err = ParseCount(text)
+		requireRefusal(t, text, err, says)
+		_, err = ParseMoney(text)
+		requireRefusal(t, text, err, says)
+		_, err = ParseYear(text)
+		requireRefusal(t, text, err, says)
+	}
+}
+
+func TestParseCount(t *testing.T) {
+	for text, want := range map[string]int{"5": 5, "0": 0, "10 000": 10000, "999999999": 999_999_999} {
+		got, err := ParseCount(text)
+		require.NoError(t, err, text)
+		assert.Equal(t, want, got, text)
+	}
+	for text, says := range map[string]string{"5.5": "whole number", "5.0": "whole number", "1234567890": "more than 9 digits"} {
+		_, err := ParseCount(text)
+		requireRefusal(t, text, err, says)
+	}
+}
+
+func TestParseMoney(t *testing.T) {
+	for text, want := range map[string]string{"62.00": "62", "62,5": "62.5", "0.0125": "0.0125", "1,234.50": "1234.5"} {
+		got, err := ParseMoney(text)
+		require.NoError(t, err, text)
+		assert.True(t, decimal.RequireFromString(want).Equal(got), "%q is read as %s", text, got)
+	}
+	_, err := ParseMoney("1.00001")
+	requireRefusal(t, "1.00001", err, "more than 4 decimals")
+}
+
+func TestParseYear(t *testing.T) {
+	got, err := ParseYear(" 1931 ")
+	require.NoError(t, err)
+	assert.Equal(t, 1931, got)
+	for _, text := range []string{"31", "0931", "19310", "1931.5", "1978/"} {
+		_, err := ParseYear(text)
+		requireRefusal(t, text, err, "")
+	}
+}
+
+func FuzzParseNumber(f *testing.F) {
+	f.Add("1,234.5")
+	f.Add("1 234,5")           // both signs of the continent
+	f.Add("0.000000000001")    // the last decimal that is kept
+	f.Add("1e400")             // golang/go issue 30990
+	f.Add("\u202f1\u202f000 ") // spaces at the ends and inside
+	f.Fuzz(func(t *testing.T, text string) {
+		got, err := ParseNumber(text)
+		if err != nil {
+			requireRefusal(t, text, err, "")
+			return
+		}
+		if got.IsNegative() {
+			t.Fatalf("%q is read as %s", text, got)
+		}
+		again, err := ParseNumber(got.String())
+		// 1.200 is read, but 1,200 never is: what is written has a point.
+		if err != nil || !again.Equal(got) {
+			t.Fatalf("%q is read as %s, and that as %s, %v", text, got, again, err)
+		}
+		if count, err := ParseCount(text); err == nil && !decimal.NewFromInt(int64(count)).Equal(got) {
+			t.Fatalf("%q counts %d", text, count)
+		}
+	})
+}
