@@ -1,0 +1,99 @@
+package measure
+
+import (
+	"math"
+	"math/big"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestNumberZeroValueIsZero(t *testing.T) {
+	var zero Number
+	assert.True(t, zero.IsZero())
+	assert.Zero(t, zero.Cmp(NumberFromInt(0)))
+	assert.Zero(t, zero.Add(NumberFromInt(3)).Cmp(NumberFromInt(3)))
+	assert.Equal(t, "0", zero.RoundHalfEven(0).String())
+	whole, ok := zero.Ceil()
+	assert.True(t, ok)
+	assert.Zero(t, whole)
+}
+
+// Every operation leaves what it was given as it was.
+func TestNumbersAreNeverChangedInPlace(t *testing.T) {
+	a, b := NumberFromFraction(-7, 3), MustNumber("1.5")
+	for _, use := range []func(){
+		func() { a.Add(b) }, func() { a.Sub(b) }, func() { a.Mul(b) }, func() { a.Quo(b) }, func() { a.Abs() },
+		func() { a.RoundHalfEven(2) }, func() { a.RoundHalfEven(-2) }, func() { a.Floor() }, func() { a.Ceil() }, func() { a.Float() },
+	} {
+		use()
+		require.Zero(t, a.Cmp(NumberFromFraction(-7, 3)))
+		require.Zero(t, b.Cmp(NumberFromFraction(3, 2)))
+	}
+}
+
+// One third of a can three times is one can and no hair more.
+func TestCeilOfAnExactNeed(t *testing.T) {
+	third := NumberFromFraction(1, 3)
+	for _, c := range []struct {
+		n           Number
+		floor, ceil int64
+	}{
+		{third.Add(third).Add(third), 1, 1},
+		{MustNumber("2.0000000000000000001"), 2, 3},
+		{MustNumber("-2.5"), -3, -2},
+		{NumberFromInt(math.MaxInt64), math.MaxInt64, math.MaxInt64},
+	} {
+		floor, ok := c.n.Floor()
+		assert.True(t, ok)
+		assert.Equal(t, c.floor, floor)
+		ceil, ok := c.n.Ceil()
+		assert.True(t, ok)
+		assert.Equal(t, c.ceil, ceil)
+	}
+	_, ok := NumberFromInt(math.MaxInt64).Add(third).Ceil()
+	assert.False(t, ok)
+	_, ok = NumberFromInt(math.MinInt64).Sub(third).Floor()
+	assert.False(t, ok)
+}
+
+// Half to even, held against halves laid out by hand.
+func TestRoundHalfEven(t *testing.T) {
+	for _, c := range []struct {
+		n      string
+		places int32
+		want   string
+	}{
+		{"0.5", 0, "0"}, {"1.5", 0, "2"}, {"2.5", 0, "2"}, {"-0.5", 0, "0"}, {"-1.5", 0, "-2"}, {"-2.5", 0, "-2"},
+		{"2.500000001", 0, "3"}, {"0.125", 2, "0.12"}, {"0.135", 2, "0.14"}, {"250", -2, "200"}, {"350", -2, "400"}, {"-351", -2, "-400"},
+	} {
+		assert.Equal(t, c.want, MustNumber(c.n).RoundHalfEven(c.places).String(), "%s to %d", c.n, c.places)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		n := NumberFromFraction(rapid.Int64().Draw(t, "num"), rapid.Int64Range(1, math.MaxInt64).Draw(t, "den"))
+		places := rapid.Int32Range(-3, 12).Draw(t, "places")
+		off := NumberFromDecimal(n.RoundHalfEven(places)).Sub(n).Abs()
+		last := new(big.Rat).SetFrac(pow10(max(-places, 0)), pow10(max(places, 0)))
+		if off.Add(off).Cmp(Number{last}) > 0 {
+			t.Fatalf("%v to %d places is off by %v", n.Float(), places, off.Float())
+		}
+	})
+}
+
+func TestAreaOf(t *testing.T) {
+	// A 3 m × 4 m room is 1.2e19 nm² and would overflow an int64.
+	assert.Zero(t, AreaOf(3*Metre, 4*Metre).SquareMetres.Cmp(NumberFromInt(12)))
+	assert.Zero(t, AreaOf(Longest, Longest).SquareMetres.Cmp(NumberFromInt(10_000)))
+	room := AreaOf(inches("17' 9 1/2"), inches("13' 4"))
+	assert.Zero(t, room.SquareFeet().Cmp(NumberFromFraction(2135, 9))) // 427/24 × 40/3
+	assert.Zero(t, room.Add(room).Sub(room).Times(NumberFromFraction(9, 2135)).SquareMetres.Cmp(SquareFoot))
+	assert.Zero(t, AreaOf(Foot, Foot).SquareMetres.Cmp(SquareFoot))
+}
+
+func TestVolume(t *testing.T) {
+	gallon := VolumeOf(NumberFromInt(1), UnitGallon)
+	assert.Zero(t, gallon.Add(gallon).Times(NumberFromFraction(1, 2)).Gallons().Cmp(NumberFromInt(1)))
+	assert.True(t, Volume{}.Gallons().IsZero())
+}
