@@ -124,7 +124,7 @@ func rules() []rule {
 			id: "deck-height", severity: problem.Note, at: "/room/height",
 			// When: a deck is needed.
 			fires:   facts.needsDeck,
-			words:   "Ask for a deck about {best deck} above the floor, adjustable between {least deck} and {most deck}. This is the height you stand at. Hire firms often quote a working height, about two metres more.",
+			words:   "Ask for a deck about {best deck} above the floor, adjustable between {least deck} and {most deck}. This is the height you stand at. Hire firms often quote a working height, which adds a person's reach to it.",
 			decides: maker,
 			source:  "Grip reach against stature in the ergonomics handbook Bodyspace, 1996, seen in a secondary copy; the heights are derived. What hire firms quote is common practice, no source.",
 			figures: []string{"platform.height", "platform.least", "platform.most"},

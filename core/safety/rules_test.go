@@ -1,0 +1,416 @@
+package safety
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// quietJob fires only the rules that always fire: a new, smooth, low ceiling
+// without a light, worked on from the floor with nothing that gives off solvent.
+func quietJob() Job {
+	return Job{
+		Country: US, Year: 2010, Textured: No, Lead: NoLeadTest, Pull: PaintHeld,
+		CeilingHeight: 200 * cm, RoomVolume: measure.Volume{Litres: number("90000")},
+		Fixture: No, Access: Floor, Crew: []measure.Length{170 * cm},
+		MaskArea: measure.Area{SquareMetres: number("16")}, OverheadHours: fact("1"),
+		Air: AirPlan{Limit: fact("350"), Opened: fact("4"), Shut: fact("0.4"), Mixing: fact("3")},
+	}
+}
+
+var always = []string{"eyes-overhead", "overhead-breaks", "planning-help-only"}
+
+type change func(*Job)
+
+func all(changes ...change) change {
+	return func(j *Job) {
+		for _, c := range changes {
+			c(j)
+		}
+	}
+}
+
+// deckAt raises the ceiling so that a fitter of 1.70 m is best served by a deck
+// just so high.
+func deckAt(height measure.Length) change {
+	return func(j *Job) {
+		j.CeilingHeight, j.Access, j.Rails, j.Base = height+187*cm, Platform, Yes, 10*measure.Metre
+	}
+}
+func in(country Country) change         { return func(j *Job) { j.Country = country } }
+func from(access Access) change         { return func(j *Job) { j.Access = access } }
+func rails(answer Answer) change        { return func(j *Job) { j.Rails = answer } }
+func base(length measure.Length) change { return func(j *Job) { j.Base = length } }
+func built(year int) change             { return func(j *Job) { j.Year = year } }
+func textured(answer Answer) change     { return func(j *Job) { j.Textured = answer } }
+func light(answer Answer) change        { return func(j *Job) { j.Fixture = answer } }
+func lead(result LeadTest) change       { return func(j *Job) { j.Lead = result } }
+func pull(result PullTest) change       { return func(j *Job) { j.Pull = result } }
+func leaf(metals ...Metal) change       { return func(j *Job) { j.Leaf = metals } }
+func overhead(hours Fact) change        { return func(j *Job) { j.OverheadHours = hours } }
+func opened(changes Fact) change        { return func(j *Job) { j.Air.Opened = changes } }
+func masked(area measure.Number) change {
+	return func(j *Job) { j.MaskArea.SquareMetres = area }
+}
+
+// paints adds a step that dries in 8 h, so that its average over 8 h is also the
+// level it settles at: litres × g/L × 3 ÷ 8 ÷ 360 m³/h of air.
+func paints(binder Binder, litres, voc string) change {
+	return func(j *Job) {
+		j.Products = append(j.Products, Product{
+			At: "/finish/steps/4", StepName: "Glaze", Litres: fact(litres), VOC: fact(voc),
+			Binder: binder, Coats: 1, DryHours: fact("8"),
+		})
+	}
+}
+
+func product(p Product) change { return func(j *Job) { j.Products = append(j.Products, p) } }
+
+var sixSquareFeet = measure.SquareFoot.Mul(number("6"))
+
+// Every rule with the job that fires it and the nearest that does not; the
+// always firing ones have no second. Thresholds are tried on both sides.
+var ruleCases = []struct {
+	id           string
+	fires, stays change
+}{
+	{"planning-help-only", all(), nil},
+	{"country-not-known", in(""), in(EU)},
+	{"country-not-known", in(Other), in(UK)},
+	{"not-alone", deckAt(1 * measure.Metre), all()},
+	{"not-alone", paints(Solvent, "0.1", "10"), paints(Water, "0.1", "10")},
+	{"ladder-both-hands", from(Ladder), from(Platform)},
+	{"ladder-only-for-a-look", from(Ladder), from("")},
+	{"access-not-chosen", all(deckAt(20*cm), from("")), deckAt(20 * cm)},
+	{"access-not-chosen", all(deckAt(20*cm), from("")), all(deckAt(15*cm), from(""))},
+	{"floor-will-do", from(Platform), from(Floor)},
+	{"floor-will-do", deckAt(15 * cm), deckAt(15*cm + 1)},
+	{"floor-out-of-reach", all(deckAt(15*cm+1), from(Floor)), all(deckAt(15*cm), from(Floor))},
+	{"deck-height-not-known", func(j *Job) { j.CeilingHeight = 0 }, all()},
+	{"deck-height-not-known", func(j *Job) { j.Crew[0] = 99 * cm }, func(j *Job) { j.Crew[0] = 100 * cm }},
+	{"deck-height", deckAt(15*cm + 1), deckAt(15 * cm)},
+	{"deck-height", all(deckAt(measure.Metre), from(Ladder)), from(Ladder)},
+	{"fitter-height-assumed", all(deckAt(measure.Metre), func(j *Job) { j.Crew = nil }), deckAt(measure.Metre)},
+	{"fitter-height-assumed", all(deckAt(measure.Metre), func(j *Job) { j.Crew[0] = 0 }), func(j *Job) { j.Crew = nil }},
+	{"crew-heights-differ", all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{160 * cm, 185 * cm} }),
+		all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{160 * cm, 175 * cm} })},
+
+	{"rails-above-10-ft", all(deckAt(10*measure.Foot+1), rails(No)), all(deckAt(10*measure.Foot), rails(No))},
+	{"rails-above-10-ft", all(deckAt(10*measure.Foot+1), rails("")), all(deckAt(10*measure.Foot+1), rails(Yes))},
+	{"rails-above-10-ft", all(deckAt(10*measure.Foot+1), rails(No), from("")), all(deckAt(10*measure.Foot+1), rails(No), from(Ladder))},
+	{"rails-above-10-ft", all(deckAt(10*measure.Foot+1), rails(No), in(Other)), all(deckAt(10*measure.Foot+1), rails(No), in(UK))},
+	{"rails-above-4-ft", all(deckAt(10*measure.Foot), rails(No)), all(deckAt(10*measure.Foot+1), rails(No))},
+	{"rails-above-4-ft", all(deckAt(4*measure.Foot+1), rails("")), all(deckAt(4*measure.Foot), rails(""))},
+	{"rails-from-2-m", all(deckAt(2*measure.Metre), rails(No), in(UK)), all(deckAt(2*measure.Metre-1), rails(No), in(UK))},
+	{"rails-from-2-m", all(deckAt(2*measure.Metre), rails(""), in(EU)), all(deckAt(2*measure.Metre), rails(""), in(US))},
+	{"rails-any-height", all(deckAt(2*measure.Metre-1), rails(No), in(EU)), all(deckAt(2*measure.Metre), rails(No), in(EU))},
+	{"rails-any-height", all(deckAt(15*cm+1), rails(""), in(UK)), all(deckAt(15*cm), rails(""), in(UK))},
+	{"rails-any-height", all(deckAt(1*measure.Metre), rails(""), in("")), all(deckAt(1*measure.Metre), rails(Yes), in(""))},
+
+	// A deck at 2.90 m with rails of 1.10 m is 4.00 m high.
+	{"base-too-narrow", all(deckAt(290*cm), base(100*cm-1)), all(deckAt(290*cm), base(100*cm))},
+	{"base-too-narrow", all(deckAt(190*cm), base(100*cm-1), in(Other)), all(deckAt(190*cm), base(100*cm), in(Other))},
+	{"base-check-table", all(deckAt(190*cm), base(100*cm-1), in(UK)), all(deckAt(190*cm), base(100*cm), in(UK))},
+	{"base-check-table", all(deckAt(190*cm), base(50*cm), in(EU)), all(deckAt(190*cm), base(50*cm), in(Other))},
+	{"base-not-known", all(deckAt(50*cm+1), base(0)), all(deckAt(50*cm), base(0))},
+	{"base-not-known", all(deckAt(90*cm), base(0)), all(deckAt(90*cm), base(1))},
+	{"lock-wheels", deckAt(50*cm + 1), deckAt(50 * cm)},
+	{"nobody-rides", deckAt(50*cm + 1), deckAt(50 * cm)},
+	{"lower-before-moving", all(deckAt(290*cm+1), in(UK)), all(deckAt(290*cm), in(UK))},
+	{"lower-before-moving", all(deckAt(290*cm+1), in("")), all(deckAt(290*cm+1), in(US))},
+	{"too-high-for-a-tower", all(deckAt(12*measure.Metre+1), in(EU)), all(deckAt(12*measure.Metre), in(EU))},
+	{"trained-to-build", deckAt(50*cm + 1), deckAt(50 * cm)},
+	{"check-each-shift", deckAt(50*cm + 1), deckAt(50 * cm)},
+	{"check-each-shift", deckAt(measure.Metre), all(deckAt(measure.Metre), in(UK))},
+	{"check-within-7-days", all(deckAt(2*measure.Metre), in(UK)), all(deckAt(2*measure.Metre-1), in(UK))},
+	{"way-up", deckAt(2*measure.Foot + 1), deckAt(2 * measure.Foot)},
+	{"nothing-on-the-deck", deckAt(15*cm + 1), deckAt(15 * cm)},
+	{"falling-things-10-ft", deckAt(10*measure.Foot + 1), deckAt(10 * measure.Foot)},
+	{"falling-things", all(deckAt(15*cm+1), in(EU)), all(deckAt(15*cm), in(EU))},
+	{"gap-to-the-wall", all(deckAt(measure.Metre), rails(No), func(j *Job) { j.DeckGap = 14*measure.Inch + 1 }),
+		all(deckAt(measure.Metre), rails(No), func(j *Job) { j.DeckGap = 14 * measure.Inch })},
+	{"gap-to-the-wall", all(deckAt(measure.Metre), rails(""), func(j *Job) { j.DeckGap = 20 * measure.Inch }),
+		all(deckAt(measure.Metre), rails(Yes), func(j *Job) { j.DeckGap = 20 * measure.Inch })},
+	{"loose-sheets", from(Ladder), all()},
+	{"loose-sheets", deckAt(20 * cm), all(deckAt(20*cm), from(Floor))},
+
+	// 3 × 8-hour mass ÷ (8 × 360 m³/h): 336 g gives 350 mg/m³ just so, 168 g half.
+	{"air-over-limit", paints(Water, "3.3601", "100"), paints(Water, "3.36", "100")},
+	{"air-near-limit", paints(Water, "3.36", "100"), paints(Water, "3.3601", "100")},
+	{"air-near-limit", paints(Water, "1.6801", "100"), paints(Water, "1.68", "100")},
+	// The average is over 8 h, the level over the hour it takes to dry.
+	{"air-near-limit", product(Product{Litres: fact("0.4201"), VOC: fact("100"), Binder: Water, DryHours: fact("1")}),
+		product(Product{Litres: fact("0.42"), VOC: fact("100"), Binder: Water, DryHours: fact("1")})},
+	{"respirator-programme", paints(Water, "3.3601", "100"), paints(Water, "3.36", "100")},
+	{"keep-windows-open", paints(Water, "1", "60"), paints(Water, "1", "30")},
+	{"no-way-out-for-vapour", all(paints(Solvent, "0.1", "10"), opened(Fact{})), paints(Solvent, "0.1", "10")},
+	{"no-way-out-for-vapour", all(paints(Solvent, "0.1", "10"), opened(fact("0"))), all(paints(Water, "0.1", "10"), opened(fact("0")))},
+	{"no-way-out-for-vapour", all(paints(Water, "0.1", "150.1"), opened(fact("0"))), all(paints(Water, "0.1", "150"), opened(fact("0")))},
+	// 360 g in 90 m³ are 4000 mg/m³.
+	{"vapour-may-burn", paints(Solvent, "1.0001", "360"), paints(Solvent, "1", "360")},
+	{"vapour-may-burn", all(paints(Solvent, "1", "360"), paints(DryingOil, "1", "160")), all(paints(Solvent, "1", "360"), paints(Water, "40", "100"))},
+	{"flames-out", paints(Solvent, "0.1", "10"), paints(Water, "0.1", "10")},
+	{"flames-out", product(Product{Litres: fact("1"), Binder: DryingOil, DryHours: fact("9")}),
+		product(Product{Litres: fact("1"), Binder: Water, DryHours: fact("9")})},
+	{"fire-office-above-1-gallon", paints(Solvent, "3.785411785", "10"), paints(Solvent, "3.785411784", "10")},
+	{"fire-office-above-1-gallon", paints(Solvent, "4", "10"), all(paints(Solvent, "4", "10"), in(UK))},
+	// 31.5 g in 90 m³ are 350 mg/m³, the limit.
+	{"air-after-last-coat", paints(Water, "0.3151", "100"), paints(Water, "0.315", "100")},
+	{"keep-air-moving", paints(Water, "0.315", "100"), paints(Water, "0.3151", "100")},
+	{"keep-air-moving", paints(Water, "0.1", "1"), paints(Water, "0.1", "0")},
+	{"air-figures-too-low", product(Product{Litres: fact("1"), Binder: Water, DryHours: fact("1")}), paints(Water, "1", "1")},
+	{"air-figures-too-low", product(Product{Litres: fact("1"), VOC: fact("5"), Binder: Water}),
+		product(Product{Litres: fact("1"), VOC: fact("0"), Binder: Water})},
+	{"binder-not-known", paints("", "1", "0"), paints(Water, "1", "0")},
+
+	{"lead-found", lead(LeadFound), lead(LeadFoundFree)},
+	{"lead-certified-firm", built(1977), built(1978)},
+	{"lead-certified-firm", built(0), all(built(0), lead(LeadFoundFree))},
+	{"lead-certified-firm", all(built(1931), masked(sixSquareFeet.Add(number("0.0001")))), all(built(1931), masked(sixSquareFeet))},
+	{"lead-certified-firm", all(built(1931), masked(number("0"))), all(built(1931), in(UK))},
+	{"lead-small-job", all(built(1977), masked(sixSquareFeet)), all(built(1978), masked(sixSquareFeet))},
+	{"lead-small-job", all(built(0), masked(sixSquareFeet)), all(built(0), masked(sixSquareFeet.Add(number("0.0001"))))},
+	{"lead-test-first", all(in(UK), built(1991)), all(in(UK), built(1992))},
+	{"lead-test-first", all(in(EU), built(0)), all(in(EU), built(0), lead(LeadFoundFree))},
+	{"lead-test-first", all(in(Other), built(1985)), all(in(Other), built(1977))},
+	{"lead-keep-result", all(built(1977), lead(LeadFoundFree)), all(built(1978), lead(LeadFoundFree))},
+	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1978), pull(""))},
+	{"patch-test-old-paint", all(in(UK), built(1991), pull(NoPullTest)), all(in(UK), built(1991), pull(PaintHeld))},
+	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), masked(sixSquareFeet))},
+	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), textured(Yes))},
+	{"pull-test-first", pull(""), pull(PaintHeld)},
+	{"pull-test-first", all(pull(NoPullTest), textured(Yes), built(1981)), all(pull(NoPullTest), textured(Yes), built(1980))},
+	{"pull-test-first", pull(NoPullTest), pull(Lifted)},
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(0)), all(pull(""), textured(No), built(0))},
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1999), in("")), all(pull(""), textured(Yes), built(2000), in(""))},
+	{"paint-lifted", pull(Lifted), pull(PaintHeld)},
+	{"asbestos-to-1980", all(textured(Yes), built(1980)), all(textured(Yes), built(1981))},
+	{"asbestos-to-1980", all(textured(""), built(0)), all(textured(No), built(0))},
+	{"asbestos-before-2000", all(textured(Yes), built(1999), in(UK)), all(textured(Yes), built(2000), in(UK))},
+	{"asbestos-before-2000", all(textured(Yes), built(1981), in(Other)), all(textured(Yes), built(1981), in(US))},
+
+	{"isolate-the-light", light(Yes), light(No)},
+	{"isolate-the-light", light(""), light(No)},
+	{"lower-the-light", light(Yes), light(No)},
+	{"leaf-near-wires", all(light(Yes), leaf(Gold)), leaf(Gold)},
+	{"leaf-near-wires", all(light(""), leaf(Gold)), light("")},
+	// A warning about rags keeps its weight by not being printed for water-borne
+	// work (a maker space's page on oil finishes, and a woodworking magazine).
+	{"oily-rags", paints(DryingOil, "1", "10"), all(paints(Water, "1", "10"), paints(Solvent, "1", "10"))},
+	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Silver, Aluminium)},
+	{"leaf-dust", leaf(Copper), all()},
+	{"eyes-overhead", all(), nil},
+	{"overhead-over-2-hours", overhead(fact("2.01")), overhead(fact("2"))},
+	{"overhead-over-2-hours", overhead(fact("4")), overhead(fact("4.01"))},
+	{"overhead-over-4-hours", overhead(fact("4.01")), overhead(fact("4"))},
+	{"overhead-hours-not-known", overhead(Fact{}), overhead(fact("0"))},
+	{"overhead-breaks", all(), nil},
+}
+
+func ids(notes []Note) []string {
+	list := make([]string, len(notes))
+	for i, note := range notes {
+		list[i] = note.ID
+	}
+	return list
+}
+
+func notesAfter(c change) []Note {
+	job := quietJob()
+	c(&job)
+	return Notes(job, Style{})
+}
+
+func TestEveryRuleOnBothSides(t *testing.T) {
+	tried := map[string]bool{}
+	for i, row := range ruleCases {
+		tried[row.id] = true
+		assert.Contains(t, ids(notesAfter(row.fires)), row.id, "case %d", i)
+		if row.stays == nil {
+			assert.Contains(t, always, row.id)
+			continue
+		}
+		assert.NotContains(t, ids(notesAfter(row.stays)), row.id, "case %d", i)
+	}
+	for _, r := range rules() {
+		assert.True(t, tried[r.id], "no case for rule %s", r.id)
+		delete(tried, r.id)
+	}
+	assert.Empty(t, tried, "cases for rules that are not in the table, or twice in it")
+}
+
+func TestQuietJobIsQuiet(t *testing.T) {
+	notes := ids(Notes(quietJob(), Style{}))
+	slices.Sort(notes)
+	assert.Equal(t, always, notes)
+}
+
+// An empty job is the least safe of all, and is answered in full.
+func TestNotesOfNothingKnown(t *testing.T) {
+	notes := Notes(Job{}, Style{})
+	for _, id := range []string{"deck-height-not-known", "country-not-known", "isolate-the-light", "asbestos-to-1980",
+		"lead-certified-firm", "pull-test-after-laboratory", "overhead-hours-not-known"} {
+		assert.Contains(t, ids(notes), id)
+	}
+	assert.NotContains(t, ids(notes), "pull-test-first")
+}
+
+func TestNotesOrder(t *testing.T) {
+	notes := notesAfter(all(deckAt(4*measure.Metre), rails(No), base(50*cm), built(0), textured(""), light(Yes), pull(""),
+		in(""), paints(DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6"))))
+	table := rules()
+	position := func(id string) int {
+		return slices.IndexFunc(table, func(r rule) bool { return r.id == id })
+	}
+	for i := 1; i < len(notes); i++ {
+		before, after := notes[i-1], notes[i]
+		require.LessOrEqual(t, rank(before.Severity), rank(after.Severity))
+		if before.Severity == after.Severity {
+			require.Less(t, position(before.ID), position(after.ID))
+		}
+	}
+	assert.Equal(t, problem.Stop, notes[0].Severity)
+	assert.Equal(t, notes, notesAfter(all(deckAt(4*measure.Metre), rails(No), base(50*cm), built(0), textured(""), light(Yes), pull(""),
+		in(""), paints(DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6")))), "the same job, the same notes")
+}
+
+// Where the country is not known the strictest rule of a subject is told, and
+// only that one.
+func TestStrictestWhereCountryIsNotKnown(t *testing.T) {
+	for _, row := range []struct {
+		change change
+		told   string
+		silent []string
+	}{
+		{all(deckAt(250*cm), rails(No)), "rails-from-2-m", []string{"rails-above-4-ft", "rails-any-height", "rails-above-10-ft"}},
+		{all(deckAt(4*measure.Metre), rails(No)), "rails-above-10-ft", []string{"rails-from-2-m", "rails-above-4-ft"}},
+		{all(deckAt(190*cm), base(90*cm)), "base-too-narrow", []string{"base-check-table"}},
+		{built(1931), "lead-certified-firm", []string{"lead-test-first", "lead-small-job"}},
+		{all(built(1931), masked(sixSquareFeet)), "lead-test-first", []string{"lead-certified-firm", "lead-small-job"}},
+		{all(built(1931), lead(LeadFound)), "lead-found", []string{"lead-certified-firm", "lead-test-first"}},
+		{all(built(1970), textured(Yes)), "asbestos-to-1980", []string{"asbestos-before-2000"}},
+	} {
+		for _, country := range []Country{"", Other, "somewhere"} {
+			told := ids(notesAfter(all(in(country), row.change)))
+			assert.Contains(t, told, row.told)
+			for _, id := range row.silent {
+				assert.NotContains(t, told, id)
+			}
+		}
+	}
+}
+
+// Every note that any case raises is whole: words without a hole, a last word
+// that leaves the decision to others, a source, a place.
+func TestNotesAreWhole(t *testing.T) {
+	seen := 0
+	for _, row := range ruleCases {
+		for _, note := range notesAfter(row.fires) {
+			seen++
+			assert.NotContains(t, note.Words, "{")
+			assert.NotContains(t, note.Words, "  ", "an amount is missing in %s: %s", note.ID, note.Words)
+			assert.NotContains(t, note.Words, " .", note.ID)
+			assert.NotContains(t, note.Words, " ,", note.ID)
+			assert.True(t, strings.HasSuffix(note.Words, " decide.") || strings.HasSuffix(note.Words, " decides."), note.Words)
+			assert.NotEmpty(t, note.Source)
+			assert.NotEmpty(t, note.Jurisdiction)
+			assert.True(t, note.At == "" || strings.HasPrefix(note.At, "/"), note.At)
+			for _, claim := range []string{"complies", "compliant", "is safe to", "guarantee", "certified safe"} {
+				assert.NotContains(t, note.Words, claim)
+			}
+			if strings.Contains(note.Words, "mg/m³") {
+				assert.Contains(t, note.Words, "screening figure", note.ID)
+			}
+		}
+	}
+	assert.Greater(t, seen, 300)
+}
+
+// Every word in braces in the table is one that is known.
+func TestEveryAmountIsKnown(t *testing.T) {
+	job := quietJob()
+	all(deckAt(4*measure.Metre), paints(DryingOil, "3", "400"), product(Product{StepName: "Size"}), overhead(fact("6")))(&job)
+	f, found := factsOf(job), 0
+	for _, r := range rules() {
+		rest := r.words
+		for {
+			_, after, more := strings.Cut(rest, "{")
+			if !more {
+				break
+			}
+			name, tail, closed := strings.Cut(after, "}")
+			require.True(t, closed, r.id)
+			assert.NotEmpty(t, f.amount(name, Style{}), "%s in %s", name, r.id)
+			rest, found = tail, found+1
+		}
+	}
+	assert.Greater(t, found, 30)
+	assert.Empty(t, f.amount("no such amount", Style{}))
+}
+
+func find(t *testing.T, notes []Note, id string) Note {
+	t.Helper()
+	i := slices.IndexFunc(notes, func(n Note) bool { return n.ID == id })
+	require.GreaterOrEqual(t, i, 0, "no note %s", id)
+	return notes[i]
+}
+
+func TestWordsFollowTheStyle(t *testing.T) {
+	job := quietJob()
+	all(deckAt(250*cm), base(50*cm))(&job)
+	metric := find(t, Notes(job, Style{Step: 5 * cm}), "base-too-narrow")
+	// 2.50 + 1.10 m = 3.60 m, at 4 to 1 a base of 0.90 m.
+	assert.Contains(t, metric.Words, "is 3.60 m high, more than 4 times its base of 0.50 m")
+	assert.Contains(t, metric.Words, "at least 0.90 m")
+	assert.Equal(t, "US", metric.Jurisdiction)
+	assert.Equal(t, "/access/base", metric.At)
+	assert.Equal(t, []string{"platform.height", "platform.base"}, metric.Figures)
+
+	inches := Style{
+		Length: func(l measure.Length) string { return l.In(measure.Inch).RoundHalfEven(2).String() + " in" },
+		Step:   2 * measure.Inch,
+	}
+	notes := Notes(job, inches)
+	// 98.43 in to the nearest 2 in; 35.43 in up to the next 2 in.
+	assert.Contains(t, find(t, notes, "deck-height").Words, "about 98 in above the floor")
+	assert.Contains(t, find(t, notes, "base-too-narrow").Words, "at least 36 in")
+
+	numbers := Style{
+		Number: func(n measure.Number, places int32) string { return "<" + n.RoundHalfEven(places).String() + ">" },
+		Area:   func(a measure.Area) string { return "<" + a.SquareFeet().RoundHalfEven(0).String() + " ft²>" },
+	}
+	all(paints(Solvent, "2", "300"), built(1950))(&job)
+	notes = Notes(job, numbers)
+	assert.Contains(t, find(t, notes, "lead-certified-firm").Words, "over <172 ft²>, more than the <6 ft²>")
+	// 7.142857 changes, rounded up to a tenth: 600 g in 8 h, mixing 3, 350 mg/m³, 90 m³.
+	assert.Contains(t, find(t, notes, "air-over-limit").Words, "at least <7.2> air changes an hour")
+	assert.Contains(t, find(t, notes, "air-over-limit").Words, "<625> mg/m³")
+}
+
+func TestPlacesOfSteps(t *testing.T) {
+	notes := notesAfter(all(paints(Water, "1", "10"), product(Product{At: "/finish/steps/7", StepName: "Oil {limit} size", Litres: fact("1"), VOC: fact("1"), DryHours: fact("1")})))
+	assert.Equal(t, "/finish/steps/7/binder", find(t, notes, "binder-not-known").At)
+	assert.Contains(t, find(t, notes, "binder-not-known").Words, "Oil {limit} size", "what a person typed is never searched for amounts")
+	nameless := notesAfter(product(Product{At: "/finish/steps/2", Binder: DryingOil}))
+	assert.Contains(t, find(t, nameless, "oily-rags").Words, "a step without a name")
+	assert.Equal(t, "/finish/steps/2", find(t, nameless, "oily-rags").At)
+}
+
+func TestHoursAndMinutes(t *testing.T) {
+	for hours, text := range map[string]string{"0.5": "30 min", "1": "1 h", "2.25": "2 h 15 min", "0.001": "1 min", "48": "48 h"} {
+		assert.Equal(t, text, hoursAndMinutes(number(hours)))
+	}
+}
+
+// Changing what was answered does not change the next answer.
+func TestNotesAreTheirOwn(t *testing.T) {
+	job := quietJob()
+	deckAt(4 * measure.Metre)(&job)
+	find(t, Notes(job, Style{}), "deck-height").Figures[0] = "spoilt"
+	assert.Equal(t, "platform.height", find(t, Notes(job, Style{}), "deck-height").Figures[0])
+}
