@@ -343,7 +343,7 @@ func rules() []rule {
 			id: "air-near-limit", severity: problem.Caution, subject: "air", at: "/air/opened",
 			// When: the average over eight hours is above half the limit, or the level while a coat dries is above the limit.
 			fires:   facts.averageNearLimit,
-			words:   "Bring more fresh air: at least {changes} air changes an hour. As a screening figure the air comes to {level} while a coat dries, and the limit is {limit}. Your face is nearer the wet film than that.",
+			words:   "There is little to spare in the air. Keep at least {changes} air changes an hour going, better more. As a screening figure the air comes to {level} while a coat dries, and the limit is {limit}. Your face is nearer the wet film than that.",
 			decides: label,
 			source:  "29 CFR 1926.57(a), over a well mixed room; the margin of one half is derived.",
 			figures: []string{"air.changes", "air.mass"},
