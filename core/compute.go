@@ -19,7 +19,7 @@ const Version = "0.1.0"
 func Compute(planJSON []byte) []byte { return SheetOf(planJSON).JSON() }
 
 // SheetOf is Compute before the sheet is written as JSON.
-func SheetOf(planJSON []byte) sheet.Sheet { return sheet.Build(plan.Read(planJSON), Version) }
+func SheetOf(planJSON []byte) *sheet.Sheet { return sheet.Build(plan.Read(planJSON), Version) }
 
 // LengthAnswer is how a length was read: Nanometres, a whole count in decimal
 // digits, or the Problem with it. At is empty: the caller knows the blank.

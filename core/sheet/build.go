@@ -27,7 +27,7 @@ const ofArithmetic = "Arithmetic."
 // Build works out the whole sheet of a plan as read. version is the version of
 // the engine and goes onto the sheet. A document that is no plan gives a sheet
 // with its problems and nothing else.
-func Build(doc plan.Document, version string) Sheet {
+func Build(doc plan.Document, version string) *Sheet {
 	b := &builder{
 		plan: doc.Plan, n: doc.Plan.Units.Notation(), other: doc.Plan.Units.OtherNotation(),
 		blamed: make(map[string]bool, len(doc.Problems)),
@@ -35,7 +35,7 @@ func Build(doc plan.Document, version string) Sheet {
 	}
 	b.report("", doc.Problems)
 	if !doc.Usable {
-		return b.sheet
+		return &b.sheet
 	}
 	b.readings(doc.Readings)
 	b.room()
@@ -45,7 +45,7 @@ func Build(doc plan.Document, version string) Sheet {
 	b.finish()
 	b.safety()
 	b.draw()
-	return b.sheet
+	return &b.sheet
 }
 
 // builder lays out one sheet. What one block works out and later ones need is
@@ -219,8 +219,14 @@ func (b *builder) mask() {
 	}
 	used := map[string]bool{}
 	for i, l := range m.Layers {
+		given := l.Cut.ID
 		for used[l.Cut.ID] {
 			l.Cut.ID += "-" + strconv.Itoa(i+1)
+		}
+		if l.Cut.ID != given {
+			b.report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
+				What: "Another layer is called “" + given + "” too; this one is “" + l.Cut.ID + "” on the sheet, and steps that name “" + given + "” mean the first.",
+				Do:   "Give each layer a word of its own."}})
 		}
 		used[l.Cut.ID] = true
 		b.addLayer(l)

@@ -8,7 +8,7 @@ import (
 // JSON is the sheet as one JSON text: the same bytes for the same sheet. It is
 // written field by field, without reflection, for the size and speed of the
 // page; the tests hold it against the struct tags.
-func (s Sheet) JSON() []byte {
+func (s *Sheet) JSON() []byte {
 	w := &jsondoc.Writer{}
 	w.Open('{')
 	w.Key("ceilingwright")
@@ -19,28 +19,30 @@ func (s Sheet) JSON() []byte {
 	w.Text("id", s.Plan.ID)
 	w.Text("title", s.Plan.Title)
 	w.Close('}')
-	list(w, "problems", s.Problems, WriteProblem)
-	list(w, "readings", s.Readings, writeReading)
-	list(w, "figures", s.Figures, writeFigure)
-	list(w, "choices", s.Choices, writeChoice)
-	list(w, "walls", s.Walls, writeWall)
-	list(w, "corners", s.Corners, writeCorner)
-	list(w, "layers", s.Layers, writeLayer)
-	list(w, "steps", s.Steps, writeStep)
-	list(w, "shopping", s.Shopping, writePurchase)
-	list(w, "safety", s.Safety, writeAdvice)
-	list(w, "drawings", s.Drawings, writeDrawing)
+	list(w, "problems", len(s.Problems), func(i int) { writeProblem(w, &s.Problems[i]) })
+	list(w, "readings", len(s.Readings), func(i int) { writeReading(w, &s.Readings[i]) })
+	list(w, "figures", len(s.Figures), func(i int) { writeFigure(w, &s.Figures[i]) })
+	list(w, "choices", len(s.Choices), func(i int) { writeChoice(w, &s.Choices[i]) })
+	list(w, "walls", len(s.Walls), func(i int) { writeWall(w, &s.Walls[i]) })
+	list(w, "corners", len(s.Corners), func(i int) { writeCorner(w, &s.Corners[i]) })
+	list(w, "layers", len(s.Layers), func(i int) { writeLayer(w, &s.Layers[i]) })
+	list(w, "steps", len(s.Steps), func(i int) { writeStep(w, &s.Steps[i]) })
+	list(w, "shopping", len(s.Shopping), func(i int) { writePurchase(w, &s.Shopping[i]) })
+	list(w, "safety", len(s.Safety), func(i int) { writeAdvice(w, &s.Safety[i]) })
+	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })
 	w.Close('}')
 	return w.Bytes()
 }
 
-// list writes a field that holds a list of objects; an empty list is [].
-func list[T any](w *jsondoc.Writer, name string, items []T, fields func(*jsondoc.Writer, T)) {
+// list writes a field that holds a list of n objects, the fields of each written
+// by one; an empty list is []. It is not generic because the compiler would
+// make the page carry one copy of it for each type.
+func list(w *jsondoc.Writer, name string, n int, one func(i int)) {
 	w.Key(name)
 	w.Open('[')
-	for _, item := range items {
+	for i := range n {
 		w.Open('{')
-		fields(w, item)
+		one(i)
 		w.Close('}')
 	}
 	w.Close(']')
@@ -60,15 +62,14 @@ func number(w *jsondoc.Writer, name string, n int) {
 	w.Int(n)
 }
 
-// WriteProblem writes the fields of a problem into an open object.
-func WriteProblem(w *jsondoc.Writer, p problem.Problem) {
+func writeProblem(w *jsondoc.Writer, p *problem.Problem) {
 	w.Text("at", p.At)
 	w.Text("severity", string(p.Severity))
 	w.Text("what", p.What)
 	w.Text("do", p.Do)
 }
 
-func writeReading(w *jsondoc.Writer, r Reading) {
+func writeReading(w *jsondoc.Writer, r *Reading) {
 	w.Text("at", r.At)
 	w.Text("nanometres", r.Nanometres)
 	w.Text("text", r.Text)
@@ -76,7 +77,7 @@ func writeReading(w *jsondoc.Writer, r Reading) {
 	w.Text("written", r.Written)
 }
 
-func writeFigure(w *jsondoc.Writer, f Figure) {
+func writeFigure(w *jsondoc.Writer, f *Figure) {
 	w.Text("id", f.ID)
 	w.Text("block", f.Block)
 	w.Text("label", f.Label)
@@ -92,7 +93,7 @@ func writeFigure(w *jsondoc.Writer, f Figure) {
 	w.Close('}')
 }
 
-func writeChoice(w *jsondoc.Writer, c Choice) {
+func writeChoice(w *jsondoc.Writer, c *Choice) {
 	w.Text("on", c.On)
 	w.Text("title", c.Title)
 	w.Key("taken")
@@ -109,13 +110,14 @@ func writeChoice(w *jsondoc.Writer, c Choice) {
 	w.Text("refused", c.Refused)
 }
 
-func writeWall(w *jsondoc.Writer, wall Wall) {
+func writeWall(w *jsondoc.Writer, wall *Wall) {
 	w.Text("wall", wall.Wall)
 	w.Text("from", wall.From)
 	w.Text("to", wall.To)
 	w.Text("title", wall.Title)
 	w.Text("length", wall.Length)
-	list(w, "marks", wall.Marks, func(w *jsondoc.Writer, m Mark) {
+	list(w, "marks", len(wall.Marks), func(i int) {
+		m := &wall.Marks[i]
 		w.Text("kind", m.Kind)
 		w.Text("label", m.Label)
 		w.Text("layer", m.Layer)
@@ -126,7 +128,7 @@ func writeWall(w *jsondoc.Writer, wall Wall) {
 	})
 }
 
-func writeCorner(w *jsondoc.Writer, c Corner) {
+func writeCorner(w *jsondoc.Writer, c *Corner) {
 	w.Text("corner", c.Corner)
 	w.Text("along", c.Along)
 	w.Text("across", c.Across)
@@ -134,13 +136,14 @@ func writeCorner(w *jsondoc.Writer, c Corner) {
 	w.Text("text", c.Text)
 }
 
-func writeLayer(w *jsondoc.Writer, l Layer) {
+func writeLayer(w *jsondoc.Writer, l *Layer) {
 	w.Text("id", l.ID)
 	w.Text("name", l.Name)
 	number(w, "count", l.Count)
-	list(w, "columns", l.Columns, writeSize)
-	list(w, "rows", l.Rows, writeSize)
-	list(w, "panels", l.Panels, func(w *jsondoc.Writer, p Panel) {
+	list(w, "columns", len(l.Columns), func(i int) { writeSize(w, &l.Columns[i]) })
+	list(w, "rows", len(l.Rows), func(i int) { writeSize(w, &l.Rows[i]) })
+	list(w, "panels", len(l.Panels), func(i int) {
+		p := &l.Panels[i]
 		w.Text("label", p.Label)
 		number(w, "column", p.Column)
 		number(w, "row", p.Row)
@@ -148,30 +151,32 @@ func writeLayer(w *jsondoc.Writer, l Layer) {
 		number(w, "order", p.Order)
 		w.Text("cut", p.Cut)
 	})
-	list(w, "order", l.Order, writeHang)
-	list(w, "seams", l.Seams, func(w *jsondoc.Writer, s Seam) {
+	list(w, "order", len(l.Order), func(i int) { writeHang(w, &l.Order[i]) })
+	list(w, "seams", len(l.Seams), func(i int) {
+		s := &l.Seams[i]
 		w.Text("seam", s.Seam)
 		w.Text("length", s.Length)
 	})
 	w.Text("advice", l.Advice)
 }
 
-func writeSize(w *jsondoc.Writer, s Size) {
+func writeSize(w *jsondoc.Writer, s *Size) {
 	w.Text("text", s.Text)
 	w.Text("other", s.Other)
 }
 
-func writeHang(w *jsondoc.Writer, h Hang) {
+func writeHang(w *jsondoc.Writer, h *Hang) {
 	number(w, "n", h.N)
 	w.Text("panel", h.Panel)
-	list(w, "set", h.Set, func(w *jsondoc.Writer, e EdgeSet) {
+	list(w, "set", len(h.Set), func(i int) {
+		e := &h.Set[i]
 		w.Text("edge", e.Edge)
 		w.Text("to", e.To)
 	})
 	w.Text("text", h.Text)
 }
 
-func writeStep(w *jsondoc.Writer, s Step) {
+func writeStep(w *jsondoc.Writer, s *Step) {
 	w.Text("id", s.ID)
 	w.Text("name", s.Name)
 	w.Text("kind", s.Kind)
@@ -181,13 +186,13 @@ func writeStep(w *jsondoc.Writer, s Step) {
 	texts(w, "notes", s.Notes)
 }
 
-func writePurchase(w *jsondoc.Writer, p Purchase) {
+func writePurchase(w *jsondoc.Writer, p *Purchase) {
 	w.Text("what", p.What)
 	w.Text("amount", p.Amount)
 	w.Text("detail", p.Detail)
 }
 
-func writeAdvice(w *jsondoc.Writer, a Advice) {
+func writeAdvice(w *jsondoc.Writer, a *Advice) {
 	w.Text("id", a.ID)
 	w.Text("severity", a.Severity)
 	w.Text("words", a.Words)
@@ -197,7 +202,7 @@ func writeAdvice(w *jsondoc.Writer, a Advice) {
 	texts(w, "figures", a.Figures)
 }
 
-func writeDrawing(w *jsondoc.Writer, d Drawing) {
+func writeDrawing(w *jsondoc.Writer, d *Drawing) {
 	w.Text("id", d.ID)
 	w.Text("layer", d.Layer)
 	w.Text("looking", d.Looking)
