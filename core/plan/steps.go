@@ -25,8 +25,12 @@ func readSteps(s section) []Step {
 	used := map[string]bool{}
 	for i, entry := range entries {
 		step := readStep(s.object(entry.at, entry.node), i)
+		given := step.ID
 		for used[step.ID] {
 			step.ID += "-" + strconv.Itoa(i+1)
+		}
+		if step.ID != given {
+			s.report(step.At+"/id", problem.Note, "Another step is called "+shorten(given)+" too; this one is "+shorten(step.ID)+" on the sheet.", "Give each step a word of its own.")
 		}
 		used[step.ID] = true
 		steps = append(steps, step)

@@ -177,7 +177,7 @@ func (s *scene) borders() {
 }
 
 func (b *builder) drawRoom() drawing.Drawing {
-	s := b.scene("Ceiling", up, "The room alone; there is no mask to show yet.")
+	s := b.scene("Ceiling", up, "The room alone: there is no mask yet that fits in it.")
 	s.walls()
 	s.fixture()
 	return s.Drawing

@@ -17,12 +17,12 @@ func (b *builder) setting() {
 	choices := setout.Choices(room, b.plan.Fixture, outline, set.LeastBorder, b.n)
 	taken, problems, ok := setout.SetOut(set.On, choices)
 	b.report("/setting", problems)
-	b.choice, b.placed = taken, ok
+	b.choice, b.placed = taken, ok && isInside(taken.Borders)
 	for _, c := range choices {
 		b.addChoice(c, ok && c.On == taken.On)
 	}
 	b.corners()
-	if !ok {
+	if !b.placed {
 		return
 	}
 	b.borders()
@@ -30,6 +30,12 @@ func (b *builder) setting() {
 		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
 		"√(("+b.put(taken.Box.Length)+")² + ("+b.put(taken.Box.Width)+")²)", "Pythagoras.")
 	b.walls()
+}
+
+// isInside tells whether the box lies between the walls. One that does not is
+// refused with how much to trim; marks beyond a wall would help nobody.
+func isInside(borders setout.Borders) bool {
+	return min(borders.AB, borders.BC, borders.CD, borders.DA) >= 0
 }
 
 // orderSizes turns a wanted border round into the mask to order.
@@ -72,6 +78,9 @@ func (b *builder) addChoice(c setout.Choice, taken bool) {
 			choice.Refused = p.What
 			break
 		}
+	}
+	if choice.Refused == "" && !isInside(c.Borders) {
+		choice.Refused = "The mask is larger than the room."
 	}
 	b.sheet.Choices = append(b.sheet.Choices, choice)
 }
