@@ -128,3 +128,21 @@ func TestEngineNeverThrows(t *testing.T) {
 	require.NotNil(t, last.Nanometres)
 	assert.Equal(t, "25400000", *last.Nanometres)
 }
+
+// Two builds of one source, in folders of different names, give the same bytes.
+func TestTwoFoldersGiveTheSameBytes(t *testing.T) {
+	root, err := Root()
+	require.NoError(t, err)
+	folder := t.TempDir()
+	require.NoError(t, CopySource(root, folder))
+	here, err := Build(root)
+	require.NoError(t, err)
+	there, err := Build(folder)
+	require.NoError(t, err)
+	require.Equal(t, len(here), len(there))
+	for i, f := range here {
+		assert.Equal(t, f.Path, there[i].Path)
+		assert.True(t, bytes.Equal(f.Content, there[i].Content), f.Path)
+	}
+	assert.Equal(t, here.Hash(), there.Hash())
+}

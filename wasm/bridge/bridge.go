@@ -95,9 +95,10 @@ func faultOf(fault any) problem.Problem {
 // sheetWith is a whole sheet that holds nothing but one problem, so that the
 // page reads it like any other sheet.
 func sheetWith(p problem.Problem) string {
-	return string(sheet.Sheet{
+	fault := sheet.Sheet{
 		Format:   sheet.Format,
 		Version:  Version,
 		Problems: []problem.Problem{p},
-	}.JSON())
+	}
+	return string(fault.JSON())
 }
