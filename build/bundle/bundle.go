@@ -57,9 +57,6 @@ func Build(root string) (Output, error) {
 		return nil, err
 	}
 	schema, err := os.ReadFile(filepath.Join(root, "core", "plan", "plan.schema.json"))
-	if errors.Is(err, fs.ErrNotExist) {
-		return sorted(output), nil
-	}
 	if err != nil {
 		return nil, err
 	}
