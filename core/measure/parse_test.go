@@ -157,6 +157,7 @@ func requireRefusal(t testing.TB, text string, err error, says string) *ParseErr
 	require.True(t, strings.HasSuffix(text, refusal.Rest), "rest %q of %q", refusal.Rest, text)
 	for _, sentence := range []string{refusal.Reason, refusal.Do} {
 		require.Regexp(t, `^[^ ].*[.]$`, sentence, "%q", text)
+		require.NotContains(t, sentence, "\u202e", "%q", text)
 	}
 	require.Contains(t, refusal.Error(), refusal.Reason)
 	return refusal
@@ -313,6 +314,45 @@ func TestParseEdges(t *testing.T) {
 		}
 		require.NoError(t, err, "Parse(%q)", c.text)
 		assert.Equal(t, c.want, got, "Parse(%q)", c.text)
+	}
+}
+
+// The fraction characters of Unicode: seven are on a tape, the others are not.
+func TestParseFractionCharacters(t *testing.T) {
+	for text, want := range map[string]Length{
+		"½": Inch / 2, "¼": Inch / 4, "¾": 3 * Inch / 4, "⅛": Inch / 8, "⅜": 3 * Inch / 8, "⅝": 5 * Inch / 8, "⅞": 7 * Inch / 8,
+	} {
+		got, err := Parse("2"+text+"\"", "")
+		require.NoError(t, err, text)
+		assert.Equal(t, 2*Inch+want, got, text)
+	}
+	for _, c := range "⅓⅔⅕⅖⅗⅘⅙⅚⅐⅑⅒" {
+		_, err := Parse(string(c), UnitInch)
+		requireRefusal(t, string(c), err, "No tape has a mark for "+string(c))
+	}
+}
+
+func TestParseSaysWhatStandsInTheWay(t *testing.T) {
+	for text, says := range map[string]string{
+		"1/2-1":        "could be a minus",
+		"1/2/4":        "one line only",
+		"1/2 3":        "follows the fraction",
+		"1/2.5":        "a decimal and a fraction",
+		"6+3":          "Sums",
+		"6' +3":        "Sums",
+		"6 by 3":       "more than one length",
+		"e":            "exponent",
+		"3 cm 4 cm":    "The same unit stands twice: cm",
+		"5' 7-0-1/2":   "Feet are written twice",
+		"5.5' 7-0-1/2": "Feet are written twice",
+		"328' 12\"":    "must be below 12",
+		"-":            "cannot be negative",
+		",,1":          "do not part the digits in threes",
+		"1,.5":         "do not part the digits in threes",
+		"６⁰":           "Two numbers",
+	} {
+		_, err := Parse(text, UnitInch)
+		requireRefusal(t, text, err, says)
 	}
 }
 
@@ -475,6 +515,8 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Add("-1 m - 5 cm", "", true) // a sign, and a dash that is none
 	f.Add("⅙4", "in", false)       // a fraction character that digits could grow on
+	f.Add("0\n0", "in", false)     // a line end, which must not reach the sentence
+	f.Add("6\u202e3", "in", false) // a mark that turns writing round
 	f.Add("7-0-1/2 200", "ft", true)
 	f.Add("1 234,567\u202f890 mm", "mm", true)
 	f.Add("99999999999999999999/99999999999999999999", "in", true)

@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"strconv"
 	"unicode"
 	"unicode/utf8"
 )
@@ -261,8 +262,6 @@ func fractionOf(c rune) (num, den int64, known bool) {
 // strangerRefused is why a character is not read.
 func strangerRefused(c rune, written string) (reason, do string) {
 	switch {
-	case isInvisible(c):
-		return "There is a character in it that cannot be seen.", "Delete this and type it again."
 	case c == '_':
 		return "An underscore is not read.", "Write the digits without it."
 	case c == '~' || c == '≈':
@@ -279,6 +278,8 @@ func strangerRefused(c rune, written string) (reason, do string) {
 		return "These are digits of another script.", "Write the figure with the digits 0 to 9."
 	case c == utf8.RuneError:
 		return "One character is damaged.", "Delete this and type it again."
+	case !strconv.IsPrint(c): // line ends, and marks that would turn our own sentence round
+		return "There is a character in it that cannot be seen.", "Delete this and type it again."
 	}
 	return "The character " + written + " is not read here.", "Write digits, and a unit where one is needed."
 }
