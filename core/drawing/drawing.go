@@ -6,24 +6,29 @@ import "ceilingwright/core/measure"
 type Point struct{ X, Y measure.Length }
 
 // Part is what an item stands for; a writer chooses line, weight and colour by
-// it. The words are public: they become class names.
-type Part string
+// it.
+type Part uint8
 
 // The parts of a drawing.
 const (
-	Wall      Part = "wall"
-	Box       Part = "box"
-	Panel     Part = "panel"
-	FirstUp   Part = "first"
-	Seam      Part = "seam"
-	Centre    Part = "centre"
-	Fixture   Part = "fixture"
-	Dimension Part = "dimension"
-	Tick      Part = "tick"
-	Corner    Part = "corner"
-	Label     Part = "label"
-	Order     Part = "order"
+	Wall Part = iota
+	Box
+	Panel
+	FirstUp
+	Seam
+	Centre
+	Fixture
+	Dimension
+	Tick
+	Corner
+	Label
+	Order
 )
+
+var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order"}
+
+// String is the word for a part. The words are public: they become class names.
+func (p Part) String() string { return partNames[p] }
 
 // Shape is the form of an item.
 type Shape uint8
@@ -38,14 +43,14 @@ const (
 	Text
 )
 
-// Anchor is the end of a text that stands at its point.
-type Anchor string
+// Anchor is the place of a text that stands at its point.
+type Anchor uint8
 
 // The anchors.
 const (
-	Middle Anchor = "middle"
-	Start  Anchor = "start"
-	End    Anchor = "end"
+	Middle Anchor = iota
+	Start
+	End
 )
 
 // Item is one thing drawn. Words is the text of a Text; Turned turns it a
@@ -77,5 +82,17 @@ type Drawing struct {
 	Groups         []Group
 }
 
-// Add puts a group on the drawing.
-func (d *Drawing) Add(g Group) { d.Groups = append(d.Groups, g) }
+// Begin starts a group, to which Put adds.
+func (d *Drawing) Begin(figure, panel string) {
+	d.Groups = append(d.Groups, Group{Figure: figure, Panel: panel})
+}
+
+// Put adds an item to the group begun last. Without one it begins one that
+// belongs to nothing.
+func (d *Drawing) Put(item *Item) {
+	if len(d.Groups) == 0 {
+		d.Begin("", "")
+	}
+	last := &d.Groups[len(d.Groups)-1]
+	last.Items = append(last.Items, *item)
+}

@@ -52,8 +52,8 @@ func (b *builder) draw() {
 	}
 }
 
-func (b *builder) add(id string, l *layer, see looking, shows string, d drawing.Drawing) {
-	out := Drawing{ID: id, Looking: string(see), Shows: shows, Title: d.Title, SVG: svg.Write(d)}
+func (b *builder) add(id string, l *layer, see looking, shows string, s *scene) {
+	out := Drawing{ID: id, Looking: string(see), Shows: shows, Title: s.Title, SVG: svg.Write(&s.Drawing)}
 	if l != nil {
 		out.Layer = l.panels.ID
 	}
@@ -69,11 +69,12 @@ type scene struct {
 	unit measure.Length
 }
 
-func (b *builder) scene(title string, see looking, caption string) *scene {
+// scene starts a drawing with so many letters' heights of margin round the room.
+func (b *builder) scene(title string, see looking, margin measure.Length, caption string) *scene {
 	room := b.plan.Room
 	s := &scene{builder: b, see: see, room: room, unit: max(room.Length, room.Width) / 40}
 	s.Title, s.Caption = title+", looking "+string(see), caption
-	margin := 5 * s.unit
+	margin *= s.unit
 	s.Min = drawing.Point{X: -margin, Y: -margin}
 	s.Max = drawing.Point{X: room.Length + margin, Y: room.Width + margin}
 	return s
@@ -88,48 +89,57 @@ func (s *scene) at(x, y measure.Length) drawing.Point {
 	return drawing.Point{X: x, Y: y}
 }
 
-func (s *scene) group(figure, panel string, items ...drawing.Item) {
-	s.Add(drawing.Group{Figure: figure, Panel: panel, Items: items})
+func (s *scene) line(part drawing.Part, x1, y1, x2, y2 measure.Length) {
+	s.Put(&drawing.Item{Shape: drawing.Line, Part: part, From: s.at(x1, y1), To: s.at(x2, y2)})
 }
 
-func (s *scene) line(part drawing.Part, x1, y1, x2, y2 measure.Length) drawing.Item {
-	return drawing.Item{Shape: drawing.Line, Part: part, From: s.at(x1, y1), To: s.at(x2, y2)}
+func (s *scene) rect(part drawing.Part, b *setout.Box) {
+	s.Put(&drawing.Item{Shape: drawing.Rect, Part: part, From: s.at(b.X, b.Y), To: s.at(b.X+b.Length, b.Y+b.Width)})
 }
 
-func (s *scene) rect(part drawing.Part, b setout.Box) drawing.Item {
-	return drawing.Item{Shape: drawing.Rect, Part: part, From: s.at(b.X, b.Y), To: s.at(b.X+b.Length, b.Y+b.Width)}
+func (s *scene) text(part drawing.Part, anchor drawing.Anchor, x, y, size measure.Length, words string) {
+	s.Put(&drawing.Item{Shape: drawing.Text, Part: part, Anchor: anchor, From: s.at(x, y), Size: size, Words: words})
 }
 
-func (s *scene) text(part drawing.Part, x, y, size measure.Length, words string) drawing.Item {
-	return drawing.Item{Shape: drawing.Text, Part: part, From: s.at(x, y), Size: size, Words: words, Anchor: drawing.Middle}
+func (s *scene) turned(part drawing.Part, anchor drawing.Anchor, x, y, size measure.Length, words string) {
+	s.Put(&drawing.Item{Shape: drawing.Text, Part: part, Anchor: anchor, Turned: true, From: s.at(x, y), Size: size, Words: words})
 }
 
-func (s *scene) turned(part drawing.Part, x, y, size measure.Length, words string) drawing.Item {
-	t := s.text(part, x, y, size, words)
-	t.Turned = true
-	return t
-}
-
-// walls are the room, its corners and its two sizes.
-func (s *scene) walls() {
-	room, u := s.room, s.unit
-	s.group("room.area", "", s.rect(drawing.Wall, setout.Box{Length: room.Length, Width: room.Width}))
-	for _, c := range []struct {
-		name string
-		x, y measure.Length
-	}{
-		{"A", -u, -u / 2}, {"B", room.Length + u, -u / 2},
-		{"C", room.Length + u, room.Width + u + u/4}, {"D", -u, room.Width + u + u/4},
-	} {
-		s.group("", "", s.text(drawing.Corner, c.x, c.y, u, c.name))
+// outline is the room, the names of its corners, and below it what the drawing
+// is and from where it is seen, so that no copy of it can be mistaken.
+func (s *scene) outline() {
+	u := s.unit
+	s.text(drawing.Label, drawing.Middle, s.room.Length/2, s.Max.Y-u/2, u, s.Title)
+	s.Begin("room.area", "")
+	s.rect(drawing.Wall, &setout.Box{Length: s.room.Length, Width: s.room.Width})
+	s.Begin("", "")
+	for _, c := range []survey.Corner{survey.A, survey.B, survey.C, survey.D} {
+		p := s.room.Corner(c)
+		dx, dy := -u, -u/2
+		if p.X > 0 {
+			dx = u
+		}
+		if p.Y > 0 {
+			dy = u + u/4
+		}
+		s.text(drawing.Corner, drawing.Middle, p.X+dx, p.Y+dy, u, string(c))
 	}
-	top, left := -3*u-u/2, -3*u-u/2
-	s.group("room.length", "", s.line(drawing.Dimension, 0, top, room.Length, top),
-		s.line(drawing.Dimension, 0, top-u/3, 0, top+u/3), s.line(drawing.Dimension, room.Length, top-u/3, room.Length, top+u/3),
-		s.text(drawing.Dimension, room.Length/2, top-u/3, u, s.n.Length(room.Length)))
-	s.group("room.width", "", s.line(drawing.Dimension, left, 0, left, room.Width),
-		s.line(drawing.Dimension, left-u/3, 0, left+u/3, 0), s.line(drawing.Dimension, left-u/3, room.Width, left+u/3, room.Width),
-		s.turned(drawing.Dimension, s.beside(left), room.Width/2, u, s.n.Length(room.Width)))
+}
+
+// sizes are the two sizes of the room, outside the walls.
+func (s *scene) sizes() {
+	u, long, wide := s.unit, s.room.Length, s.room.Width
+	off := -3*u - u/2
+	s.Begin("room.length", "")
+	s.line(drawing.Dimension, 0, off, long, off)
+	s.line(drawing.Dimension, 0, off-u/3, 0, off+u/3)
+	s.line(drawing.Dimension, long, off-u/3, long, off+u/3)
+	s.text(drawing.Dimension, drawing.Middle, long/2, off-u/3, u, s.n.Length(long))
+	s.Begin("room.width", "")
+	s.line(drawing.Dimension, off, 0, off, wide)
+	s.line(drawing.Dimension, off-u/3, 0, off+u/3, 0)
+	s.line(drawing.Dimension, off-u/3, wide, off+u/3, wide)
+	s.turned(drawing.Dimension, drawing.Middle, s.beside(off), wide/2, u, s.n.Length(wide))
 }
 
 // beside is where a turned text stands so that it is on the left of its line
@@ -144,8 +154,9 @@ func (s *scene) beside(x measure.Length) measure.Length {
 // centreLines run through the middle of the box, beyond the walls a little.
 func (s *scene) centreLines() {
 	c, over := s.choice.Box.Centre(), s.unit
-	s.group("", "", s.line(drawing.Centre, c.X, -over, c.X, s.room.Width+over),
-		s.line(drawing.Centre, -over, c.Y, s.room.Length+over, c.Y))
+	s.Begin("", "")
+	s.line(drawing.Centre, c.X, -over, c.X, s.room.Width+over)
+	s.line(drawing.Centre, -over, c.Y, s.room.Length+over, c.Y)
 }
 
 func (s *scene) fixture() {
@@ -153,168 +164,171 @@ func (s *scene) fixture() {
 	if !ok {
 		return
 	}
-	radius := max(s.plan.Fixture.Across/2, s.unit/2)
-	s.group("", "", drawing.Item{Shape: drawing.Circle, Part: drawing.Fixture, From: s.at(centre.X, centre.Y), Size: radius})
+	s.Begin("", "")
+	s.Put(&drawing.Item{Shape: drawing.Circle, Part: drawing.Fixture, From: s.at(centre.X, centre.Y), Size: max(s.plan.Fixture.Across/2, s.unit/2)})
 }
 
 // borders are the four borders, each with a line in the border and its figure
 // outside the wall, where no panel's label is in the way.
 func (s *scene) borders() {
-	box, borders, u, room := s.choice.Box, s.choice.Borders, s.unit, s.room
-	quarterX, quarterY := room.Length/4, room.Width-room.Width/4
-	s.group("border.AB", "", s.line(drawing.Dimension, quarterX, -u/2, quarterX, box.Y),
-		s.text(drawing.Dimension, quarterX, -u, u, s.n.Length(borders.AB)))
-	s.group("border.CD", "", s.line(drawing.Dimension, quarterX, box.Y+box.Width, quarterX, room.Width+u/2),
-		s.text(drawing.Dimension, quarterX, room.Width+u+u/2, u, s.n.Length(borders.CD)))
+	box, borders, u, room := &s.choice.Box, &s.choice.Borders, s.unit, s.room
+	x, y := room.Length/4, room.Width-room.Width/4
+	s.Begin("border.AB", "")
+	s.line(drawing.Dimension, x, -u/2, x, box.Y)
+	s.text(drawing.Dimension, drawing.Middle, x, -u, u, s.n.Length(borders.AB))
+	s.Begin("border.CD", "")
+	s.line(drawing.Dimension, x, box.Y+box.Width, x, room.Width+u/2)
+	s.text(drawing.Dimension, drawing.Middle, x, room.Width+u+u/2, u, s.n.Length(borders.CD))
 	left, right := -u, room.Length+u+u/2
 	if s.see == down {
 		left, right = -u-u/2, room.Length+u
 	}
-	s.group("border.DA", "", s.line(drawing.Dimension, -u/2, quarterY, box.X, quarterY),
-		s.turned(drawing.Dimension, left, quarterY, u, s.n.Length(borders.DA)))
-	s.group("border.BC", "", s.line(drawing.Dimension, box.X+box.Length, quarterY, room.Length+u/2, quarterY),
-		s.turned(drawing.Dimension, right, quarterY, u, s.n.Length(borders.BC)))
+	s.Begin("border.DA", "")
+	s.line(drawing.Dimension, -u/2, y, box.X, y)
+	s.turned(drawing.Dimension, drawing.Middle, left, y, u, s.n.Length(borders.DA))
+	s.Begin("border.BC", "")
+	s.line(drawing.Dimension, box.X+box.Length, y, room.Length+u/2, y)
+	s.turned(drawing.Dimension, drawing.Middle, right, y, u, s.n.Length(borders.BC))
 }
 
-func (b *builder) drawRoom() drawing.Drawing {
-	s := b.scene("Ceiling", up, "The room alone: there is no mask yet that fits in it.")
-	s.walls()
+func (b *builder) drawRoom() *scene {
+	s := b.scene("Ceiling", up, 5, "The room alone; there is no mask to show yet.")
+	s.outline()
+	s.sizes()
 	s.fixture()
-	return s.Drawing
+	return s
 }
 
-func (b *builder) drawHanging(l *layer, see looking) drawing.Drawing {
-	s := b.scene(l.panels.Name, see, "The ceiling with the mask's "+plural(int64(l.panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
+func (b *builder) drawHanging(l *layer, see looking) *scene {
+	s := b.scene(l.panels.Name, see, 5, "The ceiling with the mask's "+plural(int64(l.panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
 		l.order[0].Panel.Label()+" goes up first.")
-	s.walls()
-	if l.panels.Count() > readablePanels {
-		s.seams(l)
+	readable := l.panels.Count() <= readablePanels
+	s.outline()
+	s.sizes()
+	if readable {
+		s.panels(l)
 	} else {
-		for _, h := range l.order {
-			s.panel(l, h)
-		}
+		s.seams(l)
 	}
-	s.group("mask.area", "", s.rect(drawing.Box, s.choice.Box))
+	s.Begin("mask.area", "")
+	s.rect(drawing.Box, &s.choice.Box)
 	s.centreLines()
 	s.fixture()
-	if l.panels.Count() <= readablePanels {
-		for _, h := range l.order {
-			s.numbers(l, h)
-		}
+	if readable {
+		s.numbers(l)
 	}
 	s.borders()
-	return s.Drawing
+	return s
 }
 
-func (s *scene) panel(l *layer, h setout.Hang) {
-	part := drawing.Panel
-	if h.N == 1 {
-		part = drawing.FirstUp
+func (s *scene) panels(l *layer) {
+	for i := range l.order {
+		h, part := &l.order[i], drawing.Panel
+		if h.N == 1 {
+			part = drawing.FirstUp
+		}
+		box := s.choice.Box.PanelBox(l.columns, l.rows, h.Panel)
+		s.Begin("", l.panels.ID+":"+h.Panel.Label())
+		s.rect(part, &box)
 	}
-	s.group("", l.panels.ID+":"+h.Panel.Label(), s.rect(part, s.choice.Box.PanelBox(l.columns, l.rows, h.Panel)))
 }
 
-// numbers are a panel's turn, large, and its label, small in the corner that
+// numbers are each panel's turn, large, and its label, small in the corner that
 // is at the top left as drawn. They stand above lines, the turn clear of the
 // centre lines.
-func (s *scene) numbers(l *layer, h setout.Hang) {
-	box, u := s.choice.Box.PanelBox(l.columns, l.rows, h.Panel), s.unit
-	least := min(box.Length, box.Width)
-	turn := min(2*u, least/2)
-	items := []drawing.Item{s.text(drawing.Order, box.X+box.Length/2, box.Y+box.Width/2+turn+turn/4, turn, strconv.Itoa(h.N))}
-	if small := min(u*4/5, least/5); small > u/4 {
-		label := s.text(drawing.Label, box.X+small/2, box.Y+small+small/2, small, h.Panel.Label())
-		if s.see == down {
-			label.From = s.at(box.X+box.Length-small/2, box.Y+small+small/2)
+func (s *scene) numbers(l *layer) {
+	for i := range l.order {
+		h := &l.order[i]
+		box := s.choice.Box.PanelBox(l.columns, l.rows, h.Panel)
+		least := min(box.Length, box.Width)
+		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
+		label := h.Panel.Label()
+		s.Begin("", l.panels.ID+":"+label)
+		s.text(drawing.Order, drawing.Middle, box.X+box.Length/2, box.Y+box.Width/2+turn+turn/4, turn, strconv.Itoa(h.N))
+		if small <= s.unit/4 {
+			continue
 		}
-		label.Anchor = drawing.Start
-		items = append(items, label)
+		x := box.X + small/2
+		if s.see == down {
+			x = box.X + box.Length - small/2
+		}
+		s.text(drawing.Label, drawing.Start, x, box.Y+small+small/2, small, label)
 	}
-	s.group("", l.panels.ID+":"+h.Panel.Label(), items...)
 }
 
 // seams are the seams alone, for a grid too fine for numbers.
 func (s *scene) seams(l *layer) {
-	box := s.choice.Box
-	var items []drawing.Item
+	box := &s.choice.Box
+	s.Begin("seams.length", "")
 	for i := range l.columns.Gaps {
 		x := box.X + l.columns.Seam(i)
-		items = append(items, s.line(drawing.Seam, x, box.Y, x, box.Y+box.Width))
+		s.line(drawing.Seam, x, box.Y, x, box.Y+box.Width)
 	}
 	for i := range l.rows.Gaps {
 		y := box.Y + l.rows.Seam(i)
-		items = append(items, s.line(drawing.Seam, box.X, y, box.X+box.Length, y))
+		s.line(drawing.Seam, box.X, y, box.X+box.Length, y)
 	}
-	s.group("seams.length", "", items...)
 }
 
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
-func (b *builder) drawMarks(l *layer) drawing.Drawing {
-	s := b.scene("Marks for "+l.panels.Name, up, "The box, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
-	margin := 8 * s.unit
-	s.Min, s.Max = drawing.Point{X: -margin, Y: -margin}, drawing.Point{X: s.room.Length + margin, Y: s.room.Width + margin}
-	s.group("room.area", "", s.rect(drawing.Wall, setout.Box{Length: s.room.Length, Width: s.room.Width}))
+func (b *builder) drawMarks(l *layer) *scene {
+	s := b.scene("Marks for "+l.panels.Name, up, 8, "The box, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
+	s.outline()
 	s.seams(l)
-	s.group("box.diagonal", "", s.rect(drawing.Box, s.choice.Box))
+	s.Begin("box.diagonal", "")
+	s.rect(drawing.Box, &s.choice.Box)
 	s.centreLines()
 	s.fixture()
-	for _, c := range []survey.Corner{survey.A, survey.B, survey.C, survey.D} {
-		p := s.room.Corner(c)
-		dx, dy := -s.unit, -s.unit/2
-		if p.X > 0 {
-			dx = s.unit
-		}
-		if p.Y > 0 {
-			dy = s.unit + s.unit/4
-		}
-		s.group("", "", s.text(drawing.Corner, p.X+dx, p.Y+dy, s.unit, string(c)))
-	}
 	for _, w := range setout.Marks(s.room, s.plan.Fixture, s.choice.Box, []mask.Layer{l.panels}) {
-		s.ticks(w)
+		s.ticks(w.Wall, merged(w.Marks, s.n.Mark()))
 	}
-	return s.Drawing
+	return s
 }
 
 // ticks are the marks of one wall. Where two come close their figures are
 // pushed apart, so that none is written over another.
-func (s *scene) ticks(w setout.WallMarks) {
-	u := s.unit
-	marks := merged(w.Marks, s.n.Mark())
-	words := len(marks) <= readableMarks
+func (s *scene) ticks(wall survey.Wall, marks []tick) {
 	last := measure.Length(-1 << 60)
-	for _, m := range marks {
-		place := max(m.At, last+u+u/5)
+	s.Begin("", "")
+	for i := range marks {
+		at := marks[i].At
+		place := max(at, last+s.unit+s.unit/5)
 		last = place
-		s.group("", "", s.tick(w.Wall, m.At, place, words)...)
+		s.tick(wall, at, place, len(marks) <= readableMarks)
 	}
 }
 
-func (s *scene) tick(w survey.Wall, at, place measure.Length, words bool) []drawing.Item {
-	u, words2 := s.unit, s.n.Length(at)
-	var items []drawing.Item
-	var text drawing.Item
-	letters := u * 4 / 5
-	switch w {
-	case survey.AB:
-		items = append(items, s.line(drawing.Tick, at, 0, at, -u/2), s.line(drawing.Tick, at, -u/2, place, -u))
-		text = s.turned(drawing.Tick, place+letters/3, -u-u/4, letters, words2)
-		text.Anchor = drawing.Start
-	case survey.CD:
-		items = append(items, s.line(drawing.Tick, at, s.room.Width, at, s.room.Width+u/2), s.line(drawing.Tick, at, s.room.Width+u/2, place, s.room.Width+u))
-		text = s.turned(drawing.Tick, place+letters/3, s.room.Width+u+u/4, letters, words2)
-		text.Anchor = drawing.End
+// tick is one mark: a stroke across the wall's end of it, a leader to where
+// there is room for the figure, and the figure.
+func (s *scene) tick(wall survey.Wall, at, place measure.Length, words bool) {
+	u, letters := s.unit, s.unit*4/5
+	base, out := measure.Length(0), -u
+	anchor := drawing.End
+	switch wall {
 	case survey.BC:
-		items = append(items, s.line(drawing.Tick, s.room.Length, at, s.room.Length+u/2, at), s.line(drawing.Tick, s.room.Length+u/2, at, s.room.Length+u, place))
-		text = s.text(drawing.Tick, s.room.Length+u+u/4, place+letters/3, letters, words2)
-		text.Anchor = drawing.Start
-	case survey.DA:
-		items = append(items, s.line(drawing.Tick, 0, at, -u/2, at), s.line(drawing.Tick, -u/2, at, -u, place))
-		text = s.text(drawing.Tick, -u-u/4, place+letters/3, letters, words2)
-		text.Anchor = drawing.End
+		base, out, anchor = s.room.Length, u, drawing.Start
+	case survey.CD:
+		base, out = s.room.Width, u
+	case survey.AB:
+		anchor = drawing.Start
 	}
+	along := wall == survey.AB || wall == survey.CD
+	line := func(from, to, out1, out2 measure.Length) {
+		if along {
+			s.line(drawing.Tick, from, base+out1, to, base+out2)
+		} else {
+			s.line(drawing.Tick, base+out1, from, base+out2, to)
+		}
+	}
+	line(at, at, 0, out/2)
 	if !words {
-		return items[:1]
+		return
 	}
-	return append(items, text)
+	line(at, place, out/2, out)
+	if along {
+		s.turned(drawing.Tick, anchor, place+letters/3, base+out+out/4, letters, s.n.Length(at))
+	} else {
+		s.text(drawing.Tick, anchor, base+out+out/4, place+letters/3, letters, s.n.Length(at))
+	}
 }

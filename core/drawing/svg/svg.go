@@ -12,7 +12,7 @@ import (
 )
 
 // style is the plain look of a part, in SVG attributes; it prints in grey.
-var style = map[drawing.Part]string{
+var style = [...]string{
 	drawing.Wall:      `fill="none" stroke="#2a2926" stroke-width="3"`,
 	drawing.Box:       `fill="none" stroke="#2c5c86" stroke-width="2"`,
 	drawing.Panel:     `fill="#f4f4f2" stroke="#6d675c" stroke-width="1"`,
@@ -22,15 +22,12 @@ var style = map[drawing.Part]string{
 	drawing.Fixture:   `fill="#ffffff" stroke="#2a2926" stroke-width="1.5"`,
 	drawing.Dimension: `fill="none" stroke="#6d675c" stroke-width="1"`,
 	drawing.Tick:      `fill="none" stroke="#2c5c86" stroke-width="1.5"`,
-}
-
-// letters is the plain look of a part's texts.
-var letters = map[drawing.Part]string{
-	drawing.Order: `font-family="Georgia, serif"`,
+	// The rest are texts; as shapes they take the line of a dimension.
+	drawing.Order: `fill="none" stroke="#6d675c" stroke-width="1"`,
 }
 
 // Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
-func Write(d drawing.Drawing) string {
+func Write(d *drawing.Drawing) string {
 	w := writer{buf: make([]byte, 0, 4096), origin: d.Min}
 	w.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
 	w.length(d.Max.X - d.Min.X)
@@ -41,8 +38,8 @@ func Write(d drawing.Drawing) string {
 	w.raw(`</title><desc>`)
 	w.escaped(d.Caption)
 	w.raw(`</desc>`)
-	for _, g := range d.Groups {
-		w.group(g)
+	for i := range d.Groups {
+		w.group(&d.Groups[i])
 	}
 	w.raw(`</svg>`)
 	return string(w.buf)
@@ -97,7 +94,7 @@ func (w *writer) escaped(s string) {
 	}
 }
 
-func (w *writer) group(g drawing.Group) {
+func (w *writer) group(g *drawing.Group) {
 	named := g.Figure != "" || g.Panel != ""
 	if named {
 		w.raw("<g")
@@ -105,8 +102,8 @@ func (w *writer) group(g drawing.Group) {
 		w.named("data-panel", g.Panel)
 		w.raw(">")
 	}
-	for _, item := range g.Items {
-		w.item(item)
+	for i := range g.Items {
+		w.item(&g.Items[i])
 	}
 	if named {
 		w.raw("</g>")
@@ -122,7 +119,7 @@ func (w *writer) named(name, value string) {
 	w.raw(`"`)
 }
 
-func (w *writer) item(item drawing.Item) {
+func (w *writer) item(item *drawing.Item) {
 	switch item.Shape {
 	case drawing.Line:
 		w.raw(`<line`)
@@ -141,10 +138,10 @@ func (w *writer) item(item drawing.Item) {
 		w.text(item)
 		return
 	}
-	w.raw(` class="cw-` + string(item.Part) + `" vector-effect="non-scaling-stroke" ` + style[item.Part] + `/>`)
+	w.raw(` class="cw-` + item.Part.String() + `" vector-effect="non-scaling-stroke" ` + style[item.Part] + `/>`)
 }
 
-func (w *writer) rect(item drawing.Item) {
+func (w *writer) rect(item *drawing.Item) {
 	left, right := min(item.From.X, item.To.X), max(item.From.X, item.To.X)
 	top, bottom := min(item.From.Y, item.To.Y), max(item.From.Y, item.To.Y)
 	w.raw(`<rect`)
@@ -154,13 +151,16 @@ func (w *writer) rect(item drawing.Item) {
 	w.attribute("height", bottom-top)
 }
 
-func (w *writer) text(item drawing.Item) {
+func (w *writer) text(item *drawing.Item) {
 	w.raw(`<text`)
 	w.x("x", item.From)
 	w.y("y", item.From)
 	w.attribute("font-size", item.Size)
-	if item.Anchor != "" && item.Anchor != drawing.Start {
-		w.raw(` text-anchor="` + string(item.Anchor) + `"`)
+	switch item.Anchor {
+	case drawing.Middle:
+		w.raw(` text-anchor="middle"`)
+	case drawing.End:
+		w.raw(` text-anchor="end"`)
 	}
 	if item.Turned {
 		w.raw(` transform="rotate(-90 `)
@@ -169,11 +169,11 @@ func (w *writer) text(item drawing.Item) {
 		w.length(item.From.Y - w.origin.Y)
 		w.raw(`)"`)
 	}
-	family := letters[item.Part]
-	if family == "" {
-		family = `font-family="sans-serif"`
+	family := "sans-serif"
+	if item.Part == drawing.Order {
+		family = "Georgia, serif"
 	}
-	w.raw(` class="cw-text-` + string(item.Part) + `" ` + family + `>`)
+	w.raw(` class="cw-text-` + item.Part.String() + `" font-family="` + family + `">`)
 	w.escaped(item.Words)
 	w.raw(`</text>`)
 }
