@@ -99,37 +99,43 @@ export function renderEcho(readings: Record<string, Reading>): void {
 
 const severityWords = { stop: "Put right", caution: "Look at this", note: "Note" } as const;
 
+/** A stop at a blank nobody has filled in yet is no mistake, only work to come. */
+function isToCome(problem: Problem, blank: Blank | null): boolean {
+  return problem.severity === "stop" && blank instanceof HTMLInputElement && blank.value.trim() === "";
+}
+
 /** Writes every problem beside its blank; what has no blank goes to the list
  *  under the drawing, with all that must be put right. */
 export function renderProblems(problems: Problem[]): void {
   for (const old of every(".cw-say")) old.remove();
   const described = new Map<Blank, string[]>();
-  const stops = new Set<Blank>();
-  const list: { problem: Problem; blank: Blank | null }[] = [];
+  const wrong = new Set<Blank>();
+  const list: Listed[] = [];
   problems.forEach((problem, i) => {
     const blank = blankAt(problem.at);
     const id = `say-${String(i)}`;
-    const placed = write(problem, blank, id);
+    const toCome = isToCome(problem, blank);
+    const placed = write(problem, blank, id, toCome);
     if (blank) {
       described.set(blank, [...(described.get(blank) ?? []), id]);
-      if (problem.severity === "stop") stops.add(blank);
+      if (problem.severity === "stop" && !toCome) wrong.add(blank);
     }
-    if (problem.severity === "stop" || !placed) list.push({ problem, blank });
+    if (problem.severity === "stop" || !placed) list.push({ problem, blank, toCome });
   });
   for (const blank of every<Blank>("[data-at]")) {
     setAttribute(blank, "aria-describedby", described.get(blank)?.join(" ") ?? null);
-    setAttribute(blank, "aria-invalid", stops.has(blank) ? "true" : null);
+    setAttribute(blank, "aria-invalid", wrong.has(blank) ? "true" : null);
   }
   renderTodo(list);
 }
 
-function write(problem: Problem, blank: Blank | null, id: string): boolean {
+function write(problem: Problem, blank: Blank | null, id: string, toCome: boolean): boolean {
   const host = blank ? sentence(blank) : nearest(problem.at);
   if (!host) return false;
   const say = make(
     "p",
-    { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at },
-    make("b", { class: "cw-say-mark" }, severityWords[problem.severity] + ":"),
+    { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at, "data-to-come": toCome },
+    make("b", { class: "cw-say-mark" }, (toCome ? "To fill in" : severityWords[problem.severity]) + ":"),
     ` ${problem.what} ${problem.do}`,
   );
   if (blank) {
@@ -157,26 +163,34 @@ function nearest(pointer: string): Element | null {
   return null;
 }
 
+interface Listed {
+  problem: Problem;
+  blank: Blank | null;
+  toCome: boolean;
+}
+
 const LISTED = 5;
 
-function renderTodo(list: { problem: Problem; blank: Blank | null }[]): void {
-  redraw(region("todo"), list.map((l) => l.problem), () => {
-    if (list.length === 0) return [];
-    return [
-      make("h2", {}, "To put right"),
-      make(
-        "ul",
-        {},
-        ...list.slice(0, LISTED).map(({ problem, blank }) =>
-          make(
-            "li",
-            { "data-severity": problem.severity },
-            `${problem.what} ${blank ? "" : problem.do} `,
-            blank ? action("go-to", "Go to the blank", { "data-to": problem.at, "aria-label": `Go to the blank: ${nameOf(blank)}` }) : null,
-          ),
-        ),
-      ),
-      list.length > LISTED ? make("p", {}, `and ${String(list.length - LISTED)} more on the sheet.`) : null,
-    ];
-  });
+function renderTodo(list: Listed[]): void {
+  const wrong = list.filter((l) => !l.toCome);
+  const toCome = list.filter((l) => l.toCome);
+  setAttribute(region("todo"), "data-wrong", wrong.length > 0 ? "" : null);
+  redraw(region("todo"), list.map((l) => [l.problem, l.toCome]), () => [
+    wrong.length > 0 ? make("h2", {}, "To put right") : null,
+    wrong.length > 0 ? make("ul", {}, ...wrong.slice(0, LISTED).map(listed)) : null,
+    wrong.length > LISTED ? make("p", {}, `and ${String(wrong.length - LISTED)} more on the sheet.`) : null,
+    toCome.length > 0 ? make("p", {}, stillToFill(toCome.length), " ", goTo(toCome[0], "Go to the next")) : null,
+  ]);
+}
+
+function stillToFill(n: number): string {
+  return n === 1 ? "One blank is still to be filled in." : `${String(n)} blanks are still to be filled in.`;
+}
+
+function listed(l: Listed): HTMLElement {
+  return make("li", { "data-severity": l.problem.severity }, `${l.problem.what} ${l.blank ? "" : l.problem.do} `, goTo(l, "Go to the blank"));
+}
+
+function goTo(l: Listed | undefined, words: string): HTMLElement | null {
+  return l?.blank ? action("go-to", words, { "data-to": l.problem.at, "aria-label": `${words}: ${nameOf(l.blank)}` }) : null;
 }

@@ -3,8 +3,9 @@
 import type { Drawing, Layer } from "../engine/contract";
 import { make, region, setText } from "./dom";
 
-// What is drawn: a layer with what is shown of it, "L1/hanging".
-let drawn = "";
+// What was asked for: a layer with what is shown of it, "L1/hanging". It stays
+// asked for while a half-typed blank leaves nothing of it to draw.
+let wanted = "";
 let looking: "up" | "down" = "up";
 let shownSVG = "";
 
@@ -17,7 +18,7 @@ export function turnOver(): void {
 }
 
 export function draw(key: string): void {
-  drawn = key;
+  wanted = key;
 }
 
 function keyOf(drawing: Drawing): string {
@@ -34,13 +35,14 @@ function nameOf(drawing: Drawing, names: Map<string, string>): string {
 export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
   const names = new Map(layers.map((l) => [l.id, l.name] as const));
   const keys = new Map(drawings.map((d) => [keyOf(d), nameOf(d, names)] as const));
-  if (!keys.has(drawn)) drawn = Array.from(keys.keys())[0] ?? "";
-  offer(keys);
-  const drawing = drawings.find((d) => keyOf(d) === drawn && d.looking === looking) ?? drawings.find((d) => keyOf(d) === drawn);
+  const key = keys.has(wanted) ? wanted : (Array.from(keys.keys())[0] ?? "");
+  offer(keys, key);
+  const sides = drawings.filter((d) => keyOf(d) === key);
+  const drawing = sides.find((d) => d.looking === looking) ?? sides[0];
   one<HTMLElement>(".cw-drawing").dataset["looking"] = drawing?.looking ?? looking;
   setText(one("[data-drawing-title]"), drawing?.title ?? "Ceiling, looking up");
-  setText(one("[data-do=turn-over]"), looking === "up" ? "Turn it over: looking down" : "Turn it over: looking up");
-  one<HTMLButtonElement>("[data-do=turn-over]").hidden = drawings.length === 0;
+  setText(one("[data-do=turn-over]"), drawing?.looking !== "down" ? "Turn it over: looking down" : "Turn it over: looking up");
+  one<HTMLButtonElement>("[data-do=turn-over]").hidden = sides.length < 2;
   one<HTMLElement>("[data-drawing-blank]").hidden = drawing !== undefined;
   const svg = drawing?.svg ?? "";
   if (svg === shownSVG) return false;
@@ -66,13 +68,13 @@ function picture(svg: string, title: string): Node {
   return node;
 }
 
-function offer(keys: Map<string, string>): void {
+function offer(keys: Map<string, string>, key: string): void {
   const select = one<HTMLSelectElement>("[data-drawing-layer]");
-  const wanted = JSON.stringify(Array.from(keys));
-  if (select.dataset["offered"] !== wanted) {
-    select.dataset["offered"] = wanted;
-    select.replaceChildren(...Array.from(keys, ([key, name]) => new Option(name, key)));
+  const offered = JSON.stringify(Array.from(keys));
+  if (select.dataset["offered"] !== offered) {
+    select.dataset["offered"] = offered;
+    select.replaceChildren(...Array.from(keys, ([value, name]) => new Option(name, value)));
   }
   select.hidden = keys.size < 2;
-  select.value = drawn;
+  select.value = key;
 }
