@@ -1,0 +1,327 @@
+package core_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"io"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// broken is why an answer is no sheet, "" for a good one. It is asked of every
+// answer to every input, kept or made up.
+func broken(answer []byte) string {
+	var s sheet.Sheet
+	decoder := json.NewDecoder(bytes.NewReader(answer))
+	decoder.DisallowUnknownFields()
+	if err := decoder.Decode(&s); err != nil {
+		return "no sheet: " + err.Error()
+	}
+	if s.Format != sheet.Format || s.Version != core.Version {
+		return "no version"
+	}
+	for _, list := range []string{`"problems":[`, `"readings":[`, `"figures":[`, `"choices":[`, `"walls":[`, `"corners":[`, `"layers":[`,
+		`"steps":[`, `"shopping":[`, `"safety":[`, `"drawings":[`} {
+		if !bytes.Contains(answer, []byte(list)) {
+			return "no list " + list
+		}
+	}
+	if fault := brokenFigures(s); fault != "" {
+		return fault
+	}
+	for _, p := range s.Problems {
+		if p.What == "" || p.Do == "" || !slices.Contains([]problem.Severity{problem.Stop, problem.Caution, problem.Note}, p.Severity) {
+			return "an empty problem at " + p.At
+		}
+		if p.At != "" && !strings.HasPrefix(p.At, "/") {
+			return "no pointer: " + p.At
+		}
+		if fault := strayWords(p.What + p.Do); fault != "" {
+			return "the problem at " + p.At + " says " + fault
+		}
+	}
+	for _, d := range s.Drawings {
+		if fault := brokenXML(d.SVG); fault != "" {
+			return d.ID + ": " + fault
+		}
+	}
+	return ""
+}
+
+func brokenFigures(s sheet.Sheet) string {
+	seen := map[string]bool{}
+	for _, f := range s.Figures {
+		switch {
+		case seen[f.ID]:
+			return "two figures " + f.ID
+		case f.ID == "" || f.Block == "" || f.Label == "" || f.Text == "":
+			return "an empty figure " + f.ID
+		case f.Working.Rule == "" || f.Working.Sum == "" || f.Working.Source == "":
+			return "no working for " + f.ID
+		}
+		seen[f.ID] = true
+		value, err := decimal.NewFromString(f.Value)
+		if err != nil {
+			return "the value of " + f.ID + ": " + err.Error()
+		}
+		if f.Unit == "nm" && !value.IsInteger() {
+			return f.ID + " is not in whole nanometres"
+		}
+		if fault := strayWords(f.Value + f.Text + f.Other + f.Working.Rule); fault != "" {
+			return f.ID + " says " + fault
+		}
+	}
+	for _, step := range s.Steps {
+		for _, id := range step.Figures {
+			if !seen[id] {
+				return "a step names a figure that is not there: " + id
+			}
+		}
+	}
+	return ""
+}
+
+// strayWords are the marks that a value got into a text unsaid.
+func strayWords(text string) string {
+	for _, stray := range []string{"NaN", "Inf", "<nil>", "%!"} {
+		if strings.Contains(text, stray) {
+			return stray
+		}
+	}
+	return ""
+}
+
+func brokenXML(text string) string {
+	decoder := xml.NewDecoder(strings.NewReader(text))
+	for {
+		token, err := decoder.Token()
+		if errors.Is(err, io.EOF) {
+			return ""
+		}
+		if err != nil {
+			return err.Error()
+		}
+		start, ok := token.(xml.StartElement)
+		if ok && !slices.Contains([]string{"svg", "title", "desc", "g", "line", "rect", "circle", "text"}, start.Name.Local) {
+			return "an element " + start.Name.Local
+		}
+		for _, a := range start.Attr {
+			if strings.HasPrefix(a.Name.Local, "on") || strings.Contains(a.Name.Local, "href") {
+				return "an attribute " + a.Name.Local
+			}
+		}
+	}
+}
+
+func TestEveryPlanGivesAWholeSheet(t *testing.T) {
+	for name, text := range kept(t, "plans/v1") {
+		answer := core.Compute(text)
+		assert.Empty(t, broken(answer), name)
+		assert.Equal(t, string(answer), string(core.Compute(text)), "%s: the same plan, other bytes", name)
+	}
+}
+
+// The writer puts down by hand what the struct tags say. Both roads must give
+// the same bytes, lists that are nil apart, which a reader of sheets never sees.
+func TestWriterFollowsTheStruct(t *testing.T) {
+	for name, text := range kept(t, "plans/v1") {
+		written := core.Compute(text)
+		var back sheet.Sheet
+		decoder := json.NewDecoder(bytes.NewReader(written))
+		decoder.DisallowUnknownFields()
+		require.NoError(t, decoder.Decode(&back), name)
+		var again bytes.Buffer
+		encoder := json.NewEncoder(&again)
+		encoder.SetEscapeHTML(false)
+		require.NoError(t, encoder.Encode(back))
+		require.Equal(t, strings.TrimSuffix(again.String(), "\n"), string(written), name)
+	}
+}
+
+// Every length of the sheet is whole: its value is what its text and what the
+// tape mark hides come to.
+func TestLengthsAreExactUnderTheirText(t *testing.T) {
+	seen := 0
+	for name, text := range kept(t, "plans/v1") {
+		units := plan.Read(text).Plan.Units
+		for _, f := range sheetOf(t, text).Figures {
+			if f.Unit != "nm" {
+				continue
+			}
+			seen++
+			value, err := decimal.NewFromString(f.Value)
+			require.NoError(t, err)
+			exact := measure.Length(value.IntPart())
+			if exact > measure.Longest {
+				continue // nothing that long is read
+			}
+			said, err := measure.ParseOffset(f.Text, units.Bare)
+			require.NoError(t, err, "%s %s: %s", name, f.ID, f.Text)
+			most := units.Notation().Mark() / 2
+			if strings.HasPrefix(f.ID, "platform.") && f.ID != "platform.base" {
+				most = 2 * measure.Inch // said in steps a platform has
+			}
+			assert.LessOrEqual(t, (said - exact).Abs(), most, "%s %s: %s for %s nm", name, f.ID, f.Text, f.Value)
+		}
+	}
+	assert.Greater(t, seen, 200)
+}
+
+func TestReadingsSayWhatWasRead(t *testing.T) {
+	s := sheetOf(t, []byte(`{"ceilingwright":1,"units":{"show":"feet-inches","bare":"ft","inchMark":"1/16 in","metricMark":"1 mm","gallon":"US"},
+		"room":{"length":"17' 9 1/2\"","width":4,"height":"2,65 m"}}`))
+	require.Len(t, s.Readings, 3)
+	assert.Equal(t, sheet.Reading{At: "/room/length", Nanometres: "5422900000", Text: "17′ 9½″", Other: "≈5.423 m"}, s.Readings[0])
+	assert.Equal(t, sheet.Reading{At: "/room/width", Nanometres: "1219200000", Text: "4′ 0″", Other: "≈1.219 m", Written: "4 ft"}, s.Readings[1])
+	assert.Equal(t, sheet.Reading{At: "/room/height", Nanometres: "2650000000", Text: "≈8′ 8 5⁄16″", Other: "2.650 m"}, s.Readings[2])
+}
+
+// Changing how answers are written changes no value (ruby and .NET unit
+// libraries lost digits there: cases of thoth issue 259).
+func TestNotationChangesNoValue(t *testing.T) {
+	text := planNamed(t, "full")
+	before := sheetNamed(t, "full").Figures
+	after := sheetOf(t, changed(t, text, "/units/show", "metric")).Figures
+	require.Len(t, after, len(before))
+	for i := range before {
+		assert.Equal(t, before[i].ID, after[i].ID)
+		assert.Equal(t, before[i].Value, after[i].Value, before[i].ID)
+	}
+}
+
+// A bare number and the same with its unit are one plan.
+func TestWrittenStandsInForABareNumber(t *testing.T) {
+	text := planNamed(t, "imperial-gallon")
+	before := sheetOf(t, text)
+	bare := 0
+	for _, r := range before.Readings {
+		if r.Written != "" {
+			text = changed(t, text, r.At, r.Written)
+			bare++
+		}
+	}
+	require.Greater(t, bare, 4)
+	after := sheetOf(t, changed(t, text, "/units/bare", "cm"))
+	assert.Equal(t, before.Figures, after.Figures)
+	for _, r := range after.Readings {
+		if r.At != "/mask/layers/0/gap" { // 0, whatever the unit
+			assert.Empty(t, r.Written, r.At)
+		}
+	}
+}
+
+// One blank is broken at a time. What needs it goes, and nothing else changes.
+func TestAStopLeavesTheRest(t *testing.T) {
+	setOut := []string{"border.AB", "border.BC", "border.CD", "border.DA", "box.diagonal"}
+	hung := []string{"L1.panels", "L1.seams.length", "L1.seams.crossings", "L1.runout.length", "L1.runout.width", "L1.seam.length", "L1.seam.width",
+		"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width"}
+	air := []string{"air.mass", "air.peak", "air.changes", "air.purge"}
+	ceiling := []string{"step.base.*", "step.protect.area", "step.border.*", "step.glaze.area", "step.glaze.product", "step.glaze.wet", "step.glaze.cans", "step.glaze.batches"}
+	maskSteps := []string{"step.border.*", "step.coat.*", "step.peel.area", "step.under.*", "step.size.*", "step.leaf.*"}
+	tape := []string{"seams.length", "seams.crossings", "tape.length", "tape.rolls"}
+	for _, c := range []struct {
+		at string
+		// goes vanish; changes keep their place with other contents, since less
+		// of the job goes into them.
+		goes, changes []string
+	}{
+		{"/room/length", slices.Concat(setOut, ceiling, []string{"room.*", "order.length", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
+		{"/room/width", slices.Concat(setOut, ceiling, []string{"room.*", "order.width", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
+		{"/room/height", []string{"room.volume", "platform.*", "air.peak", "air.changes", "air.purge"}, nil},
+		{"/room/fixture/fromDA", nil, nil},
+		{"/mask/length", slices.Concat(setOut, maskSteps, tape, []string{"mask.area", "L1.*", "L2.*"}), air},
+		{"/mask/layers/0/columns", hung, append(tape, "tape.rolls")},
+		{"/mask/layers/1/greatestWidth", []string{"L2.*"}, append(tape, "tape.rolls")},
+		{"/mask/layers/1/open", []string{"step.under.*", "step.size.*", "step.leaf.*"}, air},
+		{"/mask/layers/0/panelTolerance", []string{"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width"}, nil},
+		{"/setting/leastBorder", nil, nil},
+		{"/setting/wantEnds", []string{"order.length"}, nil},
+		{"/setting/wantSides", []string{"order.width"}, nil},
+		{"/seams/rollLength", []string{"tape.rolls"}, nil},
+		{"/finish/steps/1/coats", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/spread", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/loss", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/voc", nil, air},
+		{"/finish/steps/3/edgeLength", []string{"step.edge.*"}, air},
+		{"/finish/steps/6/film", []string{"step.under.product", "step.under.wet", "step.under.cans"}, air},
+		{"/finish/steps/8/leaf/lap", []string{"step.leaf.leaves", "step.leaf.books"}, nil},
+		{"/finish/steps/8/leaf/perBook", []string{"step.leaf.leaves", "step.leaf.books"}, nil},
+		{"/finish/steps/10/typedArea", []string{"step.spare.*"}, air},
+		{"/access/reachBy", nil, []string{"platform.height", "platform.least", "platform.most", "platform.base"}},
+		{"/air/limit", []string{"air.changes", "air.purge"}, nil},
+		{"/air/opened", []string{"air.purge"}, nil},
+	} {
+		before := figures(sheetNamed(t, "full"))
+		broken := sheetOf(t, changed(t, planNamed(t, "full"), c.at, "what?"))
+		after := figures(broken)
+		assert.True(t, slices.ContainsFunc(broken.Problems, func(p problem.Problem) bool { return p.At == c.at && p.Severity == problem.Stop }), "no stop at %s", c.at)
+		different := 0
+		for _, id := range slices.Sorted(maps.Keys(before)) {
+			now, there := after[id]
+			if there && now != before[id] {
+				different++
+			}
+			switch {
+			case matches(c.goes, id):
+				assert.False(t, there, "%s broken: %s is still there: %s", c.at, id, now.Working.Sum)
+			case !there:
+				assert.Fail(t, "gone", "%s broken: %s is gone", c.at, id)
+			case !matches(c.changes, id):
+				assert.Equal(t, before[id], now, "%s broken: %s changed", c.at, id)
+			}
+		}
+		assert.Equal(t, len(c.changes) > 0, different > 0, "%s broken", c.at)
+		for id := range after {
+			assert.Contains(t, before, id, "%s broken: a new figure", c.at)
+		}
+	}
+}
+
+func matches(patterns []string, id string) bool {
+	return slices.ContainsFunc(patterns, func(p string) bool {
+		start, any := strings.CutSuffix(p, "*")
+		return p == id || any && strings.HasPrefix(id, start)
+	})
+}
+
+func TestParseLengthAnswersLikeTheBlanks(t *testing.T) {
+	assert.Equal(t, core.LengthAnswer{Nanometres: "2387600000"}, core.ParseLength("94", "in"))
+	assert.Equal(t, core.LengthAnswer{Nanometres: "3850000000"}, core.ParseLength("3,85", "m"))
+	for _, c := range [][2]string{{"", "in"}, {"wide", "in"}, {"-3", "in"}, {"41/2", "in"}, {"3", "parsec"}, {"NaN", "m"}} {
+		answer := core.ParseLength(c[0], c[1])
+		assert.Empty(t, answer.Nanometres)
+		require.NotNil(t, answer.Problem, "%q", c)
+		assert.Equal(t, problem.Stop, answer.Problem.Severity)
+		assert.NotEmpty(t, answer.Problem.What)
+		assert.NotEmpty(t, answer.Problem.Do)
+	}
+}
+
+func FuzzCompute(f *testing.F) {
+	for _, folder := range []string{"plans/v1", "hostile"} {
+		for _, text := range kept(f, folder) {
+			if len(text) < 20_000 {
+				f.Add(text)
+			}
+		}
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		if fault := broken(core.Compute(text)); fault != "" {
+			t.Fatal(fault)
+		}
+	})
+}

@@ -1,0 +1,104 @@
+package core_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// mayImport is which packages of the engine each package may use. What is not
+// written here is not allowed: the ladder is measure, then the trade, then the
+// sheet, and nothing looks up.
+var mayImport = map[string][]string{
+	"core":             {"core/measure", "core/plan", "core/problem", "core/sheet"},
+	"core/measure":     {},
+	"core/problem":     {},
+	"core/jsondoc":     {},
+	"core/survey":      {"core/measure", "core/problem"},
+	"core/mask":        {"core/measure", "core/problem"},
+	"core/setout":      {"core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/finish":      {"core/measure", "core/problem"},
+	"core/safety":      {"core/measure", "core/problem"},
+	"core/drawing":     {"core/measure"},
+	"core/drawing/svg": {"core/measure", "core/drawing"},
+	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
+		"core/finish", "core/safety"},
+	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
+		"core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
+}
+
+// mayImportOutside is what the engine may use of the standard library and of
+// others. It leaves out whatever knows a clock, a file, a network, a process or
+// a random number, and whatever brings reflection into the page.
+var mayImportOutside = []string{
+	"cmp", "errors", "fmt", "math", "math/big", "math/bits", "slices", "strconv", "strings", "unicode", "unicode/utf16", "unicode/utf8",
+	"github.com/shopspring/decimal",
+}
+
+const module = "ceilingwright/"
+
+// importsOf is what the files of each package below core import, tests left
+// out.
+func importsOf(t *testing.T) map[string][]string {
+	t.Helper()
+	found := map[string][]string{}
+	err := filepath.WalkDir(".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() && entry.Name() == "testdata" {
+			return filepath.SkipDir
+		}
+		if entry.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") {
+			return nil
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		at := path.Join("core", filepath.ToSlash(filepath.Dir(name)))
+		found[at] = append(found[at], []string{}...)
+		for _, spec := range file.Imports {
+			imported, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return err
+			}
+			found[at] = append(found[at], imported)
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(found), len(mayImport), "the walk found too few packages: %v", found)
+	return found
+}
+
+func TestPackagesImportOnlyDownwards(t *testing.T) {
+	for at, imports := range importsOf(t) {
+		allowed, known := mayImport[at]
+		if !assert.True(t, known, "%s has no line in the rules", at) {
+			continue
+		}
+		for _, imported := range imports {
+			if inside, ok := strings.CutPrefix(imported, module); ok {
+				assert.Contains(t, allowed, inside, "%s imports %s", at, inside)
+			} else {
+				assert.Contains(t, mayImportOutside, imported, "%s imports %s", at, imported)
+			}
+		}
+	}
+}
+
+// The list of what is allowed must not be widened by accident to what would end
+// the engine's purity.
+func TestRulesAllowNothingImpure(t *testing.T) {
+	for _, never := range []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "crypto/rand", "log", "reflect", "encoding/json",
+		"regexp", "syscall", "syscall/js", "runtime", "unsafe", "io", "sync", "text/template", "sort"} {
+		assert.False(t, slices.Contains(mayImportOutside, never), never)
+	}
+}
