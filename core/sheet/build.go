@@ -236,6 +236,10 @@ func (b *builder) mask() {
 func (b *builder) addLayer(l plan.Layer) {
 	panels, problems := mask.LayerFromCut(b.plan.Mask.Outline, l.Cut, b.n)
 	b.report(l.At, problems)
+	if l.Tolerance >= mask.LeastPanel {
+		b.report(l.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
+			What: "A panel that may be off by " + said(b.n, l.Tolerance) + " may be off by a whole panel.", Do: "Check the number and write its unit."}})
+	}
 	built := layer{plan: l, panels: panels}
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)

@@ -1,0 +1,129 @@
+package core_test
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ceilingwright/core"
+	"ceilingwright/core/problem"
+)
+
+// What each hostile input must be told: where, how bad, and some of the words.
+// whole tells that the file is refused as a whole, with no figure at all.
+// Otherwise at least the figures of the room or of the mask are there.
+var told = map[string]struct {
+	at       string
+	severity problem.Severity
+	words    string
+	whole    bool
+}{
+	"air-of-nothing":                {at: "/air/limit", severity: problem.Caution},
+	"air-past-all-reason":           {at: "/finish/steps/0/voc", severity: problem.Stop},
+	"arrays-for-objects":            {at: "/room", severity: problem.Stop},
+	"bad-utf8":                      {at: "", words: ""},
+	"code-numbers":                  {at: "/room/length", severity: problem.Stop},
+	"columns-that-do-not-add-up":    {at: "/mask/layers/0/columnSizes", severity: problem.Note, words: "10′ 9″ less"},
+	"cut-off":                       {severity: problem.Stop, words: "cut off", whole: true},
+	"empty-blanks":                  {at: "/room/length", severity: problem.Stop, words: "not given"},
+	"empty-file":                    {severity: problem.Stop, words: "cut off", whole: true},
+	"exponent-400":                  {at: "/room/length", severity: problem.Stop},
+	"far-too-many-leaves":           {at: "/finish/steps/0/leaf/length", severity: problem.Stop},
+	"fixture-outside":               {at: "/room/fixture/fromDA", severity: problem.Stop, words: "outside the room"},
+	"gaps-larger-than-the-mask":     {at: "/mask/layers/0/gap", severity: problem.Stop, words: "leaves no panel"},
+	"half-a-panel":                  {at: "/mask/layers/0/columns", severity: problem.Stop},
+	"huge-exponent":                 {at: "/finish/steps/0/spread", severity: problem.Stop},
+	"huge-version":                  {at: "/ceilingwright", severity: problem.Stop, whole: true},
+	"lap-as-wide-as-the-leaf":       {at: "/finish/steps/0/leaf/lap", severity: problem.Stop},
+	"layer-nobody-has":              {at: "/finish/steps/0/layer", severity: problem.Stop},
+	"letters":                       {at: "/room/width", severity: problem.Stop},
+	"lone-surrogates":               {at: "/room/length", severity: problem.Stop},
+	"long-number":                   {at: "/finish/steps/0/spread", severity: problem.Stop},
+	"loss-of-all":                   {at: "/finish/steps/0/loss", severity: problem.Stop, words: "99 per cent"},
+	"many-cans":                     {at: "/finish/steps/0/cans", severity: problem.Stop},
+	"many-coats":                    {at: "/finish/steps/0/coats", severity: problem.Stop},
+	"many-layers":                   {at: "/mask/layers", severity: problem.Stop, words: "40 layers"},
+	"many-steps":                    {at: "/finish/steps", severity: problem.Stop, words: "100 steps"},
+	"mask-larger-than-room":         {at: "/mask/length", severity: problem.Stop, words: "12′ 2½″ too much"},
+	"million-columns":               {at: "/mask/layers/0/columns", severity: problem.Stop},
+	"negative":                      {at: "/room/length", severity: problem.Stop},
+	"nested-deep":                   {severity: problem.Stop, words: "nested too deep", whole: true},
+	"newer-version":                 {at: "/ceilingwright", severity: problem.Stop, words: "version 2", whole: true},
+	"no-platform-so-high":           {at: "/access/reachBy", severity: problem.Stop},
+	"not-json":                      {severity: problem.Stop, words: "line 1", whole: true},
+	"null-bytes":                    {severity: problem.Stop, words: "control character", whole: true},
+	"null-characters":               {at: "/room/length", severity: problem.Stop},
+	"objects-for-texts":             {at: "/room/length", severity: problem.Stop, words: "nobody typed"},
+	"one-over-zero":                 {at: "/mask/length", severity: problem.Stop},
+	"other-program":                 {severity: problem.Stop, words: "not a plan", whole: true},
+	"other-program-list":            {severity: problem.Stop, words: "not a plan", whole: true},
+	"repeated-names":                {at: "/room/length", severity: problem.Caution, words: "stands twice"},
+	"room-of-a-nanometre":           {at: "/room/length", severity: problem.Caution},
+	"same-ids-twice":                {at: "/mask/layers/1/id", severity: problem.Caution, words: "“L1-2”"},
+	"script-everywhere":             {at: "/room/width", severity: problem.Stop},
+	"spread-of-almost-nothing":      {at: "/finish/steps/0/spread", severity: problem.Stop},
+	"spread-of-nothing":             {at: "/finish/steps/0/spread", severity: problem.Stop},
+	"thousand-kilometres":           {at: "/room/length", severity: problem.Stop},
+	"thousand-kilometres-in-metres": {at: "/room/length", severity: problem.Stop, words: "100 m"},
+	"tiny-can":                      {at: "/finish/steps/0/cans/0/size", severity: problem.Stop},
+	"tolerance-of-a-mile":           {at: "/mask/layers/0/panelTolerance", severity: problem.Caution},
+	"too-many-panels":               {at: "/mask/layers/0/columns", severity: problem.Stop},
+	"unknown-fields":                {at: "/fin~1ish~0", severity: problem.Note, words: "not known here"},
+	"version-in-words":              {at: "/ceilingwright", severity: problem.Stop, whole: true},
+	"words-for-no-number":           {at: "/finish/steps/0/spread", severity: problem.Stop},
+	"year-of-none":                  {at: "/place/built", severity: problem.Stop},
+	"zero":                          {at: "/room/height", severity: problem.Stop},
+}
+
+func TestHostileInputsGetASheetAndAReason(t *testing.T) {
+	files := kept(t, "hostile")
+	assert.Equal(t, slices.Sorted(maps.Keys(told)), slices.Sorted(maps.Keys(files)), "each hostile input has a line here")
+	for name, text := range files {
+		want := told[name]
+		answer := core.Compute(text)
+		assert.Empty(t, broken(answer), name)
+		s := sheetOf(t, text)
+		if want.severity != "" {
+			assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+				return p.At == want.at && p.Severity == want.severity && strings.Contains(p.What+p.Do, want.words)
+			}), "%s: nothing at %q among %v", name, want.at, s.Problems)
+		}
+		rest := figures(s)
+		_, room := rest["room.area"]
+		_, mask := rest["mask.area"]
+		_, deck := rest["platform.height"]
+		assert.Equal(t, want.whole, len(s.Figures) == 0, "%s: %d figures", name, len(s.Figures))
+		assert.Equal(t, want.whole, !room && !mask && !deck, name)
+	}
+}
+
+// A plan cut off anywhere is refused as a whole: half a job is never computed.
+func TestAPlanCutOffAnywhereIsRefused(t *testing.T) {
+	text := planNamed(t, "numbers")
+	end := strings.LastIndexByte(string(text), '}')
+	for i := range end + 1 {
+		s := sheetOf(t, text[:i])
+		if assert.Len(t, s.Problems, 1, "cut at %d", i) {
+			assert.Equal(t, problem.Stop, s.Problems[0].Severity)
+			assert.Contains(t, s.Problems[0].What, "cut off", "cut at %d", i)
+		}
+		assert.Empty(t, s.Figures)
+	}
+}
+
+// What a plan says stands in the sheet as text and nowhere as a tag.
+func TestScriptStaysText(t *testing.T) {
+	files := kept(t, "hostile")
+	text := changed(t, files["script-everywhere"], "/room/width", "13' 4\"")
+	s := sheetOf(t, text)
+	assert.Len(t, s.Drawings, 3)
+	for _, d := range s.Drawings {
+		assert.Contains(t, d.SVG, "&lt;script&gt;", d.ID)
+		assert.NotContains(t, d.SVG, "<script", d.ID)
+		assert.NotContains(t, d.SVG, "onload=alert(1)>", d.ID)
+	}
+	assert.Contains(t, s.Plan.Title, "<script>", "the title is kept as typed")
+}
