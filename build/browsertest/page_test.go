@@ -337,6 +337,7 @@ func (v *view) painter() {
 		{"/room/length", "188"}, {"/room/width", "122"}, {"/room/height", "9'"},
 		{"/mask/length", "180"}, {"/mask/width", "115"},
 		{"/mask/layers/0/columns", "2"}, {"/mask/layers/0/rows", "2"},
+		{"/seams/rollLength", "180 ft"},
 	} {
 		v.write(typed[0], typed[1])
 	}

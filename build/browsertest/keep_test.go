@@ -1,0 +1,102 @@
+package browsertest
+
+import (
+	"os"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// kept is the plan as this browser keeps it.
+const kept = `(localStorage.getItem("ceilingwright:plan:" + localStorage.getItem("ceilingwright:last")) ?? "")`
+
+func TestSheetIsKeptAndThereAfterReload(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/title", "Long room")
+	v.painter()
+	v.wait(kept + `.includes("Long room") && JSON.parse(` + kept + `).mask.width.startsWith("115")`)
+	assert.Equal(t, "kept on this device", v.text(`document.querySelector("[data-fill=state]").textContent`))
+	before := v.text(plan)
+	v.reload()
+	v.waitText("4″", figure, "border.DA")
+	assert.Equal(t, "Long room", v.text(blank+`.value`, "/title"))
+	assert.Equal(t, before, v.text(plan))
+	assert.Equal(t, 1, value[int](v, `document.querySelectorAll(".cw-layer").length`))
+
+	// What is typed and not yet written when the page goes is written then.
+	v.write("/title", "Longer room")
+	v.reload()
+	assert.Equal(t, "Longer room", v.text(blank+`.value`, "/title"))
+}
+
+// Storage that throws at the first touch, as in a strict mode or a frame.
+func TestRefusedStorageIsSaidAndEverythingElseWorks(t *testing.T) {
+	v := newView(t, desk)
+	v.before(`Object.defineProperty(globalThis, "localStorage", { get() { throw new DOMException("refused", "SecurityError"); } })`)
+	v.visit(hosted)
+	v.ready()
+	v.press(`.cw-example [data-do=empty]`)
+	v.painter()
+	v.waitText("4″", figure, "border.DA")
+	v.wait(messages + `.includes("keeps nothing")`)
+	folder := v.downloads()
+	v.press(`[data-message=keeping] [data-do=save-file]`)
+	_, path := v.arrived(folder)
+	content, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(content), `"180 in"`)
+}
+
+func TestFullStorageIsSaidAndTheLastStateStays(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/title", "Long room")
+	v.wait(kept + `.includes("Long room")`)
+	good := v.text(kept)
+	v.run(`Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }`)
+	v.write("/title", "Longer room")
+	v.wait(messages + `.includes("no room left")`)
+	assert.Equal(t, good, v.text(kept), "nothing is cut or half written")
+	assert.Equal(t, "Longer room", v.text(blank+`.value`, "/title"))
+}
+
+func TestHalfWrittenPlanStartsEmptyAndIsOfferedOnce(t *testing.T) {
+	v := newView(t, desk)
+	v.visit(hosted + "icon.svg") // a page of the same origin, to lay the trap
+	v.run(`localStorage.setItem("ceilingwright:last", "a1"); localStorage.setItem("ceilingwright:plan:a1", '{"ceilingwright":1,"room":')`)
+	v.visit(hosted)
+	v.ready()
+	v.wait(messages + `.includes("cannot be read")`)
+	assert.Empty(t, v.text(blank+`.value`, "/room/length"))
+	folder := v.downloads()
+	v.press(`[data-do=save-damaged]`)
+	_, path := v.arrived(folder)
+	content, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, `{"ceilingwright":1,"room":`, string(content))
+	v.reload()
+	assert.NotContains(t, v.text(messages), "cannot be read", "it is said once")
+	assert.Equal(t, `{"ceilingwright":1,"room":`, v.text(`localStorage.getItem("ceilingwright:plan:a1")`), "and the text stays")
+}
+
+// Two tabs on one job: neither writes over the other without a word.
+func TestTwoTabsOnOneJobDoNotOverwriteEachOther(t *testing.T) {
+	one := openEmpty(t, desk)
+	one.write("/title", "Long room")
+	one.wait(kept + `.includes("Long room")`)
+	two := newView(t, desk, chromedp.WithExistingBrowserContext(chromedp.FromContext(one.tab).BrowserContextID))
+	two.visit(hosted)
+	two.ready()
+	two.waitText("Long room", blank+`.value`, "/title")
+	two.write("/title", "Tall room")
+	two.wait(kept + `.includes("Tall room")`)
+	one.wait(messages + `.includes("another tab")`)
+	one.write("/title", "Wide room")
+	one.run(`await new Promise((r) => setTimeout(r, 600))`)
+	assert.Contains(t, one.text(kept), "Tall room")
+	assert.Equal(t, "Wide room", one.text(blank+`.value`, "/title"))
+	one.press(`[data-do=keep-copy]`)
+	one.wait(kept + `.includes("Wide room")`)
+	assert.Equal(t, 2, value[int](one, `Object.keys(localStorage).filter((k) => k.startsWith("ceilingwright:plan:")).length`), "both are kept")
+}

@@ -1,0 +1,90 @@
+package browsertest
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// copiedLink presses "Copy a link" and gives what was copied.
+func (v *view) copiedLink() string {
+	v.t.Helper()
+	v.run(`globalThis.copied = ""; navigator.clipboard.writeText = async (text) => { globalThis.copied = text; }`)
+	v.press(`[data-do=copy-link]`)
+	v.wait(`globalThis.copied !== ""`)
+	return v.text(`globalThis.copied`)
+}
+
+func TestPlanTravelsInsideLink(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/title", "Größe – ½ & more")
+	v.painter()
+	v.waitText("4″", figure, "border.DA")
+	before := v.text(plan)
+	v.asked()
+	link := v.copiedLink()
+	address, fragment, _ := strings.Cut(link, "#")
+	assert.Equal(t, hosted, address)
+	assert.Regexp(t, regexp.MustCompile(`^[A-Za-z0-9_-]+$`), fragment, "mail and chat rewrite everything else")
+	assert.Empty(t, v.asked())
+
+	other := newView(t, phone)
+	other.visit(link)
+	other.ready()
+	other.waitText("4″", figure, "border.DA")
+	assert.Equal(t, before, other.text(plan))
+	for _, url := range other.asked() {
+		assert.NotContains(t, strings.SplitN(url, "#", 2)[0], "cw1", "no server sees the plan")
+	}
+	// It leaves the address, so that a reload keeps what is typed from now on.
+	assert.NotContains(t, other.text(`location.href`), "cw1")
+	other.write("/title", "Changed here")
+	other.reload()
+	assert.Equal(t, "Changed here", other.text(blank+`.value`, "/title"))
+}
+
+func TestDamagedLinkIsSaidAndGivesAnEmptySheet(t *testing.T) {
+	v := open(t, desk, "")
+	_, fragment, _ := strings.Cut(v.copiedLink(), "#")
+	swapped := []byte(fragment)
+	middle := len(swapped) / 2
+	if swapped[middle] == 'A' {
+		swapped[middle] = 'B'
+	} else {
+		swapped[middle] = 'A'
+	}
+	// The first is opened anew, the others in a tab that has a plan.
+	fresh := newView(t, desk)
+	fresh.visit(hosted + "#" + fragment[:len(fragment)-40])
+	fresh.ready()
+	fresh.wait(messages + `.includes("damaged or cut off")`)
+	assert.Empty(t, fresh.text(blank+`.value`, "/room/length"), "never half a job")
+
+	before := v.text(plan)
+	for name, bad := range map[string]string{
+		"cut": fragment[:len(fragment)-40], "swapped": string(swapped), "head alone": "cw1_", "no packing": "cw1_x_1_00000000_A",
+		"longer": fragment + "AAAA", "escaped": strings.Replace(fragment, "_", "%5F", 4),
+	} {
+		v.run(`document.querySelector("[data-fill=messages]").replaceChildren(); location.hash = $1`, bad)
+		if strings.HasPrefix(bad, "cw1_") {
+			v.wait(messages + `.includes("damaged or cut off")`)
+		}
+		assert.Equal(t, before, v.text(plan), name)
+	}
+}
+
+func TestNothingIsAskedOfAnyoneAfterLoading(t *testing.T) {
+	v := openEmpty(t, desk)
+	for _, url := range v.asked() {
+		assert.True(t, strings.HasPrefix(url, hosted), "only files of its own: %s", url)
+	}
+	v.painter()
+	v.press(`[data-do=notation][data-to=metric]`)
+	v.waitText("102 mm", figure, "border.DA")
+	v.copiedLink()
+	v.press(`[data-do=turn-over]`)
+	v.run(`await new Promise((r) => setTimeout(r, 700))`)
+	assert.Empty(t, v.asked())
+}
