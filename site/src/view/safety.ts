@@ -15,6 +15,7 @@ function note(n: SafetyNote): HTMLElement {
     "article",
     { class: "cw-note", "data-severity": n.severity, "data-note": n.id },
     make("p", {}, make("b", {}, marks[n.severity]), " ", n.words),
+    " ",
     make(
       "details",
       { class: "cw-why" },
