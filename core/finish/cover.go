@@ -122,16 +122,23 @@ func search(need int64, ranked []container) (counts []int64, proved bool) {
 }
 
 // byWorth is the order of sizes by price for the volume, the cheapest first,
-// and the larger first among equals.
+// and the larger first among equals. There are a few dozen sizes at most, so
+// each is put in its place by hand.
 func byWorth(sizes []container) []int {
-	order := make([]int, len(sizes))
-	for i := range order {
-		order[i] = i
+	order := make([]int, 0, len(sizes))
+	for i := range sizes {
+		at := len(order)
+		for at > 0 && isWorthMore(sizes[i], sizes[order[at-1]]) {
+			at--
+		}
+		order = slices.Insert(order, at, i)
 	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		return cmp.Or(compareWorth(sizes[i], sizes[j]), cmp.Compare(sizes[j].volume, sizes[i].volume))
-	})
 	return order
+}
+
+func isWorthMore(a, b container) bool {
+	worth := compareWorth(a, b)
+	return worth < 0 || worth == 0 && a.volume > b.volume
 }
 
 // compareWorth compares a.price/a.volume to b.price/b.volume.

@@ -14,12 +14,5 @@ func millimetres(l measure.Length) string { return figure(l.In(measure.Millimetr
 
 // Amount prints a volume as it was written, "116 fl oz".
 func Amount(n measure.Number, unit measure.VolumeUnit) string {
-	word := string(unit)
-	switch unit {
-	case measure.UnitFluidOunce:
-		word = "fl oz"
-	case measure.UnitImperialFluidOunce:
-		word = "imp fl oz"
-	}
-	return figure(n) + " " + word
+	return figure(n) + " " + unit.Text()
 }

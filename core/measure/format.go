@@ -7,13 +7,13 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// System is the notation a length is written in.
-type System string
+// System is which of the two notations a length is written in.
+type System uint8
 
-// The two systems, as the plan names them.
+// The two systems.
 const (
-	FeetInches System = "feet-inches"
-	Metric     System = "metric"
+	Metric System = iota
+	FeetInches
 )
 
 // tick is the finest mark of an inch tape.
@@ -24,14 +24,13 @@ const tick = Inch / 64
 // Feet-inches is set typographically, 17′ 9½″, or with the keys of a keyboard
 // when Plain, 17' 9 1/2". Metric is written in metres from 1 m and in
 // millimetres below. A mark of 0 or less does not round: the figure is then
-// written exactly. Gallon is the gallon that feet-inches goes with; none
-// named means the US gallon. Everything written is read back by Parse or
-// ParseOffset.
+// written exactly. With Imperial, feet-inches goes with the imperial gallon in
+// place of the US one. Everything written is read back by Parse or ParseOffset.
 type Notation struct {
 	System     System
 	InchMark   Length
 	MetricMark Length
-	Gallon     VolumeUnit
+	Imperial   bool
 	Plain      bool
 }
 
@@ -232,16 +231,24 @@ func (n Notation) Area(a Area) string {
 }
 
 // Volume is v in gallons or litres with two decimals, an exact half going to
-// the even digit. Below 0.05 it keeps three significant digits.
+// the even digit. Below a quarter gallon it is in fluid ounces with one
+// decimal and below a tenth of a litre in millilitres, as it is measured out;
+// very small volumes keep three significant digits.
 func (n Notation) Volume(v Volume) string {
-	if n.System != FeetInches {
+	if n.System == FeetInches {
+		gallon, ounce := UnitGallon, UnitFluidOunce
+		if n.Imperial {
+			gallon, ounce = UnitImperialGallon, UnitImperialFluidOunce
+		}
+		if gallons := v.In(gallon); gallons.IsZero() || gallons.Abs().Cmp(NumberFromFraction(1, 4)) >= 0 {
+			return n.quantity(gallons, 2) + " " + gallon.Text()
+		}
+		return n.quantity(v.In(ounce), 1) + " " + ounce.Text()
+	}
+	if v.Litres.IsZero() || v.Litres.Abs().Cmp(NumberFromFraction(1, 10)) >= 0 {
 		return n.quantity(v.Litres, 2) + " L"
 	}
-	gallon := n.Gallon
-	if gallon == "" {
-		gallon = UnitGallon
-	}
-	return n.quantity(v.In(gallon), 2) + " " + string(gallon)
+	return n.quantity(v.In(UnitMillilitre), 1) + " mL"
 }
 
 // quantity is q with the given decimals, or with three significant digits where

@@ -200,11 +200,15 @@ func TestNotationAreaAndVolume(t *testing.T) {
 		{wholeMM.Area(Area{MustNumber("1234.565")}), "1234.56 m²"}, // half to even
 		{sixteenths.Volume(litre.Times(NumberFromInt(5))), "1.32 gal"},
 		{wholeMM.Volume(litre.Times(NumberFromInt(5))), "5.00 L"},
-		{Notation{System: FeetInches, Gallon: UnitImperialGallon}.Volume(litre.Times(NumberFromInt(5))), "1.10 imp gal"},
-		{wholeMM.Volume(litre.Times(MustNumber("0.012345"))), "0.0123 L"},
-		{wholeMM.Volume(litre.Times(MustNumber("0.05"))), "0.05 L"},
-		{wholeMM.Volume(litre.Times(MustNumber("0.000004567"))), "0.00000457 L"},
+		{Notation{System: FeetInches, Imperial: true}.Volume(litre.Times(NumberFromInt(5))), "1.10 imp gal"},
+		{wholeMM.Volume(litre.Times(MustNumber("0.012345"))), "12.3 mL"},
+		{wholeMM.Volume(litre.Times(MustNumber("0.05"))), "50.0 mL"},
+		{wholeMM.Volume(litre.Times(MustNumber("0.000004567"))), "0.00457 mL"},
 		{wholeMM.Volume(Volume{}), "0.00 L"},
+		{wholeMM.Volume(litre.Times(MustNumber("0.1"))), "0.10 L"},
+		{sixteenths.Volume(Volume{USGallon.Mul(MustNumber("0.25"))}), "0.25 gal"},
+		{sixteenths.Volume(Volume{USGallon.Mul(MustNumber("0.125"))}), "16.0 fl oz"},
+		{sixteenths.Volume(Volume{}), "0.00 gal"},
 	} {
 		assert.Equal(t, c.want, c.got)
 	}

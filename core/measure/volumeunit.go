@@ -46,6 +46,17 @@ func (u VolumeUnit) Litres() Number {
 	return gallon.Quo(NumberFromInt(parts))
 }
 
+// Text is the unit as it is printed after a number: "fl oz" for floz.
+func (u VolumeUnit) Text() string {
+	switch u {
+	case UnitFluidOunce:
+		return "fl oz"
+	case UnitImperialFluidOunce:
+		return "imp fl oz"
+	}
+	return string(u)
+}
+
 // inGallon is how many of the unit make its gallon, or 0.
 func (u VolumeUnit) inGallon() int64 {
 	switch u {

@@ -32,7 +32,7 @@ type Plan struct {
 
 // Units is how answers are written and bare numbers are read.
 type Units struct {
-	Show       measure.System
+	Show       Show
 	Bare       measure.Unit
 	InchMark   measure.Length
 	MetricMark measure.Length
@@ -67,12 +67,22 @@ func (g Gallon) Volume(word measure.VolumeUnit) measure.VolumeUnit {
 	return word
 }
 
+// Show is the plan's word for the notation of answers.
+type Show string
+
+// The two notations.
+const (
+	ShowFeetInches Show = "feet-inches"
+	ShowMetric     Show = "metric"
+)
+
 // Notation is the notation answers are written in.
 func (u Units) Notation() measure.Notation {
-	return measure.Notation{
-		System: u.Show, InchMark: u.InchMark, MetricMark: u.MetricMark,
-		Gallon: u.Gallon.Volume(measure.UnitGallon),
+	n := measure.Notation{System: measure.FeetInches, InchMark: u.InchMark, MetricMark: u.MetricMark, Imperial: u.Gallon == ImperialGallon}
+	if u.Show == ShowMetric {
+		n.System = measure.Metric
 	}
+	return n
 }
 
 // OtherNotation is the one answers are not written in.

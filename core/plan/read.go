@@ -97,7 +97,7 @@ func (r *reader) plan(top section) Plan {
 
 func (r *reader) readUnits(s section) Units {
 	u := Units{
-		Show:       word(s, "show", "how to write answers", measure.FeetInches, measure.Metric),
+		Show:       word(s, "show", "how to write answers", ShowFeetInches, ShowMetric),
 		Bare:       word(s, "bare", "what a bare number means", measure.UnitInch, measure.UnitFoot, measure.UnitMillimetre, measure.UnitCentimetre, measure.UnitMetre),
 		InchMark:   readMark(s, "inchMark", "the inch mark", "1/16 in", "1/4 in", "1/8 in", "1/32 in", "1/64 in"),
 		MetricMark: readMark(s, "metricMark", "the metric mark", "1 mm", "5 mm", "0.5 mm"),

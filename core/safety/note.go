@@ -83,12 +83,13 @@ func Notes(job Job, style Style) []Note {
 		}
 	}
 	var notes []Note
-	for i, r := range fired {
-		if !outdone(i, fired) {
-			notes = append(notes, r.note(f, style))
+	for _, severity := range [...]problem.Severity{problem.Stop, problem.Caution, problem.Note} {
+		for i := range fired {
+			if fired[i].severity == severity && !outdone(i, fired) {
+				notes = append(notes, fired[i].note(f, style))
+			}
 		}
 	}
-	slices.SortStableFunc(notes, func(a, b Note) int { return rank(a.Severity) - rank(b.Severity) })
 	return notes
 }
 

@@ -1,7 +1,6 @@
 package setout
 
 import (
-	"cmp"
 	"slices"
 
 	"ceilingwright/core/mask"
@@ -54,27 +53,17 @@ type WallMarks struct {
 // its own layer even where two fall together. Seams are marked where they lie
 // once each has taken its part of what the panels are over or short.
 func Marks(room survey.Room, fixture survey.Fixture, box Box, layers []mask.Layer) []WallMarks {
-	along := []Mark{
-		{BoxMark, string(survey.DA), "", box.X},
-		{BoxMark, string(survey.BC), "", box.X + box.Length},
-		{CentreMark, "", "", box.Centre().X},
-	}
-	across := []Mark{
-		{BoxMark, string(survey.AB), "", box.Y},
-		{BoxMark, string(survey.CD), "", box.Y + box.Width},
-		{CentreMark, "", "", box.Centre().Y},
-	}
+	along := baseMarks(survey.DA, box.X, survey.BC, box.X+box.Length, box.Centre().X)
+	across := baseMarks(survey.AB, box.Y, survey.CD, box.Y+box.Width, box.Centre().Y)
 	if centre, ok := fixture.Centre(room); ok {
-		along = append(along, Mark{FixtureMark, "", "", centre.X})
-		across = append(across, Mark{FixtureMark, "", "", centre.Y})
+		along = withFixture(along, centre.X)
+		across = withFixture(across, centre.Y)
 	}
 	for _, layer := range layers {
 		columns, rows := layer.Runs(mask.Outline{Length: box.Length, Width: box.Width})
-		along = appendSeams(along, layer.ID, columns, box.X, mask.ColumnSeam)
-		across = appendSeams(across, layer.ID, rows, box.Y, mask.RowSeam)
+		along = withSeams(along, layer.ID, columns, box.X, mask.ColumnSeam)
+		across = withSeams(across, layer.ID, rows, box.Y, mask.RowSeam)
 	}
-	sortMarks(along)
-	sortMarks(across)
 	return []WallMarks{
 		{survey.AB, survey.A, survey.B, room.Wall(survey.AB), along},
 		{survey.BC, survey.B, survey.C, room.Wall(survey.BC), across},
@@ -83,15 +72,30 @@ func Marks(room survey.Room, fixture survey.Fixture, box Box, layers []mask.Laye
 	}
 }
 
-func appendSeams(marks []Mark, layer string, run mask.Run, start measure.Length, name func(int) string) []Mark {
-	for i := range run.Gaps {
-		marks = append(marks, Mark{SeamMark, name(i + 1), layer, start + run.Seam(i)})
-	}
-	return marks
+// baseMarks are the two sides of the box and its middle, in order.
+func baseMarks(low survey.Wall, from measure.Length, high survey.Wall, to, middle measure.Length) []Mark {
+	return []Mark{{BoxMark, string(low), "", from}, {CentreMark, "", "", middle}, {BoxMark, string(high), "", to}}
 }
 
-// sortMarks puts the nearest first; marks that fall together keep the order in
-// which they were named.
-func sortMarks(marks []Mark) {
-	slices.SortStableFunc(marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })
+// withFixture puts the middle of the fixture among marks that are in order.
+func withFixture(marks []Mark, at measure.Length) []Mark {
+	place := len(marks)
+	for place > 0 && marks[place-1].At > at {
+		place--
+	}
+	return slices.Insert(marks, place, Mark{FixtureMark, "", "", at})
+}
+
+// withSeams puts the seams of one layer among marks that are in order, each
+// where it lies; of marks that fall together those already there come first.
+func withSeams(marks []Mark, layer string, run mask.Run, start measure.Length, name func(int) string) []Mark {
+	merged, next := make([]Mark, 0, len(marks)+len(run.Gaps)), 0
+	for i := range run.Gaps {
+		at := start + run.Seam(i)
+		for next < len(marks) && marks[next].At <= at {
+			merged, next = append(merged, marks[next]), next+1
+		}
+		merged = append(merged, Mark{SeamMark, name(i + 1), layer, at})
+	}
+	return append(merged, marks[next:]...)
 }
