@@ -164,3 +164,15 @@ func TestWriterPutsTheCommas(t *testing.T) {
 	w.Close('}')
 	assert.Equal(t, `{"a":"x","b":[-1,true,null,{}],"c":[]}`, string(w.Bytes()))
 }
+
+// Whatever is cut off from a text that is whole, the reader says that it ends
+// too early and not that it is wrong.
+func TestReadSaysWhenATextIsCutOff(t *testing.T) {
+	text := `{"a":[true,false,null,-12.5e+3,"é\u00e9\ud83d\ude00\n\\"],"b":{}}`
+	for i := range len(text) {
+		_, err := Read([]byte(text[:i]))
+		var fault *SyntaxError
+		require.ErrorAs(t, err, &fault, text[:i])
+		require.True(t, fault.CutOff, "%q: %v", text[:i], err)
+	}
+}

@@ -166,7 +166,11 @@ func (p *parser) value(depth int) *Node {
 }
 
 func (p *parser) word(word string, kind Kind) *Node {
-	if len(p.data)-p.at < len(word) || string(p.data[p.at:p.at+len(word)]) != word {
+	left := p.data[p.at:min(p.at+len(word), len(p.data))]
+	if string(left) != word {
+		if string(left) == word[:len(left)] {
+			p.at = len(p.data)
+		}
 		p.fail("not a value")
 		return nil
 	}
@@ -374,8 +378,15 @@ func (p *parser) unicode(out []byte) []byte {
 	return utf8.AppendRune(out, r)
 }
 
+func isHex(b byte) bool {
+	return b >= '0' && b <= '9' || b >= 'a' && b <= 'f' || b >= 'A' && b <= 'F'
+}
+
 func (p *parser) hex() (rune, bool) {
 	if p.at+4 > len(p.data) {
+		for p.at < len(p.data) && isHex(p.data[p.at]) {
+			p.at++
+		}
 		return 0, false
 	}
 	v, err := strconv.ParseUint(string(p.data[p.at:p.at+4]), 16, 32)

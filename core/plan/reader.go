@@ -278,13 +278,16 @@ func tickOff(node *jsondoc.Node) {
 // strays reports every field below node that no one asked for, and every name
 // that stands twice. They stay in the plan: it belongs to whoever wrote it.
 func (r *reader) strays(at string, node *jsondoc.Node) {
-	if node == nil || len(r.problems) >= mostProblems {
+	if node == nil {
 		return
 	}
 	for i, item := range node.Items {
 		r.strays(at+problem.Index(i), item)
 	}
 	for _, f := range node.Fields {
+		if len(r.problems) >= mostProblems {
+			return
+		}
 		place := at + "/" + pointerStep(f.Name)
 		switch {
 		case f.Repeated:
