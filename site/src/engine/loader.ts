@@ -54,7 +54,7 @@ async function instantiate(imports: WebAssembly.Imports): Promise<WebAssembly.In
     if (e instanceof NoEngine) throw e;
     // Engines name a policy in the message of a CompileError; a damaged file
     // gives the same class without it.
-    if (e instanceof WebAssembly.CompileError && /polic|unsafe-eval|disallow/i.test(String(e))) throw failed("blocked");
+    if (e instanceof WebAssembly.CompileError && /polic|unsafe-eval|disallow|CSP/i.test(String(e))) throw failed("blocked");
     throw failed("broken");
   }
 }

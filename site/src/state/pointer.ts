@@ -21,26 +21,37 @@ export function at(root: Json, pointer: string): Json | undefined {
   return here;
 }
 
-/** Writes value at pointer; objects missing on the way are made. Returns false
- *  when something else is in the way, and leaves the plan as it was. */
+/** Writes value at pointer. An object missing on the way is made, and what is no
+ *  object there gives way to one: what a person types is never lost to a plan
+ *  that was odd before. Returns false at the plan itself, which has no place. */
 export function put(root: JsonObject, pointer: string, value: Json): boolean {
   const path = steps(pointer);
   const last = path.pop();
   if (last === undefined) return false;
-  let here: Json = root;
-  for (const step of path) {
-    let next: Json | undefined = Array.isArray(here) ? here[Number(step)] : (here as JsonObject)[step];
-    if (next === undefined || next === null) {
-      next = {};
-      if (Array.isArray(here)) here[Number(step)] = next;
-      else (here as JsonObject)[step] = next;
-    }
-    if (typeof next !== "object") return false;
-    here = next;
-  }
-  if (Array.isArray(here)) here[Number(last)] = value;
-  else (here as JsonObject)[last] = value;
+  let here: JsonObject | Json[] = root;
+  path.forEach((step, i) => {
+    const next = child(here, step);
+    const fits = next !== undefined && next !== null && typeof next === "object" && (!Array.isArray(next) || isIndex(path[i + 1] ?? last));
+    const inside: JsonObject | Json[] = fits ? next : {};
+    if (!fits) set(here, step, inside);
+    here = inside;
+  });
+  set(here, last, value);
   return true;
+}
+
+function isIndex(step: string): boolean {
+  return /^(0|[1-9]\d{0,5})$/.test(step);
+}
+
+function child(parent: JsonObject | Json[], step: string): Json | undefined {
+  if (Array.isArray(parent)) return parent[Number(step)];
+  return Object.hasOwn(parent, step) ? parent[step] : undefined;
+}
+
+function set(parent: JsonObject | Json[], step: string, value: Json): void {
+  if (Array.isArray(parent)) parent[Number(step)] = value;
+  else parent[step] = value;
 }
 
 /** What a blank shows of the value there: text as it is, a number as written. */
