@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -102,6 +103,48 @@ func (v *view) note(event any) {
 			if text := string(a.Value); strings.HasPrefix(text, `"policy:`) {
 				v.faults = append(v.faults, text)
 			}
+		}
+	}
+}
+
+// inFrame is the view into a frame of the tab's page, by the start of its
+// address. Browsers give a frame of another site a process of its own, so it is
+// a target of its own too.
+func (v *view) inFrame(address string) *view {
+	v.t.Helper()
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		targets, err := chromedp.Targets(v.tab)
+		require.NoError(v.t, err)
+		for _, info := range targets {
+			if info.Type == "iframe" && strings.HasPrefix(info.URL, address) {
+				inside, leave := chromedp.NewContext(v.tab, chromedp.WithTargetID(info.TargetID), chromedp.WithDetachOnCancel())
+				v.t.Cleanup(leave)
+				require.NoError(v.t, chromedp.Do(inside))
+				return &view{t: v.t, tab: inside}
+			}
+		}
+	}
+	v.t.Fatalf("no frame shows %s", address)
+	return nil
+}
+
+// forgive takes the one fault away that holds the words: a test has made it
+// on purpose, and wants to see that it was one.
+func (v *view) forgive(words string) {
+	v.t.Helper()
+	for end := time.Now().Add(patience / 3); ; time.Sleep(15 * time.Millisecond) {
+		v.lock.Lock()
+		at := slices.IndexFunc(v.faults, func(f string) bool { return strings.Contains(f, words) })
+		if at >= 0 {
+			v.faults = slices.Delete(v.faults, at, at+1)
+		}
+		faults := fmt.Sprint(v.faults)
+		v.lock.Unlock()
+		if at >= 0 {
+			return
+		}
+		if time.Now().After(end) {
+			v.t.Fatalf("no fault with %q among %s", words, faults)
 		}
 	}
 }

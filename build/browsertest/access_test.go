@@ -1,0 +1,156 @@
+package browsertest
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// overflow names what stands out of the page sideways, "" for nothing. What
+// scrolls inside a place of its own does not count, nor what only a screen
+// reader finds.
+const overflow = `(() => {
+  const page = document.documentElement;
+  if (page.scrollWidth <= page.clientWidth) return "";
+  const out = Array.from(document.querySelectorAll("body *")).filter((e) => e.getBoundingClientRect().right > page.clientWidth + 0.5);
+  return page.scrollWidth + " > " + page.clientWidth + ": " + out.map((e) => e.tagName + "." + e.getAttribute("class")).slice(0, 8).join(" ");
+})()`
+
+// findings runs axe-core, as it comes from npm, on the page as it stands.
+func (v *view) findings() string {
+	v.t.Helper()
+	return v.text(`axe.run(document, { resultTypes: ["violations"] }).then((r) =>
+  r.violations.map((f) => f.id + ": " + f.help + "\n" + f.nodes.slice(0, 4).map((n) => "  " + n.html.slice(0, 160) + "\n    " + n.any.concat(n.all, n.none).map((c) => c.message).join("; ")).join("\n")).join("\n"))`)
+}
+
+func (v *view) bringAxe() {
+	v.t.Helper()
+	source, err := os.ReadFile(filepath.Join(root, "site", "node_modules", "axe-core", "axe.min.js"))
+	require.NoError(v.t, err, "go run ./build test fetches it")
+	value[bool](v, string(source)+";true")
+}
+
+func TestAxeFindsNothing(t *testing.T) {
+	v := open(t, desk, "")
+	v.bringAxe()
+	look := func(name string) {
+		for _, scheme := range []string{"light", "dark"} {
+			v.prefer("", "prefers-color-scheme", scheme)
+			assert.Empty(t, v.findings(), "%s, %s", name, scheme)
+			v.picture(name + "-" + scheme)
+		}
+	}
+	look("example-1280")
+	v.resize(phone)
+	look("example-390")
+	v.run(`for (const d of document.querySelectorAll("details")) d.open = true; document.querySelectorAll(".cw-how").forEach((b) => b.hidden || b.getAttribute("aria-expanded") === "true" || b.click())`)
+	v.wait(`document.querySelectorAll(".cw-slip").length > 20`)
+	look("opened-390")
+	v.resize(desk)
+	look("opened-1280")
+	v.prefer("", "forced-colors", "active")
+	v.picture("forced-colors-1280")
+	assert.Equal(t, "1′ 5½″", v.text(figure, "border.AB"))
+
+	v.run(`document.querySelector("[data-do=empty]").click()`)
+	v.waitText("—", figure, "border.AB")
+	look("empty-1280")
+	v.painter()
+	v.write("/room/width", "12 yards or so")
+	v.write("/mask/length", "190")
+	v.wait(said+`.includes("yards")`, "/room/width")
+	v.leave()
+	look("problems-1280")
+	v.resize(phone)
+	look("problems-390")
+}
+
+// WCAG 2.2, success criterion 1.4.10: no sideways scrolling at 320 px, which
+// is also what 400 % zoom makes of 1280; 200 % zoom of 1280 is 640.
+func TestNarrowPageNeedsNoSidewaysScrolling(t *testing.T) {
+	v := open(t, desk, "?working=open")
+	v.run(`for (const d of document.querySelectorAll("details")) d.open = true`)
+	for _, wide := range []int64{320, 390, 640, 800, 1280} {
+		v.resize(window{wide, 800})
+		assert.Empty(t, v.text(overflow), "at %d px", wide)
+	}
+	v.resize(window{320, 640})
+	v.picture("narrow-320")
+	// Text alone at 200 % (success criterion 1.4.4).
+	v.resize(desk)
+	v.run(`document.documentElement.style.setProperty("font-size", "200%")`)
+	assert.Empty(t, v.text(overflow), "text at 200 %%")
+}
+
+// WCAG 2.2, success criterion 2.5.8: targets of 24 px, or inside a sentence.
+func TestButtonsAreLargeEnoughForAFinger(t *testing.T) {
+	v := open(t, phone, "")
+	small := v.text(`Array.from(document.querySelectorAll("button, select, input:not([hidden]), summary, a[href]"))
+  .filter((e) => e.getClientRects().length > 0 && !e.closest("p, .cw-says li, .cw-note") && !e.classList.contains("cw-skip"))
+  .map((e) => [e, e.getBoundingClientRect()]).filter(([, r]) => r.height < 24 || r.width < 24)
+  .map(([e, r]) => e.outerHTML.slice(0, 90) + " " + Math.round(r.width) + "×" + Math.round(r.height)).slice(0, 6).join("\n")`)
+	assert.Empty(t, small)
+}
+
+// Every control comes in turn by the Tab key, in the order of the page, and
+// shows that it has the focus.
+func TestEveryControlIsReachedByKeyboardInOrder(t *testing.T) {
+	v := open(t, desk, "")
+	want := value[int](v, `(globalThis.wanted = Array.from(document.querySelectorAll("a[href], button, input, select, summary"))
+  .filter((e) => e.getClientRects().length > 0 && e.tabIndex >= 0 && !e.disabled)).length`)
+	require.Greater(t, want, 100)
+	v.run(`globalThis.met = []; globalThis.dim = [];
+document.addEventListener("focusin", (e) => {
+  met.push(e.target);
+  const s = getComputedStyle(e.target);
+  if (s.outlineStyle === "none" || parseFloat(s.outlineWidth) < 2) dim.push(e.target.outerHTML.slice(0, 100));
+});`)
+	v.keys(strings.Repeat("\t", want+5))
+	assert.Empty(t, v.text(`wanted.filter((e) => e.isConnected && !met.includes(e)).map((e) => e.outerHTML.slice(0, 100)).join("\n")`), "never reached")
+	assert.Empty(t, v.text(`met.filter((e, i) => i > 0 && met.indexOf(e) === i && !(met[i - 1].compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING)).map((e) => e.outerHTML.slice(0, 100)).slice(1).join("\n")`), "out of order, besides the start again")
+	assert.Empty(t, v.text(`[...new Set(dim)].join("\n")`), "no visible focus")
+}
+
+func TestMenuOpensAndShutsByKeyboard(t *testing.T) {
+	v := open(t, desk, "")
+	v.run(`document.querySelector(".cw-keep summary").focus()`)
+	v.keys("\r")
+	v.wait(`document.querySelector(".cw-keep").open`)
+	v.keys("\t")
+	v.wait(`document.activeElement.dataset.do === "save-file"`)
+	v.keys("\x1b")
+	v.wait(`!document.querySelector(".cw-keep").open && document.activeElement.matches(".cw-keep summary")`)
+}
+
+// One polite sentence a little after the last key, with what changed.
+func TestResultsAreAnnouncedOnceAfterTheLastKey(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.painter()
+	v.run(`await new Promise((r) => setTimeout(r, 1200))`)
+	v.run(`globalThis.heard = [];
+const region = document.querySelector("[data-fill=hear]");
+new MutationObserver(() => heard.push(region.textContent)).observe(region, { childList: true, characterData: true, subtree: true });`)
+	assert.Equal(t, "polite", v.text(`document.querySelector("[data-fill=hear]").getAttribute("aria-live")`))
+	v.write("/mask/length", "1761")
+	v.keys("\b")
+	v.wait(`heard.length > 0`)
+	v.run(`await new Promise((r) => setTimeout(r, 900))`)
+	assert.Equal(t, 1, value[int](v, `heard.length`))
+	assert.Contains(t, v.text(`heard[0]`), "6″", "(188 − 176) / 2")
+	assert.NotContains(t, v.text(`heard[0]`), "3½″", "the sides have not changed")
+}
+
+// cases A11-01: the wheel over a blank that has the focus scrolls the page.
+func TestWheelScrollsThePageAndChangesNoBlank(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.painter()
+	v.run(`const b = `+blank+`; b.focus(); b.scrollIntoView({ block: "center" })`, "/mask/length")
+	before := v.text(blank+`.value`, "/mask/length")
+	v.wheel(blank, "/mask/length")
+	v.wait(`scrollY > 0`)
+	assert.Equal(t, before, v.text(blank+`.value`, "/mask/length"))
+}

@@ -1,0 +1,71 @@
+package browsertest
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// fromDisk opens a file of the disk and waits for its answers.
+func fromDisk(t *testing.T, path string) *view {
+	t.Helper()
+	v := newView(t, desk)
+	v.visit("file://" + path)
+	v.ready()
+	return v
+}
+
+// onlyItself says that a page from disk asked for nothing but its own file.
+func (v *view) onlyItself(path string) {
+	v.t.Helper()
+	for _, url := range v.asked() {
+		assert.Equal(v.t, "file://"+path, strings.SplitN(url, "#", 2)[0])
+	}
+}
+
+func TestSingleFileWorksFromDiskAlone(t *testing.T) {
+	path := filepath.Join(dist, "ceilingwright.html")
+	v := fromDisk(t, path)
+	v.press(`.cw-example [data-do=empty]`)
+	v.write("/title", "No signal here")
+	v.painter()
+	v.waitText("4″", figure, "border.DA")
+	v.wait(kept + `.includes("No signal here")`)
+	v.reload()
+	v.waitText("4″", figure, "border.DA")
+	assert.Equal(t, "No signal here", v.text(blank+`.value`, "/title"))
+	v.onlyItself(path)
+}
+
+// A page taken along opens from disk with its plan, on a device that has never
+// seen it, and can be taken along again from there.
+func TestPageTakenAlongCanBeTakenAlongAgain(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/title", "Long room")
+	v.painter()
+	v.waitText("4″", figure, "border.DA")
+	before := v.text(plan)
+	for range 2 {
+		folder := v.downloads()
+		v.press(`[data-do=take-along]`)
+		name, path := v.arrived(folder)
+		assert.Equal(t, "long-room.html", name)
+		v = fromDisk(t, path)
+		v.waitText("4″", figure, "border.DA")
+		assert.Equal(t, before, v.text(plan))
+		v.onlyItself(path)
+	}
+	v.write("/mask/length", "178")
+	v.waitText("5″", figure, "border.DA")
+}
+
+// A plan in the file's address works without a server too.
+func TestLinkWorksOnSingleFile(t *testing.T) {
+	v := open(t, desk, "")
+	v.painterOnExample()
+	_, fragment, _ := strings.Cut(v.copiedLink(), "#")
+	other := fromDisk(t, filepath.Join(dist, "ceilingwright.html")+"#"+fragment)
+	other.waitText("1′ 9¼″", figure, "border.DA")
+}
