@@ -52,6 +52,7 @@ let damagedText = "";
 
 export async function openJob(): Promise<void> {
   clean();
+  renderDrawing([], []);
   if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
   listen();
   const first = choosePlan();
