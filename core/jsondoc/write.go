@@ -13,6 +13,10 @@ type Writer struct {
 	comma bool
 }
 
+// WriterOf is a writer with room for a text of about that many bytes, so that a
+// long text is not copied while it grows.
+func WriterOf(size int) *Writer { return &Writer{buf: make([]byte, 0, size)} }
+
 // Bytes is the text so far.
 func (w *Writer) Bytes() []byte { return w.buf }
 
@@ -85,11 +89,11 @@ func appendQuoted(buf []byte, s string) []byte {
 	start := 0
 	for i := 0; i < len(s); {
 		b := s[i]
+		if plainByte[b] {
+			i++
+			continue
+		}
 		if b < utf8.RuneSelf {
-			if b >= ' ' && b != '"' && b != '\\' {
-				i++
-				continue
-			}
 			buf = append(buf, s[start:i]...)
 			buf = appendEscaped(buf, b)
 			i++
@@ -107,6 +111,15 @@ func appendQuoted(buf []byte, s string) []byte {
 	buf = append(buf, s[start:]...)
 	return append(buf, '"')
 }
+
+// plainByte tells which bytes stand in a quoted text as they are. It is looked
+// up for every byte of a sheet.
+var plainByte = func() (plain [256]bool) {
+	for b := ' '; b < utf8.RuneSelf; b++ {
+		plain[b] = b != '"' && b != '\\'
+	}
+	return plain
+}()
 
 func appendEscaped(buf []byte, b byte) []byte {
 	switch b {

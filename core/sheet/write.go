@@ -9,7 +9,7 @@ import (
 // written field by field, without reflection, for the size and speed of the
 // page; the tests hold it against the struct tags.
 func (s *Sheet) JSON() []byte {
-	w := &jsondoc.Writer{}
+	w := jsondoc.WriterOf(s.size())
 	w.Open('{')
 	w.Key("ceilingwright")
 	w.Int(s.Format)
@@ -32,6 +32,19 @@ func (s *Sheet) JSON() []byte {
 	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })
 	w.Close('}')
 	return w.Bytes()
+}
+
+// size is about how long the sheet is as JSON: its drawings, and what the rest
+// of it takes from experience.
+func (s *Sheet) size() int {
+	size := 32<<10 + 700*len(s.Figures)
+	for i := range s.Drawings {
+		size += len(s.Drawings[i].SVG) + 200
+	}
+	for i := range s.Layers {
+		size += 500 * s.Layers[i].Count
+	}
+	return size
 }
 
 // list writes a field that holds a list of n objects, the fields of each written

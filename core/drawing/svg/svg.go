@@ -1,7 +1,8 @@
 // Package svg writes a drawing as SVG 1.1: one millimetre of the room is one
 // user unit. The file stands alone, runs no script and carries no style sheet:
 // colours are presentation attributes, which a page's own style may override
-// by class ("cw-wall", "cw-panel", …).
+// by class ("cw-wall", "cw-panel", …). Attributes stand in single quotation
+// marks, which XML allows as well and JSON need not escape.
 package svg
 
 import (
@@ -13,27 +14,27 @@ import (
 
 // style is the plain look of a part, in SVG attributes; it prints in grey.
 var style = [...]string{
-	drawing.Wall:      `fill="none" stroke="#2a2926" stroke-width="3"`,
-	drawing.Box:       `fill="none" stroke="#2c5c86" stroke-width="2"`,
-	drawing.Panel:     `fill="#f4f4f2" stroke="#6d675c" stroke-width="1"`,
-	drawing.FirstUp:   `fill="#dde6ee" stroke="#6d675c" stroke-width="1"`,
-	drawing.Seam:      `fill="none" stroke="#6d675c" stroke-width="1"`,
-	drawing.Centre:    `fill="none" stroke="#6d675c" stroke-width="1" stroke-dasharray="14 3 2 3"`,
-	drawing.Fixture:   `fill="#ffffff" stroke="#2a2926" stroke-width="1.5"`,
-	drawing.Dimension: `fill="none" stroke="#6d675c" stroke-width="1"`,
-	drawing.Tick:      `fill="none" stroke="#2c5c86" stroke-width="1.5"`,
+	drawing.Wall:      `fill='none' stroke='#2a2926' stroke-width='3'`,
+	drawing.Box:       `fill='none' stroke='#2c5c86' stroke-width='2'`,
+	drawing.Panel:     `fill='#f4f4f2' stroke='#6d675c' stroke-width='1'`,
+	drawing.FirstUp:   `fill='#dde6ee' stroke='#6d675c' stroke-width='1'`,
+	drawing.Seam:      `fill='none' stroke='#6d675c' stroke-width='1'`,
+	drawing.Centre:    `fill='none' stroke='#6d675c' stroke-width='1' stroke-dasharray='14 3 2 3'`,
+	drawing.Fixture:   `fill='#ffffff' stroke='#2a2926' stroke-width='1.5'`,
+	drawing.Dimension: `fill='none' stroke='#6d675c' stroke-width='1'`,
+	drawing.Tick:      `fill='none' stroke='#2c5c86' stroke-width='1.5'`,
 	// The rest are texts; as shapes they take the line of a dimension.
-	drawing.Order: `fill="none" stroke="#6d675c" stroke-width="1"`,
+	drawing.Order: `fill='none' stroke='#6d675c' stroke-width='1'`,
 }
 
 // Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
 func Write(d *drawing.Drawing) string {
-	w := writer{buf: make([]byte, 0, 4096), origin: d.Min}
-	w.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
+	w := writer{buf: make([]byte, 0, 2048+480*len(d.Groups)), origin: d.Min}
+	w.raw(`<svg xmlns='http://www.w3.org/2000/svg' role='img' viewBox='0 0 `)
 	w.length(d.Max.X - d.Min.X)
 	w.raw(" ")
 	w.length(d.Max.Y - d.Min.Y)
-	w.raw(`"><title>`)
+	w.raw(`'><title>`)
 	w.escaped(d.Title)
 	w.raw(`</title><desc>`)
 	w.escaped(d.Caption)
@@ -66,9 +67,9 @@ func (w *writer) length(l measure.Length) {
 }
 
 func (w *writer) attribute(name string, l measure.Length) {
-	w.raw(" " + name + `="`)
+	w.raw(" " + name + `='`)
 	w.length(l)
-	w.raw(`"`)
+	w.raw(`'`)
 }
 
 func (w *writer) x(name string, p drawing.Point) { w.attribute(name, p.X-w.origin.X) }
@@ -85,8 +86,8 @@ func (w *writer) escaped(s string) {
 			w.raw("&lt;")
 		case r == '>':
 			w.raw("&gt;")
-		case r == '"':
-			w.raw("&quot;")
+		case r == '\'':
+			w.raw("&#39;")
 		case r < ' ' || r == 0xFFFE || r == 0xFFFF:
 		default:
 			w.raw(string(r))
@@ -114,9 +115,9 @@ func (w *writer) named(name, value string) {
 	if value == "" {
 		return
 	}
-	w.raw(" " + name + `="`)
+	w.raw(" " + name + `='`)
 	w.escaped(value)
-	w.raw(`"`)
+	w.raw(`'`)
 }
 
 func (w *writer) item(item *drawing.Item) {
@@ -138,7 +139,7 @@ func (w *writer) item(item *drawing.Item) {
 		w.text(item)
 		return
 	}
-	w.raw(` class="cw-` + item.Part.String() + `" vector-effect="non-scaling-stroke" ` + style[item.Part] + `/>`)
+	w.raw(` class='cw-` + item.Part.String() + `' vector-effect='non-scaling-stroke' ` + style[item.Part] + `/>`)
 }
 
 func (w *writer) rect(item *drawing.Item) {
@@ -158,22 +159,22 @@ func (w *writer) text(item *drawing.Item) {
 	w.attribute("font-size", item.Size)
 	switch item.Anchor {
 	case drawing.Middle:
-		w.raw(` text-anchor="middle"`)
+		w.raw(` text-anchor='middle'`)
 	case drawing.End:
-		w.raw(` text-anchor="end"`)
+		w.raw(` text-anchor='end'`)
 	}
 	if item.Turned {
-		w.raw(` transform="rotate(-90 `)
+		w.raw(` transform='rotate(-90 `)
 		w.length(item.From.X - w.origin.X)
 		w.raw(" ")
 		w.length(item.From.Y - w.origin.Y)
-		w.raw(`)"`)
+		w.raw(`)'`)
 	}
 	family := "sans-serif"
 	if item.Part == drawing.Order {
 		family = "Georgia, serif"
 	}
-	w.raw(` class="cw-text-` + item.Part.String() + `" font-family="` + family + `">`)
+	w.raw(` class='cw-text-` + item.Part.String() + `' font-family='` + family + `'>`)
 	w.escaped(item.Words)
 	w.raw(`</text>`)
 }
