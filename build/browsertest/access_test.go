@@ -90,7 +90,7 @@ func TestNarrowPageNeedsNoSidewaysScrolling(t *testing.T) {
 func TestButtonsAreLargeEnoughForAFinger(t *testing.T) {
 	v := open(t, phone, "")
 	small := v.text(`Array.from(document.querySelectorAll("button, select, input:not([hidden]), summary, a[href]"))
-  .filter((e) => e.getClientRects().length > 0 && !e.closest("p, .cw-says li, .cw-note") && !e.classList.contains("cw-skip"))
+  .filter((e) => e.checkVisibility() && !e.closest("p, .cw-says li, .cw-note") && !e.classList.contains("cw-skip"))
   .map((e) => [e, e.getBoundingClientRect()]).filter(([, r]) => r.height < 24 || r.width < 24)
   .map(([e, r]) => e.outerHTML.slice(0, 90) + " " + Math.round(r.width) + "×" + Math.round(r.height)).slice(0, 6).join("\n")`)
 	assert.Empty(t, small)
@@ -101,7 +101,7 @@ func TestButtonsAreLargeEnoughForAFinger(t *testing.T) {
 func TestEveryControlIsReachedByKeyboardInOrder(t *testing.T) {
 	v := open(t, desk, "")
 	want := value[int](v, `(globalThis.wanted = Array.from(document.querySelectorAll("a[href], button, input, select, summary"))
-  .filter((e) => e.getClientRects().length > 0 && e.tabIndex >= 0 && !e.disabled)).length`)
+  .filter((e) => e.checkVisibility() && e.tabIndex >= 0 && !e.disabled)).length`)
 	require.Greater(t, want, 100)
 	v.run(`globalThis.met = []; globalThis.dim = [];
 document.addEventListener("focusin", (e) => {

@@ -18,7 +18,8 @@ import (
 func (v *view) wheel(element string, arguments ...any) {
 	v.t.Helper()
 	at := value[[]float64](v, `(() => { const r = (`+element+`).getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`, arguments...)
-	call(v, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseWheel, X: at[0], Y: at[1], DeltaY: 500})
+	// The browser wants both ways given, and our side leaves out a nought.
+	call(v, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseWheel, X: at[0], Y: at[1], DeltaX: 1, DeltaY: 500})
 }
 
 // The engine in the page and the engine of this process are one: the same plan
@@ -76,11 +77,13 @@ func TestTenThousandPanelsCanBeWorkedOn(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "many.plan.json")
 	require.NoError(t, os.WriteFile(path, text, 0o644))
 	v.upload(path)
-	v.waitText("10000", `document.querySelectorAll("svg [data-panel]").length`)
+	v.wait(`document.querySelector("details.cw-hang summary").textContent.includes("10000 panels")`)
+	assert.True(t, v.holds(`document.querySelector("[data-fill=drawing] svg").getBoundingClientRect().height > 100`))
 	v.write("/mask/length", "178")
 	v.waitText("5″", figure, "border.DA")
 	assert.Equal(t, "178", v.text(blank+`.value`, "/mask/length"))
-	// The page answers the pointer as well.
-	v.over(`document.querySelector('.cw-order [data-panel]')`)
-	v.wait(`document.querySelector("svg [data-lit]")`)
+	v.press(`[data-do=whole-list]`)
+	v.waitText("10000", `document.querySelectorAll(".cw-order li").length`)
+	v.write("/mask/length", "176")
+	v.waitText("6″", figure, "border.DA")
 }
