@@ -112,7 +112,7 @@ func readSpread(s section, step *Step) {
 	}
 	n, ok := s.positiveNumber("spread", "the spread rate")
 	if word(s, "spreadUnit", "the unit of the spread rate", "ft2/gal", "m2/L") == "ft2/gal" {
-		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), s.text("spread")+" ft²/gal"
+		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), s.text("spread")+" ft²/"+s.units.Gallon.Volume(measure.UnitGallon).Text()
 	} else {
 		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), s.text("spread")+" m²/L"
 	}

@@ -192,7 +192,7 @@ func (s *scene) borders() {
 }
 
 func (b *builder) drawRoom() *scene {
-	s := b.scene("Ceiling", up, 5, "The room alone; there is no mask to show yet.")
+	s := b.scene("Ceiling", up, 5, "The room alone: there is no mask yet that fits in it.")
 	s.outline()
 	s.sizes()
 	s.fixture()

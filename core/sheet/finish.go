@@ -151,13 +151,17 @@ func (w *step) filmFigure(p finish.Product) {
 		text, other = um, mils
 	}
 	gallon := w.builder.plan.Units.Gallon.Volume(measure.UnitGallon)
-	rate := w.n.Number(p.Spread.SquareFeetPer(gallon), 0) + " ft²/gal, " + w.n.Number(p.Spread.SquareMetresPerLitre, 1) + " m²/L"
+	rate := w.n.Number(p.Spread.SquareFeetPer(gallon), 0) + " ft²/" + gallon.Text() + ", " + w.n.Number(p.Spread.SquareMetresPerLitre, 1) + " m²/L"
+	source := "1 US gal = 231 in³ (NIST Handbook 44, appendix C), so 1604.2 ft² at 1 mil."
+	if gallon == measure.UnitImperialGallon {
+		source = "1 imperial gal = 4.546 09 L (NIST Handbook 44, appendix C), so 1926.5 ft² at 1 mil."
+	}
 	w.figure(Figure{
 		ID: w.id("wet"), Block: blockFinish, Label: "wet film of one coat", Value: plain(p.Film.Micrometres), Unit: "um", Text: text, Other: other,
 		Working: Working{
 			Rule:   "A litre over a square metre stands a millimetre high: film and spread rate are one fact told twice. A wet-film comb checks it on the job.",
 			Sum:    rate + " = " + mils + " = " + um,
-			Source: "1 US gal = 231 in³ (NIST Handbook 44, appendix C), so 1604.2 ft² at 1 mil.",
+			Source: source,
 		},
 	})
 }
@@ -225,9 +229,13 @@ func (w *step) mix(need measure.Volume, known bool) {
 	if w.n.System == measure.Metric {
 		text, other = millilitres, spoons
 	}
+	source := "1 US fl oz = 6 tsp (NIST Handbook 44, appendix C)."
+	if w.n.Imperial {
+		source = "1 US fl oz = 6 tsp, so 1 tsp = 4.929 mL (NIST Handbook 44, appendix C); imperial measures by the gallon of 4.546 09 L."
+	}
 	w.figure(Figure{
 		ID: w.id("mix"), Block: blockFinish, Label: "one batch of the mix", Value: plain(mix.Total.Litres), Unit: "L", Text: text, Other: other,
-		Working: Working{Rule: "The parts together.", Sum: sum + " = " + spoons + " = " + millilitres, Source: "1 US fl oz = 6 tsp (NIST Handbook 44, appendix C)."},
+		Working: Working{Rule: "The parts together.", Sum: sum + " = " + spoons + " = " + millilitres, Source: source},
 	})
 	w.batches(mix, need, known)
 }

@@ -117,8 +117,12 @@ func (b *builder) deck(id, label string, l measure.Length, round func(l, step me
 
 const airSource = "Well-mixed room, screening figure: your face is nearer the wet film than the model. Air changes and mixing: CDC, MMWR 43 RR-13, 1994; purge: CDC Environmental Infection Control Guidelines 2003, table B.1."
 
-// air is what the products give off into the room.
+// air is what the products give off into the room. A finish without any has
+// nothing to say of it.
 func (b *builder) air(job safety.Job) {
+	if len(job.Products) == 0 {
+		return
+	}
 	air, problems := safety.AirOf(job)
 	b.report("", problems)
 	room := cubic(b.n, job.RoomVolume)
@@ -131,7 +135,16 @@ func (b *builder) air(job safety.Job) {
 		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Rate, 1)+" g/h ÷ "+b.amount(b.plan.Air.Limit, 0)+" mg/m³ ÷ "+room, airSource)
 	b.fact("air.purge", "hours of airing to the limit", air.Purge, "h", 1,
 		"From the peak down to the limit: mixing factor over air changes, times the natural logarithm of peak over limit.",
-		b.amount(b.plan.Air.Mixing, 1)+" ÷ "+b.amount(b.plan.Air.Opened, 1)+" × ln("+b.amount(air.Peak, 0)+" ÷ "+b.amount(b.plan.Air.Limit, 0)+")", airSource)
+		b.purgeSum(air), airSource)
+}
+
+// purgeSum is the airing written out; a peak that the limit allows needs none.
+func (b *builder) purgeSum(air safety.Air) string {
+	peak, limit := b.amount(air.Peak, 0), b.amount(b.plan.Air.Limit, 0)
+	if air.Peak.Value.Cmp(b.plan.Air.Limit.Value) <= 0 {
+		return peak + " mg/m³ is not above " + limit + " mg/m³"
+	}
+	return b.amount(b.plan.Air.Mixing, 1) + " ÷ " + b.amount(b.plan.Air.Opened, 1) + " × ln(" + peak + " ÷ " + limit + ")"
 }
 
 // masses is what each product gives off, written as a sum.

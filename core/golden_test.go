@@ -1,0 +1,99 @@
+package core_test
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/sheet"
+)
+
+var update = flag.Bool("update", false, "write the golden sheets anew; read the difference before you commit it")
+
+// golden are the plans whose whole sheet is kept: between them they show every
+// block, both notations, both gallons and the refusals.
+var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
+	"border-too-small", "ladder", "old-textured", "empty", "blank"}
+
+func TestGoldenSheets(t *testing.T) {
+	for _, name := range golden {
+		held(t, name+".txt", written(sheetNamed(t, name)))
+	}
+	for _, d := range sheetNamed(t, "sizes-short").Drawings {
+		held(t, "sizes-short."+d.ID+".svg", strings.ReplaceAll(d.SVG, "><", ">\n<")+"\n")
+	}
+}
+
+func held(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("..", "testdata", "golden", name)
+	if *update {
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+		return
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got, "%s changed; go test ./core -update writes it anew", path)
+}
+
+// written is a sheet line by line, all but the drawings, for people to read and
+// compare.
+func written(s sheet.Sheet) string {
+	var b strings.Builder
+	line := func(format string, values ...any) { fmt.Fprintf(&b, format+"\n", values...) }
+	line("%s | %s", s.Plan.ID, s.Plan.Title)
+	for _, p := range s.Problems {
+		line("%s %s | %s | %s", p.Severity, p.At, p.What, p.Do)
+	}
+	for _, r := range s.Readings {
+		line("read %s | %s nm | %s | %s | %s", r.At, r.Nanometres, r.Text, r.Other, r.Written)
+	}
+	for _, f := range s.Figures {
+		line("%s %s | %s | %s %s | %s | %s", f.Block, f.ID, f.Label, f.Value, f.Unit, f.Text, f.Other)
+		line("  %s\n  %s\n  %s", f.Working.Rule, f.Working.Sum, f.Working.Source)
+	}
+	for _, c := range s.Choices {
+		line("choice %s %v | %s | AB %s BC %s CD %s DA %s | %s %s | %s", c.On, c.Taken, c.Title, c.Borders.AB, c.Borders.BC, c.Borders.CD, c.Borders.DA, c.Ends, c.Sides, c.Refused)
+	}
+	for _, w := range s.Walls {
+		line("wall %s | %s", w.Title, w.Length)
+		for _, m := range w.Marks {
+			line("  %s | %s | %s | %s | %s nm | %s", m.Kind, m.Label, m.Layer, m.Text+" "+m.Other, m.Exact, m.Hides)
+		}
+	}
+	for _, c := range s.Corners {
+		line("corner %s", c.Text)
+	}
+	for _, l := range s.Layers {
+		line("layer %s | %s | %d | %s", l.ID, l.Name, l.Count, l.Advice)
+		line("  columns %v rows %v", l.Columns, l.Rows)
+		for _, p := range l.Panels {
+			line("  panel %s | %d %d | %s | %d | %s", p.Label, p.Column, p.Row, p.Size, p.Order, p.Cut)
+		}
+		for _, h := range l.Order {
+			line("  %d %s", h.N, h.Text)
+		}
+		for _, seam := range l.Seams {
+			line("  seam %s | %s", seam.Seam, seam.Length)
+		}
+	}
+	for _, step := range s.Steps {
+		line("step %s %s | %s | %v | %s | %s | %v", step.Kind, step.ID, step.Name, step.Figures, step.Buy, step.LeftOver, step.Notes)
+	}
+	for _, p := range s.Shopping {
+		line("buy %s | %s | %s", p.What, p.Amount, p.Detail)
+	}
+	for _, a := range s.Safety {
+		line("safety %s %s %s | %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Source, a.Jurisdiction, a.Figures)
+	}
+	for _, d := range s.Drawings {
+		line("drawing %s | %s | %s | %s | %s", d.ID, d.Layer, d.Looking, d.Shows, d.Title)
+	}
+	return b.String()
+}
