@@ -196,8 +196,8 @@ func TestReadingsSayWhatWasRead(t *testing.T) {
 	assert.Equal(t, sheet.Reading{At: "/room/height", Nanometres: "2650000000", Text: "≈8′ 8 5⁄16″", Other: "2.650 m"}, s.Readings[2])
 }
 
-// Changing how answers are written changes no value (ruby and .NET unit
-// libraries lost digits there: cases of thoth issue 259).
+// Changing how answers are written changes no value: inches kept as rounded
+// millimetres drifted there and back (thoth issue 259).
 func TestNotationChangesNoValue(t *testing.T) {
 	text := planNamed(t, "full")
 	before := sheetNamed(t, "full").Figures

@@ -178,7 +178,7 @@ func TestPanelsAgainstTheBox(t *testing.T) {
 }
 
 func TestProductAndCans(t *testing.T) {
-	// An old builders' almanac: a ceiling of 150 ft² at 100 ft² a quart takes
+	// An almanac's page on paint: a ceiling of 150 ft² at 100 ft² a quart takes
 	// 2 quarts.
 	s := job(t, map[string]any{"/finish/steps": paint(map[string]any{"typedArea": "150", "spread": "400", "cans": []any{can("1", "qt", "9")}})})
 	assert.Equal(t, "2 × 1 qt", text(t, s, "step.p.cans"))
