@@ -26,7 +26,7 @@ var told = map[string]struct {
 	"arrays-for-objects":            {at: "/room", severity: problem.Stop},
 	"bad-utf8":                      {at: "", words: ""},
 	"code-numbers":                  {at: "/room/length", severity: problem.Stop},
-	"columns-that-do-not-add-up":    {at: "/mask/layers/0/columnSizes", severity: problem.Note, words: "10′ 9″ less"},
+	"columns-that-do-not-add-up":    {at: "/mask/layers/0/columnSizes", severity: problem.Stop, words: "10′ 9″ less"},
 	"cut-off":                       {severity: problem.Stop, words: "cut off", whole: true},
 	"empty-blanks":                  {at: "/room/length", severity: problem.Stop, words: "not given"},
 	"empty-file":                    {severity: problem.Stop, words: "cut off", whole: true},

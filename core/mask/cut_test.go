@@ -45,7 +45,7 @@ func TestLayerFromCut_Greatest(t *testing.T) {
 }
 
 func TestLayerFromCut_Problems(t *testing.T) {
-	stop, caution, note := problem.Stop, problem.Caution, problem.Note
+	stop, caution := problem.Stop, problem.Caution
 	square := mask.Outline{Length: 12 * foot, Width: 12 * foot}
 	thirds := repeat(4*foot, 3)
 	for _, c := range []struct {
@@ -84,9 +84,9 @@ func TestLayerFromCut_Problems(t *testing.T) {
 		{"sizes that fit", square, mask.Cut{Split: mask.BySizes, ColumnSizes: thirds, RowSizes: thirds}, 3, 3, nil},
 		{"gaps close, or cannot close enough", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(4*foot+inch/8, 3), RowSizes: thirds, Gap: inch / 4}, 3, 3, []problem.Problem{
 			{At: "/columnSizes", Severity: stop, What: `The columns and their gaps add up to 12' 0 7/8", 7/8" more than the length of the mask. To fit, panels would overlap by 3/16" at a seam.`, Do: `Trim at least 3/8" off the columns in all, or order a mask that much larger.`},
-			{At: "/rowSizes", Severity: note, What: `The rows and their gaps add up to 12' 0 1/2", 1/2" more than the width of the mask.`, Do: `Close each of the 2 seams by 1/4", or check the sizes.`}}},
+			{At: "/rowSizes", Severity: caution, What: `The rows and their gaps add up to 12' 0 1/2", 1/2" more than the width of the mask.`, Do: `Close each of the 2 seams by 1/4", or check the sizes.`}}},
 		{"sizes 1/2 in short", square, mask.Cut{Split: mask.BySizes, ColumnSizes: []measure.Length{4 * foot, 4 * foot, 4*foot - inch/2}, RowSizes: thirds}, 3, 3, []problem.Problem{
-			{At: "/columnSizes", Severity: note, What: `The columns add up to 11' 11 1/2", 1/2" less than the length of the mask.`, Do: `Open each of the 2 seams by 1/4", or check the sizes.`}}},
+			{At: "/columnSizes", Severity: caution, What: `The columns add up to 11' 11 1/2", 1/2" less than the length of the mask.`, Do: `Open each of the 2 seams by 1/4", or check the sizes.`}}},
 		{"sizes over with no gap to close", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(4*foot+inch/8, 3), RowSizes: thirds}, 3, 3, []problem.Problem{
 			{At: "/columnSizes", Severity: stop, What: `The columns add up to 12' 0 3/8", 3/8" more than the length of the mask. To fit, panels would overlap by 3/16" at a seam.`, Do: `Trim at least 3/8" off the columns in all, or order a mask that much larger.`}}},
 		{"one column has no seam", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(12*foot+inch/2, 1), RowSizes: thirds}, 1, 3, []problem.Problem{

@@ -113,12 +113,20 @@ func (a axis) compare() []problem.Problem {
 			Do: fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
 				atLeast(a.notation, run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
 	}
+	if narrowest >= LeastPanel {
+		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop, What: a.differ(run),
+			Do: "Check the sizes: a whole " + a.line + " seems to be missing."}}
+	}
 	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
 	if run.Over < 0 {
 		verb = "Open"
 	}
-	return []problem.Problem{{At: a.sizesAt, Severity: problem.Note, What: a.differ(run),
-		Do: fmt.Sprintf("%s each of the %d seams by %s, or check the sizes.", verb, len(run.Gaps), say(a.notation, change))}}
+	which := "the seam"
+	if len(run.Gaps) > 1 {
+		which = fmt.Sprintf("each of the %d seams", len(run.Gaps))
+	}
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: a.differ(run),
+		Do: fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, fine(a.notation, change))}}
 }
 
 // differ says what the sizes add up to, against the mask.
@@ -152,6 +160,15 @@ func moreOrLess(l measure.Length) string {
 		return "less"
 	}
 	return "more"
+}
+
+// fine is an amount per seam, to a tenth of a millimetre where the tape mark
+// would change what the seams add up to.
+func fine(n measure.Notation, l measure.Length) string {
+	if n.Hides(l) == 0 {
+		return n.Length(l)
+	}
+	return n.Exact(l.ToMark(measure.Millimetre / 10))
 }
 
 // say is an amount as people write it, or to the last digit where the tape

@@ -165,7 +165,7 @@ func (p *parser) startsFraction(places int) bool {
 }
 
 // quantity reads a number, a fraction, a number and a fraction, or feet, inches
-// and a fraction joined by dashes.
+// and a fraction joined by dashes or spaces.
 func (p *parser) quantity() (q quantity, err error) {
 	t, there := p.after(0)
 	q.at = t.at
@@ -193,7 +193,9 @@ func (p *parser) quantity() (q quantity, err error) {
 }
 
 // fractionAfter reads what may follow a whole number: a fraction after a space
-// or a tight dash, or inches and a fraction.
+// or a tight dash, or inches and a fraction, joined by spaces or by tight
+// dashes: 15 8 1/2 can only be feet, inches and a fraction, while 5 6 could be
+// anything.
 func (p *parser) fractionAfter(q *quantity) error {
 	t, there := p.after(0)
 	switch {
@@ -210,6 +212,13 @@ func (p *parser) fractionAfter(q *quantity) error {
 			return p.dashRefused(t)
 		}
 		p.next++
+		return p.fraction(q)
+	case t.kind == tokenNumber && !p.is(1, tokenSlash) && p.startsFraction(1) && !p.bare.isMetric():
+		q.feet, q.hasFeet = q.number, true
+		var err error
+		if q.number, err = p.number(); err != nil {
+			return err
+		}
 		return p.fraction(q)
 	case t.kind == tokenHyphen && p.dashedFraction():
 		p.next++

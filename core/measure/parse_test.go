@@ -262,6 +262,12 @@ func TestParseEdges(t *testing.T) {
 		{"1.50000000000000000000000 m", UnitInch, 1_500_000_000},
 		{"7-0-½", UnitMillimetre, 2_146_300_000}, // the form says feet and inches
 		{`7-0-1/2"`, UnitFoot, 2_146_300_000},
+		{"15 8 1/2", UnitInch, 4_787_900_000}, // 188 1/2 in: three parts can only be feet, inches and a fraction
+		{"15 8½", UnitFoot, 4_787_900_000},
+		{"15 8 1/2", UnitMillimetre, -1},
+		{"15 13 1/2", UnitInch, -1},
+		{"15.5 8 1/2", UnitInch, -1},
+		{"3 15 8 1/2", UnitInch, -1},
 		{"7-0-1/2 ft", UnitFoot, -1},
 		{"7-12-1/2", UnitInch, -1},
 		{"7.5-0-1/2", UnitInch, -1},

@@ -72,17 +72,15 @@ type layer struct {
 	order         []setout.Hang
 }
 
-// report puts problems on the sheet, with the pointer prefix in front. A stop
-// at a blank that already has one is left out: a length that cannot be read is
-// not also missing.
+// report puts problems on the sheet, with the pointer prefix in front. What
+// comes after a stop at the same blank is left out: a length that cannot be
+// read is not also missing.
 func (b *builder) report(prefix string, list []problem.Problem) {
 	for _, p := range problem.Under(prefix, list) {
-		if p.Severity == problem.Stop {
-			if b.blamed[p.At] {
-				continue
-			}
-			b.blamed[p.At] = true
+		if b.blamed[p.At] {
+			continue
 		}
+		b.blamed[p.At] = p.Severity == problem.Stop
 		b.sheet.Problems = append(b.sheet.Problems, p)
 	}
 }

@@ -29,6 +29,10 @@ const (
 	readableMarks  = 34
 )
 
+// lettersAcross is how many letters' heights the longer side of the room is:
+// few enough that a phone shows them at a legible size.
+const lettersAcross = 30
+
 // draw puts the drawings on the sheet: for each layer the hanging order looking
 // up and looking down and the marks along the walls; without any panels, the
 // room alone.
@@ -72,7 +76,7 @@ type scene struct {
 // scene starts a drawing with so many letters' heights of margin round the room.
 func (b *builder) scene(title string, see looking, margin measure.Length, caption string) *scene {
 	room := b.plan.Room
-	s := &scene{builder: b, see: see, room: room, unit: max(room.Length, room.Width) / 40}
+	s := &scene{builder: b, see: see, room: room, unit: max(room.Length, room.Width) / lettersAcross}
 	s.Title, s.Caption = title+", looking "+string(see), caption
 	margin *= s.unit
 	s.Min = drawing.Point{X: -margin, Y: -margin}
@@ -130,12 +134,12 @@ func (s *scene) outline() {
 func (s *scene) sizes() {
 	u, long, wide := s.unit, s.room.Length, s.room.Width
 	off := -3*u - u/2
-	s.Begin("room.length", "")
+	s.Begin("room.area", "")
 	s.line(drawing.Dimension, 0, off, long, off)
 	s.line(drawing.Dimension, 0, off-u/3, 0, off+u/3)
 	s.line(drawing.Dimension, long, off-u/3, long, off+u/3)
 	s.text(drawing.Dimension, drawing.Middle, long/2, off-u/3, u, s.n.Length(long))
-	s.Begin("room.width", "")
+	s.Begin("room.area", "")
 	s.line(drawing.Dimension, off, 0, off, wide)
 	s.line(drawing.Dimension, off-u/3, 0, off+u/3, 0)
 	s.line(drawing.Dimension, off-u/3, wide, off+u/3, wide)
@@ -165,7 +169,7 @@ func (s *scene) fixture() {
 		return
 	}
 	s.Begin("", "")
-	s.Put(&drawing.Item{Shape: drawing.Circle, Part: drawing.Fixture, From: s.at(centre.X, centre.Y), Size: max(s.plan.Fixture.Across/2, s.unit/2)})
+	s.Put(&drawing.Item{Shape: drawing.Circle, Part: drawing.Fixture, From: s.at(centre.X, centre.Y), Size: s.fixtureRadius()})
 }
 
 // borders are the four borders, each with a line in the border and its figure
@@ -234,8 +238,7 @@ func (s *scene) panels(l *layer) {
 }
 
 // numbers are each panel's turn, large, and its label, small in the corner that
-// is at the top left as drawn. They stand above lines, the turn clear of the
-// centre lines.
+// is at the top left as drawn. They stand above lines and clear of the fixture.
 func (s *scene) numbers(l *layer) {
 	for i := range l.order {
 		h := &l.order[i]
@@ -244,17 +247,32 @@ func (s *scene) numbers(l *layer) {
 		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
 		label := h.Panel.Label()
 		s.Begin("", l.panels.ID+":"+label)
-		s.text(drawing.Order, drawing.Middle, box.X+box.Length/2, box.Y+box.Width/2+turn+turn/4, turn, strconv.Itoa(h.N))
+		x, y := box.X+box.Length/2, box.Y+box.Width/2
+		s.text(drawing.Order, drawing.Middle, x, s.clearOfFixture(x, y, turn)+turn/3, turn, strconv.Itoa(h.N))
 		if small <= s.unit/4 {
 			continue
 		}
-		x := box.X + small/2
+		x = box.X + small/2
 		if s.see == down {
 			x = box.X + box.Length - small/2
 		}
 		s.text(drawing.Label, drawing.Start, x, box.Y+small+small/2, small, label)
 	}
 }
+
+// clearOfFixture is y, or where the fixture is drawn there, the place of a
+// letter of that height just below it.
+func (s *scene) clearOfFixture(x, y, height measure.Length) measure.Length {
+	centre, ok := s.plan.Fixture.Centre(s.room)
+	reach := s.fixtureRadius() + height*2/3
+	if !ok || (x-centre.X).Abs() > reach || (y-centre.Y).Abs() > reach {
+		return y
+	}
+	return centre.Y + reach
+}
+
+// fixtureRadius is how large the fixture is drawn: never too small to see.
+func (s *scene) fixtureRadius() measure.Length { return max(s.plan.Fixture.Across/2, s.unit/2) }
 
 // seams are the seams alone, for a grid too fine for numbers.
 func (s *scene) seams(l *layer) {

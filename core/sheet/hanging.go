@@ -152,9 +152,17 @@ func (b *builder) cutOuts(l *layer, panels []Panel) {
 	}
 	for _, o := range setout.Openings(b.plan.Room, b.plan.Fixture, b.choice.Box, l.columns, l.rows) {
 		at := (o.Panel.Row-1)*len(l.columns.Sizes) + o.Panel.Column - 1
-		panels[at].Cut = "For the fixture" + across + ": its middle is " + b.n.Length(o.FromDA) + " from the edge towards DA and " +
-			b.n.Length(o.FromAB) + " from the edge towards AB."
+		panels[at].Cut = "For the fixture" + across + ": its middle is " + b.fromEdge(o.FromDA, survey.DA) + " and " + b.fromEdge(o.FromAB, survey.AB) + "."
 	}
+}
+
+// fromEdge is how far the middle of the fixture is from a panel's edge. Where
+// the middle is on the neighbour it lies outside that edge.
+func (b *builder) fromEdge(l measure.Length, w survey.Wall) string {
+	if l < 0 {
+		return b.n.Length(-l) + " outside the edge " + towards(w)
+	}
+	return b.n.Length(l) + " from the edge " + towards(w)
 }
 
 func (b *builder) sizes(lengths []measure.Length) []Size {

@@ -170,11 +170,15 @@ func (w *writer) text(item *drawing.Item) {
 		w.length(item.From.Y - w.origin.Y)
 		w.raw(`)'`)
 	}
-	family := "sans-serif"
+	w.raw(` class='cw-text-` + item.Part.String() + `'`)
 	if item.Part == drawing.Order {
-		family = "Georgia, serif"
+		// A rim in the colour of the panel keeps lines from running through.
+		w.raw(` font-family='Georgia, serif' paint-order='stroke' stroke='#f4f4f2' stroke-linejoin='round'`)
+		w.attribute("stroke-width", item.Size/4)
+	} else {
+		w.raw(` font-family='sans-serif'`)
 	}
-	w.raw(` class='cw-text-` + item.Part.String() + `' font-family='` + family + `'>`)
+	w.raw(`>`)
 	w.escaped(item.Words)
 	w.raw(`</text>`)
 }
