@@ -174,7 +174,7 @@ func (w *writer) text(item *drawing.Item) {
 	if item.Part == drawing.Order {
 		// A rim in the colour of the panel keeps lines from running through.
 		w.raw(` font-family='Georgia, serif' paint-order='stroke' stroke='#f4f4f2' stroke-linejoin='round'`)
-		w.attribute("stroke-width", item.Size/4)
+		w.attribute("stroke-width", item.Size/6)
 	} else {
 		w.raw(` font-family='sans-serif'`)
 	}
