@@ -77,8 +77,13 @@ func assemble(site, glue string, engine []byte) (Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	index := strings.ReplaceAll(string(source), "\r\n", "\n")
-	template, err := singleTemplate(site, index, style, script)
+	// The icon goes inside: a copy that the browser saves would otherwise name
+	// it by its address, and ask the network for it when opened from disk.
+	index, err := icons(site, strings.ReplaceAll(string(source), "\r\n", "\n"))
+	if err != nil {
+		return nil, err
+	}
+	template, err := singleTemplate(index, style, script)
 	if err != nil {
 		return nil, fmt.Errorf("the single file: %w", err)
 	}

@@ -47,16 +47,12 @@ var (
 )
 
 // singleTemplate makes the template from the site's index.html.
-func singleTemplate(site, index, style, script string) (string, error) {
+func singleTemplate(index, style, script string) (string, error) {
 	if err := checkInline(style, script); err != nil {
 		return "", err
 	}
 	index = engineElement.ReplaceAllString(index, "")
 	index = strings.ReplaceAll(index, tokenEngine, "")
-	index, err := icons(site, index)
-	if err != nil {
-		return "", err
-	}
 	foot := `<script type="text/plain" id="engine">` + holeEngine + "</script>\n" +
 		`<script type="text/plain" id="page">` + holePage + "</script>\n" +
 		"<script>" + script + "</script>\n</body>"
