@@ -1,5 +1,5 @@
 // Lists of the sheet: layers, steps, cans, parts of a mix, sizes. Each list has
-// a template for one entry; entries carry their place in the plan as data-base,
+// a pattern for one entry; entries carry their place in the plan as data-base,
 // and the blanks inside get the full pointer from it.
 
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
@@ -21,13 +21,27 @@ export function renderLists(plan: JsonObject): void {
   for (const select of every<HTMLSelectElement>("select[data-options=layers]")) offerLayers(select, plan);
 }
 
+const patterns = new Map<string, HTMLElement>();
+
+/** The element an entry is copied from. It stands in the page as text in a
+ *  script block: Chromium's own "save page" empties template elements, and the
+ *  saved copy could not draw its lists. The text is the page's own. */
+function pattern(name: string): HTMLElement {
+  let made = patterns.get(name);
+  if (!made) {
+    const text = document.getElementById(name)?.textContent ?? "";
+    made = new DOMParser().parseFromString(text, "text/html").body.firstElementChild as HTMLElement;
+    patterns.set(name, made);
+  }
+  return made;
+}
+
 function fill(host: HTMLElement, pointer: string, plan: JsonObject): void {
   const entries = list(plan, pointer);
   const items = Array.from(host.children) as HTMLElement[];
   while (items.length > entries.length) items.pop()?.remove();
   while (items.length < entries.length) {
-    const template = document.getElementById(host.dataset["item"] ?? "") as HTMLTemplateElement;
-    const item = template.content.firstElementChild?.cloneNode(true) as HTMLElement;
+    const item = document.importNode(pattern(host.dataset["item"] ?? ""), true);
     host.append(item);
     items.push(item);
   }
