@@ -91,7 +91,7 @@ func checked(check func() error) func(*tally) error {
 // of the run, never a reason to skip.
 func setUp(*tally) error {
 	var missing error
-	for _, tool := range []machine.Tool{machine.Chromium(), machine.Node(), machine.NPM()} {
+	for _, tool := range []machine.Tool{machine.Chromium(), machine.Display(), machine.Keys(), machine.Node(), machine.NPM()} {
 		path, err := tool.Ensure(os.Stdout)
 		if err != nil {
 			missing = errors.Join(missing, err)

@@ -1,5 +1,5 @@
 // Package machine finds the programs that tests and benches need and that are
-// not Go: a browser and Node. On Debian, as root, it installs what is missing
+// not Go: a browser, a screen for its window, and Node. On Debian, as root, it installs what is missing
 // from the distribution; on any other machine it says in one sentence what to
 // install. It never decides to go on without. Building and serving need none
 // of it.
@@ -44,6 +44,17 @@ func Node() Tool {
 // NPM fetches what only the tests of the site's source need.
 func NPM() Tool {
 	return Tool{Name: "npm", Variable: "NPM", Programs: []string{"npm"}, Packages: []string{"npm"}}
+}
+
+// Display is a screen without a monitor, for what a browser does only in a
+// window.
+func Display() Tool {
+	return Tool{Name: "Xvfb", Variable: "XVFB", Programs: []string{"Xvfb"}, Packages: []string{"xvfb"}}
+}
+
+// Keys presses keys in such a window, outside the page.
+func Keys() Tool {
+	return Tool{Name: "xdotool", Variable: "XDOTOOL", Programs: []string{"xdotool"}, Packages: []string{"xdotool"}}
 }
 
 // Find gives the path of the tool, or an error that says how to get it.
