@@ -334,7 +334,7 @@ func rules() []rule {
 			id: "air-over-limit", severity: problem.Stop, subject: "air", at: "/air/opened",
 			// When: the average over eight hours with the windows open is above the limit.
 			fires:   facts.averageOverLimit,
-			words:   "Do not start with this much fresh air. As a screening figure the air would average {average} over eight hours, above the limit of {limit}. Bring at least {changes} air changes an hour, or use less, or other, product.",
+			words:   "Do not start with so little fresh air. As a screening figure the air would average {average} over eight hours, above the limit of {limit}. Bring at least {changes} air changes an hour, or use less, or other, product.",
 			decides: label,
 			source:  "29 CFR 1926.55 and 1926.57(a); the average by 29 CFR 1915.1000(d)(1)(i), over a well mixed room.",
 			figures: []string{"air.changes", "air.mass"},

@@ -133,7 +133,7 @@ func (b *builder) air(job safety.Job) {
 	b.fact("air.changes", "air changes needed", air.Changes, "an hour", 1,
 		"Mixing factor times what the worst coat gives off in an hour, over the limit and the room.",
 		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Rate, 1)+" g/h ÷ "+b.amount(b.plan.Air.Limit, 0)+" mg/m³ ÷ "+room, airSource)
-	b.fact("air.purge", "hours of airing to the limit", air.Purge, "h", 1,
+	b.fact("air.purge", "airing, down to the limit", air.Purge, "h", 1,
 		"From the peak down to the limit: mixing factor over air changes, times the natural logarithm of peak over limit.",
 		b.purgeSum(air), airSource)
 }

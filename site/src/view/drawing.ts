@@ -68,6 +68,14 @@ function picture(svg: string, title: string): Node {
   return node;
 }
 
+/** The drawings that are not in view, for paper: the marks and the view looking
+ *  down of every layer belong to the job as much as the one on the screen. */
+export function otherDrawings(drawings: Drawing[]): HTMLElement[] {
+  return drawings
+    .filter((d) => d.svg !== shownSVG)
+    .map((d) => make("figure", { class: "cw-drawing cw-drawing--paper" }, make("figcaption", {}, make("h2", {}, d.title)), picture(d.svg, d.title)));
+}
+
 function offer(keys: Map<string, string>, key: string): void {
   const select = one<HTMLSelectElement>("[data-drawing-layer]");
   const offered = JSON.stringify(Array.from(keys));

@@ -544,7 +544,10 @@ function listen(): void {
   });
   startLight(root);
   startDrop();
-  startPrint(() => sheet && (renderHanging(sheet.layers ?? [], figures), renderFigures(figures)));
+  startPrint(
+    () => sheet && (renderHanging(sheet.layers ?? [], figures), renderFigures(figures)),
+    () => sheet?.drawings ?? [],
+  );
   onWrittenElsewhere(() => typedText(plan["id"]), elsewhere);
   window.addEventListener("pagehide", keepIfWaiting);
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepIfWaiting());

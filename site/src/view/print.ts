@@ -1,18 +1,23 @@
-// Printing: what is folded away on screen for its length is opened on paper.
+// Printing: what is folded away on screen for its length is opened on paper, and
+// the drawings that are not in view are put after the sheet.
 
+import type { Drawing } from "../engine/contract";
+import { otherDrawings } from "./drawing";
 import { showWholeList } from "./hanging";
-import { every } from "./dom";
+import { every, region } from "./dom";
 
-export function startPrint(redrawHanging: () => void): void {
+export function startPrint(redrawHanging: () => void, drawings: () => Drawing[]): void {
   let opened: HTMLDetailsElement[] = [];
   window.addEventListener("beforeprint", () => {
     for (const list of every(".cw-hang")) showWholeList(list.dataset["layer"] ?? "");
     redrawHanging();
     opened = every<HTMLDetailsElement>("details.cw-hang:not([open])");
     for (const details of opened) details.open = true;
+    region("paper-drawings").replaceChildren(...otherDrawings(drawings()));
   });
   window.addEventListener("afterprint", () => {
     for (const details of opened) details.open = false;
     opened = [];
+    region("paper-drawings").replaceChildren();
   });
 }
