@@ -76,7 +76,7 @@ func TestRoundHalfEven(t *testing.T) {
 		places := rapid.Int32Range(-3, 12).Draw(t, "places")
 		off := NumberFromDecimal(n.RoundHalfEven(places)).Sub(n).Abs()
 		last := new(big.Rat).SetFrac(pow10(max(-places, 0)), pow10(max(places, 0)))
-		if off.Add(off).Cmp(Number{last}) > 0 {
+		if off.Add(off).Cmp(fromRat(last)) > 0 {
 			t.Fatalf("%v to %d places is off by %v", n.Float(), places, off.Float())
 		}
 	})
@@ -96,4 +96,40 @@ func TestVolume(t *testing.T) {
 	gallon := VolumeOf(NumberFromInt(1), UnitGallon)
 	assert.Zero(t, gallon.Add(gallon).Times(NumberFromFraction(1, 2)).Gallons().Cmp(NumberFromInt(1)))
 	assert.True(t, Volume{}.Gallons().IsZero())
+}
+
+// The fractions kept in int64 are held against big fractions, which are the
+// standard library's, over numbers of every size and around the edges of int64.
+func TestNumberAgreesWithBigFractions(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		part := rapid.OneOf(rapid.Int64(), rapid.Int64Range(-1000, 1000),
+			rapid.SampledFrom([]int64{0, 1, -1, math.MaxInt64, math.MinInt64, math.MinInt64 + 1, 1 << 32, 3_037_000_500, 25_400_000}))
+		draw := func(name string) (Number, *big.Rat) {
+			num, den := part.Draw(t, name), part.Filter(func(d int64) bool { return d != 0 }).Draw(t, name+" below")
+			return NumberFromFraction(num, den), big.NewRat(num, den)
+		}
+		a, bigA := draw("a")
+		b, bigB := draw("b")
+		same := func(want *big.Rat, got Number) {
+			require.Zero(t, want.Cmp(got.value()), "%v against %v", want, got.value())
+		}
+		same(bigA, a)
+		same(new(big.Rat).Add(bigA, bigB), a.Add(b))
+		same(new(big.Rat).Sub(bigA, bigB), a.Sub(b))
+		same(new(big.Rat).Mul(bigA, bigB), a.Mul(b))
+		same(new(big.Rat).Abs(bigA), a.Abs())
+		if bigB.Sign() != 0 {
+			same(new(big.Rat).Quo(bigA, bigB), a.Quo(b))
+		}
+		require.Equal(t, bigA.Cmp(bigB), a.Cmp(b))
+		require.Equal(t, bigA.Sign(), a.Sign())
+		floor := new(big.Int).Div(bigA.Num(), bigA.Denom()) // Euclidean, which is the floor above a positive denominator
+		if whole, ok := a.Floor(); ok {
+			require.Zero(t, floor.Cmp(big.NewInt(whole)))
+		} else {
+			require.False(t, floor.IsInt64())
+		}
+		places := rapid.Int32Range(-3, 20).Draw(t, "places")
+		require.True(t, Number{rat: bigA}.RoundHalfEven(places).Equal(a.RoundHalfEven(places)), "%v to %d places", bigA, places)
+	})
 }
