@@ -7,34 +7,43 @@ package svg
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/measure"
 )
 
-// style is the plain look of a part, in SVG attributes; it prints in grey.
+// style is the plain look of a part, in SVG attributes; it prints in grey. What
+// it does not say is inherited from the root: letters in ink, lines of the
+// drawing's own width.
 var style = [...]string{
-	drawing.Wall:      `fill='none' stroke='#2a2926' stroke-width='3'`,
-	drawing.Box:       `fill='none' stroke='#2c5c86' stroke-width='2'`,
-	drawing.Panel:     `fill='#f4f4f2' stroke='#6d675c' stroke-width='1'`,
-	drawing.FirstUp:   `fill='#dde6ee' stroke='#6d675c' stroke-width='1'`,
-	drawing.Seam:      `fill='none' stroke='#6d675c' stroke-width='1'`,
-	drawing.Centre:    `fill='none' stroke='#6d675c' stroke-width='1' stroke-dasharray='14 3 2 3'`,
-	drawing.Fixture:   `fill='#ffffff' stroke='#2a2926' stroke-width='1.5'`,
-	drawing.Dimension: `fill='none' stroke='#6d675c' stroke-width='1'`,
-	drawing.Tick:      `fill='none' stroke='#2c5c86' stroke-width='1.5'`,
+	drawing.Wall:      ` fill='none' stroke='#2a2926'`,
+	drawing.Box:       ` fill='none' stroke='#2c5c86'`,
+	drawing.Panel:     ` fill='#f4f4f2' stroke='#6d675c'`,
+	drawing.FirstUp:   ` fill='#dde6ee' stroke='#6d675c'`,
+	drawing.Seam:      ` fill='none' stroke='#6d675c'`,
+	drawing.Centre:    ` fill='none' stroke='#6d675c'`,
+	drawing.Fixture:   ` fill='#fff' stroke='#2a2926'`,
+	drawing.Dimension: ` fill='none' stroke='#6d675c'`,
+	drawing.Tick:      ` fill='none' stroke='#2c5c86'`,
 	// The rest are texts; as shapes they take the line of a dimension.
-	drawing.Order: `fill='none' stroke='#6d675c' stroke-width='1'`,
+	drawing.Order: ` fill='none' stroke='#6d675c'`,
 }
+
+// Lines are a thousandth of the drawing wide; walls, the box and centre lines
+// differ from that.
+const linesAcross = 1000
 
 // Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
 func Write(d *drawing.Drawing) string {
-	w := writer{buf: make([]byte, 0, 2048+480*len(d.Groups)), origin: d.Min}
+	w := writer{buf: make([]byte, 0, 2048+200*len(d.Groups)), origin: d.Min, line: (d.Max.X - d.Min.X) / linesAcross}
 	w.raw(`<svg xmlns='http://www.w3.org/2000/svg' role='img' viewBox='0 0 `)
 	w.length(d.Max.X - d.Min.X)
 	w.raw(" ")
 	w.length(d.Max.Y - d.Min.Y)
-	w.raw(`'><title>`)
+	w.raw(`' fill='#2a2926' font-family='sans-serif'`)
+	w.attribute("stroke-width", w.line)
+	w.raw(`><title>`)
 	w.escaped(d.Title)
 	w.raw(`</title><desc>`)
 	w.escaped(d.Caption)
@@ -49,6 +58,7 @@ func Write(d *drawing.Drawing) string {
 type writer struct {
 	buf    []byte
 	origin drawing.Point
+	line   measure.Length // the width of a plain line
 }
 
 func (w *writer) raw(s string) { w.buf = append(w.buf, s...) }
@@ -67,7 +77,9 @@ func (w *writer) length(l measure.Length) {
 }
 
 func (w *writer) attribute(name string, l measure.Length) {
-	w.raw(" " + name + `='`)
+	w.raw(" ")
+	w.raw(name)
+	w.raw(`='`)
 	w.length(l)
 	w.raw(`'`)
 }
@@ -78,6 +90,10 @@ func (w *writer) y(name string, p drawing.Point) { w.attribute(name, p.Y-w.origi
 // escaped appends text safe in XML content and in quoted attributes. Control
 // characters, which XML cannot hold, are left out.
 func (w *writer) escaped(s string) {
+	if !strings.ContainsFunc(s, needsCare) {
+		w.raw(s)
+		return
+	}
 	for _, r := range s {
 		switch {
 		case r == '&':
@@ -93,6 +109,15 @@ func (w *writer) escaped(s string) {
 			w.raw(string(r))
 		}
 	}
+}
+
+// needsCare tells whether a character cannot stand in XML as it is.
+func needsCare(r rune) bool {
+	switch r {
+	case '&', '<', '>', '\'', 0xFFFD, 0xFFFE, 0xFFFF:
+		return true
+	}
+	return r < ' '
 }
 
 func (w *writer) group(g *drawing.Group) {
@@ -139,7 +164,32 @@ func (w *writer) item(item *drawing.Item) {
 		w.text(item)
 		return
 	}
-	w.raw(` class='cw-` + item.Part.String() + `' vector-effect='non-scaling-stroke' ` + style[item.Part] + `/>`)
+	w.raw(` class='cw-`)
+	w.raw(item.Part.String())
+	w.raw(`'`)
+	w.raw(style[item.Part])
+	w.width(item.Part)
+	w.raw(`/>`)
+}
+
+// width is the line of a part where it is not the plain one.
+func (w *writer) width(part drawing.Part) {
+	switch part {
+	case drawing.Wall:
+		w.attribute("stroke-width", 3*w.line)
+	case drawing.Box:
+		w.attribute("stroke-width", 2*w.line)
+	case drawing.Centre:
+		// Long dash and dot, after ISO 128-2 (from memory).
+		w.raw(` stroke-dasharray='`)
+		for i, times := range [...]measure.Length{14, 3, 2, 3} {
+			if i > 0 {
+				w.raw(" ")
+			}
+			w.length(times * w.line)
+		}
+		w.raw(`'`)
+	}
 }
 
 func (w *writer) rect(item *drawing.Item) {
@@ -170,15 +220,9 @@ func (w *writer) text(item *drawing.Item) {
 		w.length(item.From.Y - w.origin.Y)
 		w.raw(`)'`)
 	}
-	w.raw(` class='cw-text-` + item.Part.String() + `'`)
-	if item.Part == drawing.Order {
-		// A rim in the colour of the panel keeps lines from running through.
-		w.raw(` font-family='Georgia, serif' paint-order='stroke' stroke='#f4f4f2' stroke-linejoin='round'`)
-		w.attribute("stroke-width", item.Size/6)
-	} else {
-		w.raw(` font-family='sans-serif'`)
-	}
-	w.raw(`>`)
+	w.raw(` class='cw-text-`)
+	w.raw(item.Part.String())
+	w.raw(`'>`)
 	w.escaped(item.Words)
 	w.raw(`</text>`)
 }

@@ -125,7 +125,9 @@ func TestEveryPartHasALook(t *testing.T) {
 			assert.NotEmpty(t, line[len(line)-1].attributes["stroke"], part.String())
 		}
 		text := read(t, Write(one(drawing.Item{Shape: drawing.Text, Part: part, Words: "x"})))
-		assert.NotEmpty(t, text[len(text)-1].attributes["font-family"], part.String())
+		assert.NotEmpty(t, text[0].attributes["font-family"], "letters are inherited from the root")
+		assert.NotEmpty(t, text[0].attributes["fill"], "ink is inherited from the root")
+		assert.Equal(t, "cw-text-"+part.String(), text[len(text)-1].attributes["class"])
 	}
 }
 
