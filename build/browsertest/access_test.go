@@ -64,7 +64,8 @@ func TestAxeFindsNothing(t *testing.T) {
 
 	v.run(`document.querySelector("[data-do=empty]").click()`)
 	v.waitText("—", figure, "border.AB")
-	look("empty-390")
+	assert.Empty(t, v.findings(), "empty")
+	v.picture("empty-390")
 	v.painter()
 	v.write("/room/width", "12 yards or so")
 	v.write("/mask/length", "190")
@@ -133,8 +134,7 @@ func TestMenuOpensAndShutsByKeyboard(t *testing.T) {
 
 // One polite sentence a little after the last key, with what changed.
 func TestResultsAreAnnouncedOnceAfterTheLastKey(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	v.run(`await new Promise((r) => setTimeout(r, 1200))`)
 	v.run(`globalThis.heard = [];
 const region = document.querySelector("[data-fill=hear]");
@@ -151,8 +151,7 @@ new MutationObserver(() => heard.push(region.textContent)).observe(region, { chi
 
 // cases A11-01: the wheel over a blank that has the focus scrolls the page.
 func TestWheelScrollsThePageAndChangesNoBlank(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	v.run(`const b = `+blank+`; b.focus(); b.scrollIntoView({ block: "center" })`, "/mask/length")
 	before := v.text(blank+`.value`, "/mask/length")
 	v.wheel(blank, "/mask/length")

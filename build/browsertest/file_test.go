@@ -12,10 +12,8 @@ import (
 )
 
 func TestPlanSavedAsFileOpensAgain(t *testing.T) {
-	v := openEmpty(t, desk)
+	v := openPainter(t, desk)
 	v.write("/title", "Long room, Ferry House")
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
 	before := v.text(plan)
 	folder := v.downloads()
 	v.press(`[data-do=save-file]`)
@@ -27,7 +25,9 @@ func TestPlanSavedAsFileOpensAgain(t *testing.T) {
 	assert.JSONEq(t, before, string(content))
 
 	// On another device, which has never seen it.
-	other := openEmpty(t, phone)
+	other := anotherDevice(t, phone)
+	other.visit(hosted)
+	other.ready()
 	other.upload(path)
 	other.waitText("4″", figure, "border.DA")
 	assert.Equal(t, before, other.text(plan))
@@ -36,10 +36,7 @@ func TestPlanSavedAsFileOpensAgain(t *testing.T) {
 }
 
 func TestFileThatIsNoPlanIsRefusedAndTheSheetStays(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.write("/title", "Long room")
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
+	v := openPainter(t, desk)
 	before := v.text(plan)
 	whole := before
 	huge := `{"ceilingwright":1,"title":"` + strings.Repeat("x", 50<<20) + `"}`
@@ -68,9 +65,7 @@ func TestFileThatIsNoPlanIsRefusedAndTheSheetStays(t *testing.T) {
 // in the page's own block, in a page taken along.
 func TestMarkupInPlanIsShownAsTextAndNeverRuns(t *testing.T) {
 	const mark = `</script><script>globalThis.ran = 1</script><img src=x onerror="globalThis.ran=2"><!--`
-	v := openEmpty(t, desk)
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
+	v := openPainter(t, desk)
 	var document map[string]any
 	require.NoError(t, json.Unmarshal([]byte(v.text(plan)), &document))
 	document["title"] = mark
@@ -95,7 +90,7 @@ func TestMarkupInPlanIsShownAsTextAndNeverRuns(t *testing.T) {
 	folder := v.downloads()
 	v.press(`[data-do=take-along]`)
 	_, along := v.arrived(folder)
-	copied := newView(t, desk)
+	copied := anotherDevice(t, desk)
 	copied.visit("file://" + along)
 	copied.ready()
 	copied.waitText(mark, blank+`.value`, "/title")

@@ -36,13 +36,8 @@ addEventListener("message", (e) => {
 // no origin, no storage and may not save: it works, takes its plan from the
 // address, and its height comes to rest.
 func TestPageWorksInFrameOfAnotherSite(t *testing.T) {
-	source := openEmpty(t, desk)
-	source.write("/title", "Framed room")
-	source.painter()
-	source.waitText("4″", figure, "border.DA")
-	_, fragment, _ := strings.Cut(source.copiedLink(), "#")
 	// 127.0.0.1 and localhost are two sites to a browser.
-	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1) + "#" + fragment
+	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1) + fragment(painterPlan)
 	for _, row := range []struct{ name, sandbox, state string }{
 		{"free", "", ""},
 		{"sandboxed", `sandbox="allow-scripts"`, "keeps nothing"},
@@ -54,7 +49,7 @@ func TestPageWorksInFrameOfAnotherSite(t *testing.T) {
 			inside := v.inFrame(strings.Replace(hosted, "127.0.0.1", "localhost", 1))
 			inside.ready()
 			inside.waitText("4″", figure, "border.DA")
-			inside.waitText("Framed room", blank+`.value`, "/title")
+			inside.waitText("Long room", blank+`.value`, "/title")
 			assert.True(t, inside.holds(`document.documentElement.hasAttribute("data-framed") && !document.querySelector("[data-fill=own-tab]").hidden`))
 
 			v.run(`await new Promise((r) => setTimeout(r, 500))`)

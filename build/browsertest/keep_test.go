@@ -4,7 +4,6 @@ import (
 	"os"
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -85,7 +84,7 @@ func TestTwoTabsOnOneJobDoNotOverwriteEachOther(t *testing.T) {
 	one := openEmpty(t, desk)
 	one.write("/title", "Long room")
 	one.wait(kept + `.includes("Long room")`)
-	two := newView(t, desk, chromedp.WithExistingBrowserContext(chromedp.FromContext(one.tab).BrowserContextID))
+	two := viewIn(t, browser, desk)
 	two.visit(hosted)
 	two.ready()
 	two.waitText("Long room", blank+`.value`, "/title")

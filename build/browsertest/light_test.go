@@ -60,8 +60,7 @@ func TestDrawingTurnsOverAndIsNamedForWhereYouLook(t *testing.T) {
 }
 
 func TestWorkingOpensUnderItsFigure(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	assert.Equal(t, 0, value[int](v, `document.querySelectorAll(".cw-slip").length`))
 	v.run(`const b = document.querySelector('[data-do=working][data-to="border.DA"]'); b.scrollIntoView({ block: "center" }); b.focus()`)
 	v.keys("\r")

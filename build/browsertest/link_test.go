@@ -18,10 +18,8 @@ func (v *view) copiedLink() string {
 }
 
 func TestPlanTravelsInsideLink(t *testing.T) {
-	v := openEmpty(t, desk)
+	v := openPainter(t, desk)
 	v.write("/title", "Größe – ½ & more")
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
 	before := v.text(plan)
 	v.asked()
 	link := v.copiedLink()
@@ -30,7 +28,7 @@ func TestPlanTravelsInsideLink(t *testing.T) {
 	assert.Regexp(t, regexp.MustCompile(`^[A-Za-z0-9_-]+$`), fragment, "mail and chat rewrite everything else")
 	assert.Empty(t, v.asked())
 
-	other := newView(t, phone)
+	other := anotherDevice(t, phone)
 	other.visit(link)
 	other.ready()
 	other.waitText("4″", figure, "border.DA")
@@ -47,8 +45,8 @@ func TestPlanTravelsInsideLink(t *testing.T) {
 
 func TestDamagedLinkIsSaidAndGivesAnEmptySheet(t *testing.T) {
 	v := open(t, desk, "")
-	_, fragment, _ := strings.Cut(v.copiedLink(), "#")
-	swapped := []byte(fragment)
+	_, carried, _ := strings.Cut(v.copiedLink(), "#")
+	swapped := []byte(carried)
 	middle := len(swapped) / 2
 	if swapped[middle] == 'A' {
 		swapped[middle] = 'B'
@@ -57,15 +55,18 @@ func TestDamagedLinkIsSaidAndGivesAnEmptySheet(t *testing.T) {
 	}
 	// The first is opened anew, the others in a tab that has a plan.
 	fresh := newView(t, desk)
-	fresh.visit(hosted + "#" + fragment[:len(fragment)-40])
+	fresh.visit(hosted + "#" + carried[:len(carried)-40])
 	fresh.ready()
 	fresh.wait(messages + `.includes("damaged or cut off")`)
 	assert.Empty(t, fresh.text(blank+`.value`, "/room/length"), "never half a job")
 
+	// Compressed or not, a link is read.
+	v.run(`location.hash = $1`, fragment(painterPlan))
+	v.waitText("4″", figure, "border.DA")
 	before := v.text(plan)
 	for name, bad := range map[string]string{
-		"cut": fragment[:len(fragment)-40], "swapped": string(swapped), "head alone": "cw1_", "no packing": "cw1_x_1_00000000_A",
-		"longer": fragment + "AAAA", "escaped": strings.Replace(fragment, "_", "%5F", 4),
+		"cut": carried[:len(carried)-40], "swapped": string(swapped), "head alone": "cw1_", "no packing": "cw1_x_1_00000000_A",
+		"longer": carried + "AAAA", "escaped": strings.Replace(carried, "_", "%5F", 4),
 	} {
 		v.run(`document.querySelector("[data-fill=messages]").replaceChildren(); location.hash = $1`, bad)
 		if strings.HasPrefix(bad, "cw1_") {
@@ -76,11 +77,11 @@ func TestDamagedLinkIsSaidAndGivesAnEmptySheet(t *testing.T) {
 }
 
 func TestNothingIsAskedOfAnyoneAfterLoading(t *testing.T) {
-	v := openEmpty(t, desk)
+	v := openPainter(t, desk)
 	for _, url := range v.asked() {
 		assert.True(t, strings.HasPrefix(url, hosted), "only files of its own: %s", url)
 	}
-	v.painter()
+	v.write("/mask/length", "180")
 	v.press(`[data-do=notation][data-to=metric]`)
 	v.waitText("102 mm", figure, "border.DA")
 	v.copiedLink()

@@ -12,8 +12,7 @@ const typedIn = `JSON.stringify({ ...JSON.parse(` + plan + `), units: 0 })`
 // A bare 188 was read as inches. Shown in metric it stays 188 inches, and what
 // was typed with a unit stays as it was typed.
 func TestNotationChangesNothingThatWasTyped(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	v.write("/room/length", `15' 8"`)
 	v.leave()
 	v.waitText("4″", figure, "border.DA")
@@ -41,8 +40,7 @@ func TestNotationChangesNothingThatWasTyped(t *testing.T) {
 }
 
 func TestUnitForBareNumbersHoldsFromThenOn(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	v.choose("/units/bare", "cm")
 	v.write("/mask/length", "450")
 	v.leave()

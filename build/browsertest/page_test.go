@@ -2,8 +2,10 @@ package browsertest
 
 import (
 	"context"
+	"encoding/base64"
 	"encoding/json"
 	"fmt"
+	"hash/crc32"
 	"os"
 	"path/filepath"
 	"slices"
@@ -18,6 +20,7 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/storage"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,7 +40,9 @@ func (w window) String() string { return fmt.Sprintf("%d × %d", w.wide, w.high)
 // Tests wait for what they want to see, so a good page never takes this long.
 const patience = 15 * time.Second
 
-// view is one tab, in a profile of its own unless told otherwise.
+// view is one tab. Tests take turns in one profile, emptied before each, since
+// a new one costs the browser more time than most tests take; another device
+// is a profile of its own.
 type view struct {
 	t   *testing.T
 	tab context.Context
@@ -54,13 +59,18 @@ const listening = `document.addEventListener("securitypolicyviolation", (e) => {
   console.error("policy: " + e.effectiveDirective + " stopped " + e.blockedURI + " " + e.sample);
 });`
 
-// newView opens an empty tab.
-func newView(t *testing.T, in window, options ...chromedp.ContextOption) *view {
+// newView opens an empty tab in a profile that keeps nothing of the page.
+func newView(t *testing.T, in window) *view {
 	t.Helper()
-	if options == nil {
-		options = []chromedp.ContextOption{chromedp.WithNewBrowserContext()}
-	}
-	return viewIn(t, browser, in, options...)
+	v := viewIn(t, browser, in)
+	call(v, storage.ClearDataForOrigin, storage.ClearDataForOriginParams{Origin: strings.TrimSuffix(hosted, "/"), StorageTypes: "local_storage"})
+	return v
+}
+
+// anotherDevice opens an empty tab in a profile of its own.
+func anotherDevice(t *testing.T, in window) *view {
+	t.Helper()
+	return viewIn(t, browser, in, chromedp.WithNewBrowserContext())
 }
 
 func viewIn(t *testing.T, browser context.Context, in window, options ...chromedp.ContextOption) *view {
@@ -372,8 +382,35 @@ func (v *view) press(selector string) {
 	require.NoError(v.t, chromedp.Do(v.tab, chromedp.MouseClickXY(at[0], at[1])))
 }
 
-// painter types in the job of a painter: a room of 188 by 122 inches, a mask
-// of 180 by 115 in two by two panels.
+// painterPlan is the job of a painter, typed in bare inches: a room of 188 by
+// 122, a mask of 180 by 115 in two by two panels. Its borders are 4 inches at
+// the ends and 3½ at the sides.
+const painterPlan = `{"ceilingwright":1,"id":"painter","title":"Long room",` +
+	`"units":{"show":"feet-inches","bare":"in","inchMark":"1/16 in","metricMark":"1 mm","gallon":"US"},` +
+	`"place":{"rules":"US","built":"","surface":"smooth","leadTest":"none","pullTest":"none"},` +
+	`"room":{"length":"188","width":"122","height":"9'","fixture":{"at":"none","fromDA":"","fromAB":"","across":""}},` +
+	`"mask":{"length":"180","width":"115","layers":[{"id":"L1","name":"First layer","split":"count","columns":"2","rows":"2","columnSizes":[],"rowSizes":[],` +
+	`"greatestLength":"","greatestWidth":"","gap":"0","panelTolerance":"","open":""}]},` +
+	`"setting":{"on":"room","leastBorder":"","wantEnds":"","wantSides":""},` +
+	`"seams":{"cover":"seams","rollLength":"180 ft","waste":"10"},"finish":{"steps":[]},` +
+	`"air":{"limit":"","limitUnit":"mg/m3","opened":"","shut":"","mixing":""},` +
+	`"access":{"by":"platform","reachBy":"","base":"","rails":"yes","deckGap":""}}`
+
+// fragment is a plan as a link carries it, in the form without compression.
+func fragment(plan string) string {
+	data := base64.RawURLEncoding.EncodeToString([]byte(plan))
+	return fmt.Sprintf("#cw1_j_%d_%08x_%s", len(data), crc32.ChecksumIEEE([]byte(plan)), data)
+}
+
+// openPainter opens the page with the painter's job on it.
+func openPainter(t *testing.T, in window) *view {
+	t.Helper()
+	v := open(t, in, fragment(painterPlan))
+	v.waitText("4″", figure, "border.DA")
+	return v
+}
+
+// painter types that job in.
 func (v *view) painter() {
 	v.t.Helper()
 	for _, typed := range [][2]string{

@@ -11,7 +11,7 @@ import (
 // fromDisk opens a file of the disk and waits for its answers.
 func fromDisk(t *testing.T, path string) *view {
 	t.Helper()
-	v := newView(t, desk)
+	v := anotherDevice(t, desk)
 	v.visit("file://" + path)
 	v.ready()
 	return v
@@ -28,13 +28,12 @@ func (v *view) onlyItself(path string) {
 func TestSingleFileWorksFromDiskAlone(t *testing.T) {
 	path := filepath.Join(dist, "ceilingwright.html")
 	v := fromDisk(t, path)
-	v.press(`.cw-example [data-do=empty]`)
+	v.press(`.cw-example [data-do=make-mine]`)
 	v.write("/title", "No signal here")
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
+	v.painterOnExample()
 	v.wait(kept + `.includes("No signal here")`)
 	v.reload()
-	v.waitText("4″", figure, "border.DA")
+	v.waitText("1′ 9¼″", figure, "border.DA")
 	assert.Equal(t, "No signal here", v.text(blank+`.value`, "/title"))
 	v.onlyItself(path)
 }
@@ -42,10 +41,7 @@ func TestSingleFileWorksFromDiskAlone(t *testing.T) {
 // A page taken along opens from disk with its plan, on a device that has never
 // seen it, and can be taken along again from there.
 func TestPageTakenAlongCanBeTakenAlongAgain(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.write("/title", "Long room")
-	v.painter()
-	v.waitText("4″", figure, "border.DA")
+	v := openPainter(t, desk)
 	before := v.text(plan)
 	for range 2 {
 		folder := v.downloads()
@@ -63,9 +59,6 @@ func TestPageTakenAlongCanBeTakenAlongAgain(t *testing.T) {
 
 // A plan in the file's address works without a server too.
 func TestLinkWorksOnSingleFile(t *testing.T) {
-	v := open(t, desk, "")
-	v.painterOnExample()
-	_, fragment, _ := strings.Cut(v.copiedLink(), "#")
-	other := fromDisk(t, filepath.Join(dist, "ceilingwright.html")+"#"+fragment)
-	other.waitText("1′ 9¼″", figure, "border.DA")
+	v := fromDisk(t, filepath.Join(dist, "ceilingwright.html")+fragment(painterPlan))
+	v.waitText("4″", figure, "border.DA")
 }

@@ -46,8 +46,7 @@ func TestPageComputesTheSameBytesAsGo(t *testing.T) {
 // the address is left alone: browsers refuse a page that rewrites it over and
 // over (100 times in 30 s, WebKit).
 func TestQuickTypingLosesNothingAndLeavesTheAddressAlone(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	v.run(`globalThis.written = 0;
 for (const name of ["replaceState", "pushState"]) { const real = history[name]; history[name] = function (...a) { written++; return real.apply(this, a); }; }
 globalThis.stored = 0;
@@ -66,8 +65,7 @@ new PerformanceObserver((l) => slow.push(...l.getEntries().map((e) => e.duration
 }
 
 func TestTenThousandPanelsCanBeWorkedOn(t *testing.T) {
-	v := openEmpty(t, desk)
-	v.painter()
+	v := openPainter(t, desk)
 	var document map[string]any
 	require.NoError(t, json.Unmarshal([]byte(v.text(plan)), &document))
 	layer := document["mask"].(map[string]any)["layers"].([]any)[0].(map[string]any)
