@@ -51,7 +51,7 @@ function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
   setAttribute(how, "data-to", id);
   setAttribute(how, "aria-label", `Show the working: ${label.textContent ?? ""}`);
   setAttribute(how, "aria-expanded", String(isOpen(id)));
-  setAttribute(how, "aria-controls", isOpen(id) && figure?.working.rule ? `slip-${id}` : null);
+  setAttribute(how, "aria-controls", isOpen(id) && figure?.working.rule ? slipId(home(place), id) : null);
 }
 
 /** The part of the sheet whose figures a place of slips serves. */
@@ -61,19 +61,25 @@ function home(element: Element): Element | null {
 
 function renderSlips(slips: HTMLElement, figures: Map<string, Figure>): void {
   const mine = home(slips);
-  const shown = mine
-    ? every(".cw-figure", mine)
-        .filter((f) => home(f) === mine)
-        .map((f) => figures.get(f.dataset["figure"] ?? ""))
-        .filter((f): f is Figure => f !== undefined && f.working.rule !== "" && isOpen(f.id))
-    : [];
-  redraw(slips, shown, () => shown.map(slip));
+  const places = mine ? every(".cw-figure", mine).filter((f) => home(f) === mine) : [];
+  // A figure that several notes speak of has one slip in its part of the sheet.
+  const shown = Array.from(new Set(places.map((f) => f.dataset["figure"] ?? "")), (id) => figures.get(id)).filter(
+    (f): f is Figure => f !== undefined && f.working.rule !== "" && isOpen(f.id),
+  );
+  redraw(slips, shown, () => shown.map((f) => slip(f, slipId(mine, f.id))));
 }
 
-function slip(figure: Figure): HTMLElement {
+/** The id of a figure's slip. Where the figure stands in several parts of the
+ *  sheet, the part's own id tells the slips apart. */
+function slipId(part: Element | null, figure: string): string {
+  const first = document.querySelector(`.cw-figure[data-figure="${CSS.escape(figure)}"]`);
+  return !first || home(first) === part ? `slip-${figure}` : `slip-${figure}-${part?.closest(".cw-block")?.id ?? ""}`;
+}
+
+function slip(figure: Figure, id: string): HTMLElement {
   return make(
     "div",
-    { class: "cw-slip", id: `slip-${figure.id}`, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
+    { class: "cw-slip", id, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
     make("h3", {}, `${figure.label}: ${figure.text}`, figure.other ? make("small", {}, ` = ${figure.other}`) : null),
     ...workingLines(figure.working),
   );
