@@ -78,4 +78,7 @@ func TestAddressCanOpenAllWorkings(t *testing.T) {
 	v := open(t, desk, "?working=open")
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-slip").length > 20`))
 	assert.Equal(t, 0, value[int](v, `Array.from(document.querySelectorAll(".cw-how")).filter((b) => !b.hidden && b.getAttribute("aria-expanded") !== "true").length`))
+	// A figure that several notes speak of is worked out once in each part.
+	assert.Empty(t, v.text(`Array.from(document.querySelectorAll("[id]"), (e) => e.id).filter((id, i, all) => all.indexOf(id) !== i).join(" ")`), "ids that stand twice")
+	assert.Empty(t, v.text(`Array.from(document.querySelectorAll("[aria-controls]"), (e) => e.getAttribute("aria-controls")).filter((id) => !document.getElementById(id)).join(" ")`), "controls of nothing")
 }
