@@ -340,11 +340,15 @@ const messages = `document.querySelector("[data-fill=messages]").textContent`
 // plan is the present plan, as the page keeps it inside itself.
 const plan = `document.getElementById("plan").textContent`
 
-// write replaces what is in a blank by typing, key by key.
+// write replaces what is in a blank by typing, key by key, and waits until the
+// sheet has taken it in: a slow one is worked out when the keys rest.
 func (v *view) write(at, text string) {
 	v.t.Helper()
 	v.run(`const b = `+blank+`; for (let f = b.closest("details"); f; f = f.parentElement.closest("details")) f.open = true; b.focus(); b.select()`, at)
 	v.keys(text)
+	if !strings.Contains(text, "\b") {
+		v.waitText(text, `$1.slice(1).split("/").reduce((here, step) => here?.[step], JSON.parse(`+plan+`))`, at)
+	}
 }
 
 // keys presses keys where the focus is; no text is one stroke back.

@@ -51,9 +51,7 @@ func TestQuickTypingLosesNothingAndLeavesTheAddressAlone(t *testing.T) {
 for (const name of ["replaceState", "pushState"]) { const real = history[name]; history[name] = function (...a) { written++; return real.apply(this, a); }; }
 globalThis.stored = 0;
 const set = Storage.prototype.setItem;
-Storage.prototype.setItem = function (k, w) { if (k.startsWith("ceilingwright:plan:")) stored++; return set.call(this, k, w); };
-globalThis.slow = [];
-new PerformanceObserver((l) => slow.push(...l.getEntries().map((e) => e.duration))).observe({ type: "event", durationThreshold: 16 });`)
+Storage.prototype.setItem = function (k, w) { if (k.startsWith("ceilingwright:plan:")) stored++; return set.call(this, k, w); };`)
 	v.write("/title", strings.Repeat("Long room ", 25))
 	v.write("/mask/length", "176")
 	v.waitText("6″", figure, "border.DA")
@@ -61,7 +59,6 @@ new PerformanceObserver((l) => slow.push(...l.getEntries().map((e) => e.duration
 	v.wait(kept + `.includes("176")`)
 	assert.LessOrEqual(t, value[int](v, `written`), 75)
 	assert.LessOrEqual(t, value[int](v, `stored`), 75)
-	t.Logf("keys slower than 16 ms to paint: %s of 253", v.text(`String(slow.length)`))
 }
 
 func TestTenThousandPanelsCanBeWorkedOn(t *testing.T) {
