@@ -30,10 +30,21 @@ func BoxOnFixture(room survey.Room, fixture survey.Fixture, o mask.Outline) (Box
 	return boxOnTwice(twice, o), true
 }
 
-// boxOnTwice centres on a point given doubled. The shift rounds down, also
-// below zero, so that the smaller part is always at DA and AB.
+// boxOnTwice centres on a point given doubled.
 func boxOnTwice(twice survey.Point, o mask.Outline) Box {
-	return Box{(twice.X - o.Length) >> 1, (twice.Y - o.Width) >> 1, o.Length, o.Width}
+	x, _ := EdgeBorders(twice.X, 0, o.Length)
+	y, _ := EdgeBorders(twice.Y, 0, o.Width)
+	return Box{x, y, o.Length, o.Width}
+}
+
+// EdgeBorders is what a mask leaves at the near and the far end of one side of
+// the room, when its middle is at a distance given doubled from the near wall:
+// enough to say two borders while the other side is not known. It rounds down,
+// also below zero, so that the smaller part of an odd nanometre is always at
+// DA and AB.
+func EdgeBorders(twiceMiddle, side, mask measure.Length) (near, far measure.Length) {
+	near = (twiceMiddle - mask) >> 1
+	return near, side - near - mask
 }
 
 // Borders are the distances from the mask's edge to each wall. Below zero the

@@ -22,10 +22,14 @@ func (b *builder) setting() {
 		b.addChoice(c, ok && c.On == taken.On)
 	}
 	b.corners()
+	on := set.On
+	if ok {
+		on = taken.On
+	}
+	b.borders(on)
 	if !b.placed {
 		return
 	}
-	b.borders()
 	b.length(blockSetting, "box.diagonal", "box, corner to corner", taken.Box.Diagonal(),
 		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
 		"√(("+b.put(taken.Box.Length)+")² + ("+b.put(taken.Box.Width)+")²)", "Pythagoras.")
@@ -85,31 +89,55 @@ func (b *builder) addChoice(c setout.Choice, taken bool) {
 	b.sheet.Choices = append(b.sheet.Choices, choice)
 }
 
-// borders are the four figures that matter most.
-func (b *builder) borders() {
-	room, box, borders := b.plan.Room, b.choice.Box, b.choice.Borders
-	b.border(survey.DA, survey.BC, borders, "length", room.Length, box.Length)
-	b.border(survey.AB, survey.CD, borders, "width", room.Width, box.Width)
+// borders are the four figures that matter most. Each pair needs only its own
+// side of the room and of the mask, so that a blank that cannot be read takes
+// no more than two of them away.
+func (b *builder) borders(on setout.On) {
+	room, outline, fixture := b.plan.Room, b.plan.Mask.Outline, b.plan.Fixture
+	b.border(on, edge{survey.DA, survey.BC, "length", room.Length, outline.Length, fixture.FromDA})
+	b.border(on, edge{survey.AB, survey.CD, "width", room.Width, outline.Width, fixture.FromAB})
 }
 
-func (b *builder) border(near, far survey.Wall, borders setout.Borders, side string, room, box measure.Length) {
-	rest := b.put(room) + " − " + b.put(box)
-	label := "border at wall "
-	if b.choice.On == setout.OnRoom {
-		rule := "What the mask leaves of the " + side + ", halved."
-		b.length(blockSetting, "border."+string(near), label+string(near), borders.At(near), rule, "("+rest+") ÷ 2", ofArithmetic)
-		b.length(blockSetting, "border."+string(far), label+string(far), borders.At(far), rule, "("+rest+") ÷ 2", ofArithmetic)
+// edge is one side of the room, between two walls, with the mask along it and
+// the measured distance of the fixture from the near wall.
+type edge struct {
+	near, far survey.Wall
+	side      string
+	room      measure.Length
+	mask      measure.Length
+	fixture   measure.Length
+}
+
+// twiceMiddle is twice the distance from the near wall to what the mask is
+// centred on, and false where that is not known.
+func (b *builder) twiceMiddle(on setout.On, e edge) (measure.Length, bool) {
+	switch {
+	case on == setout.OnRoom || b.plan.Fixture.At == survey.InMiddle:
+		return e.room, true
+	case b.plan.Fixture.At == survey.Measured && e.fixture > 0 && e.fixture < e.room:
+		return 2 * e.fixture, true
+	}
+	return 0, false
+}
+
+func (b *builder) border(on setout.On, e edge) {
+	twice, ok := b.twiceMiddle(on, e)
+	if !ok || e.room <= 0 || e.mask <= 0 {
 		return
 	}
-	centre, _ := b.plan.Fixture.Centre(b.plan.Room)
-	from := centre.X
-	if near == survey.AB {
-		from = centre.Y
+	near, far := setout.EdgeBorders(twice, e.room, e.mask)
+	if min(near, far) < 0 {
+		return
 	}
-	b.length(blockSetting, "border."+string(near), label+string(near), borders.At(near),
-		"From the wall to the middle of the fixture, less half the mask.", b.put(from)+" − "+b.put(box)+" ÷ 2", ofArithmetic)
-	b.length(blockSetting, "border."+string(far), label+string(far), borders.At(far),
-		"What the mask and the other border leave of the "+side+".", rest+" − "+b.put(borders.At(near)), ofArithmetic)
+	rest := b.put(e.room) + " − " + b.put(e.mask)
+	rule, sum := "What the mask leaves of the "+e.side+", halved.", "("+rest+") ÷ 2"
+	farRule, farSum := rule, sum
+	if on == setout.OnFixture {
+		rule, sum = "From the wall to the middle of the fixture, less half the mask.", b.put(twice.Half())+" − "+b.put(e.mask)+" ÷ 2"
+		farRule, farSum = "What the mask and the other border leave of the "+e.side+".", rest+" − "+b.put(near)
+	}
+	b.length(blockSetting, "border."+string(e.near), "border at wall "+string(e.near), near, rule, sum, ofArithmetic)
+	b.length(blockSetting, "border."+string(e.far), "border at wall "+string(e.far), far, farRule, farSum, ofArithmetic)
 }
 
 // tapeSlip is how far a diagonal is taken to be misread by, for the error a
