@@ -109,9 +109,9 @@ func (a axis) compare() []problem.Problem {
 		return a.alone(run)
 	case narrowest < 0:
 		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
-			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), say(a.notation, -narrowest)),
+			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), a.notation.Amount(-narrowest)),
 			Do: fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
-				atLeast(a.notation, run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
+				a.notation.AtLeast(run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
 	}
 	if narrowest >= LeastPanel {
 		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop, What: a.differ(run),
@@ -132,7 +132,7 @@ func (a axis) compare() []problem.Problem {
 // differ says what the sizes add up to, against the mask.
 func (a axis) differ(run Run) string {
 	return fmt.Sprintf("The %s add up to %s, %s %s than the %s of the mask.",
-		a.together(), a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side)
+		a.together(), a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side)
 }
 
 // alone is for one panel, which has no seam to open or close.
@@ -143,8 +143,8 @@ func (a axis) alone(run Run) []problem.Problem {
 	}
 	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
 		What: fmt.Sprintf("The one %s is %s, %s %s than the %s of the mask, and there is no seam to take it up.",
-			a.line, a.notation.Length(a.total+run.Over), say(a.notation, run.Over.Abs()), moreOrLess(run.Over), a.side),
-		Do: fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, say(a.notation, run.Over.Abs().Half()))}}
+			a.line, a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side),
+		Do: fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, a.notation.Amount(run.Over.Abs().Half()))}}
 }
 
 // together names what is added up.
@@ -169,22 +169,6 @@ func fine(n measure.Notation, l measure.Length) string {
 		return n.Length(l)
 	}
 	return n.Exact(l.ToMark(measure.Millimetre / 10))
-}
-
-// say is an amount as people write it, or to the last digit where the tape
-// mark would hide it all.
-func say(n measure.Notation, l measure.Length) string {
-	if l != 0 && l+n.Hides(l) == 0 {
-		return n.Exact(l)
-	}
-	return n.Length(l)
-}
-
-// atLeast is an amount above zero on the first tape mark not below it, so that
-// whoever trims as told has trimmed enough.
-func atLeast(n measure.Notation, l measure.Length) string {
-	mark := n.Mark()
-	return n.Length((l + mark - 1) / mark * mark)
 }
 
 // BuildUp is how far a run of panels may be off at its end when each panel is

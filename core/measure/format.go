@@ -81,6 +81,36 @@ func (n Notation) Length(l Length) string {
 // exact one.
 func (n Notation) Hides(l Length) Length { return l.ToMark(n.Mark()) - l }
 
+// Amount is l as Length writes it, or to the last digit where the tape mark
+// would hide it all: a difference that is there is never said to be nothing.
+func (n Notation) Amount(l Length) string {
+	if l != 0 && l+n.Hides(l) == 0 {
+		return n.Exact(l)
+	}
+	return n.Length(l)
+}
+
+// AtMost is a limit from above, written on the tape mark inside it, so that
+// whoever does as told is not refused again. l is not below 0.
+func (n Notation) AtMost(l Length) string {
+	if mark := n.Mark(); mark > 0 {
+		l -= l % mark
+	}
+	return n.Length(l)
+}
+
+// AtLeast is a limit from below, written on the first tape mark not below it.
+// l is not below 0.
+func (n Notation) AtLeast(l Length) string { return n.Length(n.UpToMark(l)) }
+
+// UpToMark is the first tape mark not below l, which is not below 0.
+func (n Notation) UpToMark(l Length) Length {
+	if mark := n.Mark(); mark > 0 {
+		return (l + mark - 1) / mark * mark
+	}
+	return l
+}
+
 // Exact is l without rounding: in feet and inches where l is a whole number of
 // 64ths of an inch and the notation is feet-inches, otherwise in millimetres
 // with as many decimals as it takes, at most 6. Parse reads it back to the

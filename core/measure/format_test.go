@@ -260,3 +260,17 @@ func TestLengthsOfAnySizeAreWritten(t *testing.T) {
 	}
 	assert.False(t, strings.Contains(wholeMM.Length(300*Metre), "\u202f"))
 }
+
+// A limit written on a tape mark lies on its safe side, a difference that is
+// there is never written as none, and a notation without a mark rounds nothing.
+func TestNotationLimits(t *testing.T) {
+	n := Notation{System: FeetInches, InchMark: Inch / 16, Plain: true}
+	assert.Equal(t, `1/16"`, n.AtLeast(Inch/64))
+	assert.Equal(t, `0"`, n.AtMost(Inch/64))
+	assert.Equal(t, `1/64"`, n.Amount(Inch/64))
+	assert.Equal(t, `1/8"`, n.AtLeast(Inch/8))
+	assert.Equal(t, `1/8"`, n.AtMost(Inch/8))
+	unmarked := Notation{System: Metric, Plain: true}
+	assert.Equal(t, "1.5 mm", unmarked.AtLeast(3*Millimetre/2))
+	assert.Equal(t, "1.5 mm", unmarked.AtMost(3*Millimetre/2))
+}

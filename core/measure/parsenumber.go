@@ -96,7 +96,7 @@ func readNumber(text string) (numeral, error) {
 func (p *parser) strayRefused(t token) error {
 	switch t.kind {
 	case tokenSlash, tokenFraction:
-		return p.refuse(t.at, "A fraction is not read here.", "Write a decimal, such as 0.5.")
+		return p.refuse(t.at, "A fraction is not read here.", "Write plain digits.")
 	case tokenUnit:
 		return p.refuse(t.at, "A unit is not read here.", "Write the number alone.")
 	case tokenNumber:

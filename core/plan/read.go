@@ -135,13 +135,13 @@ func readPlace(s section) Place {
 // readYear reads the year the building was built. A year that no building
 // stands from is refused and counts as not known.
 func readYear(s section) int {
-	year, err := measure.ParseCount(s.text("built"))
+	year, err := measure.ParseYear(s.text("built"))
 	switch {
 	case err != nil:
 		s.unreadable(s.at+"/built", err)
 		return 0
-	case year < 1000 || year > 2999:
-		s.report(s.at+"/built", problem.Stop, "This is no year a house was built in.", "Write the year with four digits, or leave it empty if nobody knows.")
+	case year > 2999:
+		s.report(s.at+"/built", problem.Stop, "This is no year a house was built in.", "Check the year, or leave it empty if nobody knows.")
 		return 0
 	}
 	return year

@@ -206,7 +206,7 @@ func TestBlanksThatCannotBeRead(t *testing.T) {
 		{`"air":{"shut":"x"}`, "/air/shut", problem.Stop, ""},
 		{`"air":{"mixing":"x"}`, "/air/mixing", problem.Stop, ""},
 		{`"air":{"limit":"350"}`, "/air/limitUnit", problem.Note, "taken as mg/m3"},
-		{`"place":{"built":"31"}`, "/place/built", problem.Stop, "no year"},
+		{`"place":{"built":"31"}`, "/place/built", problem.Stop, "four digits"},
 		{`"place":{"built":"old"}`, "/place/built", problem.Stop, ""},
 		// choices
 		{`"units":{"show":""}`, "/units/show", problem.Note, "taken as feet-inches"},

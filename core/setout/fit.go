@@ -26,13 +26,13 @@ func checkSide(at, side, how string, have, room, least measure.Length, n measure
 	if have <= room {
 		return nil
 	}
-	do := fmt.Sprintf("Trim at least %s off the %s, or order a smaller mask.", atLeast(n, have-room), side)
+	do := fmt.Sprintf("Trim at least %s off the %s, or order a smaller mask.", n.AtLeast(have-room), side)
 	if most := room - 2*least; least > 0 && most > 0 {
 		do = fmt.Sprintf("Order a mask at most %s %s, which leaves the least border of %s, or trim %s.",
-			atMost(n, most), how, n.Length(least), atLeast(n, have-most))
+			n.AtMost(most), how, n.Length(least), n.AtLeast(have-most))
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), say(n, have-room)),
+		What: fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), n.Amount(have-room)),
 		Do:   do}}
 }
 
@@ -73,7 +73,7 @@ func checkPair(on On, side string, have measure.Length, one, other survey.Wall, 
 		return nil
 	case p.small < 0:
 		return []problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: fmt.Sprintf("Centred there, the mask runs %s past wall %s.", say(n, -p.small), p.smaller),
+			What: fmt.Sprintf("Centred there, the mask runs %s past wall %s.", n.Amount(-p.small), p.smaller),
 			Do:   p.remedy()}}
 	}
 	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: p.fault(), Do: p.remedy()}}
@@ -82,7 +82,7 @@ func checkPair(on On, side string, have measure.Length, one, other survey.Wall, 
 // fault says which of the two is too small, and by how much.
 func (p pair) fault() string {
 	n := p.notation
-	short := fmt.Sprintf("%s less than the least of %s", say(n, p.least-p.small), n.Length(p.least))
+	short := fmt.Sprintf("%s less than the least of %s", n.Amount(p.least-p.small), n.Length(p.least))
 	switch {
 	case p.large >= p.least:
 		return fmt.Sprintf("The border at wall %s is %s, %s.", p.smaller, n.Length(p.small), short)
@@ -90,14 +90,14 @@ func (p pair) fault() string {
 		return fmt.Sprintf("The borders at walls %s and %s are %s each, %s.", p.smaller, p.larger, n.Length(p.small), short)
 	}
 	return fmt.Sprintf("The border at wall %s is %s, %s; at wall %s it is %s, %s less.", p.smaller, n.Length(p.small), short,
-		p.larger, n.Length(p.large), say(n, p.least-p.large))
+		p.larger, n.Length(p.large), n.Amount(p.least-p.large))
 }
 
 // remedy says what to do. Trimming comes off both edges alike, or the mask
 // would no longer be centred.
 func (p pair) remedy() string {
 	var ways []string
-	if edge := upToMark(p.notation, p.least-p.small); p.have-2*edge >= mask.LeastPanel {
+	if edge := p.notation.UpToMark(p.least - p.small); p.have-2*edge >= mask.LeastPanel {
 		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", p.notation.Length(2*edge), p.side))
 	}
 	if p.on == OnFixture {
@@ -118,32 +118,11 @@ func OrderSide(at string, side, border measure.Length, n measure.Notation) (meas
 	if left < mask.LeastPanel {
 		do := "Check the size of the room."
 		if side > mask.LeastPanel {
-			do = fmt.Sprintf("Want a border of at most %s.", atMost(n, (side-mask.LeastPanel).Half()))
+			do = fmt.Sprintf("Want a border of at most %s.", n.AtMost((side - mask.LeastPanel).Half()))
 		}
 		return 0, []problem.Problem{{At: at, Severity: problem.Stop,
 			What: fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side)),
 			Do:   do}}
 	}
 	return left, nil
-}
-
-// say is an amount as people write it, or to the last digit where the tape
-// mark would hide it all.
-func say(n measure.Notation, l measure.Length) string {
-	if l != 0 && l+n.Hides(l) == 0 {
-		return n.Exact(l)
-	}
-	return n.Length(l)
-}
-
-// atMost and atLeast write a limit on the tape mark inside it, so that whoever
-// does as told is not refused again.
-func atMost(n measure.Notation, l measure.Length) string { return n.Length(l - l%n.Mark()) }
-
-func atLeast(n measure.Notation, l measure.Length) string { return n.Length(upToMark(n, l)) }
-
-// upToMark is the first tape mark not below an amount above zero.
-func upToMark(n measure.Notation, l measure.Length) measure.Length {
-	mark := n.Mark()
-	return (l + mark - 1) / mark * mark
 }
