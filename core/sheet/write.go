@@ -22,7 +22,10 @@ func (s *Sheet) JSON() []byte {
 	list(w, "problems", len(s.Problems), func(i int) { writeProblem(w, &s.Problems[i]) })
 	list(w, "readings", len(s.Readings), func(i int) { writeReading(w, &s.Readings[i]) })
 	list(w, "figures", len(s.Figures), func(i int) { writeFigure(w, &s.Figures[i]) })
+	object(w, "survey", func() { writeSurvey(w, &s.Survey) })
+	list(w, "objects", len(s.Objects), func(i int) { writeObject(w, &s.Objects[i]) })
 	list(w, "choices", len(s.Choices), func(i int) { writeChoice(w, &s.Choices[i]) })
+	object(w, "box", func() { writeBox(w, &s.Box) })
 	list(w, "walls", len(s.Walls), func(i int) { writeWall(w, &s.Walls[i]) })
 	list(w, "corners", len(s.Corners), func(i int) { writeCorner(w, &s.Corners[i]) })
 	list(w, "layers", len(s.Layers), func(i int) { writeLayer(w, &s.Layers[i]) })
@@ -59,6 +62,19 @@ func list(w *jsondoc.Writer, name string, n int, one func(i int)) {
 		w.Close('}')
 	}
 	w.Close(']')
+}
+
+// object writes a field that holds one object.
+func object(w *jsondoc.Writer, name string, fields func()) {
+	w.Key(name)
+	w.Open('{')
+	fields()
+	w.Close('}')
+}
+
+func truth(w *jsondoc.Writer, name string, is bool) {
+	w.Key(name)
+	w.Bool(is)
 }
 
 func texts(w *jsondoc.Writer, name string, items []string) {
@@ -104,89 +120,6 @@ func writeFigure(w *jsondoc.Writer, f *Figure) {
 	w.Text("sum", f.Working.Sum)
 	w.Text("source", f.Working.Source)
 	w.Close('}')
-}
-
-func writeChoice(w *jsondoc.Writer, c *Choice) {
-	w.Text("on", c.On)
-	w.Text("title", c.Title)
-	w.Key("taken")
-	w.Bool(c.Taken)
-	w.Key("borders")
-	w.Open('{')
-	w.Text("AB", c.Borders.AB)
-	w.Text("BC", c.Borders.BC)
-	w.Text("CD", c.Borders.CD)
-	w.Text("DA", c.Borders.DA)
-	w.Close('}')
-	w.Text("ends", c.Ends)
-	w.Text("sides", c.Sides)
-	w.Text("refused", c.Refused)
-}
-
-func writeWall(w *jsondoc.Writer, wall *Wall) {
-	w.Text("wall", wall.Wall)
-	w.Text("from", wall.From)
-	w.Text("to", wall.To)
-	w.Text("title", wall.Title)
-	w.Text("length", wall.Length)
-	list(w, "marks", len(wall.Marks), func(i int) {
-		m := &wall.Marks[i]
-		w.Text("kind", m.Kind)
-		w.Text("label", m.Label)
-		w.Text("layer", m.Layer)
-		w.Text("text", m.Text)
-		w.Text("other", m.Other)
-		w.Text("exact", m.Exact)
-		w.Text("hides", m.Hides)
-	})
-}
-
-func writeCorner(w *jsondoc.Writer, c *Corner) {
-	w.Text("corner", c.Corner)
-	w.Text("along", c.Along)
-	w.Text("across", c.Across)
-	w.Text("diagonal", c.Diagonal)
-	w.Text("text", c.Text)
-}
-
-func writeLayer(w *jsondoc.Writer, l *Layer) {
-	w.Text("id", l.ID)
-	w.Text("name", l.Name)
-	number(w, "count", l.Count)
-	list(w, "columns", len(l.Columns), func(i int) { writeSize(w, &l.Columns[i]) })
-	list(w, "rows", len(l.Rows), func(i int) { writeSize(w, &l.Rows[i]) })
-	list(w, "panels", len(l.Panels), func(i int) {
-		p := &l.Panels[i]
-		w.Text("label", p.Label)
-		number(w, "column", p.Column)
-		number(w, "row", p.Row)
-		w.Text("size", p.Size)
-		number(w, "order", p.Order)
-		w.Text("cut", p.Cut)
-	})
-	list(w, "order", len(l.Order), func(i int) { writeHang(w, &l.Order[i]) })
-	list(w, "seams", len(l.Seams), func(i int) {
-		s := &l.Seams[i]
-		w.Text("seam", s.Seam)
-		w.Text("length", s.Length)
-	})
-	w.Text("advice", l.Advice)
-}
-
-func writeSize(w *jsondoc.Writer, s *Size) {
-	w.Text("text", s.Text)
-	w.Text("other", s.Other)
-}
-
-func writeHang(w *jsondoc.Writer, h *Hang) {
-	number(w, "n", h.N)
-	w.Text("panel", h.Panel)
-	list(w, "set", len(h.Set), func(i int) {
-		e := &h.Set[i]
-		w.Text("edge", e.Edge)
-		w.Text("to", e.To)
-	})
-	w.Text("text", h.Text)
 }
 
 func writeStep(w *jsondoc.Writer, s *Step) {
