@@ -26,6 +26,7 @@ var mayImport = map[string][]string{
 	"core/survey":      {"core/measure", "core/problem"},
 	"core/mask":        {"core/measure", "core/problem"},
 	"core/setout":      {"core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/hanging":     {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/drawing":     {"core/measure"},
@@ -33,7 +34,7 @@ var mayImport = map[string][]string{
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
 		"core/finish", "core/safety"},
 	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
-		"core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
+		"core/hanging", "core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
 }
 
 // mayImportOutside is what the engine may use of the standard library and of

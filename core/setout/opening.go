@@ -28,7 +28,7 @@ func Openings(room survey.Room, fixture survey.Fixture, box Box, columns, rows m
 	var found []Opening
 	for _, r := range under(rows, y, fixture.Across) {
 		for _, c := range under(columns, x, fixture.Across) {
-			found = append(found, Opening{panel(c, r), x - columns.Starts[c], y - rows.Starts[r]})
+			found = append(found, Opening{mask.Panel{Column: c + 1, Row: r + 1}, x - columns.Starts[c], y - rows.Starts[r]})
 		}
 	}
 	return found

@@ -3,6 +3,7 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -69,7 +70,7 @@ type layer struct {
 	plan          plan.Layer
 	panels        mask.Layer
 	columns, rows mask.Run
-	order         []setout.Hang
+	order         []hanging.Hang
 }
 
 // report puts problems on the sheet, with the pointer prefix in front. What
@@ -241,7 +242,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	built := layer{plan: l, panels: panels}
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
-		built.order = setout.Order(built.columns, built.rows)
+		built.order = hanging.Order(built.columns, built.rows)
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)

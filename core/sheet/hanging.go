@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/finish"
+	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -173,7 +174,7 @@ func (b *builder) sizes(lengths []measure.Length) []Size {
 	return sizes
 }
 
-func hang(h setout.Hang) Hang {
+func hang(h hanging.Hang) Hang {
 	out := Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]EdgeSet, len(h.Edges))}
 	out.Text = out.Panel + ": "
 	for i, e := range h.Edges {
@@ -189,13 +190,13 @@ func hang(h setout.Hang) Hang {
 
 func towards(w survey.Wall) string { return "towards " + string(w) }
 
-func target(e setout.Edge) string {
+func target(e hanging.Edge) string {
 	switch e.To {
-	case setout.ToPanel:
+	case hanging.ToPanel:
 		return "to " + e.Panel.Label()
-	case setout.ToCentreLine:
+	case hanging.ToCentreLine:
 		return "on the centre line"
-	case setout.ToSeamLine:
+	case hanging.ToSeamLine:
 		return "on seam line " + e.Seam
 	}
 	return "on the tape line"

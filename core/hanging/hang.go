@@ -1,4 +1,4 @@
-package setout
+package hanging
 
 import (
 	"math/bits"

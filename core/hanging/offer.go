@@ -1,4 +1,4 @@
-package setout
+package hanging
 
 // offer is a panel that may be hung next, with what decides between offers.
 type offer struct {
