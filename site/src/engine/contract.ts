@@ -37,14 +37,54 @@ export interface Figure {
   working: Working;
 }
 
+export interface Survey {
+  form: string;
+  proved: "" | "yes" | "no" | "assumed";
+  text: string;
+  corners: { corner: string; angle: string; out: string; text: string }[];
+  lines: RoomLine[];
+  closing: string;
+  again: string[]; // what to measure again
+}
+
+export interface RoomLine {
+  at: string; // pointer of the reading
+  line: string;
+  read: string;
+  adjusted: string;
+  off: string;
+  flag: string; // "check" on a reading to take again
+}
+
+export interface RoomObject {
+  at: string;
+  name: string;
+  kind: string;
+  text: string;
+  panels: { layer: string; panel: string; text: string }[];
+}
+
 export interface Choice {
   on: string;
+  square: string;
+  turned: string;
   title: string;
   taken: boolean;
+  recommended: boolean;
+  reason: string;
   borders: Record<"AB" | "BC" | "CD" | "DA", string>;
+  places: { corner: string; wall: string; text: string }[];
+  tapers: { wall: string; text: string }[];
   ends: string; // by how much the borders at the ends differ
   sides: string;
   refused: string;
+}
+
+export interface BoxPlace {
+  text: string;
+  line: string; // what is struck or taped round it
+  corners: { corner: string; text: string }[];
+  lines: { name: string; kind: string; layer: string; text: string }[];
 }
 
 export interface Mark {
@@ -55,6 +95,7 @@ export interface Mark {
   other: string;
   exact: string;
   hides: string;
+  join: string; // where the other end of this line is
 }
 
 export interface Wall {
@@ -81,6 +122,10 @@ export interface Panel {
   size: string;
   order: number;
   cut: string; // where to cut it for the fixture, else ""
+  supplier: string; // its label on the delivery
+  state: string;
+  measured: string;
+  piece: string; // the piece it belongs to
 }
 
 export interface Hang {
@@ -88,6 +133,65 @@ export interface Hang {
   panel: string;
   set: { edge: string; to: string }[];
   text: string;
+  station: number; // 0 where none is known
+  measures: { what: string; text: string }[];
+  view: string; // viewBox round the panel in the layer's drawing
+  up: boolean;
+}
+
+export interface Delivery {
+  text: string;
+  total: number;
+  found: number;
+  missing: number;
+  damaged: number;
+  recut: number;
+  measured: number;
+  unchecked: number;
+  ask: string[];
+  changed: string[];
+}
+
+export interface Piece {
+  name: string;
+  kind: string; // "span", "joined" or "loose"
+  text: string;
+  cuts: { panel: string; text: string }[];
+}
+
+export interface Station {
+  n: number;
+  text: string;
+  panels: string[];
+}
+
+export interface Gap {
+  seam: string;
+  at: string; // pointer of the measured gap, else ""
+  planned: string;
+  measured: string;
+  set: string;
+  text: string;
+  offers: string[]; // likely gaps to choose from
+}
+
+export interface Key {
+  panel: string;
+  chosen: string; // "tool" or "user"
+  reason: string;
+  lies: string[]; // panels of the next layer that lie on it
+  touches: string[];
+  down: string;
+  masked: string;
+}
+
+export interface Registered {
+  text: string;
+  verdict: "" | "pass" | "fail" | "unsure";
+  shift: string;
+  turn: string;
+  marks: { name: string; text: string }[];
+  remedy: string[];
 }
 
 export interface Layer {
@@ -100,6 +204,16 @@ export interface Layer {
   order: Hang[];
   seams: { seam: string; length: string }[];
   advice: string;
+  delivery: Delivery;
+  pieces: Piece[];
+  stations: Station[];
+  route: string;
+  restart: { text: string; down: string[] };
+  gaps: Gap[];
+  bridges: { seam: string; pieces: number; length: string; text: string }[];
+  flags: string[];
+  key: Key;
+  register: Registered;
 }
 
 export interface Step {
@@ -126,7 +240,7 @@ export interface Drawing {
   id: string;
   layer: string;
   looking: "up" | "down";
-  shows: string; // "hanging" or "marks"
+  shows: string; // "hanging", "marks", "skew" or "stations"
   title: string;
   svg: string;
 }
@@ -139,7 +253,10 @@ export interface Sheet {
   problems?: Problem[] | null;
   readings?: Reading[] | null;
   figures?: Figure[] | null;
+  survey?: Survey | null;
+  objects?: RoomObject[] | null;
   choices?: Choice[] | null;
+  box?: BoxPlace | null;
   walls?: Wall[] | null;
   corners?: Corner[] | null;
   layers?: Layer[] | null;
