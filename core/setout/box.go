@@ -8,10 +8,17 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// Box is the rectangle the mask lands in: X from wall DA and Y from wall AB to
-// its nearest side, Length along AB and Width along BC. X or Y below zero is a
-// box that runs past the wall.
-type Box struct{ X, Y, Length, Width measure.Length }
+// Box is the rectangle the mask lands in: X and Y are the place of its own
+// corner A in the room, Length and Width its sides, Turn how it lies. Panels,
+// seams and pieces are placed in the frame of the box: origin at its own corner
+// A, x along its length, y along its width. For a box that is not turned, X is
+// the distance from wall DA and Y that from AB of a rectangular room, and below
+// zero it runs past the wall.
+type Box struct {
+	X, Y          measure.Length
+	Length, Width measure.Length
+	Turn          Turn
+}
 
 // BoxOnRoom is the mask centred on the room. Where a border would not be a
 // whole nanometre, the ones at DA and AB are the smaller by one; borders and
@@ -34,7 +41,7 @@ func BoxOnFixture(room survey.Room, fixture survey.Fixture, o mask.Outline) (Box
 func boxOnTwice(twice survey.Point, o mask.Outline) Box {
 	x, _ := EdgeBorders(twice.X, 0, o.Length)
 	y, _ := EdgeBorders(twice.Y, 0, o.Width)
-	return Box{x, y, o.Length, o.Width}
+	return Box{X: x, Y: y, Length: o.Length, Width: o.Width}
 }
 
 // EdgeBorders is what a mask leaves at the near and the far end of one side of
@@ -92,31 +99,55 @@ func (b Box) Diagonal() measure.Length {
 	return measure.Length((root.Int64() + 1) / 2)
 }
 
-// Corner is where a corner of the box lies; corners are named as the room's.
-func (b Box) Corner(c survey.Corner) survey.Point {
-	switch c {
-	case survey.B:
-		return survey.Point{X: b.X + b.Length, Y: b.Y}
-	case survey.C:
-		return survey.Point{X: b.X + b.Length, Y: b.Y + b.Width}
-	case survey.D:
-		return survey.Point{X: b.X, Y: b.Y + b.Width}
+// In is a place of the room in the frame of the box, and Out the way back. Both
+// are exact for a box turned by whole quarters, and rounded to the nearest
+// nanometre for any other.
+func (b Box) In(p survey.Point) survey.Point {
+	return b.Turn.in(survey.Point{X: p.X - b.X, Y: p.Y - b.Y})
+}
+
+// Out is described with In.
+func (b Box) Out(p survey.Point) survey.Point {
+	p = b.Turn.out(p)
+	return survey.Point{X: b.X + p.X, Y: b.Y + p.Y}
+}
+
+// Facing is the wall of a four-walled room that a side of the box faces.
+func (b Box) Facing(side survey.Wall) survey.Wall { return b.Turn.Facing(side) }
+
+// Corner is where one of the box's own corners lies in the room. A box that is
+// not turned 90° has its corners by the room's corners of the same names.
+func (b Box) Corner(own survey.Corner) survey.Point {
+	var p survey.Point
+	if own == survey.B || own == survey.C {
+		p.X = b.Length
 	}
-	return survey.Point{X: b.X, Y: b.Y}
+	if own == survey.C || own == survey.D {
+		p.Y = b.Width
+	}
+	return b.Out(p)
 }
 
-// Centre is the middle of the box. The half of an odd count of nanometres is
-// rounded towards corner A.
+// Centre is the middle of the box in the room. The half of an odd count of
+// nanometres is rounded towards its own corner A.
 func (b Box) Centre() survey.Point {
-	return survey.Point{X: b.X + b.Length.Half(), Y: b.Y + b.Width.Half()}
+	return b.Out(survey.Point{X: b.Length.Half(), Y: b.Width.Half()})
 }
 
-// PanelBox is where a panel lies on the ceiling, its columns and rows laid
-// into the box. The panel must be one of theirs.
+// PanelBox is where a panel lies on the ceiling, turned as the box is, its
+// columns and rows laid into the box. The panel must be one of theirs.
 func (b Box) PanelBox(columns, rows mask.Run, p mask.Panel) Box {
+	panel := PanelIn(columns, rows, p)
+	at := b.Out(survey.Point{X: panel.X, Y: panel.Y})
+	panel.X, panel.Y, panel.Turn = at.X, at.Y, b.Turn
+	return panel
+}
+
+// PanelIn is where a panel lies in the frame of the box.
+func PanelIn(columns, rows mask.Run, p mask.Panel) Box {
 	return Box{
-		X: b.X + columns.Starts[p.Column-1], Length: columns.Sizes[p.Column-1],
-		Y: b.Y + rows.Starts[p.Row-1], Width: rows.Sizes[p.Row-1],
+		X: columns.Starts[p.Column-1], Length: columns.Sizes[p.Column-1],
+		Y: rows.Starts[p.Row-1], Width: rows.Sizes[p.Row-1],
 	}
 }
 
