@@ -50,12 +50,16 @@ func checkSide(at, name string, side measure.Length, n measure.Notation) []probl
 
 // Layer is one layer of the mask: a grid of panels. Columns are panel sizes
 // along the length in order from wall DA, Rows along the width in order from
-// wall AB; Gap is left open at each seam. A layer whose panels could not be
-// worked out has no columns or no rows.
+// wall AB; Gap is left open at each seam. Pieces are the blocks of panels that
+// are hung as one, none over another; Loose the pieces cut out of their
+// neighbours. A layer whose panels could not be worked out has no columns or no
+// rows.
 type Layer struct {
 	ID, Name      string
 	Columns, Rows []measure.Length
 	Gap           measure.Length
+	Pieces        []Piece
+	Loose         []Loose
 }
 
 // IsEmpty tells whether there are no panels to hang.

@@ -1,0 +1,370 @@
+package mask
+
+import (
+	"math"
+	"math/bits"
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// PieceKind says how panels hang together.
+type PieceKind string
+
+// A panel by itself, a block delivered as one, a block taped together on the
+// floor and hung as one, and a piece cut loose out of its neighbours.
+const (
+	Single   PieceKind = ""
+	Span     PieceKind = "span"
+	Joined   PieceKind = "joined"
+	CutLoose PieceKind = "loose"
+)
+
+// Piece is what is hung in one go: a block of Columns × Rows cells of the grid
+// with its corner nearest A1 at Column and Row, both from 1. Kind is Single,
+// Span or Joined.
+type Piece struct {
+	Name                       string
+	Kind                       PieceKind
+	Column, Row, Columns, Rows int
+}
+
+// First is the panel of the block nearest A1.
+func (p Piece) First() Panel { return Panel{p.Column, p.Row} }
+
+// Last is the panel of the block farthest from A1.
+func (p Piece) Last() Panel { return Panel{p.Column + p.Columns - 1, p.Row + p.Rows - 1} }
+
+// Count is how many panels of the grid the piece takes.
+func (p Piece) Count() int { return p.Columns * p.Rows }
+
+// Contains tells whether a panel of the grid belongs to the piece.
+func (p Piece) Contains(panel Panel) bool {
+	return panel.Column >= p.Column && panel.Column < p.Column+p.Columns && panel.Row >= p.Row && panel.Row < p.Row+p.Rows
+}
+
+// Cells names the block by its first and last panel, "B2–C3".
+func (p Piece) Cells() string {
+	if p.Count() == 1 {
+		return p.First().Label()
+	}
+	return p.First().Label() + "–" + p.Last().Label()
+}
+
+// Size is the piece as it is cut: its panels and the planned gaps between
+// them.
+func (p Piece) Size(l Layer) (length, width measure.Length) {
+	return block(l.Columns, p.Column, p.Columns, l.Gap), block(l.Rows, p.Row, p.Rows, l.Gap)
+}
+
+func block(sizes []measure.Length, first, count int, gap measure.Length) measure.Length {
+	sum := gap * measure.Length(count-1)
+	for _, size := range sizes[first-1 : first-1+count] {
+		sum += size
+	}
+	return sum
+}
+
+// Place is the room the piece has in its layer as laid into the box: from the
+// outer edge of its first panel to that of its last. Where the seams were
+// opened or closed it differs from Size, since a piece in one cannot give.
+func (p Piece) Place(columns, rows Run) (length, width measure.Length) {
+	return place(columns, p.Column, p.Columns), place(rows, p.Row, p.Rows)
+}
+
+func place(run Run, first, count int) measure.Length {
+	last := first - 1 + count - 1
+	return run.Starts[last] + run.Sizes[last] - run.Starts[first-1]
+}
+
+// Loose is a piece cut out of its neighbours and hung last on its own marks: a
+// rectangle, or a circle as wide as Length. X and Y are its middle in the
+// frame of the box, x along the mask's length and y along its width.
+type Loose struct {
+	Name          string
+	Round         bool
+	X, Y          measure.Length
+	Length, Width measure.Length
+}
+
+// CutLength is the way round the piece, which is bridged like a seam: exact for
+// a rectangle, π × diameter to the nearest nanometre for a circle.
+func (l Loose) CutLength() measure.Length {
+	if l.Round {
+		return measure.Length(math.Round(math.Pi * float64(l.Length)))
+	}
+	return 2 * (l.Length + l.Width)
+}
+
+// Blocks are all pieces of the layer in reading order of their first panels,
+// panels by themselves among them. Loose pieces are not: they are cut out of
+// these.
+func (l Layer) Blocks() []Piece {
+	owner := l.owners()
+	blocks := make([]Piece, 0, l.Count())
+	for i := range l.Count() {
+		panel := l.PanelAt(i)
+		if owner == nil || owner[i] == 0 {
+			blocks = append(blocks, Piece{Name: panel.Label(), Column: panel.Column, Row: panel.Row, Columns: 1, Rows: 1})
+			continue
+		}
+		if piece := l.Pieces[owner[i]-1]; piece.First() == panel {
+			blocks = append(blocks, piece)
+		}
+	}
+	return blocks
+}
+
+// owners is for each panel in reading order the piece it belongs to, counted
+// from 1, or 0; nil where the layer has no pieces.
+func (l Layer) owners() []int32 {
+	if len(l.Pieces) == 0 {
+		return nil
+	}
+	owner := make([]int32, l.Count())
+	for i, piece := range l.Pieces {
+		for row := piece.Row; row < piece.Row+piece.Rows; row++ {
+			for column := piece.Column; column < piece.Column+piece.Columns; column++ {
+				owner[l.Index(Panel{column, row})] = int32(i + 1)
+			}
+		}
+	}
+	return owner
+}
+
+// GivenPiece is a piece as it is asked for. At is where to blame. Kind is Span
+// or Joined with Cells, the labels of two opposite corners of the block or of
+// all its panels; or CutLoose with a size and, where Placed, a middle.
+type GivenPiece struct {
+	At, Name      string
+	Kind          PieceKind
+	Cells         string
+	Round, Placed bool
+	X, Y          measure.Length
+	Length, Width measure.Length
+}
+
+// WithPieces is the layer with its pieces, and what is wrong at "/cells",
+// "/name", "/length" and their likes behind each piece's At. A block that is
+// not in the grid, is a single panel or takes a panel of an earlier one is left
+// out, and so is a loose piece without a size or past the edge of the mask. A
+// layer without panels takes no pieces, and there is no more to say about it.
+func (l Layer) WithPieces(o Outline, given []GivenPiece, n measure.Notation) (Layer, []problem.Problem) {
+	if l.IsEmpty() || len(given) == 0 {
+		return l, nil
+	}
+	g := gathering{layer: l, outline: o, n: n, names: map[string]bool{}, owner: make([]int32, l.Count())}
+	for _, one := range given {
+		if one.Kind == CutLoose {
+			g.addLoose(one)
+		} else {
+			g.addBlock(one)
+		}
+	}
+	return g.layer, g.problems
+}
+
+// gathering is a layer as its pieces come in.
+type gathering struct {
+	layer    Layer
+	outline  Outline
+	n        measure.Notation
+	names    map[string]bool
+	owner    []int32 // as Layer.owners
+	problems []problem.Problem
+}
+
+func (g *gathering) say(at string, severity problem.Severity, what, do string) {
+	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+}
+
+func (g *gathering) addBlock(given GivenPiece) {
+	piece, ok := g.blockOf(given)
+	if !ok {
+		return
+	}
+	if taken, by := g.taken(piece); by > 0 {
+		g.say(given.At+"/cells", problem.Stop,
+			"Panel "+taken.Label()+" belongs to the piece “"+g.layer.Pieces[by-1].Name+"” already.",
+			"Give each panel to one piece. This piece is left out until then.")
+		return
+	}
+	piece.Name = g.named(given, piece.Cells())
+	g.layer.Pieces = append(g.layer.Pieces, piece)
+	for row := piece.Row; row <= piece.Last().Row; row++ {
+		for column := piece.Column; column <= piece.Last().Column; column++ {
+			g.owner[g.layer.Index(Panel{column, row})] = int32(len(g.layer.Pieces))
+		}
+	}
+}
+
+// blockOf is the block a piece asks for, or false with the reason reported.
+func (g *gathering) blockOf(given GivenPiece) (Piece, bool) {
+	at := given.At + "/cells"
+	const corners = "Write the labels of two opposite corners of the block, such as B2 C3."
+	panels, ok := ParsePanels(given.Cells)
+	switch {
+	case given.Cells == "":
+		g.say(at, problem.Stop, "The panels of this piece are not given.", corners)
+		return Piece{}, false
+	case !ok:
+		g.say(at, problem.Stop, "“"+given.Cells+"” does not name panels.", corners)
+		return Piece{}, false
+	}
+	low, high := panels[0], panels[0]
+	for _, p := range panels {
+		if !g.layer.Has(p) {
+			g.say(at, problem.Stop, "There is no panel "+p.Label()+" in this layer.",
+				"Its panels run from A1 to "+g.layer.LastPanel().Label()+".")
+			return Piece{}, false
+		}
+		low = Panel{min(low.Column, p.Column), min(low.Row, p.Row)}
+		high = Panel{max(high.Column, p.Column), max(high.Row, p.Row)}
+	}
+	piece := Piece{Kind: given.Kind, Column: low.Column, Row: low.Row,
+		Columns: high.Column - low.Column + 1, Rows: high.Row - low.Row + 1}
+	switch {
+	case piece.Count() == 1:
+		g.say(at, problem.Caution, "This piece is panel "+low.Label()+" alone.", "Take the piece out, or name the other end of its block.")
+		return Piece{}, false
+	case len(panels) > 2 && distinct(panels) != piece.Count():
+		g.say(at, problem.Stop, "The panels named do not fill the block "+piece.Cells()+": it has "+strconv.Itoa(piece.Count())+".", corners)
+		return Piece{}, false
+	}
+	return piece, true
+}
+
+func distinct(panels []Panel) int {
+	seen := make(map[Panel]bool, len(panels))
+	for _, p := range panels {
+		seen[p] = true
+	}
+	return len(seen)
+}
+
+// taken is the first panel of a block that belongs to a piece already, and to
+// which, counted from 1; 0 for none.
+func (g *gathering) taken(piece Piece) (Panel, int32) {
+	for row := piece.Row; row <= piece.Last().Row; row++ {
+		for column := piece.Column; column <= piece.Last().Column; column++ {
+			p := Panel{column, row}
+			if by := g.owner[g.layer.Index(p)]; by > 0 {
+				return p, by
+			}
+		}
+	}
+	return Panel{}, 0
+}
+
+// named is the name of a piece, its own as far as no other has it.
+func (g *gathering) named(given GivenPiece, otherwise string) string {
+	name := given.Name
+	if name == "" {
+		name = otherwise
+	}
+	if g.names[name] {
+		first := name
+		for i := 2; g.names[name]; i++ {
+			name = first + " " + strconv.Itoa(i)
+		}
+		if given.Name != "" {
+			g.say(given.At+"/name", problem.Caution, "Another piece is called “"+first+"” too; this one is “"+name+"” on the sheet.",
+				"Give each piece a name of its own.")
+		}
+	}
+	g.names[name] = true
+	return name
+}
+
+func (g *gathering) addLoose(given GivenPiece) {
+	l, ok := g.looseOf(given)
+	if !ok || !g.isInside(l, given) {
+		return
+	}
+	l.Name = g.named(given, "Loose "+strconv.Itoa(len(g.layer.Loose)+1))
+	for _, other := range g.layer.Loose {
+		if l.overlaps(other) {
+			g.say(given.At, problem.Caution, "The pieces “"+other.Name+"” and “"+l.Name+"” are cut out of each other.",
+				"Move one of them, or make one piece of both.")
+			break
+		}
+	}
+	g.layer.Loose = append(g.layer.Loose, l)
+}
+
+// looseOf is the loose piece that is asked for, or false with the reason
+// reported.
+func (g *gathering) looseOf(given GivenPiece) (Loose, bool) {
+	l := Loose{Round: given.Round, X: given.X, Y: given.Y, Length: given.Length, Width: given.Width}
+	if !given.Placed {
+		l.X, l.Y = g.outline.Length.Half(), g.outline.Width.Half()
+	}
+	switch {
+	case l.Length <= 0:
+		g.say(given.At+"/length", problem.Stop, "The size of the loose piece is not given.", "Write how long it is, or how far across if it is round.")
+		return l, false
+	case l.Round:
+		if l.Width > 0 && l.Width != l.Length {
+			g.say(given.At+"/width", problem.Caution, "A round piece is as wide as it is long: "+g.n.Length(l.Length)+" is taken.",
+				"Leave the width empty, or make the piece rectangular.")
+		}
+		l.Width = l.Length
+	case l.Width <= 0:
+		g.say(given.At+"/width", problem.Stop, "The width of the loose piece is not given.", "Write it in.")
+		return l, false
+	}
+	return l, true
+}
+
+// isInside tells whether a loose piece lies inside the mask, and reports by how
+// much it does not.
+func (g *gathering) isInside(l Loose, given GivenPiece) bool {
+	if !g.outline.IsComplete() {
+		return false
+	}
+	return g.isWithin(l.X, l.Length, g.outline.Length, given.At, "/fromDA", "/length", "length", "DA") &&
+		g.isWithin(l.Y, l.Width, g.outline.Width, given.At, "/fromAB", "/width", "width", "AB")
+}
+
+// isWithin is isInside in one direction. Twice the distances are compared, so
+// that half of an odd size is not rounded.
+func (g *gathering) isWithin(middle, size, side measure.Length, at, fromAt, sizeAt, name, wall string) bool {
+	past := max(size-2*middle, 2*middle+size-2*side)
+	switch {
+	case size > side:
+		g.say(at+sizeAt, problem.Stop, "The loose piece is "+g.n.Amount(size-side)+" larger than the "+name+" of the mask.",
+			"Check the number and its unit.")
+		return false
+	case past > 0:
+		g.say(at+fromAt, problem.Stop, "The loose piece runs "+g.n.Amount((past+1)/2)+" past the edge of the mask.",
+			"Its middle can be from "+g.n.AtLeast((size+1)/2)+" to "+g.n.AtMost((2*side-size)/2)+" from the mask's own side "+wall+".")
+		return false
+	}
+	return true
+}
+
+// overlaps tells whether two loose pieces share more than a line.
+func (l Loose) overlaps(other Loose) bool {
+	// Everything is doubled so that halves stay whole.
+	dx, dy := 2*(l.X-other.X).Abs(), 2*(l.Y-other.Y).Abs()
+	switch {
+	case l.Round && other.Round:
+		return isNearer(dx, dy, l.Length+other.Length)
+	case l.Round:
+		return isNearer(max(dx-other.Length, 0), max(dy-other.Width, 0), l.Length)
+	case other.Round:
+		return isNearer(max(dx-l.Length, 0), max(dy-l.Width, 0), other.Length)
+	}
+	return dx < l.Length+other.Length && dy < l.Width+other.Width
+}
+
+// isNearer tells whether x² + y² is below reach², in 128 bits.
+func isNearer(x, y, reach measure.Length) bool {
+	xHigh, xLow := bits.Mul64(uint64(x), uint64(x))
+	yHigh, yLow := bits.Mul64(uint64(y), uint64(y))
+	rHigh, rLow := bits.Mul64(uint64(reach), uint64(reach))
+	low, carry := bits.Add64(xLow, yLow, 0)
+	high, _ := bits.Add64(xHigh, yHigh, carry)
+	return high < rHigh || high == rHigh && low < rLow
+}
