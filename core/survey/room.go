@@ -7,33 +7,34 @@ import (
 	"ceilingwright/core/problem"
 )
 
-// Wall names a wall by the corners at its ends.
-type Wall string
-
-// The four walls. AB and CD are as long as the room, BC and DA as wide.
-const (
-	AB Wall = "AB"
-	BC Wall = "BC"
-	CD Wall = "CD"
-	DA Wall = "DA"
-)
-
-// Corner names a corner of the room.
-type Corner string
-
-// The four corners, clockwise looking up.
-const (
-	A Corner = "A"
-	B Corner = "B"
-	C Corner = "C"
-	D Corner = "D"
-)
-
-// Point is a place on the ceiling: X from wall DA, Y from wall AB.
+// Point is a place on the ceiling, looking up: in a rectangle X is from wall DA
+// and Y from wall AB.
 type Point struct{ X, Y measure.Length }
 
-// Room is a rectangular room. A length of zero counts as not given.
-type Room struct{ Length, Width, Height measure.Length }
+// Room is a room as it was measured. Which fields count depends on Form: Length,
+// Width and the diagonals for Rectangle, Length and Width for Round (its two
+// axes), Tape for Rectangle and Lines, Readings for Lines, Points for Points
+// (corner A first, clockwise looking up, offsets may be signed) and Walls for
+// Walls. A length of zero counts as not given.
+//
+// The methods of Room itself, Find left out, speak of the rectangle with this
+// length and width.
+type Room struct {
+	Form                   Form
+	Length, Width, Height  measure.Length
+	DiagonalAC, DiagonalBD measure.Length
+	Tape                   Tape
+	Readings               []Reading
+	Points                 []CornerReading
+	Walls                  []WallReading
+}
+
+// CornerReading is one corner of an outline given by offsets. Known tells
+// whether both could be read.
+type CornerReading struct {
+	Point
+	Known bool
+}
 
 // Sizes below which a room is asked about rather than believed, because the
 // unit was probably left off. A choice: common practice, no source.
