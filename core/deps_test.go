@@ -27,6 +27,7 @@ var mayImport = map[string][]string{
 	"core/mask":        {"core/measure", "core/problem"},
 	"core/setout":      {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/hanging":     {"core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/register":    {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/drawing":     {"core/measure"},
@@ -34,7 +35,7 @@ var mayImport = map[string][]string{
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
 		"core/finish", "core/safety"},
 	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
-		"core/hanging", "core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
+		"core/hanging", "core/register", "core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
 }
 
 // mayImportOutside is what the engine may use of the standard library and of
