@@ -36,6 +36,7 @@ function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement 
     "details",
     { class: "cw-hang cw-item", "data-layer": layer.id, open },
     make("summary", {}, make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""),
+    first ? make("p", { class: "cw-more" }, action("ladder", "On the ladder", { "data-to": "hanging", "aria-label": `On the ladder: ${layer.name}` })) : null,
     oneSize ? make("p", { class: "cw-advice" }, `Every panel is ${oneSize}.`) : null,
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
     make("div", { class: "cw-row" }, ...figures.filter((id) => !isBuildUp(id)).map((id) => figurePlace(id, "small"))),

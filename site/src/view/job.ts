@@ -30,6 +30,7 @@ import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { renderShopping, renderSteps } from "./finish";
 import { isFramed, isSandboxed, tellHeight } from "./framed";
 import { renderHanging, showWholeList } from "./hanging";
+import { openLadder, renderLadder, reopenLadder, startLadder } from "./ladder";
 import { nameLit, relight, startLight } from "./light";
 import { renderLists, renderWhen, whole } from "./lists";
 import { message, unsay } from "./messages";
@@ -61,6 +62,7 @@ export async function openJob(): Promise<void> {
   show();
   if (isFramed()) frame();
   await starting;
+  reopenLadder();
 }
 
 /** What stands on the sheet at the start: a plan from the link, the one this
@@ -230,6 +232,7 @@ function renderSheet(): void {
   relight();
   announce(figures, sheet.problems ?? []);
   setText(region("version"), sheet.version ? `Ceilingwright ${sheet.version}` : "");
+  renderLadder();
 }
 
 function notation(): string {
@@ -436,6 +439,7 @@ const doing: Record<string, (button: HTMLElement) => void> = {
     showWholeList(b.dataset["to"] ?? "");
     renderSheet();
   },
+  ladder: openLadder,
   "go-to": (b) => goTo(b.dataset["to"] ?? ""),
   add,
   remove,
@@ -544,6 +548,7 @@ function listen(): void {
   });
   startLight(root);
   startDrop();
+  startLadder({ plan: () => plan, sheet: () => sheet, changed });
   startPrint(
     () => sheet && (renderHanging(sheet.layers ?? [], figures), renderFigures(figures)),
     () => sheet?.drawings ?? [],

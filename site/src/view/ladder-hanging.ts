@@ -1,0 +1,373 @@
+// Hanging on the ladder: one panel a screen, the platform's moves between them,
+// the gap at a seam just closed, and what comes down when a panel is up crooked.
+// Which panel is up stands in the plan, so that the sheet orders the rest anew.
+
+import type { Gap, Hang, Layer } from "../engine/contract";
+import { at, list, typedText } from "../state/pointer";
+import { make } from "./dom";
+import { button, fitted, heading, type Key, type Rung, type Screen } from "./ladder-screen";
+import { sketch } from "./ladder-sketch";
+
+// A step is named by what it is and the panel it belongs to: "move:B2",
+// "panel:B2", "gaps:B2", "gap:2│3:B2", "crooked:B2", and "end".
+const END = "end";
+
+/** Seams that were not measured when they were closed: not asked for again. */
+const passed = new Set<string>();
+
+/** What the screens need of one layer. */
+interface Work {
+  rung: Rung;
+  layer: Layer;
+  base: string; // its pointer in the plan
+  up: string[];
+}
+
+function workOn(rung: Rung, id: string): Work | null {
+  const layer = rung.sheet().layers?.find((l) => l.id === id);
+  const index = list(rung.plan(), "/mask/layers").findIndex((l) => typedText(at(l, "/id")) === id);
+  if (!layer || index < 0 || layer.order.length === 0) return null;
+  const base = `/mask/layers/${String(index)}`;
+  return { rung, layer, base, up: list(rung.plan(), `${base}/up`).map((l) => typedText(l)) };
+}
+
+/** The screen for the step in sight, or null where there is nothing to hang. */
+export function hangingScreen(rung: Rung, id: string): Screen | null {
+  const work = workOn(rung, id);
+  return work && (screenAt(work, rung.place.at) ?? screenAt(work, firstOpen(work)));
+}
+
+/** The screen of a step, null where the sheet no longer has it. */
+function screenAt(work: Work, step: string): Screen | null {
+  if (step === END) return endScreen(work);
+  const [, kind = "", seam = "", label = ""] = /^([a-z]+):(?:([^:]*):)?(.*)$/.exec(step) ?? [];
+  const hang = hangOf(work, label);
+  if (!hang) return null;
+  if (kind === "gap") return gapScreen(work, hang, seam) ?? panelScreen(work, hang);
+  if (kind === "gaps") return gapsScreen(work, hang) ?? panelScreen(work, hang);
+  if (kind === "crooked") return crookedScreen(work, hang);
+  if (kind === "move" && hang.station !== 0) return moveScreen(work, hang);
+  return panelScreen(work, hang);
+}
+
+/** Where the work goes on when the view is opened: at the step left, unless
+ *  its panel has gone up since or been taken off the sheet. */
+export function resumeHanging(rung: Rung, id: string): string {
+  const work = workOn(rung, id);
+  if (!work) return rung.place.at;
+  const crooked = hangOf(work, typedText(at(rung.plan(), `${work.base}/crooked`)));
+  if (crooked) return `crooked:${crooked.panel}`;
+  const step = rung.place.at;
+  const hang = hangOf(work, step.slice(step.lastIndexOf(":") + 1));
+  if (/^gaps?:/.test(step) && hang) return step;
+  return hang && !isUp(work, hang) && /^(move|panel):/.test(step) ? step : firstOpen(work);
+}
+
+function hangOf(work: Work, label: string): Hang | undefined {
+  return label === "" ? undefined : work.layer.order.find((h) => h.panel === label);
+}
+
+function isUp(work: Work, hang: Hang): boolean {
+  return hang.up || work.up.includes(hang.panel);
+}
+
+/** Every step in turn: the panels, and a move wherever the station changes. */
+function stepsOf(work: Work): string[] {
+  const steps: string[] = [];
+  let stands = 0;
+  for (const hang of work.layer.order) {
+    if (hang.station !== 0 && hang.station !== stands) steps.push(`move:${hang.panel}`);
+    if (hang.station !== 0) stands = hang.station;
+    steps.push(`panel:${hang.panel}`);
+  }
+  return [...steps, END];
+}
+
+function firstOpen(work: Work): string {
+  const hang = work.layer.order.find((h) => !isUp(work, h));
+  if (!hang) return END;
+  const move = `move:${hang.panel}`;
+  return stepsOf(work).includes(move) ? move : `panel:${hang.panel}`;
+}
+
+function after(work: Work, step: string): string {
+  const steps = stepsOf(work);
+  return steps[steps.indexOf(step) + 1] ?? END;
+}
+
+function backFrom(work: Work, step: string): Key[] {
+  const steps = stepsOf(work);
+  const before = steps[steps.indexOf(step) - 1];
+  return before === undefined ? [] : [{ words: "Back", does: () => work.rung.go(before) }];
+}
+
+function where(work: Work, hang: Hang): string {
+  return `${work.layer.name}, ${String(hang.n)} of ${String(work.layer.order.length)}`;
+}
+
+// One panel
+
+function panelScreen(work: Work, hang: Hang): Screen {
+  const { rung, layer } = work;
+  const step = `panel:${hang.panel}`;
+  const up = isUp(work, hang);
+  const cells = cellsOf(work, hang);
+  const panel = layer.panels.find((p) => p.label === hang.panel);
+  const toGo = () => rung.go(after(work, step));
+  return {
+    name: up ? `${step} up` : step,
+    where: where(work, hang),
+    heading: heading(up ? "" : "Hang", hang.panel, up ? "is up" : ""),
+    beside: [
+      make(
+        "p",
+        { class: "cw-ladder-small" },
+        [
+          panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
+          panel?.measured || panel?.size || "",
+          hang.station === 0 ? "" : `from station ${String(hang.station)}`,
+        ]
+          .filter(Boolean)
+          .join(" · "),
+      ),
+      sketch(rung.sheet().drawings ?? [], layer.id, cells, hang.view),
+    ],
+    content: [
+      up ? upActions(work, hang) : null,
+      make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
+      measuresOf(work, hang),
+      panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, panel.cut) : null,
+      panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
+    ],
+    keys: [
+      up ? { words: "Go on", does: toGo } : { words: `${hang.panel} is up`, does: () => hung(work, hang) },
+      ...(up ? [] : [{ words: "Later", does: toGo }]),
+      ...backFrom(work, step),
+    ],
+  };
+}
+
+const comes: Record<string, string> = {
+  missing: "It was missing when the delivery was counted.",
+  damaged: "It came damaged.",
+};
+
+/** Distances that place the panel, and the gaps to leave at the seams it closes. */
+function measuresOf(work: Work, hang: Hang): HTMLElement | null {
+  const gaps = closedBy(work, hang).filter((g) => g.set !== "");
+  const rows = [...hang.measures, ...gaps.map((g) => ({ what: `gap at ${g.seam}`, text: g.set }))];
+  if (rows.length === 0) return null;
+  return make("dl", { class: "cw-ladder-measures" }, ...rows.map((r) => make("div", {}, make("dt", {}, r.what), fitted("dd", r.text))));
+}
+
+function upActions(work: Work, hang: Hang): HTMLElement {
+  const measured = closedBy(work, hang).some((g) => g.offers.length > 0);
+  return make(
+    "div",
+    { class: "cw-ladder-more" },
+    button("It is up crooked", () => crooked(work, hang)),
+    button("Take it down again", () => takeDown(work, hang)),
+    measured ? button("Measure its gap", () => work.rung.go(`gaps:${hang.panel}`)) : null,
+  );
+}
+
+function hung(work: Work, hang: Hang): void {
+  const { rung } = work;
+  const gaps = toMeasure(work, hang);
+  rung.write(`${work.base}/up`, [...work.up, hang.panel]);
+  rung.say(`${hang.panel} is up.`);
+  rung.go(gaps.length > 0 ? `gaps:${hang.panel}` : nextOpenAfter(rung, work.layer.id, hang));
+}
+
+/** The sheet may have ordered the rest anew: the step after this panel there. */
+function nextOpenAfter(rung: Rung, id: string, hang: Hang): string {
+  const work = workOn(rung, id);
+  return work ? after(work, `panel:${hang.panel}`) : "";
+}
+
+function takeDown(work: Work, hang: Hang): void {
+  const down = [hang.panel, ...cellsOf(work, hang)];
+  work.rung.write(`${work.base}/up`, work.up.filter((l) => !down.includes(l)));
+  work.rung.say(`${hang.panel} is down again.`);
+  work.rung.go(`panel:${hang.panel}`);
+}
+
+// The platform
+
+function moveScreen(work: Work, hang: Hang): Screen {
+  const step = `move:${hang.panel}`;
+  const n = String(hang.station);
+  const station = work.layer.stations.find((s) => s.n === hang.station);
+  const first = stepsOf(work)[0] === step;
+  return {
+    name: step,
+    where: where(work, hang),
+    heading: heading(first ? "Put the platform at station" : "Move the platform to station", n),
+    content: [
+      station?.text ? make("p", { class: "cw-ladder-what" }, station.text) : null,
+      station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
+      sketch(work.rung.sheet().drawings ?? [], work.layer.id, station?.panels ?? [], ""),
+    ],
+    keys: [{ words: "It stands there", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
+  };
+}
+
+// Gaps
+
+/** The panels a step hangs: one, or all those of its piece. */
+function cellsOf(work: Work, hang: Hang): string[] {
+  const piece = work.layer.panels.find((p) => p.label === hang.panel)?.piece || hang.panel;
+  const cells = work.layer.panels.filter((p) => p.piece === piece).map((p) => p.label);
+  return cells.length > 0 ? cells : [hang.panel];
+}
+
+/** The seams this panel closes against panels that are up: a seam is named by
+ *  the columns or the rows on its two sides. */
+function closedBy(work: Work, hang: Hang): Gap[] {
+  if (work.layer.gaps.length === 0) return [];
+  const mine = cellsOf(work, hang);
+  const up = new Set(work.layer.order.filter((h) => h.panel !== hang.panel && isUp(work, h)).flatMap((h) => cellsOf(work, h)));
+  return work.layer.gaps.filter((gap) => {
+    const [one = "", two = ""] = gap.seam.split("│");
+    return mine.some((cell) => {
+      const [, row = "", column = ""] = /^(\D+)(\d+)$/.exec(cell) ?? [];
+      const over = (side: string) => (/^\d/.test(side) ? row + side : side + column);
+      return (cell === over(one) && up.has(over(two))) || (cell === over(two) && up.has(over(one)));
+    });
+  });
+}
+
+function toMeasure(work: Work, hang: Hang): Gap[] {
+  return closedBy(work, hang).filter((g) => g.measured === "" && g.offers.length > 0 && !passed.has(passedName(work, g)));
+}
+
+function passedName(work: Work, gap: Gap): string {
+  return [typedText(work.rung.plan()["id"]), work.layer.id, gap.seam].join(" ");
+}
+
+/** Which of the seams just closed to measure; with one seam, its gap at once. */
+function gapsScreen(work: Work, hang: Hang): Screen | null {
+  const gaps = closedBy(work, hang).filter((g) => g.offers.length > 0);
+  const [only] = gaps;
+  if (!only) return null;
+  if (gaps.length === 1) return gapScreen(work, hang, only.seam);
+  return {
+    name: `gaps:${hang.panel}`,
+    where: where(work, hang),
+    heading: heading("Measure a gap at", hang.panel),
+    content: [
+      make(
+        "div",
+        { class: "cw-ladder-more" },
+        ...gaps.map((g) => button(`${g.seam}: ${g.measured || "not measured"}`, () => work.rung.go(`gap:${g.seam}:${hang.panel}`), { "data-seam": g.seam })),
+      ),
+    ],
+    keys: [{ words: gaps.some((g) => g.measured !== "") ? "Go on" : "Skip", does: () => pass(work, hang, gaps) }, back(work, hang)],
+  };
+}
+
+function gapScreen(work: Work, hang: Hang, seam: string): Screen | null {
+  const gap = work.layer.gaps.find((g) => g.seam === seam);
+  if (!gap || gap.offers.length === 0) return null;
+  return {
+    name: `gap:${seam}:${hang.panel}`,
+    where: where(work, hang),
+    heading: heading("How wide is the gap at", seam),
+    content: [
+      make("p", { class: "cw-ladder-small" }, [gap.planned && `planned ${gap.planned}`, gap.set && `set to ${gap.set}`].filter(Boolean).join(", ")),
+      make(
+        "div",
+        { class: "cw-ladder-offers", role: "group", "aria-label": `Gap at ${seam}` },
+        ...gap.offers.map((offer) => button(offer, () => measured(work, hang, gap, offer), { "aria-pressed": String(offer === gap.measured) })),
+      ),
+    ],
+    keys: [{ words: "Skip", does: () => pass(work, hang, [gap]) }, back(work, hang)],
+  };
+}
+
+function back(work: Work, hang: Hang): Key {
+  return { words: "Back", does: () => work.rung.go(`panel:${hang.panel}`) };
+}
+
+function pass(work: Work, hang: Hang, gaps: Gap[]): void {
+  for (const gap of gaps) passed.add(passedName(work, gap));
+  goOnFrom(work.rung, work.layer.id, hang);
+}
+
+/** Writes a measured gap down; what the sheet makes of it is said at the head
+ *  of the next screen. */
+function measured(work: Work, hang: Hang, gap: Gap, offer: string): void {
+  const { rung, base, layer } = work;
+  const others = list(rung.plan(), `${base}/gaps`).filter((g) => typedText(at(g, "/seam")) !== gap.seam);
+  rung.write(`${base}/gaps`, [...others, { seam: gap.seam, gap: offer }]);
+  const now = rung.sheet().layers?.find((l) => l.id === layer.id)?.gaps.find((g) => g.seam === gap.seam);
+  rung.say(now?.text || `Gap at ${gap.seam}: ${offer}.`);
+  goOnFrom(rung, layer.id, hang);
+}
+
+/** The next seam of this panel that is not measured, or the next step. */
+function goOnFrom(rung: Rung, id: string, hang: Hang): void {
+  const work = workOn(rung, id);
+  const more = work ? toMeasure(work, hang) : [];
+  rung.go(more.length > 0 ? `gaps:${hang.panel}` : nextOpenAfter(rung, id, hang));
+}
+
+// Crooked
+
+function crooked(work: Work, hang: Hang): void {
+  work.rung.write(`${work.base}/crooked`, hang.panel);
+  work.rung.go(`crooked:${hang.panel}`);
+}
+
+function crookedScreen(work: Work, hang: Hang): Screen {
+  const { restart } = work.layer;
+  const down = restart.down.length > 0 ? restart.down : [hang.panel];
+  const clear = () => work.rung.write(`${work.base}/crooked`, "");
+  return {
+    name: `crooked:${hang.panel}`,
+    where: where(work, hang),
+    heading: heading("Up crooked:", hang.panel),
+    content: [
+      restart.text ? make("p", { class: "cw-ladder-join" }, restart.text) : null,
+      make("p", { class: "cw-ladder-small" }, "Take down, in this order:"),
+      make("ol", { class: "cw-ladder-down" }, ...down.map((label) => make("li", {}, label))),
+      sketch(work.rung.sheet().drawings ?? [], work.layer.id, down, ""),
+    ],
+    keys: [
+      {
+        words: down.length === 1 ? "It is down" : "They are down",
+        does: () => {
+          work.rung.write(`${work.base}/up`, work.up.filter((l) => l !== hang.panel && !down.includes(l)));
+          clear();
+          work.rung.say(`Down: ${down.join(", ")}.`);
+          work.rung.go("");
+        },
+      },
+      {
+        words: "It hangs true",
+        does: () => {
+          clear();
+          work.rung.go(`panel:${hang.panel}`);
+        },
+      },
+    ],
+  };
+}
+
+// The end
+
+function endScreen(work: Work): Screen {
+  const { rung, layer } = work;
+  const left = layer.order.filter((h) => !isUp(work, h));
+  const [first] = left;
+  return {
+    name: first ? `${END} ${first.panel}` : END,
+    where: layer.name,
+    heading: first ? heading("Still to hang:", String(left.length)) : heading(`${layer.name}:`, "All up"),
+    content: [first ? make("ol", { class: "cw-ladder-down" }, ...left.slice(0, 60).map((h) => make("li", {}, h.panel))) : null],
+    keys: [
+      first ? { words: `To ${first.panel}`, does: () => rung.go(`panel:${first.panel}`) } : { words: "To the sheet", does: () => rung.leave() },
+      ...backFrom(work, END),
+    ],
+  };
+}

@@ -1,0 +1,115 @@
+// Marking out on the ladder: one mark a screen, wall by wall in the order of
+// the tape. What is ticked is remembered for the place of the mark: a mark that
+// has moved is to be made again.
+
+import type { Mark, Wall } from "../engine/contract";
+import { make } from "./dom";
+import { button, fitted, heading, type Rung, type Screen } from "./ladder-screen";
+import { lowerFirst } from "./lists";
+
+interface Tick {
+  name: string;
+  wall: Wall;
+  mark: Mark;
+}
+
+const END = "end";
+
+/** The screen for the step in sight, or null where there is nothing to mark.
+ *  With the name of a layer, only its marks and those of all layers. */
+export function marksScreen(rung: Rung, layer: string): Screen | null {
+  const ticks = ticksOf(rung.sheet().walls ?? [], layer);
+  if (ticks.length === 0) return null;
+  const open = ticks.filter((t) => !rung.place.ticked.includes(t.name));
+  const at = rung.place.at;
+  const index = ticks.findIndex((t) => t.name === at);
+  if (at === END || (index < 0 && open.length === 0)) return ended(rung, ticks, open);
+  const here = ticks[index] ?? open[0] ?? ticks[0];
+  return here ? markScreen(rung, ticks, here) : null;
+}
+
+/** Where the work goes on when the view is opened: what is ticked is done. */
+export function resumeMarks(rung: Rung): string {
+  return rung.place.ticked.includes(rung.place.at) ? "" : rung.place.at;
+}
+
+function ticksOf(walls: Wall[], layer: string): Tick[] {
+  return walls.flatMap((wall) =>
+    wall.marks
+      .filter((mark) => layer === "" || mark.layer === "" || mark.layer === layer)
+      .map((mark) => ({ name: [wall.wall, mark.kind, mark.layer, mark.label, mark.exact].join(" "), wall, mark })),
+  );
+}
+
+function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
+  const { wall, mark, name } = here;
+  const index = ticks.indexOf(here);
+  const made = rung.place.ticked.includes(name);
+  const next = () => rung.go(ticks[index + 1]?.name ?? END);
+  const before = ticks[index - 1];
+  return {
+    name,
+    where: `mark ${String(index + 1)} of ${String(ticks.length)}`,
+    heading: heading(wall.title, mark.text, made ? "is marked" : ""),
+    beside: [make("p", { class: "cw-ladder-other" }, mark.other)],
+    content: [
+      make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
+      mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, mark.join),
+      mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
+      made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
+    ],
+    keys: [
+      made ? { words: "Go on", does: next } : { words: "Marked", does: () => tick(rung, here, next) },
+      ...(made ? [] : [{ words: "Later", does: next }]),
+      ...(before ? [{ words: "Back", does: () => rung.go(before.name) }] : []),
+    ],
+  };
+}
+
+function tick(rung: Rung, here: Tick, next: () => void): void {
+  rung.place.ticked = [...rung.place.ticked, here.name];
+  rung.say(`${here.mark.label} is marked on ${here.wall.wall}.`);
+  next();
+}
+
+function untick(rung: Rung, name: string): void {
+  rung.place.ticked = rung.place.ticked.filter((t) => t !== name);
+  rung.go(name);
+}
+
+function ended(rung: Rung, ticks: Tick[], open: Tick[]): Screen {
+  const last = ticks[ticks.length - 1];
+  const back = last ? [{ words: "Back", does: () => rung.go(last.name) }] : [];
+  const first = open[0];
+  if (!first) {
+    return {
+      name: END,
+      where: `${String(ticks.length)} marks`,
+      heading: heading("On every wall", "All marked"),
+      content: [
+        make(
+          "div",
+          { class: "cw-ladder-more" },
+          button("Begin again: take all ticks off", () => {
+            rung.place.ticked = [];
+            rung.go("");
+          }),
+        ),
+      ],
+      keys: [{ words: "To the sheet", does: () => rung.leave() }, ...back],
+    };
+  }
+  return {
+    name: END,
+    where: `${String(open.length)} of ${String(ticks.length)} left`,
+    heading: heading("Marks left out:", String(open.length)),
+    content: [
+      make(
+        "dl",
+        { class: "cw-ladder-measures" },
+        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${t.mark.label} on ${t.wall.wall}`), fitted("dd", t.mark.text))),
+      ),
+    ],
+    keys: [{ words: "To the first", does: () => rung.go(first.name) }, ...back],
+  };
+}

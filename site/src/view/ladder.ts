@@ -1,0 +1,214 @@
+// On the ladder: the job at arm's length, one step a screen. It lies over the
+// sheet as a dialog, is left by its button, Escape or the way back, and opens
+// again where it was when the page is loaded anew.
+
+import type { Sheet } from "../engine/contract";
+import { keepPlace, keepThumb, placeOf, thumb } from "../state/ladder";
+import { put, typedText } from "../state/pointer";
+import type { Plan } from "../state/plan";
+import { make, setAttribute, setText } from "./dom";
+import { startAwake, stopAwake } from "./ladder-awake";
+import { hangingScreen, resumeHanging } from "./ladder-hanging";
+import { marksScreen, resumeMarks } from "./ladder-marks";
+import { button, heading, type Rung, type Screen } from "./ladder-screen";
+
+/** The job on the sheet. */
+export interface Job {
+  plan(): Plan;
+  sheet(): Sheet | null;
+  changed(): void;
+}
+
+/** What is looked at: a layer to hang, or marks, of one layer or ("") of all. */
+interface Look {
+  to: "hanging" | "marks";
+  layer: string;
+}
+
+interface Shown {
+  look: Look;
+  rung: Rung;
+  plan: string; // id of the plan it was opened on
+  name: string; // of the screen shown
+  dialog: HTMLDialogElement;
+  where: HTMLElement;
+  said: HTMLElement;
+  content: HTMLElement;
+  keys: HTMLElement;
+  scrolled: number; // how far down the sheet was
+}
+
+let job: Job;
+let shown: Shown | null = null;
+let writing = false;
+
+export function startLadder(on: Job): void {
+  job = on;
+  document.documentElement.removeAttribute("data-ladder");
+  window.addEventListener("popstate", follow);
+}
+
+/** The browser's back and forward: out of the view, and into it again. */
+function follow(): void {
+  const look = lookIn(history.state);
+  if (look && !shown) show(look);
+  else if (!look) shut();
+}
+
+/** Opens the view again after the page has been loaded anew in the midst of it. */
+export function reopenLadder(): void {
+  follow();
+}
+
+/** Opens the view a button asks for, with its layer where it stands in one. */
+export function openLadder(pressed: HTMLElement): void {
+  const to = pressed.dataset["to"] === "marks" ? "marks" : "hanging";
+  const layer = pressed.closest<HTMLElement>("[data-layer]")?.dataset["layer"] ?? "";
+  const look = { to, layer: to === "hanging" && layer === "" ? firstToHang() : layer } as const;
+  try {
+    history.pushState({ ladder: look }, "");
+  } catch {
+    // A page without an origin may not: then there is no way back to follow.
+  }
+  show(look);
+}
+
+function lookIn(state: unknown): Look | null {
+  const look = (state as { ladder?: Partial<Look> } | null)?.ladder;
+  if (!look || (look.to !== "hanging" && look.to !== "marks")) return null;
+  return { to: look.to, layer: typeof look.layer === "string" ? look.layer : "" };
+}
+
+function firstToHang(): string {
+  const layers = job.sheet()?.layers ?? [];
+  return (layers.find((l) => l.order.some((h) => !h.up)) ?? layers[0])?.id ?? "";
+}
+
+function show(look: Look): void {
+  shut();
+  const plan = typedText(job.plan()["id"]);
+  const view = `${look.to}:${look.layer}`;
+  const rung: Rung = {
+    plan: () => job.plan(),
+    sheet: () => job.sheet() ?? { ceilingwright: 1, version: "" },
+    place: placeOf(plan, view),
+    go: (at) => {
+      rung.place.at = at;
+      keepPlace(plan, view, rung.place);
+      renderLadder();
+    },
+    write: (pointer, value) => {
+      put(job.plan(), pointer, value);
+      writing = true;
+      job.changed();
+      writing = false;
+    },
+    say: (words) => shown && setText(shown.said, words),
+    leave,
+  };
+  rung.place.at = look.to === "hanging" ? resumeHanging(rung, look.layer) : resumeMarks(rung);
+  shown = { look, rung, plan, name: "", scrolled: window.scrollY, ...frame() };
+  setAttribute(document.documentElement, "data-ladder", "");
+  document.body.append(shown.dialog);
+  shown.dialog.showModal();
+  renderLadder();
+  // In a frame the page is as short as the view now: bring it into sight.
+  document.documentElement.scrollIntoView();
+}
+
+/** The parts that stay while the steps change. */
+function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
+  const where = make("p", { class: "cw-ladder-where" });
+  const awake = make("p", { class: "cw-ladder-awake" });
+  const said = make("p", { class: "cw-ladder-said", role: "status" });
+  const content = make("div", { class: "cw-ladder-content" });
+  const keys = make("div", { class: "cw-ladder-keys", role: "group", "aria-label": "This step" });
+  const hand = button("", () => turnHand(dialog, hand), { class: "cw-ladder-hand" });
+  const dialog = make(
+    "dialog",
+    { class: "cw-ladder", "data-clone": true, "aria-label": "On the ladder" },
+    make(
+      "div",
+      { class: "cw-ladder-screen" },
+      make("div", { class: "cw-ladder-head" }, button("Leave", leave, { class: "cw-ladder-leave", "aria-label": "Leave: back to the sheet" }), make("div", {}, where, awake), hand),
+      said,
+      content,
+      keys,
+    ),
+  );
+  dialog.addEventListener("cancel", (e) => {
+    e.preventDefault();
+    leave();
+  });
+  layHand(dialog, hand);
+  startAwake((words) => setText(awake, words));
+  return { dialog, where, said, content, keys };
+}
+
+function turnHand(dialog: HTMLElement, hand: HTMLElement): void {
+  keepThumb(thumb() === "right" ? "left" : "right");
+  layHand(dialog, hand);
+}
+
+function layHand(dialog: HTMLElement, hand: HTMLElement): void {
+  dialog.dataset["thumb"] = thumb();
+  setText(hand, `${thumb()} thumb`);
+  setAttribute(hand, "aria-label", `Buttons under the ${thumb()} thumb: change hands`);
+}
+
+/** Shows the step in sight anew, after the sheet has been worked out again. */
+export function renderLadder(): void {
+  if (!shown || writing) return;
+  // Another plan on the sheet is another job.
+  if (typedText(job.plan()["id"]) !== shown.plan) return leave();
+  const screen = screenOf(shown) ?? nothing();
+  const moved = screen.name !== shown.name;
+  shown.name = screen.name;
+  setText(shown.where, screen.where);
+  shown.content.replaceChildren(
+    make("div", { class: "cw-ladder-lead" }, screen.heading, ...(screen.beside ?? [])),
+    make("div", { class: "cw-ladder-rest" }, ...screen.content),
+  );
+  shown.keys.replaceChildren(...screen.keys.map((key, i) => button(key.words, key.does, { "data-key": i === 0 ? "go" : "more" })));
+  if (moved) shown.content.scrollTop = 0;
+  if (moved || !shown.dialog.contains(document.activeElement)) screen.heading.focus({ preventScroll: true });
+}
+
+function screenOf({ look, rung }: Shown): Screen | null {
+  if (look.to === "hanging") return hangingScreen(rung, look.layer);
+  return marksScreen(rung, job.sheet()?.layers?.find((l) => l.id === look.layer)?.name ?? "");
+}
+
+function nothing(): Screen {
+  return {
+    name: "nothing",
+    where: "",
+    heading: heading("Nothing here yet:", job.sheet() ? "fill in the sheet" : "one moment"),
+    content: [],
+    keys: [{ words: "To the sheet", does: leave }],
+  };
+}
+
+function leave(): void {
+  const pushed = lookIn(history.state) !== null;
+  shut();
+  if (pushed) history.back();
+}
+
+function shut(): void {
+  if (!shown) return;
+  const { dialog, look, scrolled } = shown;
+  shown = null;
+  stopAwake();
+  dialog.close();
+  dialog.remove();
+  setAttribute(document.documentElement, "data-ladder", null);
+  window.scrollTo({ top: scrolled });
+  opener(look)?.focus();
+}
+
+/** The button the view was opened by, or the one drawn in its place since. */
+function opener(look: Look): HTMLElement | null {
+  const button = `[data-do=ladder][data-to=${look.to}]`;
+  return document.querySelector<HTMLElement>(`[data-layer="${CSS.escape(look.layer)}"] ${button}`) ?? document.querySelector<HTMLElement>(button);
+}
