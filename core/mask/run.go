@@ -16,23 +16,34 @@ type Run struct {
 	Gap   measure.Length   // gap at each seam as planned
 	Sizes []measure.Length // panels as they are
 
+	// Held tells of each seam whether it lies inside pieces over its whole
+	// length and so keeps its planned gap; nil where none does.
+	Held []bool
+
 	// Over is panels and planned gaps together, less the box: above zero they
 	// run past the tape line, below zero they end short of it.
 	Over measure.Length
 	// Gaps is each seam after it took its part of Over. They add up exactly:
-	// seam i has taken i × Over ÷ seams, rounded to the nanometre as in Equal.
-	// One below zero means that panels would overlap there.
+	// the first i seams that can give have taken i × Over ÷ their number,
+	// rounded to the nanometre as in Equal. One below zero means that panels
+	// would overlap there.
 	Gaps []measure.Length
 	// Starts is where each panel begins, from the tape line the run is
-	// counted from. A single panel has no seam to take up Over: it lies with
-	// its middle on the middle of the box, half of Over past either line.
+	// counted from. Where no seam can take up Over, as with a single panel,
+	// the run lies with its middle on the middle of the box, half of Over past
+	// either line.
 	Starts []measure.Length
 }
 
 // RunFromSizes lays sizes with a planned gap into a box. Without sizes or
 // without a box there is no run, the zero value.
 func RunFromSizes(sizes []measure.Length, gap, box measure.Length) Run {
-	r := Run{Box: box, Gap: gap, Sizes: sizes}
+	return runHolding(sizes, nil, gap, box)
+}
+
+// runHolding is RunFromSizes with the seams that cannot give.
+func runHolding(sizes []measure.Length, held []bool, gap, box measure.Length) Run {
+	r := Run{Box: box, Gap: gap, Sizes: sizes, Held: held}
 	if len(sizes) == 0 || box <= 0 {
 		return Run{}
 	}
@@ -43,24 +54,43 @@ func RunFromSizes(sizes []measure.Length, gap, box measure.Length) Run {
 	}
 	r.Gaps = make([]measure.Length, seams)
 	r.Starts = make([]measure.Length, len(sizes))
-	if seams == 0 {
+	free := r.Free()
+	if free == 0 {
 		r.Starts[0] = -r.Over.Half()
-		return r
 	}
-	taken := measure.Length(0)
+	given, taken := 0, measure.Length(0)
 	for i := range r.Gaps {
-		next := share(r.Over, i+1, seams)
-		r.Gaps[i] = gap - (next - taken)
+		r.Gaps[i] = gap
+		if !r.isHeld(i) {
+			given++
+			next := share(r.Over, given, free)
+			r.Gaps[i] -= next - taken
+			taken = next
+		}
 		r.Starts[i+1] = r.Starts[i] + sizes[i] + r.Gaps[i]
-		taken = next
 	}
 	return r
 }
 
+func (r Run) isHeld(i int) bool { return r.Held != nil && r.Held[i] }
+
+// Free is how many seams can be opened or closed.
+func (r Run) Free() int {
+	free := len(r.Gaps)
+	for _, held := range r.Held {
+		if held {
+			free--
+		}
+	}
+	return free
+}
+
 // Runs lays a layer into the box that the mask fills: its columns along the
-// length and its rows along the width.
+// length and its rows along the width. A seam that lies inside spans over its
+// whole length is held.
 func (l Layer) Runs(o Outline) (columns, rows Run) {
-	return RunFromSizes(l.Columns, l.Gap, o.Length), RunFromSizes(l.Rows, l.Gap, o.Width)
+	heldColumns, heldRows := l.held()
+	return runHolding(l.Columns, heldColumns, l.Gap, o.Length), runHolding(l.Rows, heldRows, l.Gap, o.Width)
 }
 
 // Seam is where seam i lies, counted from 0: the middle of its gap, rounded
@@ -71,25 +101,26 @@ func (r Run) Seam(i int) measure.Length {
 }
 
 // Change is how much each seam is opened (above zero) or closed (below zero),
-// in nanometres, exact: −Over ÷ seams. False where there is no seam.
+// in nanometres, exact: −Over ÷ the seams that can give. False where there is
+// none.
 func (r Run) Change() (measure.Number, bool) {
-	if len(r.Gaps) == 0 {
+	free := r.Free()
+	if free == 0 {
 		return measure.Number{}, false
 	}
-	return measure.NumberFromFraction(-int64(r.Over), int64(len(r.Gaps))), true
+	return measure.NumberFromFraction(-int64(r.Over), int64(free)), true
 }
 
-// Narrowest is the narrowest seam after the change, and false where there is
-// no seam.
+// Narrowest is the narrowest of the seams that can give, after the change, and
+// false where there is none.
 func (r Run) Narrowest() (measure.Length, bool) {
-	if len(r.Gaps) == 0 {
-		return 0, false
+	narrowest, ok := measure.Length(0), false
+	for i, gap := range r.Gaps {
+		if !r.isHeld(i) && (!ok || gap < narrowest) {
+			narrowest, ok = gap, true
+		}
 	}
-	narrowest := r.Gaps[0]
-	for _, gap := range r.Gaps[1:] {
-		narrowest = min(narrowest, gap)
-	}
-	return narrowest, true
+	return narrowest, ok
 }
 
 // Noticeable is the least difference between panels and box that is spoken
