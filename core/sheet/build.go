@@ -242,7 +242,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	built := layer{plan: l, panels: panels}
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
-		built.order = hanging.Order(built.columns, built.rows)
+		built.order = hanging.Order(hanging.Job{Columns: built.columns, Rows: built.rows}).Hangs
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
