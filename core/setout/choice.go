@@ -16,6 +16,7 @@ type On string
 const (
 	OnRoom    On = "room"
 	OnFixture On = "fixture"
+	OnPoint   On = "point"
 )
 
 // Choice is one way to place the box, with what speaks against it.
