@@ -5,64 +5,104 @@ import (
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/survey"
 )
 
-// Grid is a layer as it lies in the box: its columns and its rows.
-type Grid struct{ Columns, Rows mask.Run }
+// Grid is a layer as it lies in the box: its columns, its rows and the blocks
+// of panels that are hung as one. Every panel outside Pieces is by itself.
+type Grid struct {
+	Columns, Rows mask.Run
+	Pieces        []mask.Piece
+}
 
-// Key is the panel of one layer that is kept up for the next to be set against.
-// Lies are the panels of the next layer that lie on it and so cannot go up
-// until it is down; Touches those that have an edge on one of its edges and are
-// set against it. Both are in reading order.
+// Key is the panel of one layer, or the block hung as one, that is kept up for
+// the next layer to be set against. Lies are the panels of the next layer that
+// lie on it and so cannot go up until it is down, whole blocks of them; Touches
+// those that have an edge on one of its edges and are set against it, without
+// those that lie on it for being part of a block. Both are in reading order.
+// Sides are what comes next to each of its edges that has anything beside it.
 type Key struct {
-	Panel   mask.Panel
+	Piece   mask.Piece
 	Lies    []mask.Panel
 	Touches []mask.Panel
+	Sides   []Side
+}
+
+// Side is what the next layer has beside one edge of the key: the panels that
+// begin past it, and how far from it they begin. Wall names the side of the box
+// that the edge faces. They Touch when no more than a seam is between.
+type Side struct {
+	Wall   survey.Wall
+	Panels []mask.Panel
+	Away   measure.Length
+	Touch  bool
 }
 
 // ChooseKey chooses the key of a layer for the next: the panel that the fewest
 // panels of the next layer lie on; of those the one with its middle nearest the
 // middle of the box, to a thousandth of a millimetre; of equals the lower row,
-// then the lower column. barred tells which panels cannot be kept up: out of
-// reach, missing, cut for the fixture; nil bars none. False where no panel is
-// left. It takes a time that grows with the panels of both layers.
+// then the lower column. A block hung as one is kept up as one. barred tells
+// which panels cannot be kept up: out of reach, missing, cut into; nil bars
+// none. False where no panel is left. It takes a time that grows with the
+// panels of both layers.
 func ChooseKey(this, next Grid, barred func(mask.Panel) bool) (Key, bool) {
-	lieColumns, lieRows := overlaps(this.Columns, next.Columns), overlaps(this.Rows, next.Rows)
-	away := func(run mask.Run, i int) int64 {
-		return int64((2*run.Starts[i] + run.Sizes[i] - run.Box) / 1000)
-	}
-	best, bestLies, bestAway := mask.Panel{}, 0, int64(0)
+	owner := this.owner()
+	best, bestLies, bestAway := mask.Piece{}, 0, int64(0)
 	for r := range this.Rows.Starts {
 		for c := range this.Columns.Starts {
-			p := mask.Panel{Column: c + 1, Row: r + 1}
-			lies := lieColumns[c].count() * lieRows[r].count()
-			x, y := away(this.Columns, c), away(this.Rows, r)
-			distance := x*x + y*y
-			worse := best.Row > 0 && (lies > bestLies || lies == bestLies && distance >= bestAway)
-			if worse || barred != nil && barred(p) {
+			p := this.pieceAt(owner, c, r)
+			if p.Column != c+1 || p.Row != r+1 {
+				continue // the block was looked at with its first panel
+			}
+			columns, rows := p.spans()
+			along, across := stretch(this.Columns, columns), stretch(this.Rows, rows)
+			lies := along.over(next.Columns).count() * across.over(next.Rows).count()
+			x, y := along.fromMiddle(this.Columns.Box), across.fromMiddle(this.Rows.Box)
+			away := x*x + y*y
+			worse := best.Row > 0 && (lies > bestLies || lies == bestLies && away >= bestAway)
+			if worse || barred != nil && anyOf(columns, rows, barred) {
 				continue
 			}
-			best, bestLies, bestAway = p, lies, distance
+			best, bestLies, bestAway = p.Piece, lies, away
 		}
 	}
 	if best.Row == 0 {
 		return Key{}, false
 	}
-	return KeyAt(this, next, best)
+	return KeyAt(this, next, best.First())
 }
 
-// KeyAt is a panel of this layer as the key. False where it has no such panel.
+// KeyAt is a panel of this layer as the key, or the block it belongs to. False
+// where the layer has no such panel.
 func KeyAt(this, next Grid, p mask.Panel) (Key, bool) {
-	c, r := p.Column-1, p.Row-1
-	if c < 0 || c >= len(this.Columns.Starts) || r < 0 || r >= len(this.Rows.Starts) {
+	if p.Column < 1 || p.Column > len(this.Columns.Starts) || p.Row < 1 || p.Row > len(this.Rows.Starts) {
 		return Key{}, false
 	}
-	along := overlap(this.Columns, c, next.Columns)
-	across := overlap(this.Rows, r, next.Rows)
-	key := Key{Panel: p, Lies: block(along, across)}
-	before, after := beside(this.Columns, c, next.Columns)
-	above, below := beside(this.Rows, r, next.Rows)
-	key.Touches = slices.Concat(block(along, above), block(before, across), block(after, across), block(along, below))
+	piece := this.pieceAt(this.owner(), p.Column-1, p.Row-1)
+	columns, rows := piece.spans()
+	along, across := stretch(this.Columns, columns), stretch(this.Rows, rows)
+	overColumns, overRows := along.over(next.Columns), across.over(next.Rows)
+	key := Key{Piece: piece.Piece, Lies: next.withBlocks(overColumns, overRows)}
+	before, after := along.beside(this.Columns, columns, next.Columns)
+	above, below := across.beside(this.Rows, rows, next.Rows)
+	for _, side := range [4]struct {
+		wall          survey.Wall
+		columns, rows span
+		near          near
+	}{
+		{survey.AB, overColumns, above.span(), above}, {survey.DA, before.span(), overRows, before},
+		{survey.BC, after.span(), overRows, after}, {survey.CD, overColumns, below.span(), below},
+	} {
+		panels := panelsOf(side.columns, side.rows)
+		panels = slices.DeleteFunc(panels, func(p mask.Panel) bool { return isIn(key.Lies, p) })
+		if len(panels) == 0 {
+			continue
+		}
+		key.Sides = append(key.Sides, Side{side.wall, panels, side.near.away, side.near.touches})
+		if side.near.touches {
+			key.Touches = append(key.Touches, panels...)
+		}
+	}
 	slices.SortFunc(key.Touches, readingOrder)
 	return key, true
 }
@@ -74,12 +114,75 @@ func readingOrder(p, q mask.Panel) int {
 	return p.Column - q.Column
 }
 
+func isIn(sorted []mask.Panel, p mask.Panel) bool {
+	_, found := slices.BinarySearchFunc(sorted, p, readingOrder)
+	return found
+}
+
+// owner is for each panel in reading order the piece it belongs to, counted
+// from 1, or 0; nil without pieces.
+func (g Grid) owner() []int32 {
+	if len(g.Pieces) == 0 {
+		return nil
+	}
+	columns, rows := len(g.Columns.Starts), len(g.Rows.Starts)
+	owner := make([]int32, columns*rows)
+	for i, p := range g.Pieces {
+		for r := max(p.Row, 1); r < min(p.Row+p.Rows, rows+1); r++ {
+			for c := max(p.Column, 1); c < min(p.Column+p.Columns, columns+1); c++ {
+				owner[(r-1)*columns+c-1] = int32(i + 1)
+			}
+		}
+	}
+	return owner
+}
+
+// held is what is kept up as one, with the stretches it takes of the grid.
+type held struct{ mask.Piece }
+
+func (h held) spans() (columns, rows span) {
+	return span{h.Column - 1, h.Column - 1 + h.Columns}, span{h.Row - 1, h.Row - 1 + h.Rows}
+}
+
+// pieceAt is the block that a panel, counted from 0, belongs to.
+func (g Grid) pieceAt(owner []int32, c, r int) held {
+	if owner != nil {
+		if i := owner[r*len(g.Columns.Starts)+c]; i > 0 {
+			return held{g.Pieces[i-1]}
+		}
+	}
+	p := mask.Panel{Column: c + 1, Row: r + 1}
+	return held{mask.Piece{Name: p.Label(), Column: p.Column, Row: p.Row, Columns: 1, Rows: 1}}
+}
+
+// withBlocks are the panels of a stretch of the grid, and all others of the
+// blocks that any of them belongs to, in reading order.
+func (g Grid) withBlocks(columns, rows span) []mask.Panel {
+	panels := panelsOf(columns, rows)
+	owner := g.owner()
+	if owner == nil {
+		return panels
+	}
+	taken := make([]bool, len(g.Pieces)+1)
+	for _, p := range panels {
+		taken[owner[(p.Row-1)*len(g.Columns.Starts)+p.Column-1]] = true
+	}
+	taken[0] = false
+	for i, is := range owner {
+		if taken[is] {
+			panels = append(panels, mask.Panel{Column: i%len(g.Columns.Starts) + 1, Row: i/len(g.Columns.Starts) + 1})
+		}
+	}
+	slices.SortFunc(panels, readingOrder)
+	return slices.Compact(panels)
+}
+
 // span is a stretch of columns or rows, counted from 0, without its end.
 type span struct{ from, to int }
 
 func (s span) count() int { return max(s.to-s.from, 0) }
 
-func block(columns, rows span) []mask.Panel {
+func panelsOf(columns, rows span) []mask.Panel {
 	panels := make([]mask.Panel, 0, columns.count()*rows.count())
 	for r := rows.from; r < rows.to; r++ {
 		for c := columns.from; c < columns.to; c++ {
@@ -89,35 +192,63 @@ func block(columns, rows span) []mask.Panel {
 	return panels
 }
 
-func overlaps(this, next mask.Run) []span {
-	spans := make([]span, len(this.Starts))
-	for i := range spans {
-		spans[i] = overlap(this, i, next)
-	}
-	return spans
-}
-
-// overlap is which of the next run's panels lie on panel i: by more than what
-// is not spoken of, so that cuts rounded apart by a nanometre do not count.
-func overlap(this mask.Run, i int, next mask.Run) span {
-	low, high := this.Starts[i]+mask.Noticeable, this.Starts[i]+this.Sizes[i]-mask.Noticeable
-	return span{endingAfter(next, low), startingFrom(next, high)}
-}
-
-// beside is the panel of the next run that ends where panel i begins, and the
-// one that begins where it ends, each at most a seam away. The spans are empty
-// where there is none.
-func beside(this mask.Run, i int, next mask.Run) (before, after span) {
-	low, high := this.Starts[i], this.Starts[i]+this.Sizes[i]
-	if b := endingAfter(next, low+mask.Noticeable) - 1; b >= 0 {
-		if low-next.Starts[b]-next.Sizes[b] <= seam(this, i-1, next, b) {
-			before = span{b, b + 1}
+func anyOf(columns, rows span, is func(mask.Panel) bool) bool {
+	for r := rows.from; r < rows.to; r++ {
+		for c := columns.from; c < columns.to; c++ {
+			if is(mask.Panel{Column: c + 1, Row: r + 1}) {
+				return true
+			}
 		}
 	}
-	if a := startingFrom(next, high-mask.Noticeable); a < len(next.Starts) {
-		if next.Starts[a]-high <= seam(this, i, next, a-1) {
-			after = span{a, a + 1}
-		}
+	return false
+}
+
+// reach is a stretch of the box along one direction.
+type reach struct{ low, high measure.Length }
+
+func stretch(run mask.Run, s span) reach {
+	return reach{run.Starts[s.from], run.Starts[s.to-1] + run.Sizes[s.to-1]}
+}
+
+// fromMiddle is how far the middle of the stretch is from the middle of the
+// box, doubled, in thousandths of a millimetre: what cuts rounded to the
+// nanometre differ by must not decide.
+func (s reach) fromMiddle(box measure.Length) int64 {
+	const micrometre = measure.Millimetre / 1000
+	return int64((s.low + s.high - box).Abs().ToMark(micrometre) / micrometre)
+}
+
+// over is which panels of a run lie on the stretch: by more than what is not
+// spoken of, so that cuts rounded apart by a nanometre do not count.
+func (s reach) over(next mask.Run) span {
+	return span{endingAfter(next, s.low+mask.Noticeable), startingFrom(next, s.high-mask.Noticeable)}
+}
+
+// near is a panel of the next run beside a stretch, or none: index −1.
+type near struct {
+	index   int
+	away    measure.Length
+	touches bool
+}
+
+func (n near) span() span {
+	if n.index < 0 {
+		return span{}
+	}
+	return span{n.index, n.index + 1}
+}
+
+// beside is the last panel of the next run that ends before the stretch and the
+// first that begins after it.
+func (s reach) beside(this mask.Run, of span, next mask.Run) (before, after near) {
+	before, after = near{index: -1}, near{index: -1}
+	if b := endingAfter(next, s.low+mask.Noticeable) - 1; b >= 0 {
+		away := s.low - next.Starts[b] - next.Sizes[b]
+		before = near{b, away, away <= seam(this, of.from-1, next, b)}
+	}
+	if a := startingFrom(next, s.high-mask.Noticeable); a < len(next.Starts) {
+		away := next.Starts[a] - s.high
+		after = near{a, away, away <= seam(this, of.to-1, next, a-1)}
 	}
 	return before, after
 }
