@@ -33,6 +33,11 @@ func (a Area) Times(n Number) Area { return Area{a.SquareMetres.Mul(n)} }
 // SquareFeet is a counted in square feet, exactly.
 func (a Area) SquareFeet() Number { return a.SquareMetres.Quo(SquareFoot) }
 
+// VolumeOver is what stands over an area up to a height, exact.
+func VolumeOver(a Area, height Length) Volume {
+	return Volume{a.SquareMetres.Mul(height.In(Metre)).Mul(CubicMetre)}
+}
+
 // Add is v + w.
 func (v Volume) Add(w Volume) Volume { return Volume{v.Litres.Add(w.Litres)} }
 

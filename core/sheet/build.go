@@ -57,6 +57,10 @@ type builder struct {
 	blamed   map[string]bool
 	sheet    Sheet
 
+	// shape is the ceiling as measured; it may not be usable.
+	shape survey.Shape
+	// things are the light, where there is one, and the obstructions.
+	things []thing
 	layers []layer
 	choice setout.Choice
 	// placed tells whether there is a box to set out.
@@ -170,8 +174,12 @@ func (b *builder) room() {
 	room := b.plan.Room
 	b.report("/room", room.Check(b.n))
 	b.report("/room/fixture", b.plan.Fixture.Check(room, b.n))
-	if !room.HasPlan() {
+	b.shape = survey.ShapeFromSides(room.Form, room.Length, room.Width)
+	if !b.shape.Usable() {
 		return
+	}
+	if middle, ok := b.plan.Fixture.Centre(room); ok {
+		b.things = append(b.things, thing{At: "/room/fixture", Light: true, Middle: middle, Round: true, Length: b.plan.Fixture.Across, Width: b.plan.Fixture.Across})
 	}
 	long, wide := b.put(room.Length), b.put(room.Width)
 	b.area(blockRoom, "room.area", "ceiling", room.Area(),

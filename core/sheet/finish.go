@@ -67,14 +67,14 @@ func (w *step) area() (measure.Area, bool) {
 }
 
 func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
-	room, outline := w.builder.plan.Room, w.builder.plan.Mask.Outline
+	shape, outline := w.builder.shape, w.builder.plan.Mask.Outline
 	switch w.Basis {
 	case finish.Surface:
-		return room.Area(), "The whole ceiling.", w.put(room.Length) + " × " + w.put(room.Width), room.HasPlan()
+		return shape.Area(), "The whole ceiling.", w.ceiling(), shape.Usable()
 	case finish.Border:
-		a = room.Area().Sub(outline.Area())
-		ok = room.HasPlan() && outline.IsComplete() && a.SquareMetres.Sign() >= 0
-		return a, "The ceiling outside the mask.", w.n.Area(room.Area()) + " − " + w.n.Area(outline.Area()), ok
+		a = shape.Area().Sub(outline.Area())
+		ok = shape.Usable() && outline.IsComplete() && a.SquareMetres.Sign() >= 0
+		return a, "The ceiling outside the mask.", w.n.Area(shape.Area()) + " − " + w.n.Area(outline.Area()), ok
 	case finish.Mask:
 		return outline.Area(), "The whole mask: a roller covers the vinyl as well as the openings.",
 			w.put(outline.Length) + " × " + w.put(outline.Width), outline.IsComplete()
@@ -85,6 +85,15 @@ func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
 			w.put(w.EdgeLength) + " × " + w.put(w.BrushWidth), w.EdgeLength > 0 && w.BrushWidth > 0
 	}
 	return w.Typed, "As typed.", w.n.Area(w.Typed), w.TypedKnown
+}
+
+// ceiling is how the area of the ceiling comes about, where that can be said in
+// two lengths.
+func (w *step) ceiling() string {
+	if shape := w.builder.shape; shape.IsRectangle() {
+		return w.put(shape.Length) + " × " + w.put(shape.Width)
+	}
+	return "as worked out in Room"
 }
 
 // openings is the share of a layer's openings that the step goes into.

@@ -20,12 +20,21 @@ func (b *builder) safety() {
 	}
 }
 
+// roomAir is the air in the room: the ceiling's area times its height. Without a height
+// it is zero.
+func (b *builder) roomAir() measure.Volume {
+	if !b.shape.Usable() {
+		return measure.Volume{}
+	}
+	return measure.VolumeOver(b.shape.Area(), b.plan.Room.Height)
+}
+
 // job is what the rules read, taken from the plan and from what the steps use.
 func (b *builder) job() safety.Job {
 	p := b.plan
 	job := safety.Job{
 		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull,
-		CeilingHeight: p.Room.Height, RoomVolume: p.Room.Volume(), Fixture: safety.Yes,
+		CeilingHeight: p.Room.Height, RoomVolume: b.roomAir(), Fixture: safety.Yes,
 		Access: p.Access.By, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
 		MaskArea: p.Mask.Area(), Air: p.Air,
 	}

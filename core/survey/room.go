@@ -85,10 +85,7 @@ func (r Room) Area() measure.Area { return measure.AreaOf(r.Length, r.Width) }
 func (r Room) Perimeter() measure.Length { return 2 * (r.Length + r.Width) }
 
 // Volume is the air in the room, exact. Without a height it is zero.
-func (r Room) Volume() measure.Volume {
-	cubicMetres := r.Area().SquareMetres.Mul(r.Height.In(measure.Metre))
-	return measure.Volume{Litres: cubicMetres.Mul(measure.CubicMetre)}
-}
+func (r Room) Volume() measure.Volume { return measure.VolumeOver(r.Area(), r.Height) }
 
 // Wall is how long a wall is.
 func (r Room) Wall(w Wall) measure.Length {
