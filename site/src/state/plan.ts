@@ -39,13 +39,26 @@ export function emptyPlan(before?: Plan): Plan {
       units ?? { show: "feet-inches", bare: "in", inchMark: "1/16 in", metricMark: "1 mm", gallon: "US" },
     ),
     place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none" },
-    room: { length: "", width: "", height: "", fixture: { at: "none", fromDA: "", fromAB: "", across: "" } },
+    room: {
+      form: "rectangle",
+      length: "",
+      width: "",
+      height: "",
+      diagonalAC: "",
+      diagonalBD: "",
+      tape: { deviation: "", readTo: "" },
+      readings: [],
+      points: [],
+      walls: [],
+      fixture: { at: "none", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "", axisDA: "", axisAB: "" },
+      obstructions: [],
+    },
     mask: { length: "", width: "", layers: [newLayer([])] },
-    setting: { on: "room", leastBorder: "", wantEnds: "", wantSides: "" },
-    seams: { cover: "seams", rollLength: "", waste: "10" },
+    setting: { on: "room", pointDA: "", pointAB: "", square: "room", turned: "no", leastBorder: "", wantEnds: "", wantSides: "", line: "tape", tapeWidth: "" },
+    seams: { cover: "seams", rollLength: "", waste: "10", tapeWidth: "", pieceLength: "" },
     finish: { steps: [] },
     air: { limit: "", limitUnit: "mg/m3", opened: "", shut: "", mixing: "" },
-    access: { by: "platform", reachBy: "", base: "", rails: "yes", deckGap: "" },
+    access: { by: "platform", reachBy: "", base: "", rails: "yes", deckGap: "", deckLength: "", deckWidth: "", armReach: "", overlap: "", turn: "yes" },
   };
 }
 
@@ -73,6 +86,15 @@ export function newLayer(layers: Json[]): JsonObject {
     gap: "0",
     panelTolerance: "",
     open: "",
+    labels: "",
+    panels: [],
+    pieces: [],
+    start: "",
+    up: [],
+    crooked: "",
+    gaps: [],
+    key: "",
+    register: { tolerance: "", marks: [] },
   };
 }
 

@@ -4,13 +4,15 @@
 import type { Problem, Reading } from "../engine/contract";
 import { at, typedText, type JsonObject } from "../state/pointer";
 import { action, every, make, redraw, region, setAttribute } from "./dom";
+import { whole } from "./lists";
 
-export type Blank = HTMLInputElement | HTMLSelectElement;
+export type Blank = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 const sizesItself = CSS.supports("field-sizing", "content");
 
 export function blankFrom(target: EventTarget | null): Blank | null {
-  return (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) && target.hasAttribute("data-at") ? target : null;
+  const isBlank = target instanceof HTMLInputElement || target instanceof HTMLSelectElement || target instanceof HTMLTextAreaElement;
+  return isBlank && target.hasAttribute("data-at") ? target : null;
 }
 
 export function pointerOf(blank: Element): string {
@@ -32,7 +34,7 @@ export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>
     const pointer = pointerOf(blank);
     const typed = typedText(at(plan, pointer));
     if (blank instanceof HTMLSelectElement) {
-      choose(blank, typed);
+      choose(blank, typed || (blank.dataset["unset"] ?? ""));
       continue;
     }
     const reading = readings[pointer];
@@ -40,7 +42,16 @@ export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>
     const shown = focused || !reading || typed === "" ? typed : reading.text;
     if (blank.value !== shown) blank.value = shown;
     setAttribute(blank, "title", !focused && reading && typed !== "" ? `${typed} = ${reading.other}` : null);
-    if (!sizesItself) blank.size = Math.max(4, shown.length);
+    if (!sizesItself && blank instanceof HTMLInputElement) blank.size = Math.max(4, shown.length);
+  }
+}
+
+/** Blanks that are filled in only when the answer asks for them. */
+export function renderAsked(plan: JsonObject, problems: Problem[]): void {
+  const asked = new Set(problems.map((p) => p.at));
+  for (const part of every("[data-asked]")) {
+    const pointer = whole(part, part.dataset["asked"] ?? "");
+    part.hidden = typedText(at(plan, pointer)) === "" && !asked.has(pointer);
   }
 }
 

@@ -48,13 +48,21 @@ export function setAttribute(element: Element, name: string, value: string | nul
 
 const drawn = new WeakMap<Element, string>();
 
-/** Rebuilds an element's content only when what it shows has changed. */
+/** Rebuilds an element's content only when what it shows has changed. A button
+ *  that had the focus is found again by what it does. */
 export function redraw(host: Element, shown: unknown, build: () => Child[]): boolean {
   const key = JSON.stringify(shown) ?? "";
   if (drawn.get(host) === key) return false;
   drawn.set(host, key);
+  const pressed = document.activeElement;
+  const again = pressed instanceof HTMLButtonElement && host.contains(pressed) ? sameButton(pressed) : "";
   host.replaceChildren(...build().filter((c): c is Node | string => Boolean(c)));
+  if (again !== "") host.querySelector<HTMLElement>(again)?.focus({ preventScroll: true });
   return true;
+}
+
+function sameButton(button: HTMLButtonElement): string {
+  return `button${["do", "to", "key"].map((name) => (button.dataset[name] === undefined ? "" : `[data-${name}="${CSS.escape(button.dataset[name] ?? "")}"]`)).join("")}`;
 }
 
 /** A page saved by the browser carries its last answers. Take them off. */

@@ -25,7 +25,12 @@ function keyOf(drawing: Drawing): string {
   return `${drawing.layer}/${drawing.shows}`;
 }
 
-const shownWords: Record<string, string> = { hanging: "order of hanging", marks: "marks on the walls" };
+const shownWords: Record<string, string> = {
+  hanging: "order of hanging",
+  marks: "marks on the walls",
+  stations: "stations of the platform",
+  skew: "the room, out of square many times over",
+};
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
   return [names.get(drawing.layer) ?? "", shownWords[drawing.shows] ?? drawing.shows].filter(Boolean).join(": ");

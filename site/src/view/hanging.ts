@@ -1,8 +1,13 @@
-// The hanging list of each layer: which panel when, and what it is set to.
+// Hanging, layer by layer: which panel when, what it is set to, from which
+// place of the platform; what to do about a panel that is up crooked.
 
-import type { Figure, Layer } from "../engine/contract";
-import { action, every, make, redraw, region } from "./dom";
+import type { Figure, Hang, Layer, Panel } from "../engine/contract";
+import { list, put, typedText, type JsonObject } from "../state/pointer";
+import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
+import { action, every, make, redraw, region, setAttribute } from "./dom";
 import { figurePlace } from "./figures";
+import { renderGaps } from "./gaps";
+import { renderKey, renderRegister } from "./register";
 
 /** Rows shown at once; a very long list is finished on asking and for print. */
 const ROWS = 400;
@@ -14,74 +19,172 @@ export function showWholeList(layer: string): void {
   whole.add(layer);
 }
 
-export function renderHanging(layers: Layer[], figures: Map<string, Figure>): boolean {
-  const host = region("hanging");
-  const shut = new Set(every("details.cw-hang:not([open])", host).map((d) => d.dataset["layer"]));
-  return redraw(host, [layers, Array.from(whole), Array.from(figures.keys())], () =>
-    layers.map((layer, i) => layerList(layer, figuresOf(layer, figures), shut.has(layer.id) ? false : i === 0 || host.childElementCount > 0)),
-  );
+export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>): void {
+  const answers = answersTo(plan, layers);
+  every<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
+    const layer = answers[i];
+    item.hidden = layer === undefined;
+    // The first layer is open from the start, and so is one that is added.
+    if (item.dataset["layer"] === undefined) item.open = i === 0 || every("details.cw-hang[data-layer]").length === i;
+    setAttribute(item, "data-layer", layer?.id ?? "");
+    if (!layer) return;
+    const base = `/mask/layers/${String(i)}`;
+    const mine = figuresOf(layer, figures);
+    redraw(region("hang-head", item), [layer.name, layer.count, layer.order[0]?.panel], () => head(layer));
+    redraw(region("hang-notes", item), [layer.advice, layer.flags, oneSize(layer), mine], () => notes(layer, mine));
+    redraw(region("route", item), [layer.route, layer.stations], () => route(layer));
+    renderOrder(region("order", item), layer);
+    redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", "Show the whole list", { "data-to": layer.id })] : []));
+    setAttribute(item.querySelector("[data-rel=start]") as Element, "placeholder", layer.order[0]?.panel ?? "");
+    for (const does of ["ladder", "print-cards"]) {
+      const button = item.querySelector(`[data-do=${does}]`) as Element;
+      setAttribute(button, "aria-label", `${button.textContent ?? ""}: ${layer.name}`);
+    }
+    renderRestart(item, layer);
+    renderGaps(item, plan, base, layer.gaps ?? []);
+    renderKey(item, layer.key, i < answers.length - 1);
+    renderRegister(item, list(plan, `${base}/register/marks`), layer.register, mine.filter(isRegister), i > 0);
+    redraw(region("seams", item), [layer.seams, layer.bridges], () => seams(layer));
+  });
 }
 
 /** Figures of one layer carry its id in front; its panels stand with the mask. */
 function figuresOf(layer: Layer, figures: Map<string, Figure>): string[] {
-  return Array.from(figures.keys()).filter((id) => id.startsWith(`${layer.id}.`) && id !== `${layer.id}.panels`);
-}
-
-function layerList(layer: Layer, figures: string[], open: boolean): HTMLElement {
-  const sizes = new Map((layer.panels ?? []).map((p) => [p.label, p] as const));
-  const shown = whole.has(layer.id) ? (layer.order ?? []) : (layer.order ?? []).slice(0, ROWS);
-  const first = layer.order?.[0];
-  const oneSize = new Set((layer.panels ?? []).map((p) => p.size)).size === 1 ? layer.panels?.[0]?.size : undefined;
-  return make(
-    "details",
-    { class: "cw-hang cw-item", "data-layer": layer.id, open },
-    make("summary", {}, make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""),
-    first ? make("p", { class: "cw-more" }, action("ladder", "On the ladder", { "data-to": "hanging", "aria-label": `On the ladder: ${layer.name}` })) : null,
-    oneSize ? make("p", { class: "cw-advice" }, `Every panel is ${oneSize}.`) : null,
-    layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
-    make("div", { class: "cw-row" }, ...figures.filter((id) => !isBuildUp(id)).map((id) => figurePlace(id, "small"))),
-    figures.some(isBuildUp)
-      ? make(
-          "details",
-          { class: "cw-fold" },
-          make("summary", {}, "how true it will come out"),
-          make("div", { class: "cw-row" }, ...figures.filter(isBuildUp).map((id) => figurePlace(id, "small"))),
-        )
-      : null,
-    make("div", { class: "cw-slips", "data-fill": "slips" }),
-    make(
-      "ol",
-      { class: "cw-order", "data-long": shown.length > LONG },
-      ...shown.map((hang) => {
-        const panel = sizes.get(hang.panel);
-        return make(
-          "li",
-          { "data-panel": `${layer.id}:${hang.panel}` },
-          make("span", { class: "cw-tick", "aria-hidden": "true" }),
-          make("span", { class: "cw-nth" }, String(hang.n)),
-          make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),
-          make("span", { class: "cw-set" }, sentence(hang.text, hang.panel), panel && !oneSize ? make("small", {}, ` ${panel.size}`) : null, panel?.cut ? make("em", {}, ` ${panel.cut}`) : null),
-        );
-      }),
-    ),
-    shown.length < (layer.order?.length ?? 0) ? action("whole-list", "Show the whole list", { "data-to": layer.id }) : null,
-    layer.seams?.length
-      ? make(
-          "details",
-          { class: "cw-fold" },
-          make("summary", {}, "every seam, for the tape"),
-          make("ul", { class: "cw-seams" }, ...layer.seams.map((r) => make("li", {}, make("b", {}, r.seam), ` ${r.length}`))),
-        )
-      : null,
-  );
+  return Array.from(figures.keys()).filter((id) => id.startsWith(`${layer.id}.`) && id !== `${layer.id}.panels` && id !== `${layer.id}.found`);
 }
 
 /** Run-out and its setting at the seams, along each side of the layer. */
 function isBuildUp(id: string): boolean {
-  return /\.(length|width)$/.test(id) && !id.endsWith(".seams.length");
+  return /\.(length|width)$/.test(id) && !id.endsWith(".seams.length") && !isGap(id);
+}
+
+function isGap(id: string): boolean {
+  return id.includes(".gap.");
+}
+
+function isRegister(id: string): boolean {
+  return /\.(shift|turn)$/.test(id);
+}
+
+function head(layer: Layer): (HTMLElement | string)[] {
+  const first = layer.order[0];
+  return [make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""];
+}
+
+function oneSize(layer: Layer): string {
+  return new Set(layer.panels.map((p) => p.size)).size === 1 ? (layer.panels[0]?.size ?? "") : "";
+}
+
+function notes(layer: Layer, figures: string[]): (HTMLElement | null)[] {
+  const size = oneSize(layer);
+  const aside = (id: string) => isBuildUp(id) || isGap(id);
+  return [
+    size ? make("p", { class: "cw-advice" }, `Every panel is ${size}.`) : null,
+    layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
+    ...(layer.flags ?? []).map((f) => make("p", { class: "cw-flag" }, f)),
+    make("div", { class: "cw-row" }, ...figures.filter((id) => !aside(id) && !isRegister(id)).map((id) => figurePlace(id, "small"))),
+    figures.some(aside)
+      ? make(
+          "details",
+          { class: "cw-fold" },
+          make("summary", {}, "how true it will come out"),
+          make("div", { class: "cw-row" }, ...figures.filter(aside).map((id) => figurePlace(id, "small"))),
+        )
+      : null,
+  ];
+}
+
+/** The way of the platform, said once; its places stand in the list itself. */
+function route(layer: Layer): HTMLElement[] {
+  return layer.route ? [make("p", { class: "cw-route" }, layer.route)] : [];
+}
+
+function shownRows(layer: Layer): Hang[] {
+  return whole.has(layer.id) ? layer.order : layer.order.slice(0, ROWS);
+}
+
+function renderOrder(host: HTMLElement, layer: Layer): void {
+  const shown = shownRows(layer);
+  setAttribute(host, "data-long", shown.length > LONG ? "" : null);
+  redraw(host, [layer.id, shown, layer.panels, layer.stations], () => {
+    const panels = new Map(layer.panels.map((p) => [p.label, p] as const));
+    const places = new Map((layer.stations ?? []).map((s) => [s.n, s.text] as const));
+    const sameSize = oneSize(layer) !== "";
+    return shown.map((hang, i) => {
+      const moved = hang.station > 0 && hang.station !== shown[i - 1]?.station;
+      return row(layer, hang, panels.get(hang.panel), sameSize, moved ? (places.get(hang.station) ?? "") : null);
+    });
+  });
+}
+
+function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boolean, place: string | null): HTMLElement {
+  return make(
+    "li",
+    { "data-panel": `${layer.id}:${hang.panel}`, "data-up": hang.up },
+    place === null ? null : make("p", { class: "cw-station" }, make("b", {}, `Platform to station ${String(hang.station)}`), place ? `: ${place}` : ""),
+    make("button", { type: "button", class: "cw-tick", "data-do": "hung", "data-to": hang.panel, "aria-pressed": String(Boolean(hang.up)), "aria-label": `Panel ${hang.panel} is up` }),
+    make("span", { class: "cw-nth" }, String(hang.n)),
+    make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "data-to": hang.panel, "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),
+    make(
+      "span",
+      { class: "cw-set" },
+      sentence(hang.text, hang.panel),
+      panel?.supplier ? make("small", {}, ` Supplier’s ${panel.supplier}.`) : null,
+      panel && !sameSize ? make("small", {}, ` ${panel.measured || panel.size}`) : null,
+      (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
+      panel?.cut ? make("em", {}, ` ${panel.cut}`) : null,
+    ),
+  );
+}
+
+export function measureText(m: { what: string; text: string }): HTMLElement {
+  return make("span", { class: "cw-measure" }, `${m.what} `, make("b", {}, m.text));
 }
 
 /** The engine's sentence names the panel, which stands in a column of its own. */
-function sentence(text: string, panel: string): string {
+export function sentence(text: string, panel: string): string {
   return text.startsWith(`${panel}: `) ? text.slice(panel.length + 2) : text;
+}
+
+function renderRestart(item: HTMLElement, layer: Layer): void {
+  const down = layer.restart?.down ?? [];
+  setAttribute(item.querySelector(".cw-crooked") as Element, "data-filled", layer.restart?.text ? "" : null);
+  redraw(region("restart", item), layer.restart, () => [
+    layer.restart?.text ? make("p", {}, layer.restart.text) : null,
+    down.length > 0 ? make("p", {}, action("take-down", `${down.join(", ")} ${down.length === 1 ? "is" : "are"} down again`)) : null,
+  ]);
+}
+
+function seams(layer: Layer): (HTMLElement | null)[] {
+  const bridges = layer.bridges ?? [];
+  return [
+    make("ul", { class: "cw-seams" }, ...(layer.seams ?? []).map((r) => make("li", {}, make("b", {}, r.seam), ` ${r.length}`))),
+    bridges.some((b) => b.text) ? make("ul", { class: "cw-outcome" }, ...bridges.filter((b) => b.text).map((b) => make("li", {}, b.text))) : null,
+  ];
+}
+
+export function hangingActions(desk: Desk, layers: () => Layer[]): Actions {
+  return {
+    "whole-list": (b) => {
+      showWholeList(b.dataset["to"] ?? "");
+      desk.redraw();
+    },
+    hung: (b) => {
+      const pointer = `${layerPointer(b)}/up`;
+      const label = b.dataset["to"] ?? "";
+      const up = list(desk.plan(), pointer);
+      const isUp = up.some((l) => typedText(l) === label);
+      desk.change((plan) => put(plan, pointer, isUp ? up.filter((l) => typedText(l) !== label) : [...up, label]));
+    },
+    // What had to come down is down: it is hung anew, and nothing is crooked.
+    "take-down": (b) => {
+      const base = layerPointer(b);
+      const layer = answersTo(desk.plan(), layers())[Number(base.slice(base.lastIndexOf("/") + 1))];
+      const down = new Set(layer?.restart?.down ?? []);
+      desk.change((plan) => {
+        put(plan, `${base}/up`, list(plan, `${base}/up`).filter((l) => !down.has(typedText(l))));
+        put(plan, `${base}/crooked`, "");
+      });
+    },
+  };
 }

@@ -13,30 +13,32 @@ import {
   fileName,
   freshId,
   isExample,
-  newCan,
-  newLayer,
   newLeaf,
-  newPart,
-  newStep,
   readPlan,
   type Plan,
 } from "../state/plan";
+import { completeForm, ensureEntry, newEntry } from "../state/entries";
 import { at, list, put, typedText, type Json } from "../state/pointer";
 import { announce } from "./announce";
-import { blankAt, blankFrom, pointerOf, renderBlanks, renderEcho, renderProblems } from "./blanks";
+import { blankAt, blankFrom, pointerOf, renderAsked, renderBlanks, renderEcho, renderProblems } from "./blanks";
+import { canHaveCards, layCards, putCardsAway } from "./cards";
+import { deliveryActions, renderDelivery } from "./delivery";
+import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, clean, every, make, region, setAttribute, setText } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { renderShopping, renderSteps } from "./finish";
 import { isFramed, isSandboxed, tellHeight } from "./framed";
-import { renderHanging, showWholeList } from "./hanging";
+import { gapActions } from "./gaps";
+import { hangingActions, renderHanging } from "./hanging";
 import { openLadder, renderLadder, reopenLadder, startLadder } from "./ladder";
 import { nameLit, relight, startLight } from "./light";
 import { renderLists, renderWhen, whole } from "./lists";
 import { message, unsay } from "./messages";
 import { startPrint } from "./print";
 import { renderSafety } from "./safety";
-import { renderChoices, renderCorners, renderWalls } from "./setting-out";
+import { choiceActions, renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
+import { renderObjects, renderSurvey } from "./survey";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
 const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
@@ -182,9 +184,8 @@ function show(): void {
   writePlanIntoPage(plan);
   renderLists(plan);
   renderWhen(plan);
-  renderBlanks(plan, readings());
-  renderEcho(readings());
   renderSheet();
+  renderEcho(readings());
   tookBefore = lastTook;
   lastTook = performance.now() - began;
 }
@@ -215,13 +216,21 @@ function renderSheet(): void {
   const layerCount = list(plan, "/mask/layers").length;
   setText(region("mask-count"), layerCount === 1 ? "one layer" : `${String(layerCount)} layers`);
   if (!sheet) {
+    renderBlanks(plan, readings());
     renderFigures(figures);
     return;
   }
+  renderSurvey(sheet.survey ?? null);
+  renderObjects(sheet.objects ?? []);
+  renderDelivery(plan, layers);
   renderChoices(sheet.choices ?? []);
   renderWalls(sheet.walls ?? []);
+  renderBox(sheet.box ?? null);
   renderCorners(sheet.corners ?? []);
-  renderHanging(layers, figures);
+  renderHanging(plan, layers, figures);
+  // After the lists above, since some of their blanks come with the answer.
+  renderBlanks(plan, readings());
+  renderAsked(plan, sheet.problems ?? []);
   renderSteps(plan, sheet.steps ?? []);
   renderShopping(sheet.shopping ?? []);
   renderSafety(sheet.safety ?? []);
@@ -296,21 +305,10 @@ function frame(): void {
 
 // What can be done
 
-/** Places in the plan that grow, and what they grow by. */
-function newEntry(pointer: string): Json {
-  if (pointer === "/mask/layers") return newLayer(list(plan, pointer));
-  if (pointer === "/finish/steps") {
-    return newStep((document.querySelector("[data-new-step]") as HTMLSelectElement).value, plan);
-  }
-  if (pointer.endsWith("/cans")) return newCan();
-  if (pointer.endsWith("/mix")) return newPart();
-  return "";
-}
-
 function add(button: HTMLElement): void {
   const pointer = whole(button, button.dataset["to"] ?? "");
   const entries = list(plan, pointer);
-  const entry = newEntry(pointer);
+  const entry = newEntry(plan, pointer, (document.querySelector("[data-new-step]") as HTMLSelectElement).value);
   if (!put(plan, pointer, [...entries, entry])) return;
   changed();
   const added = document.querySelector(`[data-base="${CSS.escape(`${pointer}/${String(entries.length)}`)}"]`);
@@ -333,7 +331,7 @@ function remove(button: HTMLElement): void {
   const next = (entry.item.nextElementSibling ?? entry.item.previousElementSibling ?? entry.item.closest(".cw-block"))?.querySelector<HTMLElement>(
     "input, select, button",
   );
-  entry.item.remove();
+  for (const item of every(`[data-base="${CSS.escape(`${entry.pointer}/${String(entry.index)}`)}"]`)) item.remove();
   put(plan, entry.pointer, entry.entries.filter((_, i) => i !== entry.index));
   changed();
   next?.focus();
@@ -401,7 +399,30 @@ async function openFile(file: File): Promise<void> {
   take(besideKept(read.plan));
 }
 
-const doing: Record<string, (button: HTMLElement) => void> = {
+/** Prints one layer's cards and nothing else. */
+function printCards(button: HTMLElement): void {
+  const base = layerPointer(button);
+  const layer = answersTo(plan, sheet?.layers ?? [])[Number(base.slice(base.lastIndexOf("/") + 1))];
+  if (!layer || !canHaveCards(layer)) return;
+  layCards(layer, typedText(plan["title"]), sheet?.drawings ?? []);
+  window.print();
+}
+
+const desk: Desk = {
+  plan: () => plan,
+  change: (edit) => {
+    edit(plan);
+    changed();
+  },
+  redraw: renderSheet,
+};
+
+const doing: Actions = {
+  ...deliveryActions(desk, () => sheet?.layers ?? []),
+  ...choiceActions(desk),
+  ...hangingActions(desk, () => sheet?.layers ?? []),
+  ...gapActions(desk),
+  "print-cards": printCards,
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   "save-file": () => message("done", `“${savePlan(plan)}” is on its way to your downloads.`),
   "open-file": () => document.querySelector<HTMLInputElement>("[data-open]")?.click(),
@@ -421,23 +442,17 @@ const doing: Record<string, (button: HTMLElement) => void> = {
     changed();
     blankAt("/title")?.focus();
   },
-  print: () => window.print(),
+  print: () => {
+    putCardsAway();
+    window.print();
+  },
   "turn-over": () => {
     turnOver();
     renderSheet();
   },
-  "take-choice": (b) => {
-    put(plan, "/setting/on", b.dataset["to"] ?? "");
-    changed();
-    blankAt("/setting/on")?.focus();
-  },
   working: (b) => {
     toggleWorking(b.dataset["to"] ?? "");
     renderFigures(figures);
-  },
-  "whole-list": (b) => {
-    showWholeList(b.dataset["to"] ?? "");
-    renderSheet();
   },
   ladder: openLadder,
   "go-to": (b) => goTo(b.dataset["to"] ?? ""),
@@ -485,13 +500,17 @@ function typed(target: EventTarget | null): void {
   if (blank instanceof HTMLSelectElement) settle();
   // The unit for bare numbers may change only what is typed from now on.
   if (pointer === "/units/bare") writeUnits();
+  // The blank of a thing the plan has no entry for yet, such as a seam's gap.
+  const { entryOf: entries, entryKey: key, entry: name } = blank.dataset;
+  if (entries && key && name) ensureEntry(plan, entries, key, name);
   put(plan, pointer, blank.value);
+  if (pointer === "/room/form") completeForm(plan);
   const turnedLeaf = /^(.*)\/kind$/.exec(pointer);
   if (turnedLeaf && blank.value === "leaf" && !at(plan, `${turnedLeaf[1] ?? ""}/leaf`)) {
     put(plan, `${turnedLeaf[1] ?? ""}/leaf`, newLeaf());
   }
-  if (blank instanceof HTMLInputElement) changedByKey();
-  else changed();
+  if (blank instanceof HTMLSelectElement) changed();
+  else changedByKey();
   // Another sentence may stand there now, with the same blank in it.
   if (blank.closest("[hidden]")) blankAt(pointer)?.focus();
 }
@@ -550,14 +569,16 @@ function listen(): void {
   startDrop();
   startLadder({ plan: () => plan, sheet: () => sheet, changed });
   startPrint(
-    () => sheet && (renderHanging(sheet.layers ?? [], figures), renderFigures(figures)),
+    () => sheet && (renderHanging(plan, sheet.layers ?? [], figures), renderFigures(figures)),
     () => sheet?.drawings ?? [],
   );
   onWrittenElsewhere(() => typedText(plan["id"]), elsewhere);
   window.addEventListener("pagehide", keepIfWaiting);
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepIfWaiting());
   window.addEventListener("hashchange", () => void arrived());
-  for (const fold of every("details")) fold.addEventListener("toggle", () => sheet && renderProblems(sheet.problems ?? []));
+  // A fold's event does not bubble. What is wrong inside stands beside the fold
+  // while it is shut, and beside its blank once it is open.
+  root.addEventListener("toggle", () => sheet && renderProblems(sheet.problems ?? []), true);
 }
 
 function keepIfWaiting(): void {

@@ -2,6 +2,7 @@
 // a pattern for one entry; entries carry their place in the plan as data-base,
 // and the blanks inside get the full pointer from it.
 
+import { cornerCount } from "../state/entries";
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
 import { every, setAttribute, setText } from "./dom";
 
@@ -18,7 +19,8 @@ export function whole(element: Element, pointer: string): string {
 
 export function renderLists(plan: JsonObject): void {
   for (const host of every("[data-list]")) fill(host, host.dataset["list"] ?? "", plan);
-  for (const select of every<HTMLSelectElement>("select[data-options=layers]")) offerLayers(select, plan);
+  for (const select of every<HTMLSelectElement>("select[data-options]")) offer(select, options(plan, select.dataset["options"] ?? ""));
+  renderNames(plan);
 }
 
 const patterns = new Map<string, HTMLElement>();
@@ -65,13 +67,48 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
   }
 }
 
-function offerLayers(select: HTMLSelectElement, plan: JsonObject): void {
-  const layers = list(plan, "/mask/layers");
-  const wanted = layers.map((l) => [typedText(at(l, "/id")), typedText(at(l, "/name")) || typedText(at(l, "/id"))] as const);
+type Offered = readonly [value: string, words: string];
+
+/** The words of a choice that follow from the plan. */
+function options(plan: JsonObject, of: string): Offered[] {
+  const n = cornerCount(plan);
+  const corners = Array.from({ length: n }, (_, i) => letter(i));
+  if (of === "corners") return corners.map((c) => [c, c]);
+  if (of === "square") {
+    return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${wall(i, n)}`]), ["fixture", "the light’s axis"]];
+  }
+  return list(plan, "/mask/layers").map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
+}
+
+function offer(select: HTMLSelectElement, wanted: Offered[]): void {
   const key = JSON.stringify(wanted);
   if (select.dataset["offered"] === key) return;
   select.dataset["offered"] = key;
-  select.replaceChildren(...wanted.map(([id, name]) => new Option(lowerFirst(name), id)));
+  select.replaceChildren(...wanted.map(([value, words]) => new Option(words, value)));
+}
+
+function letter(i: number): string {
+  return String.fromCharCode("A".charCodeAt(0) + i);
+}
+
+/** A wall is named by its two corners; the last one ends at the first. */
+function wall(i: number, n: number): string {
+  return letter(i) + letter(i + 1 < n ? i + 1 : 0);
+}
+
+/** Writes the names of corners and walls where they follow from the place of an
+ *  entry, or from how many corners the room has. */
+function renderNames(plan: JsonObject): void {
+  const n = cornerCount(plan);
+  const named = (element: Element): Record<string, string> => {
+    const i = Number(/(\d+)$/.exec(element.closest<HTMLElement>("[data-base]")?.dataset["base"] ?? "")?.[1] ?? 0);
+    return { letter: letter(i), wall: wall(i, n), next: wall(i, n).slice(1), last: wall(n - 1, n) };
+  };
+  for (const part of every("[data-nth]")) setText(part, named(part)[part.dataset["nth"] ?? ""] ?? "");
+  for (const blank of every("[data-name]")) {
+    const names = named(blank);
+    setAttribute(blank, "aria-label", (blank.dataset["name"] ?? "").replace(/\{(\w+)\}/g, (_, name: string) => names[name] ?? ""));
+  }
 }
 
 /** A name put in the middle of a sentence: "First layer" reads "first layer". */

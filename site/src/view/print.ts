@@ -2,6 +2,7 @@
 // the drawings that are not in view are put after the sheet.
 
 import type { Drawing } from "../engine/contract";
+import { putCardsAway } from "./cards";
 import { otherDrawings } from "./drawing";
 import { showWholeList } from "./hanging";
 import { every, region } from "./dom";
@@ -9,9 +10,10 @@ import { every, region } from "./dom";
 export function startPrint(redrawHanging: () => void, drawings: () => Drawing[]): void {
   let opened: HTMLDetailsElement[] = [];
   window.addEventListener("beforeprint", () => {
+    if (document.documentElement.hasAttribute("data-printing")) return;
     for (const list of every(".cw-hang")) showWholeList(list.dataset["layer"] ?? "");
     redrawHanging();
-    opened = every<HTMLDetailsElement>("details.cw-hang:not([open])");
+    opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open])");
     for (const details of opened) details.open = true;
     region("paper-drawings").replaceChildren(...otherDrawings(drawings()));
   });
@@ -19,5 +21,6 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
     for (const details of opened) details.open = false;
     opened = [];
     region("paper-drawings").replaceChildren();
+    putCardsAway();
   });
 }

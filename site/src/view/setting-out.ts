@@ -1,32 +1,99 @@
-// What is marked on the walls: the choices of centre, the ticks along each
-// wall, and the triangles that prove the corners square.
+// What is marked on the walls: the choices of where the mask goes and what it
+// is square to, the ticks along each wall, the lines to strike, and the
+// triangles that prove the corners square.
 
-import type { Choice, Corner, Wall } from "../engine/contract";
+import type { BoxPlace, Choice, Corner, Wall } from "../engine/contract";
+import { put } from "../state/pointer";
+import type { Actions, Desk } from "./desk";
 import { action, make, redraw, region } from "./dom";
 import { lowerFirst } from "./lists";
 
+/** So many choices stand side by side; the others are folded away. */
+const SIDE_BY_SIDE = 4;
+
 export function renderChoices(choices: Choice[]): void {
-  redraw(region("choices"), choices, () => (choices.length < 2 ? [] : choices.map(card)));
+  redraw(region("choices"), choices, () => {
+    if (choices.length < 2) return [];
+    const first = choices.length > SIDE_BY_SIDE ? choices.filter((c) => c.taken || c.recommended) : choices;
+    const shown = choices.filter((c, i) => first.includes(c) || (choices.length > SIDE_BY_SIDE && i < SIDE_BY_SIDE - first.length));
+    const rest = choices.filter((c) => !shown.includes(c));
+    return [
+      make("div", { class: "cw-choices" }, ...shown.map(card)),
+      rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, `${String(rest.length)} more ways to set it`), make("div", { class: "cw-choices" }, ...rest.map(card))) : null,
+    ];
+  });
 }
 
 function card(choice: Choice): HTMLElement {
-  const b = choice.borders;
   return make(
     "div",
-    { class: "cw-choice", "data-taken": choice.taken, "data-on": choice.on },
+    { class: "cw-choice", "data-taken": choice.taken, "data-on": choice.on, "data-square": choice.square, "data-turned": choice.turned, "data-recommended": choice.recommended },
     make("h3", {}, choice.title),
-    choice.refused
-      ? make("p", { class: "cw-refused" }, choice.refused)
-      : make(
-          "dl",
-          {},
-          ...(["DA", "BC", "AB", "CD"] as const).flatMap((wall) => [make("dt", {}, wall), make("dd", {}, b[wall] || "—")]),
-        ),
-    choice.refused ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
+    choice.recommended ? make("p", { class: "cw-recommended" }, make("b", {}, "Recommended."), choice.reason ? ` ${choice.reason}` : "") : null,
+    choice.refused ? make("p", { class: "cw-refused" }, choice.refused) : borders(choice),
+    choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
+    ...(choice.tapers ?? []).map((t) => make("p", { class: "cw-taper" }, t.text)),
     choice.taken
       ? make("p", { class: "cw-taken" }, "taken")
-      : action("take-choice", "take this", { "data-to": choice.on, "aria-label": `Take this: ${choice.title}` }),
+      : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square || "room"} ${choice.turned || "no"}`, "aria-label": `Take this: ${choice.title}` }),
   );
+}
+
+/** The border at each wall; at both ends of each wall where the two differ. */
+function borders(choice: Choice): HTMLElement {
+  const places = choice.places ?? [];
+  const byWall = new Map<string, typeof places>();
+  for (const p of places) byWall.set(p.wall, [...(byWall.get(p.wall) ?? []), p]);
+  const tapered = Array.from(byWall.values()).some((ends) => ends.some((e) => e.text !== ends[0]?.text));
+  if (!tapered) {
+    return make("dl", {}, ...(["DA", "BC", "AB", "CD"] as const).flatMap((wall) => [make("dt", {}, wall), make("dd", {}, choice.borders[wall] || "—")]));
+  }
+  return make(
+    "table",
+    { class: "cw-places" },
+    make("tbody", {}, ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, wall), ...ends.map((e) => make("td", {}, make("small", {}, `${e.corner} `), e.text))))),
+  );
+}
+
+export function choiceActions(desk: Desk): Actions {
+  return {
+    "take-choice": (b) => {
+      const [on = "room", square = "room", turned = "no"] = (b.dataset["to"] ?? "").split(" ");
+      desk.change((plan) => {
+        put(plan, "/setting/on", on);
+        put(plan, "/setting/square", square);
+        put(plan, "/setting/turned", turned);
+      });
+      document.querySelector<HTMLElement>("[data-at='/setting/on']")?.focus();
+    },
+  };
+}
+
+/** Where the box lies, and every line that is struck, with both its ends. */
+export function renderBox(box: BoxPlace | null): void {
+  redraw(region("box"), box, () => {
+    const corners = box?.corners ?? [];
+    const lines = box?.lines ?? [];
+    if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
+    return [
+      make("h3", {}, "The box on the ceiling"),
+      box.text ? make("p", {}, box.text) : null,
+      box.line ? make("p", {}, box.line) : null,
+      corners.length > 0 ? make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))) : null,
+      lines.length > 0
+        ? make(
+            "details",
+            { class: "cw-fold", "data-filled": true },
+            make("summary", {}, "every line to strike, from end to end"),
+            make(
+              "ol",
+              { class: "cw-strikes" },
+              ...lines.map((l) => make("li", { "data-kind": l.kind }, make("b", {}, l.name), l.layer ? make("small", {}, ` ${lowerFirst(l.layer)}`) : null, ` ${l.text}`)),
+            ),
+          )
+        : null,
+    ];
+  });
 }
 
 export function renderWalls(walls: Wall[]): void {
@@ -37,7 +104,7 @@ export function renderWalls(walls: Wall[]): void {
 function alike(walls: Wall[]): Wall[][] {
   const groups = new Map<string, Wall[]>();
   for (const wall of walls) {
-    const key = JSON.stringify([wall.length, wall.marks]);
+    const key = JSON.stringify([wall.length, wall.marks.map((m) => ({ ...m, join: "" }))]);
     groups.set(key, [...(groups.get(key) ?? []), wall]);
   }
   return Array.from(groups.values());
@@ -51,7 +118,14 @@ function wallTable(walls: Wall[]): HTMLElement {
       "tr",
       { "data-kind": mark.kind, "data-exact": mark.exact },
       ...walls.map(() => make("td", { class: "cw-tick" })),
-      make("th", { scope: "row" }, mark.label, mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null),
+      make(
+        "th",
+        { scope: "row" },
+        mark.label,
+        mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null,
+        // Walls that share a table have the same marks: the line runs straight across.
+        walls.length === 1 && mark.join ? make("small", { class: "cw-join" }, mark.join) : null,
+      ),
       make("td", { class: "cw-hides" }, mark.hides),
       make("td", { class: "cw-mark" }, mark.text),
       make("td", { class: "cw-mark-other" }, mark.other),

@@ -1,0 +1,31 @@
+// What a part of the page may do with the plan it shows.
+
+import type { Layer } from "../engine/contract";
+import type { Plan } from "../state/plan";
+import { at, list, typedText, type JsonObject } from "../state/pointer";
+
+export interface Desk {
+  plan(): Plan;
+  /** Changes the plan, works it out and shows it. */
+  change(edit: (plan: Plan) => void): void;
+  /** Shows the present answer anew. */
+  redraw(): void;
+}
+
+export type Actions = Record<string, (button: HTMLElement) => void>;
+
+/** The answer to each layer of the plan, in the plan's order; a layer that is
+ *  not worked out yet has none. */
+export function answersTo(plan: JsonObject, layers: Layer[]): (Layer | undefined)[] {
+  const byId = new Map(layers.map((l) => [l.id, l] as const));
+  return list(plan, "/mask/layers").map((entry, i) => byId.get(typedText(at(entry, "/id")) || `L${String(i + 1)}`));
+}
+
+/** The pointer of the layer an element belongs to. */
+export function layerPointer(element: Element): string {
+  for (let e = element.closest<HTMLElement>("[data-base]"); e; e = e.parentElement?.closest<HTMLElement>("[data-base]") ?? null) {
+    const base = e.dataset["base"] ?? "";
+    if (/^\/mask\/layers\/\d+$/.test(base)) return base;
+  }
+  return "";
+}

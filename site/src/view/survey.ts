@@ -1,0 +1,75 @@
+// The room as its readings make it: whether they prove its shape, how each
+// reading fits, and what else is in the ceiling.
+
+import type { RoomObject, Survey } from "../engine/contract";
+import { every, make, redraw, region } from "./dom";
+
+export function renderSurvey(survey: Survey | null): void {
+  redraw(region("survey"), survey, () => (survey ? verdict(survey) : []));
+  for (const place of every("#room [data-fill=residual]")) {
+    const base = place.closest<HTMLElement>("[data-base]")?.dataset["base"] ?? "";
+    const line = survey?.lines?.find((l) => l.at === base || l.at.startsWith(`${base}/`));
+    redraw(place, line, () => (line?.off ? [make("span", { "data-flag": line.flag !== "" }, line.off, line.flag ? `, ${line.flag}` : "")] : []));
+  }
+}
+
+function verdict(survey: Survey): (HTMLElement | null)[] {
+  const corners = survey.corners ?? [];
+  const again = survey.again ?? [];
+  return [
+    survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
+    survey.closing ? make("p", { class: "cw-verdict" }, survey.closing) : null,
+    again.length > 0 ? make("ul", { class: "cw-again" }, ...again.map((a) => make("li", {}, a))) : null,
+    corners.length > 0
+      ? make(
+          "table",
+          { class: "cw-room-corners" },
+          make("caption", {}, "Corners as they are"),
+          make("tbody", {}, ...corners.map((c) => make("tr", { "data-corner": c.corner }, make("th", { scope: "row" }, c.corner), make("td", {}, c.angle), make("td", {}, c.text || c.out)))),
+        )
+      : null,
+    survey.lines?.length
+      ? make(
+          "details",
+          { class: "cw-fold" },
+          make("summary", {}, "every line, as read and as it fits best"),
+          make(
+            "table",
+            { class: "cw-room-lines" },
+            make("thead", {}, make("tr", {}, ...["line", "read", "fits at", "off by"].map((h) => make("th", { scope: "col" }, h)))),
+            make(
+              "tbody",
+              {},
+              ...survey.lines.map((l) => make("tr", { "data-flag": l.flag !== "" }, make("th", { scope: "row" }, l.line), make("td", {}, l.read), make("td", {}, l.adjusted), make("td", {}, l.off, l.flag ? ` (${l.flag})` : ""))),
+            ),
+          ),
+        )
+      : null,
+  ];
+}
+
+/** The light and all else in the ceiling, with the panels they fall on. Where
+ *  the panels are cut stands with their hanging, and here. */
+export function renderObjects(objects: RoomObject[]): void {
+  redraw(region("objects"), objects, () => {
+    const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
+    if (told.length === 0) return [];
+    return [
+      make("h3", {}, "In the ceiling"),
+      make(
+        "ul",
+        {},
+        ...told.map((o) =>
+          make(
+            "li",
+            { "data-object": o.at },
+            o.name ? make("b", {}, o.name) : null,
+            o.name && o.text ? ": " : null,
+            o.text,
+            (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, p.text))) : null,
+          ),
+        ),
+      ),
+    ];
+  });
+}
