@@ -20,30 +20,6 @@ type Box struct {
 	Turn          Turn
 }
 
-// BoxOnRoom is the mask centred on the room. Where a border would not be a
-// whole nanometre, the ones at DA and AB are the smaller by one; borders and
-// mask always add up to the room exactly.
-func BoxOnRoom(room survey.Room, o mask.Outline) Box {
-	return boxOnTwice(survey.Point{X: room.Length, Y: room.Width}, o)
-}
-
-// BoxOnFixture is the mask centred on the fixture, rounded as in BoxOnRoom.
-// False where there is no fixture in the room.
-func BoxOnFixture(room survey.Room, fixture survey.Fixture, o mask.Outline) (Box, bool) {
-	twice, ok := fixture.TwiceCentre(room)
-	if !ok {
-		return Box{}, false
-	}
-	return boxOnTwice(twice, o), true
-}
-
-// boxOnTwice centres on a point given doubled.
-func boxOnTwice(twice survey.Point, o mask.Outline) Box {
-	x, _ := EdgeBorders(twice.X, 0, o.Length)
-	y, _ := EdgeBorders(twice.Y, 0, o.Width)
-	return Box{X: x, Y: y, Length: o.Length, Width: o.Width}
-}
-
 // EdgeBorders is what a mask leaves at the near and the far end of one side of
 // the room, when its middle is at a distance given doubled from the near wall:
 // enough to say two borders while the other side is not known. It rounds down,
@@ -54,18 +30,11 @@ func EdgeBorders(twiceMiddle, side, mask measure.Length) (near, far measure.Leng
 	return near, side - near - mask
 }
 
-// Borders are the distances from the mask's edge to each wall. Below zero the
-// mask runs past that wall.
+// Borders are the distances from the mask's edge to the walls on its four
+// sides, under the names of the walls of a rectangular room. Below zero the mask
+// runs past a wall there. In a rectangle DA + length + BC is the room's length
+// and AB + width + CD its width, exactly.
 type Borders struct{ AB, BC, CD, DA measure.Length }
-
-// Borders is what the box leaves of the room at each wall. DA + length + BC is
-// the room's length and AB + width + CD its width, exactly.
-func (b Box) Borders(room survey.Room) Borders {
-	return Borders{
-		AB: b.Y, CD: room.Width - b.Y - b.Width,
-		DA: b.X, BC: room.Length - b.X - b.Length,
-	}
-}
 
 // At is the border at one wall.
 func (b Borders) At(w survey.Wall) measure.Length {
@@ -152,13 +121,9 @@ func PanelIn(columns, rows mask.Run, p mask.Panel) Box {
 }
 
 // Mirror is the same place looking down, as on the floor: left and right
-// change, so x counts from wall BC; wall AB stays on top. Twice is back again.
-func Mirror(p survey.Point, room survey.Room) survey.Point {
-	return survey.Point{X: room.Length - p.X, Y: p.Y}
-}
-
-// Mirror is the box looking down.
-func (b Box) Mirror(room survey.Room) Box {
-	b.X = room.Length - b.X - b.Length
-	return b
+// change, and what lay farthest in x now lies nearest, so that the ceiling keeps
+// its place on the sheet; wall AB stays on top. Twice is back again.
+func Mirror(p survey.Point, shape survey.Shape) survey.Point {
+	low, high := shape.Bounds()
+	return survey.Point{X: low.X + high.X - p.X, Y: p.Y}
 }

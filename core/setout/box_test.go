@@ -54,7 +54,7 @@ func TestBoxOnRoom_Borders(t *testing.T) {
 			borders(-1, -1, -1, -2)},
 	} {
 		t.Run(c.source, func(t *testing.T) {
-			assert.Equal(t, c.want, setout.BoxOnRoom(c.room, c.mask).Borders(c.room))
+			assert.Equal(t, c.want, bordersOf(t, siteOf(c.room, survey.Fixture{}), setout.OnRoom, c.mask))
 		})
 	}
 }
@@ -66,9 +66,7 @@ func TestBoxOnFixture_DiffersByTwiceTheOffset(t *testing.T) {
 	hall := survey.Room{Length: 171 * inch, Width: 139 * inch}
 	lamp := survey.Fixture{At: survey.Measured, FromDA: hall.Length/2 + 7*inch/2, FromAB: hall.Width/2 - 5*inch/4}
 	field := mask.Outline{Length: 120 * inch, Width: 96 * inch}
-	box, ok := setout.BoxOnFixture(hall, lamp, field)
-	require.True(t, ok)
-	got := box.Borders(hall)
+	got := bordersOf(t, siteOf(hall, lamp), setout.OnFixture, field)
 	assert.Equal(t, borders(20*inch+inch/4, 22*inch, 22*inch+3*inch/4, 29*inch), got)
 	assert.Equal(t, 7*inch, got.EndsDiffer())
 	assert.Equal(t, 2*inch+inch/2, got.SidesDiffer())
@@ -80,20 +78,19 @@ func TestBoxOnFixture_DiffersByTwiceTheOffset(t *testing.T) {
 		{287 * inch / 2, 283 * inch / 4, 96 * inch, 91 * inch / 4, 99 * inch / 4},
 	} {
 		narrow := survey.Room{Length: c.side, Width: c.side}
-		box, ok := setout.BoxOnFixture(narrow, survey.Fixture{At: survey.Measured, FromDA: c.at, FromAB: c.at}, mask.Outline{Length: c.pattern, Width: c.pattern})
-		require.True(t, ok)
-		assert.Equal(t, borders(c.low, c.high, c.high, c.low), box.Borders(narrow))
+		at := survey.Fixture{At: survey.Measured, FromDA: c.at, FromAB: c.at}
+		assert.Equal(t, borders(c.low, c.high, c.high, c.low),
+			bordersOf(t, siteOf(narrow, at), setout.OnFixture, mask.Outline{Length: c.pattern, Width: c.pattern}))
 	}
 }
 
 func TestBoxOnFixture_InTheMiddleIsTheRooms(t *testing.T) {
 	odd := survey.Room{Length: 4000*mm + 1, Width: 3000*mm + 3}
 	for _, o := range []mask.Outline{{Length: 3000 * mm, Width: 2000 * mm}, {Length: 3000*mm + 1, Width: 2000*mm + 5}} {
-		box, ok := setout.BoxOnFixture(odd, survey.Fixture{At: survey.InMiddle}, o)
-		require.True(t, ok)
-		assert.Equal(t, setout.BoxOnRoom(odd, o), box)
+		site := siteOf(odd, survey.Fixture{At: survey.InMiddle})
+		assert.Equal(t, placed(t, site, setout.OnRoom, o), placed(t, site, setout.OnFixture, o))
 	}
-	_, ok := setout.BoxOnFixture(odd, survey.Fixture{}, supper)
+	_, ok := siteOf(odd, survey.Fixture{}).Place(setout.Way{On: setout.OnFixture, Square: setout.SquareToRoom}, supper, 0)
 	assert.False(t, ok)
 }
 
@@ -104,22 +101,26 @@ func TestBorders_AddUpToTheRoom(t *testing.T) {
 		room := survey.Room{Length: length(), Width: length()}
 		o := mask.Outline{Length: length(), Width: length()}
 		fixture := survey.Fixture{At: survey.Measured, FromDA: length(), FromAB: length()}
-		onRoom := setout.BoxOnRoom(room, o)
-		onFixture, ok := setout.BoxOnFixture(room, fixture, o)
-		for _, box := range []setout.Box{onRoom, onFixture} {
-			b := box.Borders(room)
+		site := siteOf(room, fixture)
+		onRoom := placed(t, site, setout.OnRoom, o)
+		onFixture, ok := site.Place(setout.Way{On: setout.OnFixture, Square: setout.SquareToRoom}, o, 0)
+		for i, box := range []setout.Box{onRoom, onFixture} {
+			if i == 1 && !ok {
+				continue
+			}
+			b := site.Borders(box).Sides
 			if b.DA+b.BC+box.Length != room.Length || b.AB+b.CD+box.Width != room.Width {
 				t.Fatalf("%+v in %+v: borders %+v do not add up", box, room, b)
 			}
 		}
-		b := onRoom.Borders(room)
+		b := site.Borders(onRoom).Sides
 		if b.EndsDiffer() > 1 || b.SidesDiffer() > 1 || b.DA > b.BC || b.AB > b.CD {
 			t.Fatalf("%+v in %+v is not centred: %+v", o, room, b)
 		}
 		if !ok {
 			continue
 		}
-		f := onFixture.Borders(room)
+		f := site.Borders(onFixture).Sides
 		off := measure.Length(2 * (2*fixture.FromDA - room.Length).Abs())
 		if (2*f.EndsDiffer() - off).Abs() > 2 {
 			t.Fatalf("ends of %+v differ by %v, twice the offset is %v", f, f.EndsDiffer(), off/2)
@@ -159,7 +160,7 @@ func TestBox_DiagonalIsNearest(t *testing.T) {
 }
 
 func TestBox_CornersAndPanels(t *testing.T) {
-	box := setout.BoxOnRoom(room, supper)
+	box := placed(t, siteOf(room, survey.Fixture{}), setout.OnRoom, supper)
 	edge := 12*inch + inch/4
 	assert.Equal(t, survey.Point{X: edge, Y: edge}, box.Corner(survey.A))
 	assert.Equal(t, survey.Point{X: edge + supper.Length, Y: edge}, box.Corner(survey.B))
@@ -188,18 +189,38 @@ func layerOf(o mask.Outline, columns, rows int) mask.Layer {
 func TestMirror(t *testing.T) {
 	// A reflected ceiling plan keeps one wall on top: (600, 400) in a room of
 	// 4000 is seen at (3400, 400) (several glossaries of drawing practice).
-	hall := survey.Room{Length: 4000 * mm, Width: 3000 * mm}
+	hall := survey.ShapeFromSides(survey.Rectangle, 4000*mm, 3000*mm)
 	at := survey.Point{X: 600 * mm, Y: 400 * mm}
 	assert.Equal(t, survey.Point{X: 3400 * mm, Y: 400 * mm}, setout.Mirror(at, hall))
 
 	random := rand.New(rand.NewSource(3))
-	for range 1000 {
-		p := survey.Point{X: measure.Length(random.Int63n(int64(room.Length))), Y: measure.Length(random.Int63n(int64(room.Width)))}
-		require.Equal(t, p, setout.Mirror(setout.Mirror(p, room), room))
-		box := setout.Box{X: p.X - foot, Y: p.Y, Length: 3 * foot, Width: 2 * foot}
-		mirrored := box.Mirror(room)
-		require.Equal(t, box, mirrored.Mirror(room))
-		require.Equal(t, setout.Mirror(box.Corner(survey.B), room), mirrored.Corner(survey.A), "the corner at BC comes to lie where DA's was")
-		require.Equal(t, box.Borders(room).BC, mirrored.X)
+	for _, shape := range []survey.Shape{hall, skew, ell, chamfered, survey.ShapeFromSides(survey.Round, 5000*mm, 3000*mm)} {
+		low, high := shape.Bounds()
+		for range 200 {
+			p := survey.Point{X: measure.Length(random.Int63n(int64(9 * measure.Metre))), Y: measure.Length(random.Int63n(int64(9 * measure.Metre)))}
+			mirrored := setout.Mirror(p, shape)
+			require.Equal(t, p, setout.Mirror(mirrored, shape), "twice is back again")
+			require.Equal(t, p.Y, mirrored.Y)
+			require.Equal(t, p.X-low.X, high.X-mirrored.X)
+		}
 	}
+}
+
+// siteOf is a rectangular room as a site.
+func siteOf(room survey.Room, fixture survey.Fixture) setout.Site {
+	s := setout.Site{Shape: survey.ShapeFromSides(survey.Rectangle, room.Length, room.Width)}
+	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceCentre(room)
+	return s
+}
+
+func placed(t *testing.T, s setout.Site, on setout.On, o mask.Outline) setout.Box {
+	t.Helper()
+	box, ok := s.Place(setout.Way{On: on, Square: setout.SquareToRoom}, o, 0)
+	require.True(t, ok)
+	return box
+}
+
+func bordersOf(t *testing.T, s setout.Site, on setout.On, o mask.Outline) setout.Borders {
+	t.Helper()
+	return s.Borders(placed(t, s, on, o)).Sides
 }

@@ -1,7 +1,9 @@
 package setout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -9,21 +11,13 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// On says what the box is centred on.
-type On string
-
-// The middle of the room, or the light fixture.
-const (
-	OnRoom    On = "room"
-	OnFixture On = "fixture"
-	OnPoint   On = "point"
-)
-
-// Choice is one way to place the box, with what speaks against it.
+// Choice is one way to place the box, what it leaves of the ceiling, and what
+// speaks against it.
 type Choice struct {
-	On       On
+	Way
 	Box      Box
-	Borders  Borders
+	Borders  Borders // the least on each side
+	Layout   Layout
 	Problems []problem.Problem // as CheckBorders gives them for this way
 }
 
@@ -37,43 +31,145 @@ func (c Choice) Refused() bool {
 	return false
 }
 
-// Choices are the ways to place the box, side by side: on the room, and on the
-// fixture where there is one in the room. There are none until room and mask
-// both have length and width.
-func Choices(room survey.Room, fixture survey.Fixture, o mask.Outline, least measure.Length, n measure.Notation) []Choice {
-	if !room.HasPlan() || !o.IsComplete() {
-		return nil
-	}
-	choices := []Choice{choiceOf(OnRoom, BoxOnRoom(room, o), room, least, n)}
-	if box, ok := BoxOnFixture(room, fixture, o); ok {
-		choices = append(choices, choiceOf(OnFixture, box, room, least, n))
-	}
-	return choices
-}
+// mostChoices is how many ways are put side by side.
+const mostChoices = 8
 
-func choiceOf(on On, box Box, room survey.Room, least measure.Length, n measure.Notation) Choice {
-	return Choice{on, box, box.Borders(room), CheckBorders(on, box, room, least, n)}
-}
-
-// SetOut is the choice that was asked for. Where the fixture is asked for and
-// there is none in the room it is the room's, with a problem at "/on" that
-// says so. False where there are no choices at all.
-func SetOut(on On, choices []Choice) (Choice, []problem.Problem, bool) {
-	if len(choices) == 0 {
-		return Choice{}, nil, false
+// Choices are the useful ways to place the box, side by side, and which of them
+// is the way asked for: on the room, on the fixture and on the point as far as
+// they are known, square to what is asked for; and on what is asked for, square
+// to the room, to each wall (of a room with more than four, to the longest) and
+// to the fixture's axis. Ways on one thing that lie alike are one. A way turned
+// 90° is added where only that keeps the borders. The way must be one that
+// Settle gives. There are none until the room is known and the mask has length
+// and width.
+func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.Notation) (list []Choice, taken int) {
+	if !s.Shape.Usable() || !o.IsComplete() {
+		return nil, -1
 	}
-	for _, c := range choices {
-		if c.On == on {
-			return c, c.Problems, true
+	list = make([]Choice, 0, 4)
+	for _, on := range [3]On{OnRoom, OnFixture, OnPoint} {
+		squares := []Square{way.Square}
+		if on == way.On {
+			squares = s.squares(way.Square)
+		}
+		for _, square := range squares {
+			list = s.with(list, Way{on, square, way.Turned}, o, least, n)
 		}
 	}
-	c := choices[0]
-	if on == OnFixture {
-		return c, append([]problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: "The mask is to be centred on the fixture, but no place is known for one. The middle of the room is shown.",
-			Do:   "Say where the fixture is, or centre on the room."}}, c.Problems...), true
+	if turned := (Way{OnRoom, SquareToRoom, !way.Turned}); allRefused(list) {
+		if box, ok := s.Place(turned, o, least); ok && s.Borders(box).Least() >= max(least, 0) {
+			list = s.with(list, turned, o, least, n)
+		}
 	}
-	return c, append([]problem.Problem{{At: "/on", Severity: problem.Stop,
-		What: fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on)),
-		Do:   "Choose the room or the fixture."}}, c.Problems...), true
+	turn, _ := s.turn(way)
+	for i, c := range list {
+		if c.On == way.On && c.Box.Turn == turn {
+			return list, i
+		}
+	}
+	return list, -1
+}
+
+// with is the list with one more way, unless it is full, one on the same thing
+// lies alike, or there is no such way.
+func (s Site) with(list []Choice, w Way, o mask.Outline, least measure.Length, n measure.Notation) []Choice {
+	turn, ok := s.turn(w)
+	if !ok || len(list) == mostChoices {
+		return list
+	}
+	for _, other := range list {
+		if other.On == w.On && other.Box.Turn == turn {
+			return list
+		}
+	}
+	box, ok := s.Place(w, o, least)
+	if !ok {
+		return list
+	}
+	layout := s.Borders(box)
+	return append(list, Choice{w, box, layout.Sides, layout, s.CheckBorders(w, box, layout, least, n)})
+}
+
+func allRefused(list []Choice) bool {
+	for _, one := range list {
+		if !one.Refused() && one.Borders.Least() >= 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// squares are what a box in this room can be square to, the one asked for
+// early.
+func (s Site) squares(asked Square) []Square {
+	squares := []Square{SquareToRoom, asked}
+	walls := s.Shape.Walls()
+	if len(walls) > 4 {
+		slices.SortStableFunc(walls, func(a, b survey.WallLine) int { return cmp.Compare(b.Length(), a.Length()) })
+		walls = walls[:4]
+	}
+	for _, w := range walls {
+		squares = append(squares, Square(w.Name))
+	}
+	return append(squares, SquareToFixture)
+}
+
+// Settle is the way asked for as far as it can be had. Where the fixture, the
+// point, the axis or the wall it names is not known, the room stands for it,
+// and a problem at "/on" or "/square" says so.
+func (s Site) Settle(wish Way) (Way, []problem.Problem) {
+	if !s.Shape.Usable() {
+		return wish, nil
+	}
+	var found []problem.Problem
+	if p, ok := s.checkOn(wish.On); !ok {
+		wish.On = OnRoom
+		found = append(found, p)
+	}
+	if p, ok := s.checkSquare(wish.Square); !ok {
+		wish.Square = SquareToRoom
+		found = append(found, p)
+	}
+	return wish, found
+}
+
+func (s Site) checkOn(on On) (problem.Problem, bool) {
+	p := problem.Problem{At: "/on", Severity: problem.Stop}
+	switch on {
+	case OnRoom:
+		return p, true
+	case OnFixture:
+		p.What = "The mask is to be centred on the fixture, but no place is known for one. The middle of the room is shown."
+		p.Do = "Say where the fixture is, or centre on the room."
+		return p, s.Fixture.Known
+	case OnPoint:
+		p.What = "The mask is to be centred on a point, but its place is not known. The middle of the room is shown."
+		p.Do = "Write how far the point is from the two walls at corner A, or centre on the room."
+		return p, s.Point.Known
+	}
+	p.What = fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on))
+	p.Do = "Choose the room, the fixture or a point."
+	return p, false
+}
+
+func (s Site) checkSquare(square Square) (problem.Problem, bool) {
+	if _, ok := s.TurnOf(square); ok {
+		return problem.Problem{}, true
+	}
+	p := problem.Problem{At: "/square", Severity: problem.Stop}
+	switch {
+	case square == SquareToFixture && s.Fixture.Known && s.AxisKnown:
+		p.What = "The second point on the fixture's axis is its middle, which gives no direction. The mask is shown square to the room."
+		p.Do = "Measure a point farther along the axis."
+	case square == SquareToFixture:
+		p.What = "The mask is to be square to the fixture, but its axis is not known. It is shown square to the room."
+		p.Do = "Measure a second point on the axis of the fixture, or lay the mask square to the room."
+	case s.Shape.Form == survey.Round:
+		p.What = "A round room has no wall " + string(square) + " to be square to. The mask is shown square to the room's axes."
+		p.Do = "Choose the room, or the fixture's axis."
+	default:
+		p.What = fmt.Sprintf("There is no wall %q to be square to. The mask is shown square to the room.", string(square))
+		p.Do = "Choose the room, one of its walls, or the fixture's axis."
+	}
+	return p, false
 }

@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ceilingwright/core/mask"
@@ -10,16 +11,24 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// CheckFit says where the mask is larger than the room, at "/length" and
-// "/width" of the mask, by how much and what would fit with the least border.
-func CheckFit(room survey.Room, o mask.Outline, least measure.Length, n measure.Notation) []problem.Problem {
-	if !room.HasPlan() || !o.IsComplete() {
+// CheckFit says where the mask, so turned, is larger than the room, at
+// "/length" and "/width" of the mask, by how much and what would fit with the
+// least border. In a rectangle each side is looked at by itself; in any other
+// room the mask is too large if it fits nowhere.
+func (s Site) CheckFit(o mask.Outline, t Turn, least measure.Length, n measure.Notation) []problem.Problem {
+	if !s.Shape.Usable() || !o.IsComplete() {
 		return nil
 	}
+	if !s.Shape.IsRectangle() || !t.IsExact() {
+		return s.checkAnywhere(o, t, least, n)
+	}
+	long, wide := s.Shape.Length, s.Shape.Width
+	if t.Quarters&1 == 1 {
+		long, wide = wide, long
+	}
 	var found []problem.Problem
-	found = append(found, checkSide("/length", "length", "long", o.Length, room.Length, least, n)...)
-	found = append(found, checkSide("/width", "width", "wide", o.Width, room.Width, least, n)...)
-	return found
+	found = append(found, checkSide("/length", "length", "long", o.Length, long, least, n)...)
+	return append(found, checkSide("/width", "width", "wide", o.Width, wide, least, n)...)
 }
 
 func checkSide(at, side, how string, have, room, least measure.Length, n measure.Notation) []problem.Problem {
@@ -36,47 +45,101 @@ func checkSide(at, side, how string, have, room, least measure.Length, n measure
 		Do:   do}}
 }
 
+func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n measure.Notation) []problem.Problem {
+	_, best := s.Roomiest(o, t, least)
+	if best >= 0 {
+		return nil
+	}
+	do := "Order a smaller mask."
+	if most, ok := s.LargestAnywhere(t, Borders{least, least, least, least}); ok {
+		do = fmt.Sprintf("Order a mask of at most %s × %s, the largest that keeps %s all round.",
+			n.AtMost(most.Length), n.AtMost(most.Width), n.Length(least))
+	}
+	return []problem.Problem{{At: "/length", Severity: problem.Stop,
+		What: fmt.Sprintf("A mask of %s × %s fits nowhere in this room: where it fits best it runs %s past a wall.",
+			n.Length(o.Length), n.Length(o.Width), n.Amount(-best)),
+		Do: do}}
+}
+
 // CheckBorders says which borders of a box are below the least, at
 // "/leastBorder", and where it runs past a wall, at "/on", with how much to
-// trim. A direction in which the mask is larger than the room is left to
-// CheckFit. Two opposite borders of one size make one problem.
-func CheckBorders(on On, box Box, room survey.Room, least measure.Length, n measure.Notation) []problem.Problem {
+// trim. What CheckFit refuses is left to it: in a rectangle the direction in
+// which the mask is larger than the room. Two opposite borders of one size make
+// one problem.
+func (s Site) CheckBorders(w Way, box Box, layout Layout, least measure.Length, n measure.Notation) []problem.Problem {
 	var found []problem.Problem
-	borders := box.Borders(room)
-	if box.Length <= room.Length {
-		found = append(found, checkPair(on, "length", box.Length, survey.DA, survey.BC, borders, least, n)...)
-	}
-	if box.Width <= room.Width {
-		found = append(found, checkPair(on, "width", box.Width, survey.AB, survey.CD, borders, least, n)...)
+	for _, facing := range [2][2]survey.Wall{{survey.DA, survey.BC}, {survey.AB, survey.CD}} {
+		p := pair{way: w, layout: layout, smaller: facing[0], larger: facing[1], least: least, notation: n}
+		p.side, p.have = "length", box.Length
+		if own := box.Turn.SideFacing(facing[0]); own == survey.AB || own == survey.CD {
+			p.side, p.have = "width", box.Width
+		}
+		p.small, p.large = layout.Sides.At(p.smaller), layout.Sides.At(p.larger)
+		if s.Shape.IsRectangle() && box.Turn.IsExact() && p.small+p.large < 0 {
+			continue
+		}
+		p.rate = s.rate(box, layout, p.smaller)
+		if p.large < p.small {
+			p.small, p.large, p.smaller, p.larger = p.large, p.small, p.larger, p.smaller
+			p.rate = s.rate(box, layout, p.smaller)
+		}
+		found = append(found, p.check()...)
 	}
 	return found
 }
 
+// rate is how much the border on a side grows when the mask's edge there is
+// moved in by one: less than one where the wall does not run along the edge.
+func (s Site) rate(box Box, layout Layout, side survey.Wall) float64 {
+	wall, ok := s.Shape.Wall(layout.Nearest[wallNumber(side)])
+	if !ok {
+		return 1
+	}
+	plane := planeOf(wall)
+	x, y := outward(box.Turn, wallNumber(box.Turn.SideFacing(side)))
+	return max(math.Abs(float64(plane.nx*x)+float64(plane.ny*y)), facingSine)
+}
+
 // pair is two opposite borders, the smaller first.
 type pair struct {
-	on              On
+	way             Way
+	layout          Layout
 	side            string // length or width of the mask
 	have            measure.Length
 	small, large    measure.Length
 	smaller, larger survey.Wall
+	rate            float64
 	least           measure.Length
 	notation        measure.Notation
 }
 
-func checkPair(on On, side string, have measure.Length, one, other survey.Wall, borders Borders, least measure.Length, n measure.Notation) []problem.Problem {
-	p := pair{on, side, have, borders.At(one), borders.At(other), one, other, least, n}
-	if p.large < p.small {
-		p.small, p.large, p.smaller, p.larger = p.large, p.small, p.larger, p.smaller
-	}
+func (p pair) check() []problem.Problem {
 	switch {
-	case p.small >= least:
+	case p.small >= p.least:
 		return nil
 	case p.small < 0:
 		return []problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: fmt.Sprintf("Centred there, the mask runs %s past wall %s.", n.Amount(-p.small), p.smaller),
+			What: fmt.Sprintf("Centred there, the mask runs %s past %s.", p.notation.Amount(-p.small), p.layout.at(p.smaller)),
 			Do:   p.remedy()}}
 	}
 	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: p.fault(), Do: p.remedy()}}
+}
+
+// at is the wall on a side of the box, in words.
+func (l Layout) at(side survey.Wall) string {
+	if wall := l.Nearest[wallNumber(side)]; wall != "" {
+		return "wall " + string(wall)
+	}
+	return "the wall beyond " + string(side)
+}
+
+// atBoth is the walls on two sides, in words.
+func (l Layout) atBoth(one, other survey.Wall) string {
+	a, b := l.at(one), l.at(other)
+	if strings.HasPrefix(a, "wall ") && strings.HasPrefix(b, "wall ") {
+		return "walls " + a[len("wall "):] + " and " + b[len("wall "):]
+	}
+	return a + " and " + b
 }
 
 // fault says which of the two is too small, and by how much.
@@ -85,44 +148,43 @@ func (p pair) fault() string {
 	short := fmt.Sprintf("%s less than the least of %s", n.Amount(p.least-p.small), n.Length(p.least))
 	switch {
 	case p.large >= p.least:
-		return fmt.Sprintf("The border at wall %s is %s, %s.", p.smaller, n.Length(p.small), short)
+		return fmt.Sprintf("The border at %s is %s, %s.", p.layout.at(p.smaller), n.Length(p.small), short)
 	case p.large-p.small <= measure.Nanometre:
-		return fmt.Sprintf("The borders at walls %s and %s are %s each, %s.", p.smaller, p.larger, n.Length(p.small), short)
+		return fmt.Sprintf("The borders at %s are %s each, %s.", p.layout.atBoth(p.smaller, p.larger), n.Length(p.small), short)
 	}
-	return fmt.Sprintf("The border at wall %s is %s, %s; at wall %s it is %s, %s less.", p.smaller, n.Length(p.small), short,
-		p.larger, n.Length(p.large), n.Amount(p.least-p.large))
+	return fmt.Sprintf("The border at %s is %s, %s; at %s it is %s, %s less.", p.layout.at(p.smaller), n.Length(p.small), short,
+		p.layout.at(p.larger), n.Length(p.large), n.Amount(p.least-p.large))
 }
 
 // remedy says what to do. Trimming comes off both edges alike, or the mask
 // would no longer be centred.
 func (p pair) remedy() string {
 	var ways []string
-	if edge := p.notation.UpToMark(p.least - p.small); p.have-2*edge >= mask.LeastPanel {
+	need := p.least - p.small
+	if p.rate < 1 {
+		need = measure.Length(math.Ceil(float64(need) / p.rate))
+	}
+	if edge := p.notation.UpToMark(need); p.have-2*edge >= mask.LeastPanel {
 		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", p.notation.Length(2*edge), p.side))
 	}
-	if p.on == OnFixture {
+	if p.way.On != OnRoom {
 		ways = append(ways, "centre on the room")
+	}
+	if p.way.Square != SquareToRoom && p.layout.isCrooked() {
+		ways = append(ways, "lay it square to the room")
 	}
 	if p.small >= 0 {
 		ways = append(ways, "accept a smaller least border")
+	}
+	if len(ways) == 0 {
+		return "Order a smaller mask."
 	}
 	do := strings.Join(ways, ", or ") + "."
 	return strings.ToUpper(do[:1]) + do[1:]
 }
 
-// OrderSide is the side of a mask that leaves a wanted border at both ends of
-// a room's side, exact: side − 2 × border. A border that leaves no panel's
-// worth of mask is refused at the place given, "/wantEnds" or "/wantSides".
-func OrderSide(at string, side, border measure.Length, n measure.Notation) (measure.Length, []problem.Problem) {
-	left := side - 2*border
-	if left < mask.LeastPanel {
-		do := "Check the size of the room."
-		if side > mask.LeastPanel {
-			do = fmt.Sprintf("Want a border of at most %s.", n.AtMost((side - mask.LeastPanel).Half()))
-		}
-		return 0, []problem.Problem{{At: at, Severity: problem.Stop,
-			What: fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side)),
-			Do:   do}}
-	}
-	return left, nil
+// isCrooked tells whether some border widens along its wall.
+func (l Layout) isCrooked() bool {
+	worst, ok := l.Worst()
+	return ok && worst.By() >= Visible
 }

@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"ceilingwright/core/mask"
@@ -20,14 +22,24 @@ const (
 )
 
 // Mark is one tick along a wall. At is its running distance from the corner
-// the wall is read from, exact, so that no mark inherits another's rounding
-// (running dimensions, ISO 129-1). Label is the name of the seam, or of the
-// wall that a box line runs beside; Layer is the layer of a seam.
+// the wall is read from, exact in a rectangle and else to the nearest
+// nanometre, so that no mark inherits another's rounding (running dimensions,
+// ISO 129-1). Label is the name of the seam, or of the wall that a box line runs
+// beside; Layer is the layer of a seam. Join is the other end of the line.
 type Mark struct {
 	Kind  Kind
 	Label string
 	Layer string
 	At    measure.Length
+	Join  End
+}
+
+// End is an end of a line on a wall: its running distance from the corner From.
+// Wall is "" where the line has no second end to mark.
+type End struct {
+	Wall survey.Wall
+	From survey.Corner
+	At   measure.Length
 }
 
 // Rounded is the mark at the nearest tape mark, an exact half away from zero.
@@ -38,9 +50,10 @@ func (m Mark) Rounded(tape measure.Length) measure.Length { return m.At.ToMark(t
 func (m Mark) Hides(tape measure.Length) measure.Length { return m.Rounded(tape) - m.At }
 
 // WallMarks are all marks along one wall, read from corner From to corner To,
-// nearest first. Opposite walls are read from the same end, so a line snapped
-// between two equal readings runs square across: AB from A and CD from D, BC
-// from B and DA from A.
+// nearest first. In a room with four walls opposite walls are read from the same
+// end: AB from A and CD from D, BC from B and DA from A. Any other wall is read
+// from its first corner. A round room has no walls to mark: its two entries are
+// the box's own centre lines from curve to curve, Along and Across.
 type WallMarks struct {
 	Wall     survey.Wall
 	From, To survey.Corner
@@ -48,54 +61,197 @@ type WallMarks struct {
 	Marks    []Mark
 }
 
-// Marks are the marks for all four walls: box lines, centre lines, the fixture
-// where there is one in the room, and every seam of every layer, each under
-// its own layer even where two fall together. Seams are marked where they lie
-// once each has taken its part of what the panels are over or short.
-func Marks(room survey.Room, fixture survey.Fixture, box Box, layers []mask.Layer) []WallMarks {
-	along := baseMarks(survey.DA, box.X, survey.BC, box.X+box.Length, box.Centre().X)
-	across := baseMarks(survey.AB, box.Y, survey.CD, box.Y+box.Width, box.Centre().Y)
-	if centre, ok := fixture.Centre(room); ok {
-		along = withFixture(along, centre.X)
-		across = withFixture(across, centre.Y)
+// The two centre lines that a round room is marked along, named by the side of
+// the ceiling they are read from.
+const (
+	AlongLine  survey.Wall = "along"
+	AcrossLine survey.Wall = "across"
+)
+
+// line is one line to strike, in the frame of the box: upright at x, or level
+// at y.
+type line struct {
+	kind         Kind
+	label, layer string
+	upright      bool
+	at           measure.Length
+}
+
+// Marks are the marks for all walls: the lines of the box, its centre lines, the
+// two through the fixture where there is one, and every seam of every layer,
+// each under its own layer even where two fall together; seams that pieces cover
+// all along are left out. Each line is prolonged both ways to where it first
+// meets a wall. Seams are marked where they lie once
+// each has taken its part of what the panels are over or short. A line is left
+// out where it meets no wall, which happens only to the fixture's, outside the
+// room. The work is a sort, and one step for each line and wall.
+func (s Site) Marks(box Box, layers []mask.Layer) []WallMarks {
+	lines := s.lines(box, layers)
+	if s.Shape.Form == survey.Round {
+		return s.roundMarks(box, lines)
+	}
+	list := make([]WallMarks, len(s.Shape.Corners))
+	walls := s.Shape.Walls()
+	for i, w := range walls {
+		list[i] = WallMarks{Wall: w.Name, From: w.From, To: w.To, Length: w.Length(), Marks: make([]Mark, 0, len(lines)/2+1)}
+		if s.isReadBack(i) {
+			list[i].From, list[i].To = w.To, w.From
+		}
+	}
+	caster := s.casterOf(box, walls)
+	for _, l := range lines {
+		i, one, j, other, ok := caster.ends(l)
+		if !ok {
+			continue
+		}
+		m := Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: one, Join: End{list[j].Wall, list[j].From, other}}
+		list[i].Marks = append(list[i].Marks, m)
+		m.At, m.Join = other, End{list[i].Wall, list[i].From, one}
+		list[j].Marks = append(list[j].Marks, m)
+	}
+	for i := range list {
+		slices.SortStableFunc(list[i].Marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })
+	}
+	return list
+}
+
+// isReadBack tells whether a wall is read from its second corner.
+func (s Site) isReadBack(wall int) bool { return len(s.Shape.Corners) == 4 && wall >= 2 }
+
+// lines are all lines to strike: of those that fall together the first named
+// comes first on the wall.
+func (s Site) lines(box Box, layers []mask.Layer) []line {
+	count := 8
+	for _, layer := range layers {
+		count += len(layer.Columns) + len(layer.Rows)
+	}
+	lines := make([]line, 0, count)
+	side := func(own survey.Wall) string { return string(box.Facing(own)) }
+	lines = append(lines,
+		line{kind: BoxMark, label: side(survey.DA), upright: true},
+		line{kind: CentreMark, upright: true, at: box.Length.Half()},
+		line{kind: BoxMark, label: side(survey.BC), upright: true, at: box.Length},
+		line{kind: BoxMark, label: side(survey.AB)},
+		line{kind: CentreMark, at: box.Width.Half()},
+		line{kind: BoxMark, label: side(survey.CD), at: box.Width},
+	)
+	if s.Fixture.Known {
+		at := box.In(survey.Point{X: s.Fixture.Twice.X / 2, Y: s.Fixture.Twice.Y / 2})
+		lines = append(lines, line{kind: FixtureMark, upright: true, at: at.X}, line{kind: FixtureMark, at: at.Y})
 	}
 	for _, layer := range layers {
 		columns, rows := layer.Runs(mask.Outline{Length: box.Length, Width: box.Width})
-		along = withSeams(along, layer.ID, columns, box.X, mask.ColumnSeam)
-		across = withSeams(across, layer.ID, rows, box.Y, mask.RowSeam)
+		lines = seamLines(lines, layer.ID, columns, true, mask.ColumnSeam)
+		lines = seamLines(lines, layer.ID, rows, false, mask.RowSeam)
 	}
-	return []WallMarks{
-		{survey.AB, survey.A, survey.B, room.Wall(survey.AB), along},
-		{survey.BC, survey.B, survey.C, room.Wall(survey.BC), across},
-		{survey.CD, survey.D, survey.C, room.Wall(survey.CD), slices.Clone(along)},
-		{survey.DA, survey.A, survey.D, room.Wall(survey.DA), slices.Clone(across)},
-	}
+	return lines
 }
 
-// baseMarks are the two sides of the box and its middle, in order.
-func baseMarks(low survey.Wall, from measure.Length, high survey.Wall, to, middle measure.Length) []Mark {
-	return []Mark{{BoxMark, string(low), "", from}, {CentreMark, "", "", middle}, {BoxMark, string(high), "", to}}
-}
-
-// withFixture puts the middle of the fixture among marks that are in order.
-func withFixture(marks []Mark, at measure.Length) []Mark {
-	place := len(marks)
-	for place > 0 && marks[place-1].At > at {
-		place--
-	}
-	return slices.Insert(marks, place, Mark{FixtureMark, "", "", at})
-}
-
-// withSeams puts the seams of one layer among marks that are in order, each
-// where it lies; of marks that fall together those already there come first.
-func withSeams(marks []Mark, layer string, run mask.Run, start measure.Length, name func(int) string) []Mark {
-	merged, next := make([]Mark, 0, len(marks)+len(run.Gaps)), 0
+// seamLines adds the seams of one run. One that lies inside pieces all along is
+// never set to a line.
+func seamLines(lines []line, layer string, run mask.Run, upright bool, name func(int) string) []line {
 	for i := range run.Gaps {
-		at := start + run.Seam(i)
-		for next < len(marks) && marks[next].At <= at {
-			merged, next = append(merged, marks[next]), next+1
+		if run.Held == nil || !run.Held[i] {
+			lines = append(lines, line{SeamMark, name(i + 1), layer, upright, run.Seam(i)})
 		}
-		merged = append(merged, Mark{SeamMark, name(i + 1), layer, at})
 	}
-	return append(merged, marks[next:]...)
+	return lines
+}
+
+// caster prolongs lines of a box to the walls.
+type caster struct {
+	site  Site
+	box   Box
+	walls []survey.WallLine
+	// What the walls and lines are in floats, for where no exact answer is.
+	planes []halfPlane
+}
+
+func (s Site) casterOf(box Box, walls []survey.WallLine) caster {
+	return caster{s, box, walls, s.planes()}
+}
+
+// ends are the two walls that a line meets, and the running distances on them.
+func (c caster) ends(l line) (one int, at measure.Length, other int, otherAt measure.Length, ok bool) {
+	middle := survey.Point{X: l.at, Y: c.box.Width.Half()}
+	if !l.upright {
+		middle = survey.Point{X: c.box.Length.Half(), Y: l.at}
+	}
+	from := c.box.Out(middle)
+	dx, dy := c.box.Turn.Length()
+	if l.upright {
+		dx, dy = c.box.Turn.Width()
+	}
+	one, at, ok = c.meets(from, -dx, -dy)
+	if ok {
+		other, otherAt, ok = c.meets(from, dx, dy)
+	}
+	return one, at, other, otherAt, ok
+}
+
+// meets is the first wall that lies ahead of a place, and where on it: from the
+// corner it is read from. Exact for walls along the axes and ways along them.
+func (c caster) meets(from survey.Point, dx, dy float64) (wall int, at measure.Length, ok bool) {
+	first := math.Inf(1)
+	for i, w := range c.walls {
+		away := c.planes[i]
+		closing := float64(away.nx*dx) + float64(away.ny*dy)
+		if math.Abs(closing) < parallel {
+			continue
+		}
+		way := -away.at(float64(from.X), float64(from.Y)) / closing
+		if way < -1 || way >= first {
+			continue
+		}
+		along, long := c.along(w, away, from, way, dx, dy)
+		if along < -1 || along > long+1 {
+			continue
+		}
+		first, wall, ok = way, i, true
+		at = along
+		if c.site.isReadBack(i) {
+			at = long - along
+		}
+	}
+	return wall, at, ok
+}
+
+// along is how far from the first corner of a wall a way meets it, and how long
+// the wall is.
+func (c caster) along(w survey.WallLine, away halfPlane, from survey.Point, way, dx, dy float64) (at, long measure.Length) {
+	long = w.Length()
+	switch {
+	case dx == 0 && w.Start.Y == w.End.Y:
+		return (from.X - w.Start.X) * sign(w.End.X-w.Start.X), long
+	case dy == 0 && w.Start.X == w.End.X:
+		return (from.Y - w.Start.Y) * sign(w.End.Y-w.Start.Y), long
+	}
+	x, y := float64(from.X-w.Start.X)+float64(way*dx), float64(from.Y-w.Start.Y)+float64(way*dy)
+	// The wall runs a quarter turn anticlockwise from its normal.
+	return nearest(float64(x*away.ny) - float64(y*away.nx)), long
+}
+
+func sign(l measure.Length) measure.Length { return measure.Length(cmp.Compare(l, 0)) }
+
+// roundMarks are the marks along the two centre lines of the box, each from the
+// curve at its own side DA or AB.
+func (s Site) roundMarks(box Box, lines []line) []WallMarks {
+	list := []WallMarks{{Wall: AlongLine}, {Wall: AcrossLine}}
+	ux, uy := box.Turn.Length()
+	centre := box.Centre()
+	for i, way := range [2][2]float64{{ux, uy}, {-uy, ux}} {
+		before := toCurve(s.Shape, centre, -way[0], -way[1])
+		list[i].Length = before + toCurve(s.Shape, centre, way[0], way[1])
+		half := box.Length.Half()
+		if i == 1 {
+			half = box.Width.Half()
+		}
+		for _, l := range lines {
+			if l.upright == (i == 0) {
+				list[i].Marks = append(list[i].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: before - half + l.at})
+			}
+		}
+		slices.SortStableFunc(list[i].Marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })
+	}
+	return list
 }

@@ -14,13 +14,20 @@ import (
 )
 
 func TestMarks_RunFromOneEnd(t *testing.T) {
-	box, ok := setout.BoxOnFixture(room, light, supper)
-	require.True(t, ok)
-	walls := setout.Marks(room, light, box, []mask.Layer{layerOf(supper, 4, 2)})
+	site := siteOf(room, light)
+	box := placed(t, site, setout.OnFixture, supper)
+	walls := site.Marks(box, []mask.Layer{layerOf(supper, 4, 2)})
 	require.Len(t, walls, 4)
 
 	quarter := supper.Length / 4
 	ab := walls[0]
+	assert.Equal(t, setout.End{Wall: survey.CD, From: survey.D, At: box.X}, ab.Marks[0].Join)
+	for _, w := range walls {
+		for i, m := range w.Marks {
+			assert.Equal(t, m.At, m.Join.At, "lines run square across")
+			w.Marks[i].Join = setout.End{}
+		}
+	}
 	assert.Equal(t, setout.WallMarks{Wall: survey.AB, From: survey.A, To: survey.B, Length: room.Length, Marks: []setout.Mark{
 		{Kind: setout.BoxMark, Label: "DA", At: box.X},
 		{Kind: setout.SeamMark, Label: "1│2", Layer: "L1", At: box.X + quarter},
@@ -50,13 +57,14 @@ func TestMarks_SeamsTakeUpTheRunOut(t *testing.T) {
 	// the first panel ends at 1002 and the next begins at 999.
 	hall, o := survey.Room{Length: 4000 * mm, Width: 2000 * mm}, mask.Outline{Length: 3000 * mm, Width: 1000 * mm}
 	layer := mask.Layer{ID: "L2", Columns: []measure.Length{1002 * mm, 1002 * mm, 1002 * mm}, Rows: []measure.Length{1000 * mm}}
-	marks := setout.Marks(hall, survey.Fixture{}, setout.BoxOnRoom(hall, o), []mask.Layer{layer})[0].Marks
+	site := siteOf(hall, survey.Fixture{})
+	marks := site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{layer})[0].Marks
 	assert.Equal(t, 1500*mm+500_000, marks[1].At, "500 of border, then the middle between 999 and 1002")
 	assert.Equal(t, 2499*mm+500_000, marks[3].At)
 	assert.Equal(t, "L2", marks[1].Layer)
 	assert.Equal(t, 3500*mm, marks[4].At, "and the last lands on its tape line")
 
-	empty := setout.Marks(hall, survey.Fixture{}, setout.BoxOnRoom(hall, o), []mask.Layer{{ID: "L3"}})
+	empty := site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{{ID: "L3"}})
 	assert.Len(t, empty[0].Marks, 3, "a layer without panels adds no seam")
 }
 
@@ -66,8 +74,9 @@ func TestMark_RoundingNeverBuildsUp(t *testing.T) {
 		hall := survey.Room{Length: 3*measure.Metre + measure.Length(random.Int63n(int64(9*measure.Metre))), Width: 3 * measure.Metre}
 		o := mask.Outline{Length: hall.Length - measure.Length(random.Int63n(int64(measure.Metre))), Width: 2 * measure.Metre}
 		n := 1 + random.Intn(25)
-		box := setout.BoxOnRoom(hall, o)
-		marks := setout.Marks(hall, survey.Fixture{}, box, []mask.Layer{layerOf(o, n, 1)})[0].Marks
+		site := siteOf(hall, survey.Fixture{})
+		box := placed(t, site, setout.OnRoom, o)
+		marks := site.Marks(box, []mask.Layer{layerOf(o, n, 1)})[0].Marks
 		last, seam := measure.Length(0), 0
 		for _, m := range marks {
 			require.GreaterOrEqual(t, m.At, last)

@@ -87,7 +87,7 @@ func (b *builder) scene(title string, see looking, margin measure.Length, captio
 // at is a place on the ceiling as the drawing shows it.
 func (s *scene) at(x, y measure.Length) drawing.Point {
 	if s.see == down {
-		p := setout.Mirror(survey.Point{X: x, Y: y}, s.room)
+		p := setout.Mirror(survey.Point{X: x, Y: y}, s.site.Shape)
 		return drawing.Point{X: p.X, Y: p.Y}
 	}
 	return drawing.Point{X: x, Y: y}
@@ -298,7 +298,7 @@ func (b *builder) drawMarks(l *layer) *scene {
 	s.rect(drawing.Box, &s.choice.Box)
 	s.centreLines()
 	s.fixture()
-	for _, w := range setout.Marks(s.room, s.plan.Fixture, s.choice.Box, []mask.Layer{l.panels}) {
+	for _, w := range s.site.Marks(s.choice.Box, []mask.Layer{l.panels}) {
 		s.ticks(w.Wall, merged(w.Marks, s.n.Mark()))
 	}
 	return s

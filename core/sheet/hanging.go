@@ -7,7 +7,6 @@ import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 )
 
@@ -151,9 +150,13 @@ func (b *builder) cutOuts(l *layer, panels []Panel) {
 	if b.plan.Fixture.Across > 0 {
 		across = ", " + b.n.Length(b.plan.Fixture.Across) + " across"
 	}
-	for _, o := range setout.Openings(b.plan.Room, b.plan.Fixture, b.choice.Box, l.columns, l.rows) {
-		at := (o.Panel.Row-1)*len(l.columns.Sizes) + o.Panel.Column - 1
-		panels[at].Cut = "For the fixture" + across + ": its middle is " + b.fromEdge(o.FromDA, survey.DA) + " and " + b.fromEdge(o.FromAB, survey.AB) + "."
+	hole, ok := b.fixtureHole()
+	if !ok {
+		return
+	}
+	for _, c := range hole.Cuts(l.columns, l.rows) {
+		panels[l.panels.Index(c.Panel)].Cut = "For the fixture" + across + ": its middle is " +
+			b.fromEdge(c.Middle.X, survey.DA) + " and " + b.fromEdge(c.Middle.Y, survey.AB) + "."
 	}
 }
 

@@ -11,29 +11,48 @@ import (
 // setting is the block Setting out: where the box goes, the borders, the marks
 // along the walls and the triangles that prove the corners.
 func (b *builder) setting() {
-	room, outline, set := b.plan.Room, b.plan.Mask.Outline, b.plan.Setting
-	b.report("/mask", setout.CheckFit(room, outline, set.LeastBorder, b.n))
+	b.site = b.siteOf()
+	outline, set := b.plan.Mask.Outline, b.plan.Setting
+	way, problems := b.site.Settle(setout.Way{On: set.On, Square: setout.SquareToRoom})
+	choices, taken := b.site.Choices(way, outline, set.LeastBorder, b.n)
+	if taken >= 0 {
+		b.choice = choices[taken]
+		b.placed = isInside(b.choice.Borders)
+		b.report("/mask", b.site.CheckFit(outline, b.choice.Box.Turn, set.LeastBorder, b.n))
+		b.report("/setting", append(problems, b.choice.Problems...))
+	}
 	b.orderSizes()
-	choices := setout.Choices(room, b.plan.Fixture, outline, set.LeastBorder, b.n)
-	taken, problems, ok := setout.SetOut(set.On, choices)
-	b.report("/setting", problems)
-	b.choice, b.placed = taken, ok && isInside(taken.Borders)
-	for _, c := range choices {
-		b.addChoice(c, ok && c.On == taken.On)
+	for i, c := range choices {
+		b.addChoice(c, i == taken)
 	}
 	b.corners()
 	on := set.On
-	if ok {
-		on = taken.On
+	if taken >= 0 {
+		on = way.On
 	}
 	b.borders(on)
 	if !b.placed {
 		return
 	}
-	b.length(blockSetting, "box.diagonal", "box, corner to corner", taken.Box.Diagonal(),
+	b.length(blockSetting, "box.diagonal", "box, corner to corner", b.choice.Box.Diagonal(),
 		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
-		"√(("+b.put(taken.Box.Length)+")² + ("+b.put(taken.Box.Width)+")²)", "Pythagoras.")
+		"√(("+b.put(b.choice.Box.Length)+")² + ("+b.put(b.choice.Box.Width)+")²)", "Pythagoras.")
 	b.walls()
+}
+
+// siteOf is the ceiling with what a mask can be centred on.
+func (b *builder) siteOf() setout.Site {
+	room := b.plan.Room
+	s := setout.Site{Shape: survey.ShapeFromSides(room.Form, room.Length, room.Width)}
+	s.Fixture.Twice, s.Fixture.Known = b.plan.Fixture.TwiceCentre(room)
+	return s
+}
+
+// fixtureHole is the fixture as the box sees it, or false where there is none.
+func (b *builder) fixtureHole() (setout.Hole, bool) {
+	at := survey.Point{X: b.site.Fixture.Twice.X / 2, Y: b.site.Fixture.Twice.Y / 2}
+	f := b.plan.Fixture
+	return setout.HoleOf(b.choice.Box, !f.Rectangular, at, f.Across, f.Deep, setout.Turn{}), b.site.Fixture.Known
 }
 
 // isInside tells whether the box lies between the walls. One that does not is
@@ -173,7 +192,7 @@ func (b *builder) walls() {
 			layers = append(layers, l.panels)
 		}
 	}
-	for _, w := range setout.Marks(b.plan.Room, b.plan.Fixture, b.choice.Box, layers) {
+	for _, w := range b.site.Marks(b.choice.Box, layers) {
 		wall := Wall{
 			Wall: string(w.Wall), From: string(w.From), To: string(w.To),
 			Title: "Along wall " + string(w.Wall) + ", from " + string(w.From), Length: b.n.Length(w.Length),

@@ -1,0 +1,276 @@
+package setout
+
+import (
+	"math"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/survey"
+)
+
+// Border is what is left at one place between the box and a wall, square to the
+// wall; below zero the box runs past it. Own is the box's own corner it is
+// measured from, "" for the middle of a side. Corner is the corner of a
+// four-cornered room at whose end of the wall it lies; in any other room it is
+// Own. In a round room it runs to the curve, square to the side of the box that
+// is named as Wall.
+type Border struct {
+	Own    survey.Corner
+	Corner survey.Corner
+	Wall   survey.Wall
+	Length measure.Length
+}
+
+// Layout is everything a box leaves of a ceiling: the borders place by place in
+// the order of the walls, and Sides, the least of them on each side of the box,
+// under the name of the wall that side faces in a room with four.
+//
+// Nearest names, in the same order AB BC CD DA, the wall at which each side has
+// its least; it is empty in a round room.
+type Layout struct {
+	Places  []Border
+	Sides   Borders
+	Nearest [4]survey.Wall
+}
+
+// Least is the least border of all.
+func (l Layout) Least() measure.Length { return l.Sides.Least() }
+
+// Least is the least of the four.
+func (b Borders) Least() measure.Length { return min(b.AB, b.BC, b.CD, b.DA) }
+
+// Taper is how a border widens along a wall: from Narrow at one end to Wide at
+// the other.
+type Taper struct {
+	Wall         survey.Wall
+	Narrow, Wide Border
+}
+
+// By is how much it widens.
+func (t Taper) By() measure.Length { return t.Wide.Length - t.Narrow.Length }
+
+// Tapers are the walls with a border at both ends, in order.
+func (l Layout) Tapers() []Taper {
+	var found []Taper
+	for i := 1; i < len(l.Places); i++ {
+		a, b := l.Places[i-1], l.Places[i]
+		if a.Wall != b.Wall || a.Own == "" || b.Own == "" {
+			continue
+		}
+		if b.Length < a.Length {
+			a, b = b, a
+		}
+		found = append(found, Taper{a.Wall, a, b})
+	}
+	return found
+}
+
+// Worst is the greatest taper, the first of equals; false where there is none.
+func (l Layout) Worst() (worst Taper, ok bool) {
+	for _, t := range l.Tapers() {
+		if !ok || t.By() > worst.By() {
+			worst, ok = t, true
+		}
+	}
+	return worst, ok
+}
+
+// Catching is the taper the eye catches first: the one that is the greatest
+// share of its own border, since along a wide border more is hidden. A choice:
+// common practice, no source. False where no taper can be measured.
+func (l Layout) Catching() (caught Taper, ok bool) {
+	most := 0.0
+	for _, t := range l.Tapers() {
+		if t.By() < Visible {
+			continue
+		}
+		// Of borders that close up to nothing the whole is lost.
+		share := float64(t.By()) / float64(max(t.Wide.Length, t.By()))
+		if share > most {
+			caught, most, ok = t, share, true
+		}
+	}
+	return caught, ok
+}
+
+// Visible is the least taper that is spoken of: half of the finest tape mark,
+// 1/64 in, is 0.2 mm. A choice.
+const Visible = 200_000 * measure.Nanometre
+
+// HiddenTaper is how far a border may widen along its wall before it shows: a
+// historic floor-stencil studio's page on stencilling a floor hides ½ to ¾ in
+// out of square in the border, not in the pattern.
+const HiddenTaper = 3 * measure.Inch / 4
+
+// Borders is what a box leaves of the ceiling.
+func (s Site) Borders(box Box) Layout {
+	switch {
+	case s.Shape.Form == survey.Round:
+		return s.roundBorders(box)
+	case s.isFour():
+		return s.fourBorders(box)
+	}
+	return s.outlineBorders(box)
+}
+
+// fourBorders are the eight borders of a room with four walls: each corner of
+// the box to its two walls.
+func (s Site) fourBorders(box Box) Layout {
+	places := make([]Border, 0, 8)
+	var sides Borders
+	for _, w := range s.Shape.Walls() {
+		least := measure.Length(math.MaxInt64)
+		for _, end := range [2]survey.Corner{w.From, w.To} {
+			own := corners[(end.Number()-box.Turn.Quarters)&3]
+			off := w.Off(box.Corner(own))
+			places = append(places, Border{own, end, w.Name, off})
+			least = min(least, off)
+		}
+		sides.set(w.Name, least)
+	}
+	return Layout{places, sides, walls}
+}
+
+func (b *Borders) set(w survey.Wall, l measure.Length) {
+	switch w {
+	case survey.AB:
+		b.AB = l
+	case survey.BC:
+		b.BC = l
+	case survey.CD:
+		b.CD = l
+	case survey.DA:
+		b.DA = l
+	}
+}
+
+// facingSine is how squarely a wall must stand to a side of the box to count as
+// faced by it: at more than 20 degrees from end on. So a splayed corner counts
+// for both sides it lies between. A choice.
+const facingSine = 0.342
+
+// outlineBorders are the borders of any other room. At each wall they are
+// measured from the corners of the box that stand across from it, or where none
+// does, from the nearest corner and along the box's side.
+func (s Site) outlineBorders(box Box) Layout {
+	var places []Border
+	sides := [4]measure.Length{math.MaxInt64, math.MaxInt64, math.MaxInt64, math.MaxInt64}
+	var beside [4]survey.Wall
+	least, leastWall := measure.Length(math.MaxInt64), survey.Wall("")
+	ux, uy := box.Turn.Length()
+	long, wide := float64(box.Length)/2, float64(box.Width)/2
+	centreX, centreY := upright(survey.Point{X: box.X, Y: box.Y}, ux, uy)
+	centreX, centreY = centreX+long, centreY+wide
+	inside := s.Shape.Contains(box.Centre())
+	for _, w := range s.Shape.Walls() {
+		fromX, fromY := upright(w.Start, ux, uy)
+		toX, toY := upright(w.End, ux, uy)
+		block := blockOf(fromX, fromY, toX, toY, long, wide)
+		clear := nearest(block.clear(centreX, centreY, 0, 0))
+		if !inside {
+			clear = min(clear, -clear)
+		}
+		// How squarely the wall faces each side, AB BC CD DA: the side looks
+		// against the wall's own normal.
+		faced := [4]float64{block.wall.ny, -block.wall.nx, -block.wall.ny, block.wall.nx}
+		best := 0
+		for side, squarely := range faced {
+			if squarely > facingSine && clear < sides[side] {
+				sides[side], beside[side] = clear, w.Name
+			}
+			if squarely > faced[best] {
+				best = side
+			}
+		}
+		if clear < least {
+			least, leastWall = clear, w.Name
+		}
+		places = append(places, across(box, w, best, clear)...)
+	}
+	// A side that no wall faces, as in a triangle, is as near as the nearest.
+	var b Borders
+	var at [4]survey.Wall
+	for side, l := range sides {
+		wall := beside[side]
+		if wall == "" {
+			l, wall = least, leastWall
+		}
+		facing := box.Turn.Facing(walls[side])
+		b.set(facing, l)
+		at[wallNumber(facing)] = wall
+	}
+	return Layout{places, b, at}
+}
+
+// across are the borders from the corners of one side of the box that stand
+// across from a wall.
+func across(box Box, w survey.WallLine, side int, clear measure.Length) []Border {
+	var found []Border
+	dx, dy := float64(w.End.X-w.Start.X), float64(w.End.Y-w.Start.Y)
+	closest, distance := survey.Corner(""), measure.Length(math.MaxInt64)
+	for _, own := range [2]survey.Corner{corners[side], corners[(side+1)&3]} {
+		p := box.Corner(own)
+		share := (float64(float64(p.X-w.Start.X)*dx) + float64(float64(p.Y-w.Start.Y)*dy)) / (float64(dx*dx) + float64(dy*dy))
+		if share >= 0 && share <= 1 {
+			found = append(found, Border{own, own, w.Name, w.Off(p)})
+		}
+		if off := w.Distance(p); off < distance {
+			closest, distance = own, off
+		}
+	}
+	if len(found) == 0 {
+		found = []Border{{closest, closest, w.Name, clear}}
+	}
+	return found
+}
+
+// roundBorders are the borders in a round room: from both corners and the middle
+// of each side of the box to the curve, along the box's axes.
+func (s Site) roundBorders(box Box) Layout {
+	places := make([]Border, 0, 12)
+	var sides Borders
+	for side, name := range walls {
+		facing := box.Turn.Facing(name)
+		from, to := corners[side], corners[(side+1)&3]
+		a, b := box.Corner(from), box.Corner(to)
+		middle := survey.Point{X: a.X + (b.X-a.X)/2, Y: a.Y + (b.Y-a.Y)/2}
+		outX, outY := outward(box.Turn, side)
+		least := measure.Length(math.MaxInt64)
+		for _, at := range [3]struct {
+			own survey.Corner
+			p   survey.Point
+		}{{from, a}, {"", middle}, {to, b}} {
+			off := toCurve(s.Shape, at.p, outX, outY)
+			places = append(places, Border{at.own, at.own, facing, off})
+			least = min(least, off)
+		}
+		sides.set(facing, least)
+	}
+	return Layout{Places: places, Sides: sides}
+}
+
+// outward is the unit vector that a side of the box looks along.
+func outward(t Turn, side int) (x, y float64) {
+	x, y = t.Width()
+	x, y = -x, -y
+	for range side {
+		x, y = -y, x
+	}
+	return x, y
+}
+
+// toCurve is how far it is from a place to an ellipse along a unit vector, below
+// zero where the curve lies behind. Where the line misses the ellipse it is the
+// way back to where it comes nearest to it, so that what is wholly outside is
+// never taken for inside.
+func toCurve(shape survey.Shape, p survey.Point, dx, dy float64) measure.Length {
+	a, b := float64(shape.Length)/2, float64(shape.Width)/2
+	x, y := (float64(p.X)-a)/a, (float64(p.Y)-b)/b
+	dx, dy = dx/a, dy/b
+	// |(x, y) + t(dx, dy)|² = 1
+	square, half, rest := float64(dx*dx)+float64(dy*dy), float64(x*dx)+float64(y*dy), float64(x*x)+float64(y*y)-1
+	under := float64(half*half) - float64(square*rest)
+	if under < 0 {
+		return min(nearest(-half/square), -1)
+	}
+	return nearest((math.Sqrt(under) - half) / square)
+}

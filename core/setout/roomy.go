@@ -1,0 +1,221 @@
+package setout
+
+import "math"
+
+// The search for the roomiest place stops when no place can leave Roomiest
+// more than the best one found, or after mostCells parts of the room have been
+// looked at. Even is how much of the least border is given up where that lets
+// opposite borders be alike. Choices: common practice, no source.
+const (
+	roomiest  = 2e6 // 2 mm, in nanometres
+	even      = 5e6 // 5 mm
+	mostCells = 2000
+)
+
+// block is a wall as the middle of a box sees it, in the frame of the box: the
+// middle stays clear of the wall by as much as it stays out of the hexagon that
+// the wall makes when it is grown by half the box, measured square to the box's
+// sides or to the wall, whichever is more.
+type block struct {
+	x, y, beyondX, beyondY float64 // middle of the wall, and how far it reaches with half the box
+	wall                   halfPlane
+	reach                  float64 // of half the box towards the wall
+}
+
+// blockOf is a wall from one place to another, for a box of half sides long and
+// wide.
+func blockOf(fromX, fromY, toX, toY, long, wide float64) block {
+	dx, dy := toX-fromX, toY-fromY
+	size := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	nx, ny := -dy/size, dx/size
+	return block{
+		x: (fromX + toX) / 2, beyondX: math.Abs(dx)/2 + long,
+		y: (fromY + toY) / 2, beyondY: math.Abs(dy)/2 + wide,
+		wall:  halfPlane{nx, ny, -float64(nx*fromX) - float64(ny*fromY)},
+		reach: float64(math.Abs(nx)*long) + float64(math.Abs(ny)*wide),
+	}
+}
+
+// clear is how far a box with its middle at a place stays clear of the wall,
+// below zero where they cross; with a cell of half sides round the place, the
+// most that any place in it stays clear.
+func (b block) clear(x, y, halfX, halfY float64) float64 {
+	square := math.Abs(b.wall.at(x, y)) + float64(math.Abs(b.wall.nx)*halfX) + float64(math.Abs(b.wall.ny)*halfY) - b.reach
+	return max(math.Abs(x-b.x)+halfX-b.beyondX, math.Abs(y-b.y)+halfY-b.beyondY, square)
+}
+
+// facing is the side of the hexagon from which a place stays clear by most.
+func (b block) facing(x, y float64) halfPlane {
+	clear := b.clear(x, y, 0, 0)
+	side := b.wall
+	switch {
+	case math.Abs(x-b.x)-b.beyondX == clear:
+		side = halfPlane{1, 0, -b.x}
+		clear = b.beyondX
+	case math.Abs(y-b.y)-b.beyondY == clear:
+		side = halfPlane{0, 1, -b.y}
+		clear = b.beyondY
+	default:
+		clear = b.reach
+	}
+	if side.at(x, y) < 0 {
+		side = halfPlane{-side.nx, -side.ny, -side.off}
+	}
+	side.off -= clear
+	return side
+}
+
+// cell is a part of the room with the most that a box in it can stay clear of
+// all walls.
+type cell struct{ x, y, halfX, halfY, most float64 }
+
+// search is a hunt for the place where a box stays clearest of the walls of any
+// outline, by cutting the room into cells and leaving those that cannot beat
+// the best place known (branch and bound; Land and Doig 1960, from memory). It
+// works in the frame of the box.
+type search struct {
+	blocks []block
+	// corners of the outline in order, x and y.
+	corners [][2]float64
+	cells   []cell // a heap, the most promising first
+	x, y    float64
+	least   float64
+}
+
+// clear is the most clear of all walls that a box in a cell can stay. A place
+// outside the room counts as not clear by its distance from the walls.
+func (s *search) clear(x, y, halfX, halfY float64) float64 {
+	least := s.inside(x, y) + math.Sqrt(float64(halfX*halfX)+float64(halfY*halfY))
+	for _, b := range s.blocks {
+		least = min(least, b.clear(x, y, halfX, halfY))
+	}
+	return least
+}
+
+// inside is the distance of a place from the nearest wall, below zero outside
+// the room.
+func (s *search) inside(x, y float64) float64 {
+	square, inside := math.Inf(1), false
+	from := s.corners[len(s.corners)-1]
+	for _, to := range s.corners {
+		dx, dy := to[0]-from[0], to[1]-from[1]
+		px, py := x-from[0], y-from[1]
+		share := (float64(px*dx) + float64(py*dy)) / (float64(dx*dx) + float64(dy*dy))
+		share = min(max(share, 0), 1)
+		offX, offY := px-float64(share*dx), py-float64(share*dy)
+		square = min(square, float64(offX*offX)+float64(offY*offY))
+		if (from[1] > y) != (to[1] > y) && x < from[0]+float64(dx*(py/dy)) {
+			inside = !inside
+		}
+		from = to
+	}
+	if inside {
+		return math.Sqrt(square)
+	}
+	return -math.Sqrt(square)
+}
+
+// run finds the place.
+func (s *search) run() {
+	low, high := s.corners[0], s.corners[0]
+	for _, c := range s.corners {
+		low[0], low[1] = min(low[0], c[0]), min(low[1], c[1])
+		high[0], high[1] = max(high[0], c[0]), max(high[1], c[1])
+	}
+	s.x, s.y = (low[0]+high[0])/2, (low[1]+high[1])/2
+	s.least = s.clear(s.x, s.y, 0, 0)
+	s.push(cell{s.x, s.y, (high[0] - low[0]) / 2, (high[1] - low[1]) / 2, math.Inf(1)})
+	for range mostCells {
+		if len(s.cells) == 0 || s.cells[0].most <= s.least+roomiest {
+			return
+		}
+		c := s.pop()
+		one, other := s.split(c)
+		s.try(one)
+		s.try(other)
+	}
+}
+
+// split halves a cell the way that leaves the halves less to hope for.
+func (s *search) split(c cell) (one, other cell) {
+	leftX, rightX, up, below := c, c, c, c
+	half := c.halfX / 2
+	leftX.x, leftX.halfX, rightX.x, rightX.halfX = c.x-half, half, c.x+half, half
+	half = c.halfY / 2
+	up.y, up.halfY, below.y, below.halfY = c.y-half, half, c.y+half, half
+	for _, part := range []*cell{&leftX, &rightX, &up, &below} {
+		part.most = s.clear(part.x, part.y, part.halfX, part.halfY)
+	}
+	byX, byY := max(leftX.most, rightX.most), max(up.most, below.most)
+	if byX < byY || byX == byY && c.halfX >= c.halfY {
+		return leftX, rightX
+	}
+	return up, below
+}
+
+// try looks at the middle of a cell and keeps the cell if it may hold a better
+// place.
+func (s *search) try(c cell) {
+	if least := s.clear(c.x, c.y, 0, 0); least > s.least {
+		s.x, s.y, s.least = c.x, c.y, least
+	}
+	if c.most > s.least+roomiest {
+		s.push(c)
+	}
+}
+
+func (s *search) push(c cell) {
+	s.cells = append(s.cells, c)
+	for i := len(s.cells) - 1; i > 0; {
+		up := (i - 1) / 2
+		if s.cells[up].most >= s.cells[i].most {
+			return
+		}
+		s.cells[up], s.cells[i] = s.cells[i], s.cells[up]
+		i = up
+	}
+}
+
+func (s *search) pop() cell {
+	top, last := s.cells[0], len(s.cells)-1
+	s.cells[0] = s.cells[last]
+	s.cells = s.cells[:last]
+	for i := 0; ; {
+		best := i
+		for _, child := range [2]int{2*i + 1, 2*i + 2} {
+			if child < last && s.cells[child].most > s.cells[best].most {
+				best = child
+			}
+		}
+		if best == i {
+			return top
+		}
+		s.cells[best], s.cells[i] = s.cells[i], s.cells[best]
+		i = best
+	}
+}
+
+// evened moves a place so that what lies ahead and behind, and at either side,
+// is the same, as long as that takes no more than even from the least, nor
+// takes it below enough where it was that much.
+func evened(planes []halfPlane, x, y, least, enough float64) (float64, float64) {
+	floor := least - even
+	if least >= enough {
+		floor = max(floor, enough)
+	}
+	toX, toY := x, y
+	for range 4 {
+		if step, ok := middle(planes, toX, toY, 1, 0, 0.5); ok {
+			toX += step
+		}
+		if step, ok := middle(planes, toX, toY, 0, 1, 0.5); ok {
+			toY += step
+		}
+	}
+	for _, p := range planes {
+		if p.at(toX, toY) < floor {
+			return x, y
+		}
+	}
+	return toX, toY
+}
