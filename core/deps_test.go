@@ -28,6 +28,7 @@ var mayImport = map[string][]string{
 	"core/setout":      {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/hanging":     {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/register":    {"core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/delivery":    {"core/measure", "core/problem", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/drawing":     {"core/measure"},

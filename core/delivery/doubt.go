@@ -1,0 +1,90 @@
+package delivery
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Doubts: a size that is more than a tenth off the ordered one is no panel cut
+// a little wrong but a slip of the pen or of the eye, or the panel was read
+// turned. It is asked about and not used. A panel that really was cut to
+// another size on purpose is marked re-cut, which says so; then anything from
+// half to double is believed. Common practice, no source; the tenth, the half
+// and the double are choices.
+const tenth = 10
+
+// believe takes a measured size as far as it makes sense, and asks about the
+// rest.
+func (k *checking) believe(note Note, p *Panel) {
+	m := p.Measured
+	if m == (Size{}) {
+		return
+	}
+	label := k.called(k.Ordered.Index(p.Panel))
+	switch {
+	case p.State == Missing:
+		k.say(note.At, problem.Caution, label+" is missing and yet has a size.", "Check which of the two is right. The size is not used.")
+	case p.State == Damaged:
+		// Another one is to come, as ordered.
+	case p.State != Recut && k.looksTurned(m, p.Ordered):
+		k.say(note.At, problem.Caution, label+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+k.both(m)+".",
+			"Measure first along AB, then along BC. The size is not used until then.")
+	default:
+		p.Used.Length = k.believed(note, label, "/length", "long", m.Length, p.Ordered.Length)
+		p.Used.Width = k.believed(note, label, "/width", "wide", m.Width, p.Ordered.Width)
+	}
+}
+
+// both is a size with what is not known left out.
+func (k *checking) both(s Size) string { return sizeText(k.n, s) }
+
+func sizeText(n measure.Notation, s Size) string {
+	switch {
+	case s.Width == 0:
+		return n.Length(s.Length) + " long"
+	case s.Length == 0:
+		return n.Length(s.Width) + " wide"
+	}
+	return n.Length(s.Length) + " × " + n.Length(s.Width)
+}
+
+// looksTurned tells whether length and width seem to be swapped: turned, the
+// panel is as ordered and as read it is not; or turned it is nearly so, to a
+// fiftieth, and as read past believing.
+func (k *checking) looksTurned(m, ordered Size) bool {
+	turned := Size{ordered.Width, ordered.Length}
+	exactly := func(a, b measure.Length) bool { return (a - b).Abs() <= k.limit }
+	nearly := func(a, b measure.Length) bool { return (a - b).Abs() <= max(k.limit, b/50) }
+	if m.Length > 0 && m.Width > 0 && fits(m, turned, exactly) && !fits(m, ordered, exactly) {
+		return true
+	}
+	return fits(m, turned, nearly) && !fits(m, ordered, isPossible)
+}
+
+func isPossible(a, b measure.Length) bool { return (a - b).Abs() <= b/tenth }
+
+// fits tells whether what is measured of a size is near another.
+func fits(m, other Size, near func(a, b measure.Length) bool) bool {
+	return (m.Length == 0 || near(m.Length, other.Length)) && (m.Width == 0 || near(m.Width, other.Width))
+}
+
+// believed is a measured length if it is to be used, else 0 with a question.
+func (k *checking) believed(note Note, label, at, how string, m, ordered measure.Length) measure.Length {
+	if m == 0 {
+		return 0
+	}
+	what := label + " is noted as " + k.n.Length(m) + " " + how + "; " + k.n.Length(ordered) + " was ordered."
+	switch {
+	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
+		k.say(note.At+at, problem.Caution, what, "Check the number and its unit. Less than half and more than double is not used.")
+		return 0
+	case note.State != Recut && !isPossible(m, ordered):
+		k.say(note.At+at, problem.Caution, what+" That is more than a tenth off, and is not used.",
+			"Measure it again. If it was cut to that size on purpose, mark it re-cut.")
+		return 0
+	}
+	if (m - ordered).Abs() <= k.n.Mark()/2 {
+		return ordered
+	}
+	return m
+}
