@@ -3,6 +3,7 @@ package browsertest
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -102,16 +103,373 @@ func TestMarksAreTickedWallByWall(t *testing.T) {
 	}
 }
 
-func TestLadderPictures(t *testing.T) {
-	for _, in := range []window{phone, lying, {320, 568}} {
-		v := open(t, in, "")
+// dressing has the engine's sheet of the painter's layer carry what the view
+// shows and a plan this small does not give rise to: two stations, measures,
+// gaps to choose from, and what comes down.
+const dressing = `document.addEventListener("ceilingwright:ready", () => {
+  const plain = ceilingwright.compute;
+  ceilingwright.compute = (text) => {
+    const sheet = JSON.parse(plain(text)), layer = sheet.layers?.[0], plan = JSON.parse(text).mask.layers[0];
+    if (!layer?.order?.length) return JSON.stringify(sheet);
+    const gaps = new Map((plan.gaps ?? []).map((g) => [g.seam, g.gap]));
+    layer.order.forEach((hang, i) => {
+      hang.station = i < 2 ? 1 : 2;
+      hang.measures = [{ what: "corner to the tape line on AB", text: "1′ 2 3⁄16″" }, { what: "corner to the centre line", text: "0″" }];
+    });
+    layer.stations = [1, 2].map((n) => ({ n, text: "Middle of the deck 4′ 0″ from DA.", panels: layer.order.filter((h) => h.station === n).map((h) => h.panel) }));
+    layer.gaps = ["1│2", "A│B"].map((seam) => ({
+      seam, at: "", planned: "1⁄16″", measured: gaps.get(seam) ?? "", set: gaps.size > 0 && !gaps.has(seam) ? "1⁄32″" : "",
+      text: gaps.has(seam) ? "The gap at " + seam + " is " + gaps.get(seam) + ": set the next to 1⁄32″." : "", offers: ["0″", "1⁄32″", "1⁄16″", "3⁄32″", "1⁄8″"],
+    }));
+    const up = plan.up ?? [], crooked = up.indexOf(plan.crooked);
+    layer.restart = crooked < 0 ? { text: "", down: [] } : { text: plan.crooked + " comes down, and what was set to it.", down: up.slice(crooked).reverse() };
+    return JSON.stringify(sheet);
+  };
+});`
+
+// openDressed opens the painter's job with that sheet.
+func openDressed(t *testing.T, in window) *view {
+	t.Helper()
+	v := newView(t, in)
+	v.before(dressing)
+	v.visit(hosted + fragment(painterPlan))
+	v.ready()
+	v.waitText("4″", figure, "border.DA")
+	return v
+}
+
+// hung is the order the painter's four panels are hung in.
+func (v *view) order() []string {
+	v.t.Helper()
+	return strings.Fields(v.text(`Array.from(document.querySelectorAll(".cw-order .cw-panel-name"), (b) => b.textContent).join(" ")`))
+}
+
+func TestPlatformMovesAreScreensOfTheirOwn(t *testing.T) {
+	v := openDressed(t, phone)
+	order := v.order()
+	v.climb("hanging")
+	v.waitText("Put the platform at station 1", step)
+	v.thumb("It stands there")
+	v.waitText("Hang "+order[0], step)
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-small").textContent`), "from station 1")
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "1′ 2 3⁄16″")
+	v.thumb("Back")
+	v.waitText("Put the platform at station 1", step)
+	v.thumb("It stands there")
+	v.thumb("Later")
+	v.waitText("Hang "+order[1], step)
+	v.thumb("Later")
+	v.waitText("Move the platform to station 2", step)
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-rest").textContent`), order[2]+", "+order[3])
+	v.thumb("It stands there")
+	v.thumb("Later")
+	v.thumb("Later")
+	v.waitText("Still to hang: 4", step)
+	v.thumb("To " + order[0])
+	v.waitText("Hang "+order[0], step)
+}
+
+// A gap goes into the plan with two presses, the seam and the value, and what
+// the sheet makes of it is said and stands at the next panel.
+func TestMeasuredGapIsTwoPressesAndChangesTheAdvice(t *testing.T) {
+	v := openDressed(t, phone)
+	order := v.order()
+	v.climb("hanging")
+	v.thumb("It stands there")
+	v.thumb(order[0] + " is up")
+	v.waitText("Hang "+order[1], step) // the first closes no seam
+	v.thumb(order[1] + " is up")
+	seam := "1│2"
+	if order[0][0] != order[1][0] {
+		seam = "A│B"
+	}
+	v.waitText("How wide is the gap at "+seam, step)
+	v.thumb("1⁄8″")
+	v.waitText(`[{"seam":"`+seam+`","gap":"1⁄8″"}]`, `JSON.stringify(JSON.parse(`+plan+`).mask.layers[0].gaps)`)
+	v.waitText("Move the platform to station 2", step)
+	assert.Equal(t, "The gap at "+seam+" is 1⁄8″: set the next to 1⁄32″.", v.text(`document.querySelector(".cw-ladder-said").textContent`))
+	v.thumb("It stands there")
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "1⁄32″", "the gap to leave at the seam it closes")
+	// The last panel closes both seams; the third has closed one of them.
+	v.thumb(order[2] + " is up")
+	v.wait(`(` + step + `).startsWith("How wide is the gap")`)
+	v.thumb("Skip")
+	v.waitText("Hang "+order[3], step)
+	v.thumb(order[3] + " is up")
+	v.waitText("First layer: All up", step) // what was skipped is not asked for again
+	v.thumb("Back")
+	v.thumb("Measure its gap")
+	v.waitText("Measure a gap at "+order[3], step)
+	v.press(`.cw-ladder [data-seam="` + seam + `"]`)
+	assert.True(t, v.holds(`document.querySelector('.cw-ladder-offers [aria-pressed=true]').textContent === "1⁄8″"`))
+	v.thumb("3⁄32″")
+	v.waitText(`[{"seam":"`+seam+`","gap":"3⁄32″"}]`, `JSON.stringify(JSON.parse(`+plan+`).mask.layers[0].gaps)`)
+}
+
+func TestCrookedPanelShowsWhatComesDown(t *testing.T) {
+	v := openDressed(t, phone)
+	order := v.order()
+	v.climb("hanging")
+	v.thumb("It stands there")
+	v.thumb(order[0] + " is up")
+	v.thumb(order[1] + " is up")
+	v.thumb("Skip")
+	v.thumb("Back")
+	v.waitText(order[1]+" is up", step)
+	v.thumb("Back")
+	v.thumb("It is up crooked")
+	v.waitText("Up crooked: "+order[0], step)
+	assert.Equal(t, order[0], v.text(`JSON.parse(`+plan+`).mask.layers[0].crooked`))
+	assert.Equal(t, order[1]+" "+order[0], v.text(`Array.from(document.querySelectorAll(".cw-ladder-down li"), (l) => l.textContent).join(" ")`))
+	v.thumb("It hangs true")
+	v.waitText(order[0]+" is up", step)
+	assert.Equal(t, "", v.text(`JSON.parse(`+plan+`).mask.layers[0].crooked`))
+	v.thumb("It is up crooked")
+	v.thumb("They are down")
+	v.waitText("", layerUp)
+	v.waitText("Put the platform at station 1", step)
+}
+
+// The place is kept with the plan: after a reload in the midst of it the view
+// opens again, and after leaving it the button leads back to the same step.
+func TestPlaceOnTheLadderIsRememberedAfterReload(t *testing.T) {
+	v := openDressed(t, phone)
+	order := v.order()
+	v.climb("hanging")
+	v.thumb("It stands there")
+	v.thumb(order[0] + " is up")
+	v.waitText("Hang "+order[1], step)
+	v.reload()
+	v.waitText("Hang "+order[1], step)
+	assert.Equal(t, order[0], v.text(layerUp))
+	v.thumb("Leave")
+	v.waitText("", step)
+	v.reload()
+	assert.Equal(t, "", v.text(step), "what was left stays shut")
+	v.climb("marks")
+	v.thumb("Marked")
+	v.thumb("Marked")
+	third := v.text(step)
+	v.thumb("Leave")
+	v.waitText("", step)
+	v.reload()
+	v.climb("marks")
+	v.waitText(third, step)
+	v.thumb("Back")
+	assert.Contains(t, v.text(step), "is marked")
+	v.thumb("Leave")
+	v.climb("hanging")
+	v.waitText("Hang "+order[1], step)
+}
+
+func TestLadderIsLeftByEscapeAndByTheWayBack(t *testing.T) {
+	v := openPainter(t, phone)
+	before := value[float64](v, `history.length`)
+	v.climb("hanging")
+	v.keys("\x1b")
+	v.waitText("", step)
+	v.waitText("null", `history.state`)
+	v.climb("hanging")
+	v.run(`history.back()`)
+	v.waitText("", step)
+	v.run(`history.forward()`)
+	v.wait(`document.querySelector(".cw-ladder[open]")`)
+	v.keys("\x1b")
+	v.waitText("", step)
+	assert.LessOrEqual(t, value[float64](v, `history.length`), before+1, "it leaves no trail")
+	assert.Equal(t, 0, value[int](v, `document.querySelectorAll(".cw-ladder").length`))
+}
+
+func TestThumbIsChosenAndRemembered(t *testing.T) {
+	v := openPainter(t, phone)
+	side := `(() => { const r = document.querySelector(".cw-ladder-keys [data-key=go]").getBoundingClientRect(); return r.right > innerWidth - 20 && r.left > 20 ? "right" : r.left < 20 ? "left" : "middle"; })()`
+	v.climb("hanging")
+	assert.Equal(t, "right", v.text(side))
+	v.thumb("right thumb")
+	assert.Equal(t, "left", v.text(side))
+	v.resize(lying)
+	v.waitText("left", side)
+	v.reload()
+	v.waitText("left", side)
+	v.thumb("left thumb")
+	v.resize(phone)
+	v.waitText("right", side)
+}
+
+// The screen is asked to stay on, let go on leaving, and asked again when the
+// page comes back into sight; refused, the view says so and works.
+func TestScreenIsAskedToStayOn(t *testing.T) {
+	v := newView(t, phone)
+	v.before(`globalThis.held = 0; globalThis.asked = 0; globalThis.last = null;
+Object.defineProperty(navigator, "wakeLock", { value: { async request(kind) {
+  if (kind !== "screen") throw new TypeError(kind);
+  asked++;
+  if (globalThis.refuse) throw new DOMException("no", "NotAllowedError");
+  const lock = new EventTarget();
+  lock.release = async () => { if (lock.gone) return; lock.gone = true; held--; lock.dispatchEvent(new Event("release")); };
+  held++;
+  return (last = lock);
+} } });`)
+	v.visit(hosted + fragment(painterPlan))
+	v.ready()
+	awake := `document.querySelector(".cw-ladder-awake").textContent`
+	assert.Equal(t, 0, value[int](v, `asked`))
+	v.climb("hanging")
+	v.waitText("1", `held`)
+	v.waitText("screen stays on", awake)
+	v.run(`await last.release()`)
+	v.waitText("screen may go dark", awake)
+	v.run(`document.dispatchEvent(new Event("visibilitychange"))`)
+	v.waitText("screen stays on", awake)
+	v.thumb("Leave")
+	v.waitText("0", `held`)
+	v.run(`globalThis.refuse = true`)
+	v.climb("marks")
+	v.waitText("screen may go dark", awake)
+	v.thumb("Marked")
+	v.waitText("0", `held`)
+}
+
+// Everything of a usual step is in sight without scrolling, large enough for
+// an arm's length, with nothing standing out sideways.
+func TestStepsFitTheScreenInLargeType(t *testing.T) {
+	fits := `(() => {
+  const c = document.querySelector(".cw-ladder-content"), small = [];
+  const least = Math.min(innerWidth, innerHeight) / 100, size = (e) => parseFloat(getComputedStyle(e).fontSize);
+  for (const [what, of] of [[".cw-ladder-heading b", $1], [".cw-ladder-measures dd", 10]]) for (const e of document.querySelectorAll(what)) if (size(e) < of * least) small.push(e.textContent + " " + size(e));
+  for (const b of document.querySelectorAll(".cw-ladder-keys button, .cw-ladder-more button, .cw-ladder-offers button")) if (b.getBoundingClientRect().height < 64) small.push("button " + b.textContent);
+  for (const b of document.querySelectorAll(".cw-ladder button")) if (b.getBoundingClientRect().height < 44 || b.getBoundingClientRect().bottom > innerHeight) small.push("button out " + b.textContent);
+  if (c.scrollHeight > c.clientHeight + 1) small.push("scrolls " + c.scrollHeight + " > " + c.clientHeight);
+  for (const e of document.querySelectorAll(".cw-ladder *")) if (!e.closest("svg") && e.getBoundingClientRect().right > innerWidth + 0.5) small.push("out " + e.outerHTML.slice(0, 60));
+  return small.join("\n");
+})()`
+	v := openDressed(t, phone)
+	look := func(name string, label float64) {
+		for _, in := range []window{lying, {320, 568}, {1280, 800}, phone} {
+			v.resize(in)
+			assert.Empty(t, v.text(fits, label), "%s, %s", name, in)
+			v.glance(fmt.Sprintf("ladder-%s-%d", name, in.wide))
+		}
+	}
+	order := v.order()
+	v.climb("hanging")
+	look("1-move", 20)
+	v.thumb("It stands there")
+	look("2-hang", 20)
+	v.thumb(order[0] + " is up")
+	v.thumb("Back")
+	look("3-up", 20)
+	v.thumb("Go on")
+	v.thumb(order[1] + " is up")
+	look("4-gap", 10)
+	v.thumb("1⁄8″")
+	look("5-next", 20)
+	v.thumb("Back")
+	v.thumb("It is up crooked")
+	look("6-crooked", 20)
+	v.thumb("Leave")
+	v.climb("marks")
+	v.thumb("Later")
+	look("7-mark", 10)
+}
+
+func TestAxeFindsNothingOnTheLadder(t *testing.T) {
+	v := openDressed(t, phone)
+	v.bringAxe()
+	look := func(name string) {
+		v.prefer("", "prefers-color-scheme", "light")
+		assert.Empty(t, v.findings(), name)
+		v.prefer("", "prefers-color-scheme", "dark")
+		assert.Empty(t, v.findings("color-contrast"), "%s, dark", name)
+		v.glance("ladder-dark-" + name + "-390")
+		v.prefer("", "forced-colors", "active")
+		v.glance("ladder-forced-" + name + "-390")
+	}
+	order := v.order()
+	v.climb("hanging")
+	look("move")
+	v.thumb("It stands there")
+	look("hang")
+	v.thumb(order[0] + " is up")
+	v.thumb(order[1] + " is up")
+	look("gap")
+	v.thumb("1⁄8″")
+	v.thumb("Back")
+	look("up")
+	v.thumb("It is up crooked")
+	look("crooked")
+	v.thumb("Leave")
+	v.climb("marks")
+	look("mark")
+}
+
+// The rest of the page cannot be reached while the view lies over it, and none
+// of the view is on paper.
+func TestLadderKeepsTheFocusAndOffThePaper(t *testing.T) {
+	v := openPainter(t, phone)
+	v.climb("hanging")
+	v.run(`globalThis.met = []; document.addEventListener("focusin", (e) => met.push(e.target))`)
+	v.keys(strings.Repeat("\t", 12))
+	assert.True(t, v.holds(`met.length > 3 && met.every((e) => e.closest(".cw-ladder"))`))
+	v.prefer("print")
+	assert.Equal(t, 0, value[int](v, `document.querySelector(".cw-ladder").getClientRects().length`))
+	assert.True(t, v.holds(`document.querySelector(".cw-order li").getClientRects().length > 0`))
+}
+
+// From disk, and where nothing may be stored or the page has no origin.
+func TestLadderWorksFromDiskAndWithoutStorage(t *testing.T) {
+	through := func(v *view) {
 		v.climb("hanging")
-		v.glance(fmt.Sprintf("ladder-hang-%d", in.wide))
-		v.press(".cw-ladder [data-key=go]")
-		v.press(".cw-ladder [data-key=more]:last-child")
-		v.glance(fmt.Sprintf("ladder-up-%d", in.wide))
-		v.press(".cw-ladder-leave")
+		first := strings.TrimPrefix(v.text(step), "Hang ")
+		v.thumb(first + " is up")
+		v.waitText(first, layerUp)
+		v.thumb("right thumb")
+		v.thumb("Leave")
+		v.waitText("", step)
+		v.climb("hanging")
+		assert.NotContains(t, v.text(step), first)
+		assert.True(t, v.holds(`document.querySelector(".cw-ladder[data-thumb=left]") !== null`))
+		v.thumb("Leave")
 		v.climb("marks")
-		v.glance(fmt.Sprintf("ladder-mark-%d", in.wide))
+		v.thumb("Marked")
+		second := v.text(step)
+		v.thumb("Leave")
+		v.climb("marks")
+		v.waitText(second, step)
+	}
+	path := filepath.Join(dist, "ceilingwright.html")
+	disk := fromDisk(t, path+fragment(painterPlan))
+	disk.resize(phone)
+	through(disk)
+	disk.onlyItself(path)
+
+	v := newView(t, phone)
+	v.before(`Object.defineProperty(globalThis, "localStorage", { get() { throw new DOMException("refused", "SecurityError"); } })`)
+	v.visit(hosted + fragment(painterPlan))
+	v.ready()
+	through(v)
+}
+
+// In a frame that fits its height to the page, the view is one screen high.
+func TestLadderWorksInAFrame(t *testing.T) {
+	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1)
+	for _, row := range []struct{ name, sandbox string }{{"free", ""}, {"sandboxed", `sandbox="allow-scripts"`}} {
+		t.Run(row.name, func(t *testing.T) {
+			v := newView(t, window{800, 900})
+			v.visit(framing(t, row.sandbox, address+fragment(painterPlan)))
+			v.wait(`heights.length > 0 && heights.at(-1) > 1000`)
+			inside := v.inFrame(address)
+			inside.ready()
+			inside.run(`document.querySelector("[data-do=ladder][data-to=hanging]").click()`)
+			inside.wait(`document.querySelector(".cw-ladder[open]")`)
+			v.wait(`heights.at(-1) < 900`)
+			inside.wait(`document.querySelector(".cw-ladder").getBoundingClientRect().height > 300 && document.querySelector(".cw-ladder-keys").getBoundingClientRect().bottom <= innerHeight + 1`)
+			inside.run(`document.querySelector(".cw-ladder-keys [data-key=go]").click()`)
+			inside.wait(layerUp + ` !== ""`)
+			v.glance("ladder-frame-800")
+			inside.run(`document.querySelector(".cw-ladder-leave").click()`)
+			inside.waitText("", step)
+			v.wait(`heights.at(-1) > 1000`)
+		})
 	}
 }

@@ -20,7 +20,9 @@ interface Work {
   rung: Rung;
   layer: Layer;
   base: string; // its pointer in the plan
-  up: string[];
+  up: string[]; // as the plan has them, in the order they went up
+  hung: Set<string>;
+  cells: Map<string, string[]>; // of each piece
 }
 
 function workOn(rung: Rung, id: string): Work | null {
@@ -28,7 +30,8 @@ function workOn(rung: Rung, id: string): Work | null {
   const index = list(rung.plan(), "/mask/layers").findIndex((l) => typedText(at(l, "/id")) === id);
   if (!layer || index < 0 || layer.order.length === 0) return null;
   const base = `/mask/layers/${String(index)}`;
-  return { rung, layer, base, up: list(rung.plan(), `${base}/up`).map((l) => typedText(l)) };
+  const up = list(rung.plan(), `${base}/up`).map((l) => typedText(l));
+  return { rung, layer, base, up, hung: new Set(up), cells: piecesOf(layer) };
 }
 
 /** The screen for the step in sight, or null where there is nothing to hang. */
@@ -68,7 +71,7 @@ function hangOf(work: Work, label: string): Hang | undefined {
 }
 
 function isUp(work: Work, hang: Hang): boolean {
-  return hang.up || work.up.includes(hang.panel);
+  return hang.up || work.hung.has(hang.panel);
 }
 
 /** Every step in turn: the panels, and a move wherever the station changes. */
@@ -111,30 +114,26 @@ function panelScreen(work: Work, hang: Hang): Screen {
   const { rung, layer } = work;
   const step = `panel:${hang.panel}`;
   const up = isUp(work, hang);
-  const cells = cellsOf(work, hang);
   const panel = layer.panels.find((p) => p.label === hang.panel);
   const toGo = () => rung.go(after(work, step));
   return {
     name: up ? `${step} up` : step,
     where: where(work, hang),
     heading: heading(up ? "" : "Hang", hang.panel, up ? "is up" : ""),
-    beside: [
-      make(
-        "p",
-        { class: "cw-ladder-small" },
-        [
-          panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
-          panel?.measured || panel?.size || "",
-          hang.station === 0 ? "" : `from station ${String(hang.station)}`,
-        ]
-          .filter(Boolean)
-          .join(" · "),
-      ),
-      sketch(rung.sheet().drawings ?? [], layer.id, cells, hang.view),
-    ],
+    beside: make(
+      "p",
+      { class: "cw-ladder-small" },
+      [
+        panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
+        panel?.measured || panel?.size || "",
+        hang.station === 0 ? "" : `from station ${String(hang.station)}`,
+      ]
+        .filter(Boolean)
+        .join(" · "),
+    ),
+    sketch: sketchOf(work, cellsOf(work, hang), hang.view),
     content: [
-      up ? upActions(work, hang) : null,
-      make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
+      up ? upActions(work, hang) : make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
       measuresOf(work, hang),
       panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, panel.cut) : null,
       panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
@@ -145,6 +144,11 @@ function panelScreen(work: Work, hang: Hang): Screen {
       ...backFrom(work, step),
     ],
   };
+}
+
+/** The layer's drawing with these panels lit, and those that are up. */
+function sketchOf(work: Work, lit: string[], view: string): HTMLElement | null {
+  return sketch(work.rung.sheet().drawings ?? [], work.layer.id, lit, upCells(work), view);
 }
 
 const comes: Record<string, string> = {
@@ -206,8 +210,9 @@ function moveScreen(work: Work, hang: Hang): Screen {
     content: [
       station?.text ? make("p", { class: "cw-ladder-what" }, station.text) : null,
       station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
-      sketch(work.rung.sheet().drawings ?? [], work.layer.id, station?.panels ?? [], ""),
     ],
+    sketch: sketchOf(work, station?.panels ?? [], ""),
+    whole: true,
     keys: [{ words: "It stands there", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
   };
 }
@@ -216,9 +221,19 @@ function moveScreen(work: Work, hang: Hang): Screen {
 
 /** The panels a step hangs: one, or all those of its piece. */
 function cellsOf(work: Work, hang: Hang): string[] {
-  const piece = work.layer.panels.find((p) => p.label === hang.panel)?.piece || hang.panel;
-  const cells = work.layer.panels.filter((p) => p.piece === piece).map((p) => p.label);
-  return cells.length > 0 ? cells : [hang.panel];
+  const cells = work.cells.get(hang.panel) ?? work.cells.get(work.layer.panels.find((p) => p.label === hang.panel)?.piece ?? "");
+  return cells ?? [hang.panel];
+}
+
+/** The panels of every piece, by the name of the piece. */
+function piecesOf(layer: Layer): Map<string, string[]> {
+  const cells = new Map<string, string[]>();
+  for (const { piece, label } of layer.panels) if (piece !== "") cells.set(piece, [...(cells.get(piece) ?? []), label]);
+  return cells;
+}
+
+function upCells(work: Work): string[] {
+  return work.layer.order.filter((h) => isUp(work, h)).flatMap((h) => cellsOf(work, h));
 }
 
 /** The seams this panel closes against panels that are up: a seam is named by
@@ -226,7 +241,7 @@ function cellsOf(work: Work, hang: Hang): string[] {
 function closedBy(work: Work, hang: Hang): Gap[] {
   if (work.layer.gaps.length === 0) return [];
   const mine = cellsOf(work, hang);
-  const up = new Set(work.layer.order.filter((h) => h.panel !== hang.panel && isUp(work, h)).flatMap((h) => cellsOf(work, h)));
+  const up = new Set(upCells(work).filter((cell) => !mine.includes(cell)));
   return work.layer.gaps.filter((gap) => {
     const [one = "", two = ""] = gap.seam.split("│");
     return mine.some((cell) => {
@@ -331,8 +346,9 @@ function crookedScreen(work: Work, hang: Hang): Screen {
       restart.text ? make("p", { class: "cw-ladder-join" }, restart.text) : null,
       make("p", { class: "cw-ladder-small" }, "Take down, in this order:"),
       make("ol", { class: "cw-ladder-down" }, ...down.map((label) => make("li", {}, label))),
-      sketch(work.rung.sheet().drawings ?? [], work.layer.id, down, ""),
     ],
+    sketch: sketchOf(work, down, ""),
+    whole: true,
     keys: [
       {
         words: down.length === 1 ? "It is down" : "They are down",

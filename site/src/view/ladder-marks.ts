@@ -47,15 +47,17 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
   const made = rung.place.ticked.includes(name);
   const next = () => rung.go(ticks[index + 1]?.name ?? END);
   const before = ticks[index - 1];
+  const then = ticks[index + 1];
   return {
     name,
     where: `mark ${String(index + 1)} of ${String(ticks.length)}`,
     heading: heading(wall.title, mark.text, made ? "is marked" : ""),
-    beside: [make("p", { class: "cw-ladder-other" }, mark.other)],
+    beside: make("p", { class: "cw-ladder-other" }, mark.other),
     content: [
       make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
       mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, mark.join),
       mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
+      then && !made ? make("p", { class: "cw-ladder-small" }, `then ${then.mark.text}, ${then.mark.label}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`) : null,
       made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
     ],
     keys: [

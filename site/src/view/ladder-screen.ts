@@ -18,7 +18,9 @@ export interface Screen {
   name: string;
   where: string; // how far the work has got
   heading: HTMLElement;
-  beside?: (HTMLElement | null)[]; // what stands with the heading
+  beside?: HTMLElement | null; // a line that belongs to the heading
+  sketch?: HTMLElement | null;
+  whole?: boolean; // the sketch shows the whole layer and wants room
   content: (HTMLElement | null)[];
   keys: Key[]; // the first is the one to go on with
 }

@@ -6,16 +6,19 @@ import { every, make } from "./dom";
 
 let read: { svg: string; picture: Element | null } = { svg: "", picture: null };
 
-/** The picture with the panel lit, or null where the sheet has no drawing. */
-export function sketch(drawings: Drawing[], layer: string, panels: string[], view: string): HTMLElement | null {
+/** The picture with the panels lit and those that are up shaded, or null where the sheet has no drawing. */
+export function sketch(drawings: Drawing[], layer: string, lit: string[], up: string[], view: string): HTMLElement | null {
   const drawing = drawings.find((d) => d.layer === layer && d.shows === "hanging" && d.looking === "up");
   const picture = drawing ? pictureOf(drawing.svg) : null;
   if (!picture) return null;
   const whole = picture.getAttribute("data-whole");
   if (view !== "" || whole) picture.setAttribute("viewBox", view || (whole ?? ""));
-  for (const old of every<Element>(".cw-here", picture)) old.classList.remove("cw-here");
-  for (const label of panels) {
-    for (const drawn of every<Element>(`[data-panel="${CSS.escape(`${layer}:${label}`)}"]`, picture)) drawn.classList.add("cw-here");
+  const here = new Set(lit.map((label) => `${layer}:${label}`));
+  const hung = new Set(up.map((label) => `${layer}:${label}`));
+  for (const drawn of every<Element>("[data-panel]", picture)) {
+    const panel = drawn.getAttribute("data-panel") ?? "";
+    drawn.classList.toggle("cw-here", here.has(panel));
+    drawn.classList.toggle("cw-up", hung.has(panel));
   }
   return make("figure", { class: "cw-drawing cw-ladder-sketch", "data-looking": "up" }, picture, make("figcaption", {}, "looking up"));
 }

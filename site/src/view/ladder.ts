@@ -38,9 +38,13 @@ interface Shown {
   scrolled: number; // how far down the sheet was
 }
 
+const LONGEST_RETURN = 1000; // ms; a step back that takes longer does not come
+
 let job: Job;
 let shown: Shown | null = null;
 let writing = false;
+let justSaid = false;
+let returning = false;
 
 export function startLadder(on: Job): void {
   job = on;
@@ -50,6 +54,7 @@ export function startLadder(on: Job): void {
 
 /** The browser's back and forward: out of the view, and into it again. */
 function follow(): void {
+  returning = false;
   const look = lookIn(history.state);
   if (look && !shown) show(look);
   else if (!look) shut();
@@ -64,7 +69,15 @@ export function reopenLadder(): void {
 export function openLadder(pressed: HTMLElement): void {
   const to = pressed.dataset["to"] === "marks" ? "marks" : "hanging";
   const layer = pressed.closest<HTMLElement>("[data-layer]")?.dataset["layer"] ?? "";
-  const look = { to, layer: to === "hanging" && layer === "" ? firstToHang() : layer } as const;
+  climb({ to, layer: to === "hanging" && layer === "" ? firstToHang() : layer });
+}
+
+function climb(look: Look): void {
+  if (returning) {
+    // The step back that left the view is still under way; it would undo this one.
+    window.addEventListener("popstate", () => climb(look), { once: true });
+    return;
+  }
   try {
     history.pushState({ ladder: look }, "");
   } catch {
@@ -95,6 +108,9 @@ function show(look: Look): void {
     go: (at) => {
       rung.place.at = at;
       keepPlace(plan, view, rung.place);
+      // What was said of the step before is put away by the step after.
+      if (!justSaid) say("");
+      justSaid = false;
       renderLadder();
     },
     write: (pointer, value) => {
@@ -103,7 +119,10 @@ function show(look: Look): void {
       job.changed();
       writing = false;
     },
-    say: (words) => shown && setText(shown.said, words),
+    say: (words) => {
+      say(words);
+      justSaid = true;
+    },
     leave,
   };
   rung.place.at = look.to === "hanging" ? resumeHanging(rung, look.layer) : resumeMarks(rung);
@@ -166,12 +185,16 @@ export function renderLadder(): void {
   shown.name = screen.name;
   setText(shown.where, screen.where);
   shown.content.replaceChildren(
-    make("div", { class: "cw-ladder-lead" }, screen.heading, ...(screen.beside ?? [])),
+    make("div", { class: "cw-ladder-lead", "data-whole": screen.whole }, screen.heading, screen.beside, screen.sketch),
     make("div", { class: "cw-ladder-rest" }, ...screen.content),
   );
   shown.keys.replaceChildren(...screen.keys.map((key, i) => button(key.words, key.does, { "data-key": i === 0 ? "go" : "more" })));
   if (moved) shown.content.scrollTop = 0;
   if (moved || !shown.dialog.contains(document.activeElement)) screen.heading.focus({ preventScroll: true });
+}
+
+function say(words: string): void {
+  if (shown) setText(shown.said, words);
 }
 
 function screenOf({ look, rung }: Shown): Screen | null {
@@ -190,9 +213,11 @@ function nothing(): Screen {
 }
 
 function leave(): void {
-  const pushed = lookIn(history.state) !== null;
   shut();
-  if (pushed) history.back();
+  if (!lookIn(history.state) || returning) return;
+  returning = true;
+  setTimeout(() => (returning = false), LONGEST_RETURN);
+  history.back();
 }
 
 function shut(): void {
