@@ -33,7 +33,7 @@ var mayImport = map[string][]string{
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/drawing":     {"core/measure"},
 	"core/drawing/svg": {"core/measure", "core/drawing"},
-	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
+	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
 		"core/finish", "core/safety"},
 	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
 		"core/hanging", "core/register", "core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},

@@ -23,9 +23,16 @@ const (
 	Corner
 	Label
 	Order
+	Object  // an obstruction
+	Loose   // the line a loose piece is cut along
+	Station // a place of the platform: what is reached from it
+	Deck    // the deck of the platform
+	Route   // the way of the platform
+	Square  // what the room would be if it were square
 )
 
-var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order"}
+var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order",
+	"object", "loose", "station", "deck", "route", "square"}
 
 // String is the word for a part. The words are public: they become class names.
 func (p Part) String() string { return partNames[p] }
@@ -34,12 +41,16 @@ func (p Part) String() string { return partNames[p] }
 type Shape uint8
 
 // The forms. A Line runs From–To, a Rect has From and To as opposite corners, a
-// Circle stands on From with radius Size, a Text is anchored at From with
-// letters Size high.
+// Circle stands on From with radius Size, an Ellipse stands on From and reaches
+// as far as To in both directions, a Polygon runs round its Corners, a Path
+// along them, a Text is anchored at From with letters Size high.
 const (
 	Line Shape = iota
 	Rect
 	Circle
+	Ellipse
+	Polygon
+	Path
 	Text
 )
 
@@ -59,6 +70,7 @@ type Item struct {
 	Shape    Shape
 	Part     Part
 	From, To Point
+	Corners  []Point
 	Size     measure.Length
 	Words    string
 	Anchor   Anchor

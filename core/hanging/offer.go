@@ -1,30 +1,27 @@
 package hanging
 
-// offer is a panel that may be hung next, with what decides between offers.
+// offer is a block that may be hung next, with what decides between offers.
 type offer struct {
 	distance wide
-	touching uint8
-	row      int
-	column   int
+	touching int32 // neighbours that are up
+	block    int32
 }
 
+// before tells whether an offer is taken first: the nearer, then the one that
+// touches more, then the one in the lower row, then in the lower column.
 func (o offer) before(p offer) bool {
 	switch {
 	case o.distance != p.distance:
 		return o.distance.less(p.distance)
 	case o.touching != p.touching:
 		return o.touching > p.touching
-	case o.row != p.row:
-		return o.row < p.row
 	}
-	return o.column < p.column
+	return o.block < p.block // blocks are numbered row by row
 }
 
 // offers is a binary heap, the first offer on top. It is written out because
 // the standard one boxes every entry.
 type offers []offer
-
-func (h *offers) len() int { return len(*h) }
 
 func (h *offers) push(o offer) {
 	*h = append(*h, o)

@@ -22,12 +22,14 @@ type Plan struct {
 	Place     Place
 	Room      survey.Room
 	Fixture   survey.Fixture
-	Mask      Mask
-	Setting   Setting
-	Seams     Seams
-	Steps     []Step
-	Air       safety.AirPlan
-	Access    Access
+	// Obstructions are the other things on the ceiling, by their pointers.
+	Obstructions []Obstruction
+	Mask         Mask
+	Setting      Setting
+	Seams        Seams
+	Steps        []Step
+	Air          safety.AirPlan
+	Access       Access
 }
 
 // Units is how answers are written and bare numbers are read.
@@ -106,26 +108,34 @@ type Place struct {
 	Pull     safety.PullTest
 }
 
+// Obstruction is one obstruction with its pointer.
+type Obstruction struct {
+	At string
+	survey.Obstruction
+}
+
 // Mask is the whole mask and its layers.
 type Mask struct {
 	mask.Outline
 	Layers []Layer
 }
 
-// Layer is one layer as the plan gives it. At is its pointer. Tolerance is how
-// far one panel may be off, 0 where the plan does not say. Open is the share of
-// the mask that is cut out; OpenKnown tells whether the plan says.
-type Layer struct {
-	At        string
-	Cut       mask.Cut
-	Tolerance measure.Length
-	Open      measure.Number
-	OpenKnown bool
-}
-
 // Setting is where the mask goes and how wide a border is wanted.
 type Setting struct {
-	On          setout.On
+	On setout.On
+	// PointDA and PointAB are the point the box is centred on, where On says so
+	// and PointKnown.
+	PointDA, PointAB measure.Length
+	PointKnown       bool
+	// Square is what the box is square to: "room" for the long centre line,
+	// "fixture" for the fixture's axis, or the name of a wall.
+	Square string
+	// Turned tells that the box is turned a quarter, its length along BC.
+	Turned bool
+	// Taped tells that the line round the box is a strip of tape, TapeWidth
+	// wide; else it is a chalk line.
+	Taped       bool
+	TapeWidth   measure.Length
 	LeastBorder measure.Length
 	WantEnds    measure.Length
 	WantSides   measure.Length
@@ -138,6 +148,9 @@ type Seams struct {
 	Cover mask.Cover
 	Roll  measure.Length
 	Waste measure.Number
+	// Width is how wide the tape is, Piece the longest piece one person lays;
+	// 0 where the plan does not say.
+	Width, Piece measure.Length
 }
 
 // Step is one step of the finish. Which fields count depends on Kind and
@@ -188,6 +201,12 @@ type Access struct {
 	Base    measure.Length
 	Rails   safety.Answer
 	DeckGap measure.Length
+	// The platform's deck, how far one reaches beyond its edge, and by how much
+	// what is reached from two places overlaps; 0 where the plan does not say.
+	// Turn tells whether the platform may be turned a quarter.
+	DeckLength, DeckWidth measure.Length
+	ArmReach, Overlap     measure.Length
+	Turn                  bool
 }
 
 // Reading is how one length blank was understood.

@@ -10,7 +10,6 @@ import (
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
-	"ceilingwright/core/survey"
 )
 
 // Largest is the greatest plan that is read, in bytes: some hundred times a
@@ -85,7 +84,7 @@ func (r *reader) plan(top section) Plan {
 	r.units = p.Units
 	p.Place = readPlace(top.section("place"))
 	room := top.section("room")
-	p.Room, p.Fixture = readRoom(room), readFixture(room.section("fixture"))
+	p.Room, p.Fixture, p.Obstructions = readRoom(room), readFixture(room.section("fixture")), readObstructions(room)
 	p.Mask = readMask(top.section("mask"))
 	p.Setting = readSetting(top.section("setting"))
 	p.Seams = readSeams(top.section("seams"))
@@ -147,25 +146,6 @@ func readYear(s section) int {
 	return year
 }
 
-func readRoom(s section) survey.Room {
-	var room survey.Room
-	room.Length, _ = s.length("length", "")
-	room.Width, _ = s.length("width", "")
-	room.Height, _ = s.length("height", "")
-	return room
-}
-
-func readFixture(s section) survey.Fixture {
-	f := survey.Fixture{At: word(s, "at", "where the light hangs", survey.NoFixture, survey.InMiddle, survey.Measured)}
-	fromDA, _ := s.length("fromDA", "")
-	fromAB, _ := s.length("fromAB", "")
-	if f.At == survey.Measured {
-		f.FromDA, f.FromAB = fromDA, fromAB
-	}
-	f.Across, _ = s.length("across", "")
-	return f
-}
-
 func readMask(s section) Mask {
 	var m Mask
 	m.Length, _ = s.length("length", "")
@@ -181,46 +161,21 @@ func readMask(s section) Mask {
 	return m
 }
 
-func readLayer(s section, i int) Layer {
-	l := Layer{At: s.at}
-	l.Cut.ID, l.Cut.Name = s.text("id"), s.text("name")
-	if l.Cut.ID == "" {
-		l.Cut.ID = "L" + strconv.Itoa(i+1)
-	}
-	if l.Cut.Name == "" {
-		l.Cut.Name = "Layer " + strconv.Itoa(i+1)
-	}
-	l.Cut.Split = word(s, "split", "how the layer is cut", mask.ByCount, mask.BySizes, mask.ByGreatest)
-	readCut(s, &l.Cut)
-	if s.text("gap") != "" {
-		l.Cut.Gap, _ = s.length("gap", "")
-	}
-	if s.text("panelTolerance") != "" {
-		l.Tolerance, _ = s.length("panelTolerance", "")
-	}
-	if s.text("open") != "" {
-		l.Open, l.OpenKnown = s.share("open", "", 100)
-	}
-	return l
-}
-
-// readCut reads the blanks of the way the layer is cut. The others are known
-// too: they keep what was typed there before the way was changed.
+// readCut reads the blanks of all ways a layer may be cut; only those of the way
+// taken are remarked on and used.
 func readCut(s section, cut *mask.Cut) {
-	switch cut.Split {
-	case mask.ByCount:
+	s.when(cut.Split == mask.ByCount, func() {
 		cut.Columns, _ = s.count("columns", "")
 		cut.Rows, _ = s.count("rows", "")
-	case mask.BySizes:
+	})
+	s.when(cut.Split == mask.BySizes, func() {
 		cut.ColumnSizes = readSizes(s.items("columnSizes"))
 		cut.RowSizes = readSizes(s.items("rowSizes"))
-	case mask.ByGreatest:
+	})
+	s.when(cut.Split == mask.ByGreatest, func() {
 		cut.GreatestLength, _ = s.length("greatestLength", "")
 		cut.GreatestWidth, _ = s.length("greatestWidth", "")
-	}
-	for _, name := range []string{"columns", "rows", "columnSizes", "rowSizes", "greatestLength", "greatestWidth"} {
-		s.setAside(name)
-	}
+	})
 }
 
 // readSizes reads a list of panel sizes, at most as many as there may be
@@ -229,24 +184,59 @@ func readSizes(entries []section) []measure.Length {
 	if len(entries) > mask.MostPanels+1 {
 		entries = entries[:mask.MostPanels+1]
 	}
-	sizes := make([]measure.Length, len(entries))
-	for i, entry := range entries {
-		sizes[i], _ = entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
+	var sizes []measure.Length
+	for _, entry := range entries {
+		size, _ := entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
+		sizes = append(sizes, size)
 	}
 	return sizes
 }
 
 func readSetting(s section) Setting {
-	set := Setting{On: word(s, "on", "what the mask is centred on", setout.OnRoom, setout.OnFixture)}
+	set := Setting{
+		On:     word(s, "on", "what the mask is centred on", setout.OnRoom, setout.OnFixture, setout.OnPoint),
+		Square: readSquare(s),
+		Turned: choice(s, "turned", "whether the mask is turned a quarter", "no", "yes") == "yes",
+		Taped:  choice(s, "line", "what the line round the box is", "tape", "chalk") == "tape",
+	}
+	s.when(set.On == setout.OnPoint, func() {
+		var x, y bool
+		set.PointDA, x = s.length("pointDA", "the distance from wall DA to the point")
+		set.PointAB, y = s.length("pointAB", "the distance from wall AB to the point")
+		set.PointKnown = x && y
+	})
+	s.when(set.Taped, func() { set.TapeWidth, _ = s.length("tapeWidth", "") })
 	set.LeastBorder, _ = s.length("leastBorder", "")
 	set.WantEnds, set.WantEndsKnown = s.length("wantEnds", "")
 	set.WantSides, set.WantSidesKnown = s.length("wantSides", "")
 	return set
 }
 
+// readSquare reads what the box is square to. A word that is no name of a wall
+// is refused here; a wall that the room does not have is for the setting out to
+// say.
+func readSquare(s section) string {
+	text := s.text("square")
+	switch {
+	case text == "":
+		return "room"
+	case text == "room" || text == "fixture" || isWall(text):
+		return text
+	}
+	s.report(s.at+"/square", problem.Caution, shorten(text)+" is not among the choices for what the box is square to: taken as the room.", "Choose the room, the light or a wall.")
+	return "room"
+}
+
+// isWall tells whether a text is two capital letters, as walls are named.
+func isWall(text string) bool {
+	return len(text) == 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'A' && text[1] <= 'Z'
+}
+
 func readSeams(s section) Seams {
 	seams := Seams{Cover: word(s, "cover", "what is bridged with tape", mask.CoverSeams, mask.CoverOutside)}
 	seams.Roll, _ = s.positive("rollLength", "the length of a roll of tape")
+	seams.Width, _ = s.positive("tapeWidth", "")
+	seams.Piece, _ = s.positive("pieceLength", "")
 	seams.Waste, _ = s.shareOrNone("waste", "waste of tape", 100)
 	return seams
 }
@@ -281,5 +271,10 @@ func readAccess(s section) Access {
 	a.Stature, _ = s.length("reachBy", "")
 	a.Base, _ = s.length("base", "")
 	a.DeckGap, _ = s.length("deckGap", "")
+	a.DeckLength, _ = s.positive("deckLength", "")
+	a.DeckWidth, _ = s.positive("deckWidth", "")
+	a.ArmReach, _ = s.length("armReach", "")
+	a.Overlap, _ = s.length("overlap", "")
+	a.Turn = choice(s, "turn", "whether the platform may be turned", "yes", "no") == "yes"
 	return a
 }

@@ -45,7 +45,7 @@ func TestAWholePlanIsReadWithoutAWord(t *testing.T) {
 	assert.Equal(t, "Supper room, Ferry House", p.Title)
 	assert.Equal(t, Units{ShowFeetInches, measure.UnitInch, measure.Inch / 16, measure.Millimetre, USGallon}, p.Units)
 	assert.Equal(t, Place{Rules: safety.US, Built: 1931, Textured: safety.No, Lead: safety.NoLeadTest, Pull: safety.PaintHeld}, p.Place)
-	assert.Equal(t, survey.Room{Length: 427 * measure.Inch / 2, Width: 160 * measure.Inch, Height: 122 * measure.Inch}, p.Room)
+	assert.Equal(t, survey.Room{Form: survey.Rectangle, Length: 427 * measure.Inch / 2, Width: 160 * measure.Inch, Height: 122 * measure.Inch}, p.Room)
 	assert.Equal(t, survey.Fixture{At: survey.Measured, FromDA: 105 * measure.Inch, FromAB: 80 * measure.Inch, Across: 9 * measure.Inch}, p.Fixture)
 	assert.Equal(t, mask.Outline{Length: 189 * measure.Inch, Width: 271 * measure.Inch / 2}, p.Mask.Outline)
 	require.Len(t, p.Mask.Layers, 2)
@@ -54,10 +54,10 @@ func TestAWholePlanIsReadWithoutAWord(t *testing.T) {
 	assert.Equal(t, mask.Cut{ID: "L2", Name: "Second layer", Split: mask.ByGreatest, GreatestLength: 48 * measure.Inch, GreatestWidth: 46 * measure.Inch}, p.Mask.Layers[1].Cut)
 	assert.True(t, p.Mask.Layers[1].OpenKnown)
 	assert.Zero(t, p.Mask.Layers[1].Open.Cmp(measure.NumberFromFraction(1, 5)))
-	assert.Equal(t, Setting{On: setout.OnRoom, LeastBorder: 2 * measure.Inch, WantEnds: measure.Foot, WantSides: 10 * measure.Inch, WantEndsKnown: true, WantSidesKnown: true}, p.Setting)
+	assert.Equal(t, Setting{On: setout.OnRoom, Square: "room", Taped: true, LeastBorder: 2 * measure.Inch, WantEnds: measure.Foot, WantSides: 10 * measure.Inch, WantEndsKnown: true, WantSidesKnown: true}, p.Setting)
 	assert.Equal(t, mask.CoverOutside, p.Seams.Cover)
 	assert.Equal(t, 180*measure.Foot, p.Seams.Roll)
-	assert.Equal(t, Access{By: safety.Platform, Stature: 67 * measure.Inch, Base: 54 * measure.Inch, Rails: safety.Yes, DeckGap: measure.Inch / 2}, p.Access)
+	assert.Equal(t, Access{By: safety.Platform, Stature: 67 * measure.Inch, Base: 54 * measure.Inch, Rails: safety.Yes, DeckGap: measure.Inch / 2, Turn: true}, p.Access)
 	require.Len(t, p.Steps, 11)
 	base, size, leaf := p.Steps[1], p.Steps[7], p.Steps[8]
 	assert.Equal(t, finish.Base, base.Kind)
@@ -149,9 +149,9 @@ func TestBlanksThatCannotBeRead(t *testing.T) {
 		{`"room":{"length":"Infinity"}`, "/room/length", problem.Stop, ""},
 		{`"room":{"length":true}`, "/room/length", problem.Stop, "nobody typed"},
 		{`"room":{"length":{}}`, "/room/length", problem.Stop, "nobody typed"},
-		{`"room":{"fixture":{"at":"none","fromDA":"x"}}`, "/room/fixture/fromDA", problem.Stop, ""},
+		{`"room":{"fixture":{"at":"measured","fromDA":"x"}}`, "/room/fixture/fromDA", problem.Stop, ""},
 		{`"room":{"fixture":{"at":"measured","fromAB":"x"}}`, "/room/fixture/fromAB", problem.Stop, ""},
-		{`"room":{"fixture":{"across":"x"}}`, "/room/fixture/across", problem.Stop, ""},
+		{`"room":{"fixture":{"at":"middle","across":"x"}}`, "/room/fixture/across", problem.Stop, ""},
 		{`"mask":{"length":"1/0"}`, "/mask/length", problem.Stop, ""},
 		{`"mask":{"layers":[{"split":"count"},{"split":"sizes","columnSizes":["3 ft","x"]}]}`, "/mask/layers/1/columnSizes/1", problem.Stop, ""},
 		{`"mask":{"layers":[{"split":"greatest","greatestWidth":"x"}]}`, "/mask/layers/0/greatestWidth", problem.Stop, ""},
@@ -242,7 +242,7 @@ func TestBlanksThatCannotBeRead(t *testing.T) {
 // One blank that cannot be read takes nothing else with it.
 func TestABadBlankLeavesTheOthers(t *testing.T) {
 	doc := Read([]byte(`{"ceilingwright":1,"room":{"length":"?","width":"8 ft","height":"9 ft"},"finish":{"steps":[3,{"kind":"base","coats":"2"}]}}`))
-	assert.Equal(t, survey.Room{Width: 8 * measure.Foot, Height: 9 * measure.Foot}, doc.Plan.Room)
+	assert.Equal(t, survey.Room{Form: survey.Rectangle, Width: 8 * measure.Foot, Height: 9 * measure.Foot}, doc.Plan.Room)
 	require.Len(t, doc.Plan.Steps, 2)
 	assert.Equal(t, 2, doc.Plan.Steps[1].Coats)
 }

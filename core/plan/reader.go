@@ -17,9 +17,24 @@ type reader struct {
 	units    Units
 	problems []problem.Problem
 	readings []Reading
+	// unasked is set while blanks are read that no one asks for now.
+	unasked bool
+}
+
+// when reads blanks that are asked for only where asked is true. The others are
+// read too, without a remark: they keep what was typed before another choice was
+// made, a bare number among them its unit, and their place is hidden.
+func (r *reader) when(asked bool, read func()) {
+	before := r.unasked
+	r.unasked = before || !asked
+	read()
+	r.unasked = before
 }
 
 func (r *reader) report(at string, severity problem.Severity, what, do string) {
+	if r.unasked {
+		return
+	}
 	r.problems = append(r.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
@@ -66,6 +81,26 @@ func (s section) items(name string) []section {
 	return items
 }
 
+// list is items with a limit: what is above it is left out, and said so. what
+// names the entries, in the plural.
+func (s section) list(name string, most int, what string) []section {
+	items := s.items(name)
+	if len(items) > most {
+		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(most)+" are read.", "Take out those that are not needed.")
+		items = items[:most]
+	}
+	return items
+}
+
+// some is list for entries that are objects.
+func (s section) some(name string, most int, what string) []section {
+	items := s.list(name, most, what)
+	for i, item := range items {
+		items[i] = s.object(item.at, item.node)
+	}
+	return items
+}
+
 // text is what was typed into a blank, without the white space around it.
 func (s section) text(name string) string {
 	return s.typed(s.at+"/"+name, s.node.Field(name))
@@ -104,6 +139,22 @@ func (r *reader) lengthAt(at, text string, need need) (measure.Length, bool) {
 		return 0, false
 	}
 	r.readings = append(r.readings, r.reading(at, text, l))
+	return l, true
+}
+
+// offset reads a length that may be below zero.
+func (s section) offset(name string, need need) (l measure.Length, ok bool) {
+	at, text := s.at+"/"+name, s.text(name)
+	if text == "" {
+		s.missing(at, need)
+		return 0, false
+	}
+	l, err := measure.ParseOffset(text, s.units.Bare)
+	if err != nil {
+		s.unreadable(at, err)
+		return 0, false
+	}
+	s.readings = append(s.readings, s.reading(at, text, l))
 	return l, true
 }
 
@@ -249,6 +300,15 @@ func word[W ~string](s section, name, what string, words ...W) W {
 		s.report(s.at+"/"+name, problem.Caution, shorten(text)+" is not among the choices for "+what+": taken as "+taken+".", "Choose again.")
 	}
 	return words[0]
+}
+
+// choice is word for a choice that came in after the first plans were written:
+// a plan that does not say it means the first, and needs no remark.
+func choice[W ~string](s section, name, what string, words ...W) W {
+	if s.text(name) == "" {
+		return words[0]
+	}
+	return word(s, name, what, words...)
 }
 
 // setAside ticks off a field, with all that is in it, that is part of a plan but

@@ -113,7 +113,7 @@ func whole(t *testing.T) map[string]any {
 	}
 	for _, p := range properties(t) {
 		switch {
-		case p.schema["items"] != nil && (strings.HasSuffix(p.name, "Sizes")):
+		case p.schema["items"] != nil && (strings.HasSuffix(p.name, "Sizes") || p.name == "up"):
 			put(p.in, p.name, []any{"3 ft"})
 		case p.name == "steps":
 			steps := []any{}
@@ -188,7 +188,8 @@ func TestReaderKnowsEveryPropertyOfTheSchema(t *testing.T) {
 func namesAskedFor(t *testing.T) []string {
 	t.Helper()
 	asking := map[string]int{"Field": 0, "text": 0, "section": 0, "items": 0, "length": 0, "positive": 0, "number": 0, "positiveNumber": 0,
-		"share": 0, "shareOrNone": 0, "count": 0, "money": 0, "fact": 0, "setAside": 0, "word": 1, "readMark": 1}
+		"share": 0, "shareOrNone": 0, "count": 0, "money": 0, "fact": 0, "setAside": 0, "offset": 0, "list": 0, "some": 0,
+		"word": 1, "choice": 1, "readMark": 1}
 	files, err := filepath.Glob("*.go")
 	require.NoError(t, err)
 	found := map[string]bool{}
@@ -329,6 +330,13 @@ func readWith(t *testing.T, c property, w string) Document {
 		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"finish":{"steps":[{"kind":"base",%q:[{%q:%q}]}]}}`, list, c.name, w)))
 	case "/mask/layers/[]":
 		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"mask":{"layers":[{%q:%q}]}}`, c.name, w)))
+	case "/mask/layers/[]/panels/[]", "/mask/layers/[]/pieces/[]":
+		list := strings.Split(c.in, "/")[4]
+		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"mask":{"layers":[{%q:[{%q:%q}]}]}}`, list, c.name, w)))
+	case "/room/readings/[]":
+		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"room":{"form":"lines","readings":[{%q:%q}]}}`, c.name, w)))
+	case "/room/obstructions/[]":
+		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"room":{"obstructions":[{%q:%q}]}}`, c.name, w)))
 	case "/room/fixture":
 		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"room":{"fixture":{%q:%q}}}`, c.name, w)))
 	case "/air":

@@ -62,6 +62,7 @@ type builder struct {
 	// things are the light, where there is one, and the obstructions.
 	things []thing
 	layers []layer
+	// site is the ceiling with what a mask can be centred on and square to.
 	site   setout.Site
 	choice setout.Choice
 	// placed tells whether there is a box to set out.
@@ -251,7 +252,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	built := layer{plan: l, panels: panels}
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
-		built.order = hanging.Order(built.columns, built.rows)
+		built.order = hanging.Order(hanging.Job{Columns: built.columns, Rows: built.rows}).Hangs
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)

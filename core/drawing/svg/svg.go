@@ -26,6 +26,12 @@ var style = [...]string{
 	drawing.Fixture:   ` fill='#fff' stroke='#2a2926'`,
 	drawing.Dimension: ` fill='none' stroke='#6d675c'`,
 	drawing.Tick:      ` fill='none' stroke='#2c5c86'`,
+	drawing.Object:    ` fill='#fff' stroke='#2a2926'`,
+	drawing.Loose:     ` fill='none' stroke='#2a2926'`,
+	drawing.Station:   ` fill='none' stroke='#2c5c86'`,
+	drawing.Deck:      ` fill='#eceae4' stroke='#6d675c'`,
+	drawing.Route:     ` fill='none' stroke='#2c5c86'`,
+	drawing.Square:    ` fill='none' stroke='#6d675c'`,
 	// The rest are texts; as shapes they take the line of a dimension.
 	drawing.Order: ` fill='none' stroke='#6d675c'`,
 }
@@ -160,6 +166,18 @@ func (w *writer) item(item *drawing.Item) {
 		w.x("cx", item.From)
 		w.y("cy", item.From)
 		w.attribute("r", item.Size)
+	case drawing.Ellipse:
+		w.raw(`<ellipse`)
+		w.x("cx", item.From)
+		w.y("cy", item.From)
+		w.attribute("rx", (item.To.X - item.From.X).Abs())
+		w.attribute("ry", (item.To.Y - item.From.Y).Abs())
+	case drawing.Polygon:
+		w.raw(`<polygon`)
+		w.points(item.Corners)
+	case drawing.Path:
+		w.raw(`<polyline`)
+		w.points(item.Corners)
 	case drawing.Text:
 		w.text(item)
 		return
@@ -181,15 +199,35 @@ func (w *writer) width(part drawing.Part) {
 		w.attribute("stroke-width", 2*w.line)
 	case drawing.Centre:
 		// Long dash and dot, after ISO 128-2 (from memory).
-		w.raw(` stroke-dasharray='`)
-		for i, times := range [...]measure.Length{14, 3, 2, 3} {
-			if i > 0 {
-				w.raw(" ")
-			}
-			w.length(times * w.line)
-		}
-		w.raw(`'`)
+		w.dashed(14, 3, 2, 3)
+	case drawing.Loose, drawing.Square, drawing.Route:
+		w.dashed(8, 4)
 	}
+}
+
+// dashed is a line of dashes and gaps, in widths of a plain line.
+func (w *writer) dashed(pattern ...measure.Length) {
+	w.raw(` stroke-dasharray='`)
+	for i, times := range pattern {
+		if i > 0 {
+			w.raw(" ")
+		}
+		w.length(times * w.line)
+	}
+	w.raw(`'`)
+}
+
+func (w *writer) points(corners []drawing.Point) {
+	w.raw(` points='`)
+	for i, c := range corners {
+		if i > 0 {
+			w.raw(" ")
+		}
+		w.length(c.X - w.origin.X)
+		w.raw(",")
+		w.length(c.Y - w.origin.Y)
+	}
+	w.raw(`'`)
 }
 
 func (w *writer) rect(item *drawing.Item) {

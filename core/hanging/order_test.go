@@ -27,6 +27,10 @@ func equalRuns(columns, rows int, width, height measure.Length) (mask.Run, mask.
 		mask.RunFromSizes(mask.Equal(measure.Length(rows)*height, rows), 0, measure.Length(rows)*height)
 }
 
+func order(columns, rows mask.Run) []hanging.Hang {
+	return hanging.Order(hanging.Job{Columns: columns, Rows: rows}).Hangs
+}
+
 func labels(order []hanging.Hang) string {
 	var all []string
 	for _, h := range order {
@@ -54,35 +58,35 @@ func TestOrder_ByHand(t *testing.T) {
 		{"four by two: the four round the middle first", 4, 2, foot, foot, "A2 A3 B2 B3 A1 B1 A4 B4"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			assert.Equal(t, c.want, labels(hanging.Order(equalRuns(c.columns, c.rows, c.width, c.height))))
+			assert.Equal(t, c.want, labels(order(equalRuns(c.columns, c.rows, c.width, c.height))))
 		})
 	}
-	assert.Empty(t, hanging.Order(mask.Run{}, mask.Run{}))
+	assert.Empty(t, order(mask.Run{}, mask.Run{}))
 	row, _ := equalRuns(3, 1, foot, foot)
-	assert.Empty(t, hanging.Order(row, mask.Run{}), "rows that could not be worked out")
+	assert.Empty(t, order(row, mask.Run{}), "rows that could not be worked out")
 }
 
 func TestOrder_EdgesByHand(t *testing.T) {
 	panel := func(column, row int) mask.Panel { return mask.Panel{Column: column, Row: row} }
-	odd := hanging.Order(equalRuns(3, 3, foot, foot))
-	assert.Equal(t, hanging.Hang{N: 1, Panel: panel(2, 2), Edges: []hanging.Edge{
+	odd := order(equalRuns(3, 3, foot, foot))
+	assert.Equal(t, hanging.Hang{N: 1, Panel: panel(2, 2), Block: hanging.Block{Column: 2, Row: 2, Columns: 1, Rows: 1}, Edges: []hanging.Edge{
 		{Side: survey.DA, To: hanging.ToSeamLine, Seam: "1│2"}, {Side: survey.BC, To: hanging.ToSeamLine, Seam: "2│3"},
 		{Side: survey.AB, To: hanging.ToSeamLine, Seam: "A│B"}, {Side: survey.CD, To: hanging.ToSeamLine, Seam: "B│C"},
 	}}, odd[0], "an odd middle panel hangs between its seam lines")
-	assert.Equal(t, hanging.Hang{N: 2, Panel: panel(2, 1), Edges: []hanging.Edge{
+	assert.Equal(t, hanging.Hang{N: 2, Panel: panel(2, 1), Block: hanging.Block{Column: 2, Row: 1, Columns: 1, Rows: 1}, Edges: []hanging.Edge{
 		{Side: survey.DA, To: hanging.ToSeamLine, Seam: "1│2"}, {Side: survey.BC, To: hanging.ToSeamLine, Seam: "2│3"},
 		{Side: survey.AB, To: hanging.ToTapeLine}, {Side: survey.CD, To: hanging.ToPanel, Panel: panel(2, 2)},
 	}}, odd[1])
-	assert.Equal(t, hanging.Hang{N: 6, Panel: panel(1, 1), Edges: []hanging.Edge{
+	assert.Equal(t, hanging.Hang{N: 6, Panel: panel(1, 1), Block: hanging.Block{Column: 1, Row: 1, Columns: 1, Rows: 1}, Edges: []hanging.Edge{
 		{Side: survey.DA, To: hanging.ToTapeLine}, {Side: survey.BC, To: hanging.ToPanel, Panel: panel(2, 1)},
 		{Side: survey.AB, To: hanging.ToTapeLine}, {Side: survey.CD, To: hanging.ToPanel, Panel: panel(1, 2)},
 	}}, odd[5])
 
-	even := hanging.Order(equalRuns(4, 4, foot, foot))
-	assert.Equal(t, hanging.Hang{N: 1, Panel: panel(2, 2), Edges: []hanging.Edge{
+	even := order(equalRuns(4, 4, foot, foot))
+	assert.Equal(t, hanging.Hang{N: 1, Panel: panel(2, 2), Block: hanging.Block{Column: 2, Row: 2, Columns: 1, Rows: 1}, Edges: []hanging.Edge{
 		{Side: survey.BC, To: hanging.ToCentreLine, Seam: "2│3"}, {Side: survey.CD, To: hanging.ToCentreLine, Seam: "B│C"},
 	}}, even[0], "an even middle is the crossing of the centre lines")
-	assert.Equal(t, hanging.Hang{N: 2, Panel: panel(3, 2), Edges: []hanging.Edge{
+	assert.Equal(t, hanging.Hang{N: 2, Panel: panel(3, 2), Block: hanging.Block{Column: 3, Row: 2, Columns: 1, Rows: 1}, Edges: []hanging.Edge{
 		{Side: survey.DA, To: hanging.ToPanel, Panel: panel(2, 2)}, {Side: survey.CD, To: hanging.ToCentreLine, Seam: "B│C"},
 	}}, even[1])
 
@@ -90,13 +94,13 @@ func TestOrder_EdgesByHand(t *testing.T) {
 	// is first, here the one beyond the line.
 	columns := mask.RunFromSizes([]measure.Length{foot, 3 * foot, foot, 3 * foot}, 0, 8*foot)
 	rows := mask.RunFromSizes([]measure.Length{foot}, 0, foot)
-	first := hanging.Order(columns, rows)[0]
+	first := order(columns, rows)[0]
 	assert.Equal(t, panel(3, 1), first.Panel)
 	assert.Equal(t, hanging.Edge{Side: survey.DA, To: hanging.ToCentreLine, Seam: "2│3"}, first.Edges[0])
 
 	// A middle seam beside the centre line is a seam line, not the centre line.
 	columns = mask.RunFromSizes([]measure.Length{3 * foot, 5 * foot}, 0, 8*foot)
-	first = hanging.Order(columns, rows)[0]
+	first = order(columns, rows)[0]
 	assert.Equal(t, panel(2, 1), first.Panel, "the panel that holds the middle")
 	assert.Equal(t, hanging.Edge{Side: survey.BC, To: hanging.ToTapeLine}, first.Edges[0])
 }
@@ -149,7 +153,7 @@ func TestOrder_AgreesWithTheSlowWay(t *testing.T) {
 		for rows := 1; rows <= 6; rows++ {
 			for _, height := range []measure.Length{foot, 2 * foot, 7 * inch} {
 				c, r := equalRuns(columns, rows, foot, height)
-				require.Equal(t, naive(c, r), panels(hanging.Order(c, r)), "%d × %d, %v", columns, rows, height)
+				require.Equal(t, naive(c, r), panels(order(c, r)), "%d × %d, %v", columns, rows, height)
 			}
 		}
 	}
@@ -173,16 +177,16 @@ func TestOrder_HoldsForAnySizes(t *testing.T) {
 	for range 150 {
 		c, r := sizes(1+random.Intn(9)), sizes(1+random.Intn(9))
 		columns, rows := mask.RunFromSizes(c, 0, sum(c)+3*mm), mask.RunFromSizes(r, mm, sum(r))
-		checkOrder(t, columns, rows, hanging.Order(columns, rows))
+		checkOrder(t, columns, rows, order(columns, rows))
 	}
 }
 
 func TestOrder_TenThousandPanels(t *testing.T) {
 	columns, rows := equalRuns(100, 100, 10*inch, 9*inch)
-	checkOrder(t, columns, rows, hanging.Order(columns, rows))
+	checkOrder(t, columns, rows, order(columns, rows))
 	// The longest room: distances squared pass 64 bits.
 	columns, rows = equalRuns(5, 5, 20*measure.Metre, 20*measure.Metre)
-	assert.Equal(t, naive(columns, rows), panels(hanging.Order(columns, rows)))
+	assert.Equal(t, naive(columns, rows), panels(order(columns, rows)))
 }
 
 // checkOrder holds an order against what it promises.
@@ -234,7 +238,7 @@ func TestOrder_CutsRoundedAlikeHangAlike(t *testing.T) {
 		total := measure.Length(n)*foot + 1
 		cut := mask.RunFromSizes(mask.Equal(total, n), 0, total)
 		cutRows := mask.RunFromSizes(mask.Equal(total, n), 0, total)
-		assert.Equal(t, labels(hanging.Order(whole, wholeRows)), labels(hanging.Order(cut, cutRows)), "%d × %d", n, n)
+		assert.Equal(t, labels(order(whole, wholeRows)), labels(order(cut, cutRows)), "%d × %d", n, n)
 	}
 }
 
@@ -243,7 +247,7 @@ func BenchmarkOrder(b *testing.B) {
 		columns, rows := equalRuns(side, side, 10*inch, 9*inch)
 		b.Run(strconv.Itoa(side*side)+" panels", func(b *testing.B) {
 			for b.Loop() {
-				hanging.Order(columns, rows)
+				order(columns, rows)
 			}
 		})
 	}

@@ -1,0 +1,119 @@
+package plan
+
+import "ceilingwright/core/survey"
+
+// mostObstructions is more than any ceiling has.
+const mostObstructions = 60
+
+// readRoom reads all blanks of the room, whatever its form; only those of the
+// form taken are remarked on.
+func readRoom(s section) survey.Room {
+	room := survey.Room{Form: choice(s, "form", "how the room was measured", survey.Rectangle, survey.Lines, survey.Points, survey.Walls, survey.Round)}
+	sides, square := room.Form == survey.Rectangle || room.Form == survey.Round, room.Form == survey.Rectangle
+	s.when(sides, func() {
+		room.Length, _ = s.length("length", "")
+		room.Width, _ = s.length("width", "")
+	})
+	if !sides {
+		room.Length, room.Width = 0, 0
+	}
+	room.Height, _ = s.length("height", "")
+	s.when(square, func() {
+		room.DiagonalAC, _ = s.positive("diagonalAC", "")
+		room.DiagonalBD, _ = s.positive("diagonalBD", "")
+	})
+	s.when(square || room.Form == survey.Lines, func() { room.Tape = readTape(s.section("tape")) })
+	s.when(room.Form == survey.Lines, func() { room.Readings = readReadings(s) })
+	s.when(room.Form == survey.Points, func() {
+		for _, e := range s.some("points", survey.MostCorners, "corners") {
+			room.Points = append(room.Points, readCorner(e))
+		}
+	})
+	s.when(room.Form == survey.Walls, func() {
+		for _, e := range s.some("walls", survey.MostCorners, "walls") {
+			room.Walls = append(room.Walls, readWall(e))
+		}
+	})
+	return room
+}
+
+// readTape reads how good the tape is. What the plan does not say is a
+// sixteenth of an inch, or in metric a millimetre and a half and a millimetre
+// to read to; whoever reckons with it says so.
+func readTape(s section) survey.Tape {
+	var tape survey.Tape
+	tape.Deviation, _ = s.positive("deviation", "")
+	tape.ReadTo, _ = s.positive("readTo", "")
+	return tape
+}
+
+func readReadings(s section) []survey.Reading {
+	var readings []survey.Reading
+	for _, e := range s.some("readings", survey.MostReadings, "readings") {
+		reading := survey.Reading{
+			Line: word(e, "line", "which line was measured", survey.LineAB, survey.LineBC, survey.LineCD, survey.LineDA,
+				survey.LineAC, survey.LineBD, survey.LineABCD, survey.LineDABC),
+			At: e.at[len(s.at):],
+		}
+		reading.Length, _ = e.length("length", "")
+		reading.Start, _ = e.length("start", "")
+		readings = append(readings, reading)
+	}
+	return readings
+}
+
+func readCorner(s section) survey.CornerReading {
+	var c survey.CornerReading
+	var x, y bool
+	c.X, x = s.offset("x", "")
+	c.Y, y = s.offset("y", "")
+	c.Known = x && y
+	return c
+}
+
+func readWall(s section) survey.WallReading {
+	var w survey.WallReading
+	w.Length, _ = s.length("length", "")
+	w.Angle, w.AngleKnown = s.number("angle", "")
+	return w
+}
+
+func readFixture(s section) survey.Fixture {
+	return readObject(s, word(s, "at", "where the light hangs", survey.NoFixture, survey.InMiddle, survey.Measured, survey.FromCorners))
+}
+
+func readObstructions(s section) []Obstruction {
+	var found []Obstruction
+	for _, e := range s.some("obstructions", mostObstructions, "obstructions") {
+		o := Obstruction{At: e.at}
+		o.Name = e.text("name")
+		o.Kind = word(e, "kind", "what the obstruction is", survey.Vent, survey.Hatch, survey.Detector, survey.Sprinkler, survey.Beam, survey.OtherKind)
+		o.Fixture = readObject(e, word(e, "at", "where the obstruction is", survey.Measured, survey.FromCorners, survey.InMiddle))
+		found = append(found, o)
+	}
+	return found
+}
+
+// readObject reads where a thing is on the ceiling and how large. What the way
+// it was measured in has no use for is not remarked on.
+func readObject(s section, at survey.Place) survey.Fixture {
+	f := survey.Fixture{At: at, Rectangular: choice(s, "shape", "what shape it has", "round", "rectangular") == "rectangular"}
+	s.when(at == survey.Measured, func() {
+		f.FromDA, _ = s.length("fromDA", "")
+		f.FromAB, _ = s.length("fromAB", "")
+	})
+	s.when(at == survey.FromCorners, func() {
+		f.CornerOne, f.CornerTwo, f.Side = corner(s.text("cornerOne")), corner(s.text("cornerTwo")), corner(s.text("side"))
+		f.FromOne, _ = s.length("fromOne", "")
+		f.FromTwo, _ = s.length("fromTwo", "")
+	})
+	s.when(at != survey.NoFixture, func() {
+		f.Across, _ = s.length("across", "")
+		f.AxisDA, f.AxisAB, _ = s.both("axisDA", "axisAB", "to the second point on the axis", "none")
+	})
+	s.when(at != survey.NoFixture && f.Rectangular, func() { f.Deep, _ = s.length("deep", "") })
+	return f
+}
+
+// corner is the name of a corner as typed, in a capital.
+func corner(text string) survey.Corner { return survey.Corner(label(text)) }
