@@ -84,6 +84,9 @@ type cover struct {
 // fewer is a cover with fewer rectangles than that, and whether none has fewer
 // than it, or where there is none, than that.
 func (c *cover) fewer(than int) ([]placed, bool) {
+	if than <= 1 {
+		return nil, true
+	}
 	split := c.split()
 	if len(split) >= than {
 		split = nil
@@ -91,7 +94,7 @@ func (c *cover) fewer(than int) ([]placed, bool) {
 		than = len(split)
 	}
 	if !c.prepare(than) {
-		return split, than == 1
+		return split, false
 	}
 	for count := c.bound(); count < than; count++ {
 		if c.search(count) {

@@ -233,12 +233,14 @@ func (w *work) longest(blocks []int32) int32 {
 	return best
 }
 
-// again hangs a block that came down, from where the platform stands if it can
-// be.
+// again hangs a block that came down, from the station with the shortest way.
 func (w *work) again(b int32) {
-	k := w.place
-	if k == noBlock || !w.reach.reaches(k, b) {
-		k = w.reach.from(b)[0]
+	from := w.reach.from(b)
+	k := from[0]
+	for _, other := range from[1:] {
+		if w.way(w.place, other) < w.way(w.place, k) {
+			k = other
+		}
 	}
 	w.turn = w.rank[b]
 	w.hang(b, k)

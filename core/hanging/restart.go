@@ -37,6 +37,9 @@ func RestartAt(job Job, crooked mask.Panel) (Restart, bool) {
 		}
 	}
 	slices.Reverse(r.Down)
+	job.Waiting = slices.DeleteFunc(slices.Clone(job.Waiting), func(p mask.Panel) bool { // what was up is there
+		return slices.ContainsFunc(r.Down, func(b Block) bool { return b.Holds(p) })
+	})
 	r.Rest = Order(job)
 	return r, true
 }
