@@ -50,6 +50,8 @@ function sketchSource(svg: string): SVGSVGElement | null {
   const source = document.createElementNS(SVG, "svg");
   const drawing = document.createElementNS(SVG, "g");
   drawing.id = "card-drawing";
+  // What the drawing's lines and letters inherit.
+  for (const name of ["fill", "font-family", "stroke-width"]) drawing.setAttribute(name, root.getAttribute(name) ?? "");
   for (const node of Array.from(document.importNode(root, true).childNodes)) {
     if (node.nodeName !== "title" && node.nodeName !== "desc") drawing.append(node);
   }

@@ -82,11 +82,11 @@ function tile(panel: Panel): HTMLElement {
       "data-do": "stamp-panel",
       "data-to": panel.label,
       "data-state": state,
-      "aria-label": `Panel ${panel.label}${panel.supplier ? `, supplier’s ${panel.supplier}` : ""}: ${words}`,
     },
     make("b", {}, panel.label),
     panel.supplier ? make("small", {}, panel.supplier) : null,
     make("span", { class: "cw-tile-sign", "aria-hidden": "true" }, signs[state] ?? ""),
+    make("span", { class: "cw-hear" }, ` ${words}`),
   );
 }
 
