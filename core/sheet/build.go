@@ -39,7 +39,7 @@ func Build(doc plan.Document, version string) *Sheet {
 		return &b.sheet
 	}
 	b.readings(doc.Readings)
-	b.room()
+	b.survey()
 	b.mask()
 	b.setting()
 	b.hanging()
@@ -57,9 +57,12 @@ type builder struct {
 	blamed   map[string]bool
 	sheet    Sheet
 
-	// shape is the ceiling as measured; it may not be usable.
+	// found is the room as worked out, and shape the ceiling of it; it may not be
+	// usable.
+	found survey.Found
 	shape survey.Shape
-	// things are the light, where there is one, and the obstructions.
+	// things are the light, where there is one, and the obstructions, as far as
+	// their places are known.
 	things []thing
 	layers []layer
 	// site is the ceiling with what a mask can be centred on and square to.
@@ -170,50 +173,6 @@ func plain(n measure.Number) string { return n.RoundHalfEven(12).String() }
 // share is a fraction in per cent.
 func (b *builder) share(n measure.Number) string {
 	return b.n.NumberTrimmed(n.Mul(measure.NumberFromInt(100)), 2) + " %"
-}
-
-func (b *builder) room() {
-	room := b.plan.Room
-	b.report("/room", room.Check(b.n))
-	b.report("/room/fixture", b.plan.Fixture.Check(room, b.n))
-	b.shape = survey.ShapeFromSides(room.Form, room.Length, room.Width)
-	if !b.shape.Usable() {
-		return
-	}
-	if middle, ok := b.plan.Fixture.Centre(room); ok {
-		b.things = append(b.things, thing{At: "/room/fixture", Light: true, Middle: middle, Round: true, Length: b.plan.Fixture.Across, Width: b.plan.Fixture.Across})
-	}
-	long, wide := b.put(room.Length), b.put(room.Width)
-	b.area(blockRoom, "room.area", "ceiling", room.Area(),
-		"Length times width. Until a diagonal is measured the room is taken as square.", long+" × "+wide, ofArithmetic)
-	b.length(blockRoom, "room.perimeter", "round the walls", room.Perimeter(),
-		"Twice the length and the width together.", "2 × ("+long+" + "+wide+")", ofArithmetic)
-	if room.Height > 0 {
-		b.volume(room)
-	}
-}
-
-var cubicFoot = measure.MustNumber("28.316846592")
-
-// volume is the room's air. A cubic foot is 28.316 846 592 L, from the foot of
-// 304.8 mm.
-func (b *builder) volume(room survey.Room) {
-	v := room.Volume()
-	b.figure(Figure{
-		ID: "room.volume", Block: blockRoom, Label: "air in the room",
-		Value: plain(v.Litres.Quo(measure.CubicMetre)), Unit: "m3",
-		Text: cubic(b.n, v), Other: cubic(b.other, v),
-		Working: Working{Rule: "Ceiling area times height.",
-			Sum:    b.n.Area(room.Area()) + " × " + b.put(room.Height) + " = " + cubic(b.n, v),
-			Source: ofArithmetic},
-	})
-}
-
-func cubic(n measure.Notation, v measure.Volume) string {
-	if n.System == measure.FeetInches {
-		return n.Number(v.Litres.Quo(cubicFoot), 0) + " ft³"
-	}
-	return n.Number(v.Litres.Quo(measure.CubicMetre), 1) + " m³"
 }
 
 func (b *builder) mask() {

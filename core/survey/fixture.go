@@ -1,10 +1,7 @@
 package survey
 
 import (
-	"fmt"
-
 	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
 )
 
 // Place says how the fixture's place is known.
@@ -62,48 +59,6 @@ type Obstruction struct {
 	Fixture
 	Name string
 	Kind Kind
-}
-
-// Check says what keeps the fixture from being used, at "/fromDA", "/fromAB"
-// and "/across". Without a usable room it only looks at what is missing.
-func (f Fixture) Check(room Room, n measure.Notation) []problem.Problem {
-	var found []problem.Problem
-	if f.At == Measured {
-		found = append(found, f.checkAxis("/fromDA", DA, BC, f.FromDA, room.Length, n)...)
-		found = append(found, f.checkAxis("/fromAB", AB, CD, f.FromAB, room.Width, n)...)
-	}
-	if f.At != NoFixture && f.At != "" && room.HasPlan() && f.Across > min(room.Length, room.Width) {
-		found = append(found, problem.Problem{At: "/across", Severity: problem.Caution,
-			What: fmt.Sprintf("The fixture reads %s across, wider than the room.", n.Length(f.Across)),
-			Do:   "Check the number and its unit."})
-	}
-	return found
-}
-
-func (f Fixture) checkAxis(at string, from, to Wall, place, side measure.Length, n measure.Notation) []problem.Problem {
-	switch {
-	case place <= 0:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: fmt.Sprintf("The distance from wall %s to the centre of the fixture is not given.", from),
-			Do:   "Measure it, or say that the fixture is in the middle."}}
-	case side <= 0:
-		return nil
-	case place >= side:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: fmt.Sprintf("The fixture is %s from wall %s, but wall %s is only %s away, so it lies %s outside the room.",
-				n.Length(place), from, to, n.Length(side), n.Length(place-side)),
-			Do: fmt.Sprintf("Measure again from wall %s to the centre of the fixture.", from)}}
-	case place < f.Across.Half() || side-place < f.Across.Half():
-		near := from
-		if side-place < place {
-			near = to
-		}
-		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: fmt.Sprintf("The fixture is %s across and its centre %s from wall %s, so it would reach into the wall.",
-				n.Length(f.Across), n.Length(min(place, side-place)), near),
-			Do: "Check both numbers: the distance goes to the centre of the fixture."}}
-	}
-	return nil
 }
 
 // Centre is where the centre of the fixture is, or false where there is none

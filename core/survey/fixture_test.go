@@ -10,7 +10,10 @@ import (
 	"ceilingwright/core/survey"
 )
 
-func TestFixture_Centre(t *testing.T) {
+// rectangle is the shape of supper.
+var rectangle = survey.ShapeFromSides(survey.Rectangle, supper.Length, supper.Width)
+
+func TestFixture_Middle(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		fixture survey.Fixture
@@ -26,15 +29,15 @@ func TestFixture_Centre(t *testing.T) {
 		{"half measured", survey.Fixture{At: survey.Measured, FromDA: 105 * inch}, survey.Point{}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, ok := c.fixture.Centre(supper)
+			got, ok := c.fixture.Middle(rectangle)
 			assert.Equal(t, c.want, got)
 			assert.Equal(t, c.ok, ok)
 		})
 	}
-	twice, ok := survey.Fixture{At: survey.InMiddle}.TwiceCentre(survey.Room{Length: 4*measure.Metre + 1, Width: 3 * measure.Metre})
+	twice, ok := survey.Fixture{At: survey.InMiddle}.TwiceMiddle(survey.ShapeFromSides(survey.Rectangle, 4*measure.Metre+1, 3*measure.Metre))
 	assert.True(t, ok)
 	assert.Equal(t, survey.Point{X: 4*measure.Metre + 1, Y: 3 * measure.Metre}, twice, "doubled, an odd middle is exact")
-	_, ok = survey.Fixture{At: survey.InMiddle}.Centre(survey.Room{Length: foot})
+	_, ok = survey.Fixture{At: survey.InMiddle}.Middle(survey.ShapeFromSides(survey.Rectangle, foot, 0))
 	assert.False(t, ok, "no middle of half a room")
 }
 
@@ -62,7 +65,7 @@ func TestFixture_Check(t *testing.T) {
 			What: "The fixture reads 14' 0\" across, wider than the room.",
 			Do:   "Check the number and its unit."}}},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.fixture.Check(supper, inches)) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.fixture.CheckIn(rectangle, inches)) })
 	}
-	assert.Empty(t, measured(40*foot, 40*foot, 0).Check(survey.Room{}, inches), "a missing room is not the fixture's fault")
+	assert.Empty(t, measured(40*foot, 40*foot, 0).CheckIn(survey.Shape{}, inches), "a missing room is not the fixture's fault")
 }

@@ -35,7 +35,10 @@ func (f Fixture) TwiceMiddle(s Shape) (Point, bool) {
 		p, clash := f.offCorners(s, "", measure.Notation{})
 		twice, ok = Point{2 * p.X, 2 * p.Y}, clash == nil
 	}
-	return twice, ok && s.Contains(Point{twice.X / 2, twice.Y / 2})
+	if !ok || s.Clearance(Point{twice.X / 2, twice.Y / 2}) <= 0 {
+		return Point{}, false
+	}
+	return twice, true
 }
 
 // Middle is the middle of the fixture; an odd nanometre is rounded towards the
@@ -188,7 +191,9 @@ func (f Fixture) checkIn(s Shape, n measure.Notation, called string) []problem.P
 	var found []problem.Problem
 	switch f.At {
 	case Measured:
-		found = f.checkMeasured(s, n, called)
+		if found = f.checkMeasured(s, called); len(found) == 0 && s.IsRectangle() {
+			found = append(f.checkAxis("/fromDA", DA, BC, f.FromDA, s.Length, n, called), f.checkAxis("/fromAB", AB, CD, f.FromAB, s.Width, n, called)...)
+		}
 	case FromCorners:
 		if s.Usable() {
 			if _, clash := f.offCorners(s, called, n); clash != nil {
@@ -203,14 +208,15 @@ func (f Fixture) checkIn(s Shape, n measure.Notation, called string) []problem.P
 	default:
 		return nil
 	}
-	if s.Usable() && len(found) == 0 {
+	size := f.checkSize(s, n, called)
+	if s.Usable() && len(found)+len(size) == 0 {
 		found = append(found, f.checkInside(s, n, called)...)
 	}
-	return append(found, f.checkSize(s, n, called)...)
+	return append(found, size...)
 }
 
 // checkMeasured looks at the distances off two walls.
-func (f Fixture) checkMeasured(s Shape, n measure.Notation, called string) []problem.Problem {
+func (f Fixture) checkMeasured(s Shape, called string) []problem.Problem {
 	last, first := wallNames(s)
 	var found []problem.Problem
 	for _, d := range []struct {
@@ -218,13 +224,32 @@ func (f Fixture) checkMeasured(s Shape, n measure.Notation, called string) []pro
 		from     measure.Length
 	}{{"/fromDA", last, f.FromDA}, {"/fromAB", first, f.FromAB}} {
 		if d.from <= 0 {
-			found = append(found, *stop(d.at, "The distance from "+d.wall+" to the centre of "+called+" is not given.", "Measure it, or say where it is in another way."))
+			found = append(found, *stop(d.at, "The distance from "+d.wall+" to the centre of "+called+" is not given.", "Measure it, or say that "+called+" is in the middle."))
 		}
 	}
 	if _, ok := s.offWalls(f.FromDA, f.FromAB); s.Usable() && !ok && len(found) == 0 {
 		found = append(found, *stop("/at", capital(last)+" and "+first+" lie so nearly on one line that distances off them tell no place.", "Measure from two corners instead."))
 	}
 	return found
+}
+
+// checkAxis looks at one distance in a rectangle, where both walls it lies
+// between can be named.
+func (f Fixture) checkAxis(at string, from, to Wall, place, side measure.Length, n measure.Notation, called string) []problem.Problem {
+	do := "Check both numbers: the distance goes to the centre of " + called + "."
+	near, clear := from, place
+	if side-place < place {
+		near, clear = to, side-place
+	}
+	switch {
+	case place >= side:
+		return []problem.Problem{*stop(at, capital(called)+" is "+n.Length(place)+" from wall "+string(from)+", but wall "+string(to)+" is only "+n.Length(side)+
+			" away, so it lies "+n.Length(place-side)+" outside the room.", "Measure again from wall "+string(from)+" to the centre of "+called+".")}
+	case !f.Rectangular && clear < f.Across.Half():
+		return []problem.Problem{{At: at, Severity: problem.Caution,
+			What: capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from wall " + string(near) + ", so it would reach into the wall.", Do: do}}
+	}
+	return nil
 }
 
 // wallNames are the two walls that meet at A, the last and the first, as they
@@ -250,7 +275,7 @@ func (f Fixture) checkInside(s Shape, n measure.Notation, called string) []probl
 		at = "/fromOne"
 	}
 	middle := f.place(s)
-	if !s.Contains(middle) {
+	if s.Clearance(middle) <= 0 {
 		return []problem.Problem{*stop(at, capital(called)+" lies "+n.Amount(s.Clearance(middle).Abs())+" outside the room.", do)}
 	}
 	for _, p := range f.corners(s, middle) {
