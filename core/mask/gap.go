@@ -2,6 +2,8 @@ package mask
 
 import (
 	"math/big"
+	"strconv"
+	"strings"
 
 	"ceilingwright/core/measure"
 )
@@ -23,8 +25,10 @@ type Hanging struct {
 	// the seams not yet measured on one side share what is left there, whole
 	// nanometres that add up exactly. Where nothing is left to share they are
 	// 0: no panel is told to overlap another.
-	Gaps     []measure.Length
-	Measured []bool
+	Gaps []measure.Length
+	// Fixed tells of each seam that it is not to be set any more: it is measured,
+	// or held inside pieces.
+	Fixed []bool
 	// Starts is where each panel comes to lie, from the tape line the run is
 	// counted from. Panels set to these running distances do not build up.
 	Starts []measure.Length
@@ -36,20 +40,25 @@ type Hanging struct {
 }
 
 // Hang lays a run out anew round the gaps measured so far. from is the panel
-// first up, counted from 0. Gaps at seams the run does not have are left out;
-// of several for one seam the last counts. False where there is no run or no
-// such panel.
+// first up, counted from 0. Gaps at seams the run does not have or that are held
+// are left out; of several for one seam the last counts. False where there is
+// no run or no such panel.
 func (r Run) Hang(from int, measured []MeasuredGap) (Hanging, bool) {
 	if from < 0 || from >= len(r.Starts) {
 		return Hanging{}, false
 	}
 	h := Hanging{
-		From: from, Gaps: make([]measure.Length, len(r.Gaps)), Measured: make([]bool, len(r.Gaps)),
+		From: from, Gaps: make([]measure.Length, len(r.Gaps)), Fixed: make([]bool, len(r.Gaps)),
 		Starts: make([]measure.Length, len(r.Starts)),
 	}
+	for i := range h.Gaps {
+		if r.isHeld(i) {
+			h.Gaps[i], h.Fixed[i] = r.Gaps[i], true
+		}
+	}
 	for _, m := range measured {
-		if m.Seam >= 0 && m.Seam < len(h.Gaps) {
-			h.Gaps[m.Seam], h.Measured[m.Seam] = m.Gap, true
+		if m.Seam >= 0 && m.Seam < len(h.Gaps) && !r.isHeld(m.Seam) {
+			h.Gaps[m.Seam], h.Fixed[m.Seam] = m.Gap, true
 		}
 	}
 	h.Starts[from] = r.Starts[from]
@@ -67,12 +76,12 @@ func (r Run) Hang(from int, measured []MeasuredGap) (Hanging, bool) {
 	return h, true
 }
 
-// share sets the gaps of one side, seams low to high−1, that are not measured;
+// share sets the gaps of one side, seams low to high−1, that are not fixed;
 // room is what all gaps of the side have together.
 func (h *Hanging) share(low, high int, room measure.Length) {
 	open := 0
 	for i := low; i < high; i++ {
-		if h.Measured[i] {
+		if h.Fixed[i] {
 			room -= h.Gaps[i]
 		} else {
 			open++
@@ -83,7 +92,7 @@ func (h *Hanging) share(low, high int, room measure.Length) {
 	}
 	taken, given := measure.Length(0), 0
 	for i := low; i < high; i++ {
-		if h.Measured[i] {
+		if h.Fixed[i] {
 			continue
 		}
 		given++
@@ -92,7 +101,7 @@ func (h *Hanging) share(low, high int, room measure.Length) {
 	}
 }
 
-// Open is how many seams on the side of a seam are not measured yet, and
+// Open is how many seams on the side of a seam are to be set yet, and
 // whether the side counts from the start of the run.
 func (h Hanging) Open(seam int) (open int, low bool) {
 	low = seam < h.From
@@ -100,8 +109,8 @@ func (h Hanging) Open(seam int) (open int, low bool) {
 	if low {
 		from, to = 0, h.From
 	}
-	for _, measured := range h.Measured[from:to] {
-		if !measured {
+	for _, fixed := range h.Fixed[from:to] {
+		if !fixed {
 			open++
 		}
 	}
@@ -148,4 +157,27 @@ func sum(lengths []measure.Length) (total measure.Length) {
 		total += l
 	}
 	return total
+}
+
+// ParseSeam reads the name of a seam as ColumnSeam and RowSeam write it, with
+// any of │ | - – / or spaces between: after is the column or the row before it,
+// from 1, and columns tells which of the two. False for anything else.
+func ParseSeam(text string) (columns bool, after int, ok bool) {
+	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("│|-–/ ", r) })
+	if len(parts) != 2 {
+		return false, 0, false
+	}
+	if one, err := strconv.Atoi(parts[0]); err == nil {
+		two, err := strconv.Atoi(parts[1])
+		return true, one, err == nil && one > 0 && one <= MostPanels && two == one+1
+	}
+	for _, part := range parts {
+		for _, r := range part {
+			if !isLetter(r) {
+				return false, 0, false
+			}
+		}
+	}
+	one := rowOf(parts[0])
+	return false, one, one > 0 && one <= MostPanels && rowOf(parts[1]) == one+1
 }

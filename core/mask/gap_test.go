@@ -122,7 +122,7 @@ func TestRunHang_Properties(t *testing.T) {
 		for i, gap := range h.Gaps {
 			sum += gap
 			require.Equal(t, h.Starts[i+1], h.Starts[i]+sizes[i]+gap)
-			require.True(t, h.Measured[i] || gap >= 0, "no panel is told to overlap")
+			require.True(t, h.Fixed[i] || gap >= 0, "no panel is told to overlap")
 		}
 		for _, m := range measured {
 			require.Equal(t, m.Gap, h.Gaps[m.Seam], "what was measured is")
@@ -136,12 +136,73 @@ func TestRunHang_Properties(t *testing.T) {
 		}
 		for i := range h.Gaps {
 			for j := range h.Gaps {
-				if (i < from) == (j < from) && !h.Measured[i] && !h.Measured[j] {
+				if (i < from) == (j < from) && !h.Fixed[i] && !h.Fixed[j] {
 					require.LessOrEqual(t, (h.Gaps[i] - h.Gaps[j]).Abs(), measure.Length(1), "seams of one side are set alike")
 				}
 			}
 		}
 	}
+}
+
+// A seam inside a span keeps its gap; the others of its side share what is left.
+func TestRunHang_HeldSeams(t *testing.T) {
+	layer := mask.Layer{Columns: repeat(600*mm, 5), Rows: repeat(600*mm, 1), Gap: 4 * mm,
+		Pieces: []mask.Piece{{Kind: mask.Span, Column: 4, Row: 1, Columns: 2, Rows: 1}}}
+	columns, _ := layer.Runs(mask.Outline{Length: 3016 * mm, Width: 600 * mm})
+	h, ok := columns.Hang(1, gaps(mask.MeasuredGap{Seam: 1, Gap: 7 * mm}, mask.MeasuredGap{Seam: 3, Gap: 9 * mm}))
+	require.True(t, ok)
+	assert.Equal(t, lengths(4, 7, 1, 4), h.Gaps)
+	assert.Equal(t, []bool{false, true, false, true}, h.Fixed)
+	open, _ := h.Open(3)
+	assert.Equal(t, 1, open)
+	assert.Zero(t, h.High)
+}
+
+func TestParseSeam(t *testing.T) {
+	for _, c := range []struct {
+		text    string
+		columns bool
+		after   int
+		ok      bool
+	}{
+		{"2│3", true, 2, true}, {" 2 | 3 ", true, 2, true}, {"9999-10000", true, 9999, true}, {"2/3", true, 2, true},
+		{"B│C", false, 2, true}, {"b c", false, 2, true}, {"Z–AA", false, 26, true},
+		{"2│4", true, 2, false}, {"3│2", true, 3, false}, {"0│1", true, 0, false}, {"-1│0", true, 1, false},
+		{"10001│10002", true, 10001, false}, {"2│C", true, 2, false}, {"B│3", false, 0, false}, {"B", false, 0, false}, {"", false, 0, false},
+		{"A│B│C", false, 0, false}, {"Ä│Å", false, 0, false}, {"ZZZZZ│ZZZZZ", false, 0, false}, {"99999999999999999999│1", false, 0, false},
+	} {
+		columns, after, ok := mask.ParseSeam(c.text)
+		assert.Equal(t, c.ok, ok, c.text)
+		if ok {
+			assert.Equal(t, c.columns, columns, c.text)
+			assert.Equal(t, c.after, after, c.text)
+		}
+	}
+	for i := 1; i < 800; i++ {
+		columns, after, ok := mask.ParseSeam(mask.ColumnSeam(i))
+		assert.True(t, ok && columns && after == i)
+		columns, after, ok = mask.ParseSeam(mask.RowSeam(i))
+		assert.True(t, ok && !columns && after == i)
+	}
+}
+
+func FuzzParseSeam(f *testing.F) {
+	for _, seed := range []string{"2│3", "B│C", "1-2", "", "│", "A│A│A", "aa ab"} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		columns, after, ok := mask.ParseSeam(text)
+		if !ok {
+			return
+		}
+		name := mask.RowSeam(after)
+		if columns {
+			name = mask.ColumnSeam(after)
+		}
+		if again, same, ok := mask.ParseSeam(name); !ok || again != columns || same != after {
+			t.Fatalf("%q is read as %q, which is read otherwise", text, name)
+		}
+	})
 }
 
 // Scholz 1995, Tolerance Stack Analysis Methods; the figures worked out from

@@ -125,7 +125,7 @@ func (f Fit) straight(i int) straightened {
 // perSeam is what each seam of a run took too much of, turned round: by how much
 // to open it. moved is filled with what that makes at each mark, in millimetres.
 func (f Fit) perSeam(run mask.Run, moved []float64, of func(i int) (want, off float64)) Set {
-	if len(run.Gaps) == 0 {
+	if run.Free() == 0 {
 		return Set{}
 	}
 	before := make([]float64, len(moved))
@@ -152,12 +152,22 @@ func (f Fit) perSeam(run mask.Run, moved []float64, of func(i int) (want, off fl
 	for i := range moved {
 		moved[i] = float64(before[i] * millimetres(each))
 	}
-	return Set{Count: len(run.Gaps), Each: -each}
+	return Set{Count: run.Free(), Each: -each}
 }
 
-// seamsBefore is how many seams of a run lie before a place.
+// seamsBefore is how many seams of a run that can give lie before a place.
 func seamsBefore(run mask.Run, at measure.Length) int {
-	return firstOf(len(run.Gaps), func(i int) bool { return run.Seam(i) > at })
+	seams := firstOf(len(run.Gaps), func(i int) bool { return run.Seam(i) > at })
+	if run.Held == nil {
+		return seams
+	}
+	free := 0
+	for _, held := range run.Held[:seams] {
+		if !held {
+			free++
+		}
+	}
+	return free
 }
 
 // Cut is a layer cut apart at one seam so that each half, moved by itself, comes
