@@ -42,7 +42,9 @@ func Build(doc plan.Document, version string) *Sheet {
 	b.survey()
 	b.mask()
 	b.setting()
+	b.keys()
 	b.hanging()
+	b.registering()
 	b.finish()
 	b.safety()
 	b.draw()
@@ -79,7 +81,12 @@ type layer struct {
 	plan          plan.Layer
 	panels        mask.Layer
 	columns, rows mask.Run
-	order         []hanging.Hang
+	// key is the panel kept up for the next layer; begin and last are the panel
+	// to begin with and those to hang last for the sake of the key before.
+	key   key
+	begin mask.Panel
+	last  []mask.Panel
+	order []hanging.Hang
 }
 
 // report puts problems on the sheet, with the pointer prefix in front. What
@@ -211,7 +218,6 @@ func (b *builder) addLayer(l plan.Layer) {
 	built := layer{plan: l, panels: panels}
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
-		built.order = hanging.Order(hanging.Job{Columns: built.columns, Rows: built.rows}).Hangs
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)

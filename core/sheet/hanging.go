@@ -18,6 +18,7 @@ func (b *builder) hanging() {
 	known := outline.IsComplete()
 	for i := range b.layers {
 		l := &b.layers[i]
+		l.order = hanging.Order(toHang(l)).Hangs
 		b.sheet.Layers = append(b.sheet.Layers, b.layerOf(l))
 		if l.panels.IsEmpty() || !known {
 			continue
@@ -35,6 +36,11 @@ func (b *builder) hanging() {
 	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer.", b.sumOfLayers(".seams.crossings"), ofArithmetic)
 	b.tape(seams, tape)
+}
+
+// toHang is what there is to hang of a layer.
+func toHang(l *layer) hanging.Job {
+	return hanging.Job{Columns: l.columns, Rows: l.rows, Start: l.begin, Last: l.last}
 }
 
 // sumOfLayers is the figures of all layers with that ending, written as a sum.
@@ -179,15 +185,10 @@ func (b *builder) sizes(lengths []measure.Length) []Size {
 
 func hang(h hanging.Hang) Hang {
 	out := Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]EdgeSet, len(h.Edges))}
-	out.Text = out.Panel + ": "
 	for i, e := range h.Edges {
 		out.Set[i] = EdgeSet{Edge: towards(e.Side), To: target(e)}
-		if i > 0 {
-			out.Text += "; "
-		}
-		out.Text += out.Set[i].To + " " + out.Set[i].Edge
 	}
-	out.Text += "."
+	out.Text = setWords(out.Panel, out.Set)
 	return out
 }
 
