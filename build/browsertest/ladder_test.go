@@ -81,6 +81,24 @@ func TestPanelIsTakenDownAgain(t *testing.T) {
 	assert.Equal(t, "", v.text(layerUp))
 }
 
+// Where several layers have marks, those of one can be made alone.
+func TestMarksOfOneLayerAreMadeAlone(t *testing.T) {
+	v := open(t, phone, "")
+	count := `document.querySelector(".cw-ladder-where").textContent`
+	v.climb("marks")
+	all := v.text(count)
+	v.thumb("Second layer")
+	assert.NotEqual(t, all, v.text(count))
+	assert.True(t, v.holds(`document.querySelector(".cw-ladder-more [aria-pressed=true]").textContent === "Second layer"`))
+	v.thumb("Later")
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-what").textContent`), "second layer")
+	v.thumb("Leave")
+	v.climb("marks")
+	v.thumb("Back")
+	v.thumb("All layers")
+	v.waitText(all, count)
+}
+
 func TestMarksAreTickedWallByWall(t *testing.T) {
 	v := openPainter(t, phone)
 	v.climb("marks")
@@ -277,6 +295,12 @@ func TestLadderIsLeftByEscapeAndByTheWayBack(t *testing.T) {
 	v.keys("\x1b")
 	v.waitText("", step)
 	assert.LessOrEqual(t, value[float64](v, `history.length`), before+1, "it leaves no trail")
+	// Opened again before the browser has gone back: it stays open.
+	v.climb("hanging")
+	v.run(`document.querySelector(".cw-ladder-leave").click(); document.querySelector("[data-do=ladder][data-to=marks]").click(); await new Promise((r) => setTimeout(r, 300))`)
+	v.wait(`(` + step + `).startsWith("Along wall AB")`)
+	v.keys("\x1b")
+	v.waitText("", step)
 	assert.Equal(t, 0, value[int](v, `document.querySelectorAll(".cw-ladder").length`))
 }
 

@@ -11,6 +11,7 @@ const GREATEST_TICKS = 5000;
 export interface Place {
   at: string;
   ticked: string[];
+  only: string; // the layer whose marks alone are made, "" for all
 }
 
 export type Thumb = "left" | "right";
@@ -43,9 +44,10 @@ export function placeOf(plan: string, view: string): Place {
     return {
       at: typeof place?.at === "string" ? place.at : "",
       ticked: ticked.filter((t) => typeof t === "string").slice(0, GREATEST_TICKS),
+      only: typeof place?.only === "string" ? place.only : "",
     };
   } catch {
-    return { at: "", ticked: [] };
+    return { at: "", ticked: [], only: "" };
   }
 }
 

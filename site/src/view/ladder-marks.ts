@@ -15,10 +15,10 @@ interface Tick {
 
 const END = "end";
 
-/** The screen for the step in sight, or null where there is nothing to mark.
- *  With the name of a layer, only its marks and those of all layers. */
-export function marksScreen(rung: Rung, layer: string): Screen | null {
-  const ticks = ticksOf(rung.sheet().walls ?? [], layer);
+/** The screen for the step in sight, or null where there is nothing to mark. */
+export function marksScreen(rung: Rung): Screen | null {
+  const only = namesOf(rung).includes(rung.place.only) ? rung.place.only : "";
+  const ticks = ticksOf(rung.sheet().walls ?? [], only);
   if (ticks.length === 0) return null;
   const open = ticks.filter((t) => !rung.place.ticked.includes(t.name));
   const at = rung.place.at;
@@ -33,6 +33,11 @@ export function resumeMarks(rung: Rung): string {
   return rung.place.ticked.includes(rung.place.at) ? "" : rung.place.at;
 }
 
+function namesOf(rung: Rung): string[] {
+  return (rung.sheet().layers ?? []).map((l) => l.name);
+}
+
+/** With the name of a layer, only its marks and those of all layers. */
 function ticksOf(walls: Wall[], layer: string): Tick[] {
   return walls.flatMap((wall) =>
     wall.marks
@@ -45,6 +50,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
   const { wall, mark, name } = here;
   const index = ticks.indexOf(here);
   const made = rung.place.ticked.includes(name);
+  const names = namesOf(rung);
   const next = () => rung.go(ticks[index + 1]?.name ?? END);
   const before = ticks[index - 1];
   const then = ticks[index + 1];
@@ -58,6 +64,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
       mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, mark.join),
       mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
       then && !made ? make("p", { class: "cw-ladder-small" }, `then ${then.mark.text}, ${then.mark.label}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`) : null,
+      index === 0 && names.length > 1 ? ofLayers(rung, names) : null,
       made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
     ],
     keys: [
@@ -66,6 +73,20 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
       ...(before ? [{ words: "Back", does: () => rung.go(before.name) }] : []),
     ],
   };
+}
+
+/** On the first screen: the marks of all layers, or of one. */
+function ofLayers(rung: Rung, names: string[]): HTMLElement {
+  const choice = (words: string, only: string) =>
+    button(
+      words,
+      () => {
+        rung.place.only = only;
+        rung.go("");
+      },
+      { "aria-pressed": String(rung.place.only === only) },
+    );
+  return make("div", { class: "cw-ladder-more", role: "group", "aria-label": "Marks of" }, choice("All layers", ""), ...names.map((name) => choice(name, name)));
 }
 
 function tick(rung: Rung, here: Tick, next: () => void): void {

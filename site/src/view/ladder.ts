@@ -19,10 +19,10 @@ export interface Job {
   changed(): void;
 }
 
-/** What is looked at: a layer to hang, or marks, of one layer or ("") of all. */
+/** What is looked at: the marks, or the hanging of a layer. */
 interface Look {
   to: "hanging" | "marks";
-  layer: string;
+  layer: string; // its id; "" for marks
 }
 
 interface Shown {
@@ -62,14 +62,14 @@ function follow(): void {
 
 /** Opens the view again after the page has been loaded anew in the midst of it. */
 export function reopenLadder(): void {
-  follow();
+  if (job.sheet()) follow();
 }
 
 /** Opens the view a button asks for, with its layer where it stands in one. */
 export function openLadder(pressed: HTMLElement): void {
-  const to = pressed.dataset["to"] === "marks" ? "marks" : "hanging";
+  if (pressed.dataset["to"] === "marks") return climb({ to: "marks", layer: "" });
   const layer = pressed.closest<HTMLElement>("[data-layer]")?.dataset["layer"] ?? "";
-  climb({ to, layer: to === "hanging" && layer === "" ? firstToHang() : layer });
+  climb({ to: "hanging", layer: layer || firstToHang() });
 }
 
 function climb(look: Look): void {
@@ -199,7 +199,7 @@ function say(words: string): void {
 
 function screenOf({ look, rung }: Shown): Screen | null {
   if (look.to === "hanging") return hangingScreen(rung, look.layer);
-  return marksScreen(rung, job.sheet()?.layers?.find((l) => l.id === look.layer)?.name ?? "");
+  return marksScreen(rung);
 }
 
 function nothing(): Screen {
