@@ -246,8 +246,8 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		// of the job goes into them.
 		goes, changes []string
 	}{
-		{"/room/length", slices.Concat(ends, ceiling, []string{"room.*", "order.length", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
-		{"/room/width", slices.Concat(sides, ceiling, []string{"room.*", "order.width", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
+		{"/room/length", slices.Concat(ends, ceiling, []string{"room.*", "order.length", "order.largest.length", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
+		{"/room/width", slices.Concat(sides, ceiling, []string{"room.*", "order.width", "order.largest.width", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
 		{"/room/height", []string{"room.volume", "platform.*", "air.peak", "air.changes", "air.purge"}, nil},
 		{"/room/fixture/fromDA", nil, nil},
 		{"/mask/length", slices.Concat(ends, maskSteps, tape, []string{"mask.area", "L1.*", "L2.*"}), air},
@@ -255,7 +255,7 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		{"/mask/layers/1/greatestWidth", []string{"L2.*"}, append(tape, "tape.rolls")},
 		{"/mask/layers/1/open", []string{"step.under.*", "step.size.*", "step.leaf.*"}, air},
 		{"/mask/layers/0/panelTolerance", []string{"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width"}, nil},
-		{"/setting/leastBorder", nil, nil},
+		{"/setting/leastBorder", []string{"order.largest.length", "order.largest.width"}, nil},
 		{"/setting/wantEnds", []string{"order.length"}, nil},
 		{"/setting/wantSides", []string{"order.width"}, nil},
 		{"/seams/rollLength", []string{"tape.rolls"}, nil},

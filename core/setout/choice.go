@@ -158,9 +158,6 @@ func (s Site) checkSquare(square Square) (problem.Problem, bool) {
 	}
 	p := problem.Problem{At: "/square", Severity: problem.Stop}
 	switch {
-	case square == SquareToFixture && s.Fixture.Known && s.AxisKnown:
-		p.What = "The second point on the fixture's axis is its middle, which gives no direction. The mask is shown square to the room."
-		p.Do = "Measure a point farther along the axis."
 	case square == SquareToFixture:
 		p.What = "The mask is to be square to the fixture, but its axis is not known. It is shown square to the room."
 		p.Do = "Measure a second point on the axis of the fixture, or lay the mask square to the room."

@@ -42,13 +42,12 @@ func SpotAt(p survey.Point) Spot {
 }
 
 // Site is what a mask is set out on: the ceiling, where the fixture and a point
-// of one's own are, and the axis of the fixture, a second place on the line
-// through its middle.
+// of one's own are, and the direction of the fixture's axis, both zero where
+// none is known.
 type Site struct {
 	Shape          survey.Shape
 	Fixture, Point Spot
-	Axis           survey.Point
-	AxisKnown      bool
+	AxisX, AxisY   float64
 }
 
 // Way is one way to lay the mask: what it is centred on, what it is square to,
@@ -79,10 +78,7 @@ func (s Site) direction(square Square) (dx, dy float64, ok bool) {
 	case SquareToRoom:
 		return s.mainDirection()
 	case SquareToFixture:
-		if !s.AxisKnown || !s.Fixture.Known {
-			return 0, 0, false
-		}
-		return float64(2*s.Axis.X - s.Fixture.Twice.X), float64(2*s.Axis.Y - s.Fixture.Twice.Y), true
+		return s.AxisX, s.AxisY, s.Fixture.Known && (s.AxisX != 0 || s.AxisY != 0)
 	}
 	return s.Shape.DirectionOf(survey.Wall(square))
 }

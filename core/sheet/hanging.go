@@ -147,34 +147,6 @@ func (b *builder) layerOf(l *layer) Layer {
 	return out
 }
 
-// cutOuts says on the panels that the fixture comes through where to cut.
-func (b *builder) cutOuts(l *layer, panels []Panel) {
-	if !b.placed {
-		return
-	}
-	across := ""
-	if b.plan.Fixture.Across > 0 {
-		across = ", " + b.n.Length(b.plan.Fixture.Across) + " across"
-	}
-	hole, ok := b.fixtureHole()
-	if !ok {
-		return
-	}
-	for _, c := range hole.Cuts(l.columns, l.rows) {
-		panels[l.panels.Index(c.Panel)].Cut = "For the fixture" + across + ": its middle is " +
-			b.fromEdge(c.Middle.X, survey.DA) + " and " + b.fromEdge(c.Middle.Y, survey.AB) + "."
-	}
-}
-
-// fromEdge is how far the middle of the fixture is from a panel's edge. Where
-// the middle is on the neighbour it lies outside that edge.
-func (b *builder) fromEdge(l measure.Length, w survey.Wall) string {
-	if l < 0 {
-		return b.n.Length(-l) + " outside the edge " + towards(w)
-	}
-	return b.n.Length(l) + " from the edge " + towards(w)
-}
-
 func (b *builder) sizes(lengths []measure.Length) []Size {
 	sizes := make([]Size, len(lengths))
 	for i, l := range lengths {

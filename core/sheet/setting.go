@@ -13,266 +13,225 @@ import (
 func (b *builder) setting() {
 	b.site = b.siteOf()
 	outline, set := b.plan.Mask.Outline, b.plan.Setting
-	way, problems := b.site.Settle(setout.Way{On: set.On, Square: setout.SquareToRoom})
+	square := setout.Square(set.Square)
+	if square == "" {
+		square = setout.SquareToRoom
+	}
+	way, problems := b.site.Settle(setout.Way{On: set.On, Square: square, Turned: set.Turned})
 	choices, taken := b.site.Choices(way, outline, set.LeastBorder, b.n)
 	if taken >= 0 {
 		b.choice = choices[taken]
-		b.placed = isInside(b.choice.Borders)
+		b.placed = b.isInside(b.choice)
 		b.report("/mask", b.site.CheckFit(outline, b.choice.Box.Turn, set.LeastBorder, b.n))
 		b.report("/setting", append(problems, b.choice.Problems...))
 	}
-	b.orderSizes()
-	for i, c := range choices {
-		b.addChoice(c, i == taken)
-	}
+	b.choices(choices, taken, way.On)
+	b.orderSizes(way)
 	b.corners()
-	on := set.On
-	if taken >= 0 {
-		on = way.On
+	if b.isUpright(way) {
+		b.borders(way)
+	} else if b.placed {
+		b.trueBorders()
 	}
-	b.borders(on)
 	if !b.placed {
 		return
 	}
 	b.length(blockSetting, "box.diagonal", "box, corner to corner", b.choice.Box.Diagonal(),
 		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
 		"√(("+b.put(b.choice.Box.Length)+")² + ("+b.put(b.choice.Box.Width)+")²)", "Pythagoras.")
-	b.walls()
+	b.checkTape()
+	walls := b.walls()
+	b.box(walls)
+	b.objectPanels()
 }
 
-// siteOf is the ceiling with what a mask can be centred on.
+// siteOf is the ceiling with what a mask can be centred on and square to. A
+// point of one's own that lies in no room is reported.
 func (b *builder) siteOf() setout.Site {
-	room := b.plan.Room
-	s := setout.Site{Shape: survey.ShapeFromSides(room.Form, room.Length, room.Width)}
-	s.Fixture.Twice, s.Fixture.Known = b.plan.Fixture.TwiceCentre(room)
+	s := setout.Site{Shape: b.shape}
+	fixture, set := b.plan.Fixture, b.plan.Setting
+	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceMiddle(b.shape)
+	if x, y, given := fixture.Axis(b.shape); given && s.Fixture.Known {
+		s.AxisX, s.AxisY = x, y
+	}
+	if set.PointKnown && set.On == setout.OnPoint && b.shape.Usable() {
+		at := survey.Fixture{At: survey.Measured, FromDA: set.PointDA, FromAB: set.PointAB}
+		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(b.shape); !s.Point.Known {
+			b.report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
+				What: "The point to centre on does not lie inside the room.",
+				Do:   "Measure again from the two walls that meet at corner A."}})
+		}
+	}
 	return s
-}
-
-// fixtureHole is the fixture as the box sees it, or false where there is none.
-func (b *builder) fixtureHole() (setout.Hole, bool) {
-	at := survey.Point{X: b.site.Fixture.Twice.X / 2, Y: b.site.Fixture.Twice.Y / 2}
-	f := b.plan.Fixture
-	return setout.HoleOf(b.choice.Box, !f.Rectangular, at, f.Across, f.Deep, setout.Turn{}), b.site.Fixture.Known
 }
 
 // isInside tells whether the box lies between the walls. One that does not is
 // refused with how much to trim; marks beyond a wall would help nobody.
-func isInside(borders setout.Borders) bool {
-	return min(borders.AB, borders.BC, borders.CD, borders.DA) >= 0
+func (b *builder) isInside(c setout.Choice) bool { return c.Borders.Least() >= 0 }
+
+// isUpright tells whether the box stands as the walls of a rectangular room do,
+// so that each border is a plain sum. So does one in a room of which only one
+// side is known yet.
+func (b *builder) isUpright(way setout.Way) bool {
+	if !b.shape.Usable() {
+		return b.plan.Room.Form == survey.Rectangle || b.plan.Room.Form == ""
+	}
+	turn, ok := b.site.TurnOf(way.Square)
+	return ok && turn.IsExact() && b.shape.IsRectangle()
 }
 
-// orderSizes turns a wanted border round into the mask to order.
-func (b *builder) orderSizes() {
-	room, set := b.plan.Room, b.plan.Setting
-	if set.WantEndsKnown && room.Length > 0 {
-		b.orderSize("order.length", "/wantEnds", "mask to order, long", room.Length, set.WantEnds)
+// sides are the two sides of a rectangular room, as far as they are known.
+func (b *builder) sides() (length, width measure.Length) {
+	if b.shape.Usable() {
+		return b.shape.Length, b.shape.Width
 	}
-	if set.WantSidesKnown && room.Width > 0 {
-		b.orderSize("order.width", "/wantSides", "mask to order, wide", room.Width, set.WantSides)
-	}
+	return b.plan.Room.Length, b.plan.Room.Width
 }
 
-func (b *builder) orderSize(id, at, label string, side, border measure.Length) {
+// orderSizes turns a wanted border round into the mask to order, and says how
+// large a mask can be that keeps the least border.
+func (b *builder) orderSizes(way setout.Way) {
+	set := b.plan.Setting
+	if b.isUpright(way) {
+		long, wide := b.sides()
+		longID, wideID := [2]string{"order.length", "mask to order, long"}, [2]string{"order.width", "mask to order, wide"}
+		if way.Turned {
+			longID, wideID = wideID, longID
+		}
+		if set.WantEndsKnown && long > 0 {
+			b.orderSize(longID, "/wantEnds", long, set.WantEnds)
+		}
+		if set.WantSidesKnown && wide > 0 {
+			b.orderSize(wideID, "/wantSides", wide, set.WantSides)
+		}
+	} else {
+		b.orderTrue(way)
+	}
+	b.largest(way)
+}
+
+func (b *builder) orderSize(id [2]string, at string, side, border measure.Length) {
 	size, problems := setout.OrderSide(at, side, border, b.n)
 	b.report("/setting", problems)
 	if len(problems) > 0 {
 		return
 	}
-	b.length(blockSetting, id, label, size, "The room less the wanted border on both sides.",
+	b.length(blockSetting, id[0], id[1], size, "The room less the wanted border on both sides.",
 		b.put(side)+" − 2 × "+b.put(border), ofArithmetic)
 }
 
-func titleOf(on setout.On) string {
-	if on == setout.OnFixture {
-		return "on the fixture"
+// orderTrue is orderSizes where the walls do not stand as the box does: both
+// sides together where both borders are wanted, else the one with the other as
+// the mask has it.
+func (b *builder) orderTrue(way setout.Way) {
+	set, outline := b.plan.Setting, b.plan.Mask.Outline
+	if !b.shape.Usable() || !set.WantEndsKnown && !set.WantSidesKnown {
+		return
 	}
-	return "on the middle of the room"
-}
-
-func (b *builder) addChoice(c setout.Choice, taken bool) {
-	say := b.n.Length
-	choice := Choice{
-		On: string(c.On), Title: titleOf(c.On), Taken: taken,
-		Borders: Borders{AB: say(c.Borders.AB), BC: say(c.Borders.BC), CD: say(c.Borders.CD), DA: say(c.Borders.DA)},
-		Ends:    say(c.Borders.EndsDiffer()), Sides: say(c.Borders.SidesDiffer()),
-	}
-	for _, p := range c.Problems {
-		if p.Severity == problem.Stop {
-			choice.Refused = p.What
-			break
+	border := setout.Borders{AB: set.WantSides, BC: set.WantEnds, CD: set.WantSides, DA: set.WantEnds}
+	const rule = "The largest mask that keeps the wanted borders everywhere, where it is centred and as it lies."
+	if set.WantEndsKnown && set.WantSidesKnown {
+		if size, ok := b.site.Largest(way, border); ok {
+			sum := "borders of " + b.put(set.WantEnds) + " at the ends and " + b.put(set.WantSides) + " at the sides: " + b.put(size.Length) + " × " + b.put(size.Width)
+			b.length(blockSetting, "order.length", "mask to order, long", size.Length, rule, sum+", long", ofLimits)
+			b.length(blockSetting, "order.width", "mask to order, wide", size.Width, rule, sum+", wide", ofLimits)
+			return
 		}
+		b.noOrder("/wantEnds")
+		return
 	}
-	if choice.Refused == "" && !isInside(c.Borders) {
-		choice.Refused = "The mask is larger than the room."
+	// Ends are borders at the mask's own ends unless it is turned.
+	side, id, label, other := setout.LongSide, "order.length", "mask to order, long", outline.Width
+	if set.WantSidesKnown != way.Turned {
+		side, id, label, other = setout.WideSide, "order.width", "mask to order, wide", outline.Length
 	}
-	b.sheet.Choices = append(b.sheet.Choices, choice)
+	at, want := "/wantEnds", set.WantEnds
+	if set.WantSidesKnown {
+		at, want = "/wantSides", set.WantSides
+	}
+	if other <= 0 {
+		return
+	}
+	if size, ok := b.site.LargestSide(way, side, other, border); ok {
+		b.length(blockSetting, id, label, size, "The largest that keeps the wanted border at both its ends, with the other side as it is.",
+			"a border of "+b.put(want)+", the other side "+b.put(other), ofLimits)
+		return
+	}
+	b.noOrder(at)
 }
 
-// borders are the four figures that matter most. Each pair needs only its own
-// side of the room and of the mask, so that a blank that cannot be read takes
-// no more than two of them away.
-func (b *builder) borders(on setout.On) {
-	room, outline, fixture := b.plan.Room, b.plan.Mask.Outline, b.plan.Fixture
-	b.border(on, edge{survey.DA, survey.BC, "length", room.Length, outline.Length, fixture.FromDA})
-	b.border(on, edge{survey.AB, survey.CD, "width", room.Width, outline.Width, fixture.FromAB})
-}
-
-// edge is one side of the room, between two walls, with the mask along it and
-// the measured distance of the fixture from the near wall.
-type edge struct {
-	near, far survey.Wall
-	side      string
-	room      measure.Length
-	mask      measure.Length
-	fixture   measure.Length
-}
-
-// twiceMiddle is twice the distance from the near wall to what the mask is
-// centred on, and false where that is not known.
-func (b *builder) twiceMiddle(on setout.On, e edge) (measure.Length, bool) {
+// noOrder says that no size to order is worked out.
+func (b *builder) noOrder(at string) {
+	p := problem.Problem{At: at, Severity: problem.Caution,
+		What: "No mask keeps these borders where it is centred.",
+		Do:   "Want smaller borders, or centre it elsewhere."}
 	switch {
-	case on == setout.OnRoom || b.plan.Fixture.At == survey.InMiddle:
-		return e.room, true
-	case b.plan.Fixture.At == survey.Measured && e.fixture > 0 && e.fixture < e.room:
-		return 2 * e.fixture, true
+	case !b.shape.IsConvex():
+		p.What = "In a room with a corner that points inwards the size to order is not worked out from the border."
+		p.Do = "Try sizes for the mask, and read the borders they leave."
+	case b.shape.Form == survey.Round:
+		p.What = "In a round room the size to order is worked out only for a mask in its middle and along its axes."
+		p.Do = "Centre on the room, or try sizes and read the borders they leave."
 	}
-	return 0, false
+	b.report("/setting", []problem.Problem{p})
 }
 
-func (b *builder) border(on setout.On, e edge) {
-	twice, ok := b.twiceMiddle(on, e)
-	if !ok || e.room <= 0 || e.mask <= 0 {
+// largest is the largest mask that keeps the least border, where one is given.
+func (b *builder) largest(way setout.Way) {
+	least := b.plan.Setting.LeastBorder
+	if least <= 0 {
 		return
 	}
-	near, far := setout.EdgeBorders(twice, e.room, e.mask)
-	if min(near, far) < 0 {
+	if b.isUpright(way) {
+		along, across := b.edges(way)
+		b.largestSide(way, along, least)
+		b.largestSide(way, across, least)
 		return
 	}
-	rest := b.put(e.room) + " − " + b.put(e.mask)
-	rule, sum := "What the mask leaves of the "+e.side+", halved.", "("+rest+") ÷ 2"
-	farRule, farSum := rule, sum
-	if on == setout.OnFixture {
-		rule, sum = "From the wall to the middle of the fixture, less half the mask.", b.put(twice.Half())+" − "+b.put(e.mask)+" ÷ 2"
-		farRule, farSum = "What the mask and the other border leave of the "+e.side+".", rest+" − "+b.put(near)
-	}
-	b.length(blockSetting, "border."+string(e.near), "border at wall "+string(e.near), near, rule, sum, ofArithmetic)
-	b.length(blockSetting, "border."+string(e.far), "border at wall "+string(e.far), far, farRule, farSum, ofArithmetic)
-}
-
-// tapeSlip is how far a diagonal is taken to be misread by, for the error a
-// triangle leaves: two marks of the tape.
-const tapeSlip = 2
-
-// corners are the triangles that prove the corners of the box square.
-func (b *builder) corners() {
-	room := b.plan.Room
-	if !room.HasPlan() {
+	size, ok := b.site.Largest(way, setout.Borders{AB: least, BC: least, CD: least, DA: least})
+	if !ok || min(size.Length, size.Width) < mask.LeastPanel {
 		return
 	}
-	t, ok := survey.LargestTriangle(room.Length, room.Width, b.n.System)
-	if !ok {
+	rule := "The largest mask that keeps the least border everywhere, " + b.titleOf(way) + "."
+	sum := "the least border of " + b.put(least) + " all round: " + b.put(size.Length) + " × " + b.put(size.Width)
+	b.length(blockSetting, "order.largest.length", "largest mask, long", size.Length, rule, sum+", long", ofLimits)
+	b.length(blockSetting, "order.largest.width", "largest mask, wide", size.Width, rule, sum+", wide", ofLimits)
+}
+
+const ofLimits = "One straight limit for each wall, and the largest area within them all."
+
+// largestSide is one side of the largest mask between two walls that stand as
+// the box does.
+func (b *builder) largestSide(way setout.Way, e edge, least measure.Length) {
+	twice, ok := b.twiceMiddle(way.On, e)
+	if !ok || e.room <= 0 {
 		return
 	}
-	slip := tapeSlip * b.n.Mark()
-	strays := t.Strays(slip, room.Length)
-	for _, c := range []survey.Corner{survey.A, survey.B, survey.C, survey.D} {
-		b.sheet.Corners = append(b.sheet.Corners, Corner{
-			Corner: string(c), Along: b.n.Length(t.Along), Across: b.n.Length(t.Across), Diagonal: b.n.Length(t.Diagonal),
-			Text: "From corner " + string(c) + ": " + b.n.Length(t.Along) + " along the length, " + b.n.Length(t.Across) + " across; the diagonal between must read " +
-				b.n.Length(t.Diagonal) + ". Read wrong by " + b.n.Length(slip) + ", a line is off by " + b.n.Length(strays) + " at the far wall.",
-		})
+	near := min(twice, 2*e.room-twice)
+	size := near - 2*least
+	if size < mask.LeastPanel {
+		return
 	}
+	id, label := "order.largest.length", "largest mask, long"
+	if (e.near == survey.AB) != way.Turned {
+		id, label = "order.largest.width", "largest mask, wide"
+	}
+	b.length(blockSetting, id, label, size, "Twice the way from its middle to the nearer wall, less the least border at both ends.",
+		b.put(near)+" − 2 × "+b.put(least), ofArithmetic)
 }
 
-// walls are the marks along each wall.
-func (b *builder) walls() {
-	layers := make([]mask.Layer, 0, len(b.layers))
-	for _, l := range b.layers {
-		if !l.panels.IsEmpty() {
-			layers = append(layers, l.panels)
-		}
+// checkTape says where the tape round the box is wider than the border, and
+// where a border widens more than it can hide.
+func (b *builder) checkTape() {
+	set := b.plan.Setting
+	if least := b.choice.Borders.Least(); set.Taped && set.TapeWidth > least {
+		b.report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
+			What: "The tape is " + b.n.Length(set.TapeWidth) + " wide and the narrowest border " + b.n.Length(least) + ", so it would run up the wall.",
+			Do:   "Use a narrower tape there, or slit it along the corner."}})
 	}
-	for _, w := range b.site.Marks(b.choice.Box, layers) {
-		wall := Wall{
-			Wall: string(w.Wall), From: string(w.From), To: string(w.To),
-			Title: "Along wall " + string(w.Wall) + ", from " + string(w.From), Length: b.n.Length(w.Length),
-			Marks: make([]Mark, 0, len(w.Marks)),
-		}
-		for _, m := range merged(w.Marks, b.n.Mark()) {
-			wall.Marks = append(wall.Marks, b.mark(m, len(layers)))
-		}
-		b.sheet.Walls = append(b.sheet.Walls, wall)
+	if worst, ok := b.choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
+		b.report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
+			What: "Along wall " + string(worst.Wall) + " the border widens by " + b.n.Amount(worst.By()) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides.",
+			Do:   "See whether it tapers less when the mask is square to something else, and show the client."}})
 	}
-}
-
-// tick is marks of one kind and place, with the layers they are for.
-type tick struct {
-	setout.Mark
-	layers []string
-}
-
-// merged puts marks of one kind that fall on the same tape mark together: two
-// layers cut alike have their seams on the same ticks.
-func merged(marks []setout.Mark, tape measure.Length) []tick {
-	ticks := make([]tick, 0, len(marks))
-next:
-	for _, m := range marks {
-		for i := len(ticks) - 1; i >= 0 && ticks[i].At.ToMark(tape) == m.At.ToMark(tape); i-- {
-			if ticks[i].Kind == m.Kind && ticks[i].Label == m.Label {
-				ticks[i].layers = append(ticks[i].layers, m.Layer)
-				continue next
-			}
-		}
-		ticks = append(ticks, tick{m, []string{m.Layer}})
-	}
-	return ticks
-}
-
-func (b *builder) mark(t tick, layers int) Mark {
-	m := Mark{
-		Kind: string(t.Kind), Label: t.Label, Text: b.n.Length(t.At), Other: b.other.Length(t.At), Exact: nanometres(t.At),
-	}
-	switch t.Kind {
-	case setout.BoxMark:
-		m.Label = "box"
-	case setout.CentreMark:
-		m.Label = "middle"
-	case setout.FixtureMark:
-		m.Label = "fixture"
-	case setout.SeamMark:
-		if len(t.layers) < layers {
-			m.Layer = b.names(t.layers)
-		}
-	}
-	m.Hides = b.hides(t.At)
-	return m
-}
-
-// hides is what the rounding to the tape mark leaves out, in words, to a
-// hundredth of a millimetre: below that it says nothing.
-func (b *builder) hides(l measure.Length) string {
-	left := (-b.n.Hides(l)).ToMark(measure.Millimetre / 100)
-	switch {
-	case left > 0:
-		return left.String() + " more"
-	case left < 0:
-		return (-left).String() + " less"
-	}
-	return ""
-}
-
-// names are the names of layers, for marks that are not for all of them.
-func (b *builder) names(ids []string) string {
-	text := ""
-	for _, l := range b.layers {
-		for _, id := range ids {
-			if l.panels.ID == id {
-				if text != "" {
-					text += ", "
-				}
-				text += l.panels.Name
-			}
-		}
-	}
-	return text
 }

@@ -1,0 +1,292 @@
+package sheet
+
+import (
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// tapeSlip is how far a diagonal is taken to be misread by, for the error a
+// triangle leaves: two marks of the tape.
+const tapeSlip = 2
+
+// corners are the triangles that prove the corners of the box square: as large
+// as the room takes, or where the room is not square, the box, since a triangle
+// in a corner of such a room would only prove that it is not.
+func (b *builder) corners() {
+	if !b.shape.Usable() {
+		return
+	}
+	long, wide, where := b.shape.Length, b.shape.Width, "From corner "
+	along, far := "along the length", "at the far wall"
+	if !b.shape.IsRectangle() || !b.choice.Box.Turn.IsExact() {
+		if !b.placed {
+			return
+		}
+		long, wide, where = b.choice.Box.Length, b.choice.Box.Width, "From the box’s corner "
+		along, far = "along its length", "at its far end"
+	}
+	t, ok := survey.LargestTriangle(long, wide, b.n.System)
+	if !ok {
+		return
+	}
+	slip := tapeSlip * b.n.Mark()
+	strays := t.Strays(slip, long)
+	for _, c := range [4]survey.Corner{survey.A, survey.B, survey.C, survey.D} {
+		b.sheet.Corners = append(b.sheet.Corners, Corner{
+			Corner: string(c), Along: b.n.Length(t.Along), Across: b.n.Length(t.Across), Diagonal: b.n.Length(t.Diagonal),
+			Text: where + string(c) + ": " + b.n.Length(t.Along) + " " + along + ", " + b.n.Length(t.Across) + " across; the diagonal between must read " +
+				b.n.Length(t.Diagonal) + ". Read wrong by " + b.n.Length(slip) + ", a line is off by " + b.n.Length(strays) + " " + far + ".",
+		})
+	}
+}
+
+// walls are the marks along each wall, onto the sheet, and as they were before
+// they were put in words.
+func (b *builder) walls() [][]tick {
+	layers := make([]mask.Layer, 0, len(b.layers))
+	for _, l := range b.layers {
+		if !l.panels.IsEmpty() {
+			layers = append(layers, l.panels)
+		}
+	}
+	list := b.site.Marks(b.choice.Box, layers)
+	ticks := make([][]tick, len(list))
+	for i, w := range list {
+		wall := Wall{
+			Wall: string(w.Wall), From: string(w.From), To: string(w.To),
+			Title: b.wallTitle(w), Length: b.n.Length(w.Length), Marks: make([]Mark, 0, len(w.Marks)),
+		}
+		ticks[i] = merged(w.Marks, b.n.Mark())
+		for _, m := range ticks[i] {
+			wall.Marks = append(wall.Marks, b.mark(w.Wall, m, len(layers)))
+		}
+		b.sheet.Walls = append(b.sheet.Walls, wall)
+	}
+	return ticks
+}
+
+func (b *builder) wallTitle(w setout.WallMarks) string {
+	switch w.Wall {
+	case setout.AlongLine:
+		return "Along the centre line that runs with the mask’s length, from its end at DA"
+	case setout.AcrossLine:
+		return "Along the centre line that runs across it, from its end at AB"
+	}
+	return "Along wall " + string(w.Wall) + ", from " + string(w.From)
+}
+
+// tick is marks of one kind and place, with the layers they are for.
+type tick struct {
+	setout.Mark
+	layers []string
+}
+
+// merged puts marks of one kind that fall on the same tape marks together: two
+// layers cut alike have their seams on the same ticks.
+func merged(marks []setout.Mark, tape measure.Length) []tick {
+	ticks := make([]tick, 0, len(marks))
+next:
+	for _, m := range marks {
+		for i := len(ticks) - 1; i >= 0 && ticks[i].At.ToMark(tape) == m.At.ToMark(tape); i-- {
+			if ticks[i].Kind == m.Kind && ticks[i].Label == m.Label {
+				ticks[i].layers = append(ticks[i].layers, m.Layer)
+				continue next
+			}
+		}
+		ticks = append(ticks, tick{m, []string{m.Layer}})
+	}
+	return ticks
+}
+
+func (b *builder) mark(wall survey.Wall, t tick, layers int) Mark {
+	m := Mark{
+		Kind: string(t.Kind), Label: t.Label, Text: b.n.Length(t.At), Other: b.other.Length(t.At), Exact: nanometres(t.At),
+		Hides: b.hides(t.At),
+	}
+	switch t.Kind {
+	case setout.BoxMark:
+		m.Label = "box"
+	case setout.CentreMark:
+		m.Label = "middle"
+	case setout.FixtureMark:
+		m.Label = "fixture"
+	case setout.SeamMark:
+		if len(t.layers) < layers {
+			m.Layer = b.names(t.layers)
+		}
+	}
+	if !b.readsAlike(wall, t) {
+		m.Join = "join to " + b.n.Length(t.Join.At) + " on " + string(t.Join.Wall) + " from " + string(t.Join.From)
+	}
+	return m
+}
+
+// readsAlike tells whether the other end of a line is the same reading on the
+// opposite wall, so that there is nothing to say; or has no other end.
+func (b *builder) readsAlike(wall survey.Wall, t tick) bool {
+	mark := b.n.Mark()
+	return t.Join.Wall == "" || b.shape.IsRectangle() && isOpposite(wall, t.Join.Wall) && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
+}
+
+func isOpposite(a, c survey.Wall) bool {
+	switch a {
+	case survey.AB:
+		return c == survey.CD
+	case survey.BC:
+		return c == survey.DA
+	case survey.CD:
+		return c == survey.AB
+	}
+	return c == survey.BC
+}
+
+// hides is what the rounding to the tape mark leaves out, in words, to a
+// hundredth of a millimetre: below that it says nothing.
+func (b *builder) hides(l measure.Length) string {
+	left := (-b.n.Hides(l)).ToMark(measure.Millimetre / 100)
+	switch {
+	case left > 0:
+		return left.String() + " more"
+	case left < 0:
+		return (-left).String() + " less"
+	}
+	return ""
+}
+
+// names are the names of layers, for marks that are not for all of them.
+func (b *builder) names(ids []string) string {
+	text := ""
+	for _, l := range b.layers {
+		for _, id := range ids {
+			if l.panels.ID == id {
+				if text != "" {
+					text += ", "
+				}
+				text += l.panels.Name
+			}
+		}
+	}
+	return text
+}
+
+// box is where the box lies: its corners from the walls, and every line to
+// strike.
+func (b *builder) box(walls [][]tick) {
+	box := b.choice.Box
+	out := &b.sheet.Box
+	out.Text = "The box is " + b.n.Length(box.Length) + " × " + b.n.Length(box.Width) + ", " + b.titleOf(b.choice.Way) + ". Both its diagonals read " + b.n.Length(box.Diagonal()) + "."
+	out.Line = b.lineRound()
+	for _, f := range b.site.Corners(box, b.choice.Layout) {
+		out.Corners = append(out.Corners, BoxCorner{Corner: string(f.Corner), Text: b.cornerText(f)})
+	}
+	for i, ticks := range walls {
+		for _, t := range ticks {
+			if strike, ok := b.strike(i, t); ok {
+				out.Lines = append(out.Lines, strike)
+			}
+		}
+	}
+}
+
+// lineRound says what is struck or taped round the box.
+func (b *builder) lineRound() string {
+	set := b.plan.Setting
+	switch {
+	case !set.Taped:
+		return "Snap a chalk line on each side of the box, on the marks."
+	case set.TapeWidth <= 0:
+		return "The tape lies outside the box, its inner edge on the marks."
+	}
+	text := "The tape lies outside the box, its inner edge on the marks. It is " + b.n.Length(set.TapeWidth) + " wide, so its outer edge is "
+	if !isEven(b.choice.Layout) {
+		return text + "that much nearer each wall than the marks are."
+	}
+	for i, wall := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
+		switch i {
+		case 1, 2:
+			text += ", "
+		case 3:
+			text += " and "
+		}
+		text += b.n.Length(max(b.choice.Borders.At(wall)-set.TapeWidth, 0)) + " from wall " + string(wall)
+	}
+	return text + "."
+}
+
+// cornerText is how one corner of the box is found.
+func (b *builder) cornerText(f setout.Found) string {
+	text := "Corner " + string(f.Corner)
+	if f.Own != f.Corner {
+		text += " (the mask’s own corner " + string(f.Own) + ")"
+	}
+	text += ": "
+	for i, w := range f.Walls {
+		switch {
+		case i > 0 && i == len(f.Walls)-1:
+			text += " and "
+		case i > 0:
+			text += ", "
+		}
+		if b.shape.Form == survey.Round {
+			text += b.n.Length(w.Length) + " from the curve beyond side " + string(w.Wall)
+		} else {
+			text += b.n.Length(w.Length) + " off wall " + string(w.Wall)
+		}
+	}
+	if f.Taped {
+		text += "; by tape " + b.n.Length(f.Tapes[0].Length) + " from corner " + string(f.Tapes[0].From) +
+			" and " + b.n.Length(f.Tapes[1].Length) + " from corner " + string(f.Tapes[1].From)
+	}
+	return text + "."
+}
+
+// strike is the line of a mark, said once for both its ends: from the wall that
+// comes first.
+func (b *builder) strike(wall int, t tick) (Strike, bool) {
+	s := Strike{Name: t.Label, Kind: string(t.Kind)}
+	switch t.Kind {
+	case setout.BoxMark:
+		s.Name = "side " + t.Label + " of the box"
+	case setout.CentreMark:
+		s.Name = "centre line"
+	case setout.FixtureMark:
+		return s, false
+	case setout.SeamMark:
+		if len(t.layers) < b.layersHung() {
+			s.Layer = b.names(t.layers)
+		}
+	}
+	on := b.sheet.Walls[wall]
+	if t.Join.Wall == "" {
+		s.Text = "square across the centre line at " + b.n.Length(t.At) + " from its end at " + onCurve(t, wall)
+		return s, true
+	}
+	for _, earlier := range b.sheet.Walls[:wall+1] {
+		if earlier.Wall == string(t.Join.Wall) {
+			return s, false
+		}
+	}
+	s.Text = b.n.Length(t.At) + " on " + on.Wall + " from " + on.From + " to " + b.n.Length(t.Join.At) + " on " + string(t.Join.Wall) + " from " + string(t.Join.From)
+	return s, true
+}
+
+// onCurve is the side a centre line of a round room is read from.
+func onCurve(_ tick, line int) string {
+	if line == 0 {
+		return "DA"
+	}
+	return "AB"
+}
+
+// layersHung is how many layers have panels.
+func (b *builder) layersHung() int {
+	count := 0
+	for i := range b.layers {
+		if !b.layers[i].panels.IsEmpty() {
+			count++
+		}
+	}
+	return count
+}
