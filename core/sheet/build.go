@@ -87,6 +87,9 @@ type layer struct {
 	begin mask.Panel
 	last  []mask.Panel
 	order []hanging.Hang
+	// stations are the places of the platform that cover the box, none where
+	// its size is not known.
+	stations []hanging.Station
 }
 
 // report puts problems on the sheet, with the pointer prefix in front. What

@@ -22,3 +22,11 @@ type thing struct {
 func (t *thing) hole(box setout.Box) setout.Hole {
 	return setout.HoleOf(box, t.Round, t.Middle, t.Length, t.Width, t.Lies)
 }
+
+// box is a rectangular thing as it lies in the room.
+func (t *thing) box() setout.Box {
+	box := setout.Box{Length: t.Length, Width: t.Width, Turn: t.Lies}
+	half := box.Out(survey.Point{X: t.Length.Half(), Y: t.Width.Half()})
+	box.X, box.Y = t.Middle.X-half.X, t.Middle.Y-half.Y
+	return box
+}

@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// drawStations is the platform: where its deck stands at each place, what is
+// reached from there, and its way from one place to the next.
+func (b *builder) drawStations(l *layer) *scene {
+	s := b.scene("Places of the platform for "+l.panels.Name, up, plainMargin,
+		"The decks of "+plural(int64(len(l.stations)), "place", "places")+" of the platform, numbered in the order they are used, with what is reached from each and the way between them.")
+	s.outline()
+	s.sizes()
+	s.seams(l)
+	s.Begin("mask.area", "")
+	s.box(drawing.Box, &s.choice.Box)
+	for _, stop := range l.stops() {
+		station := &l.stations[stop-1]
+		s.Begin(l.panels.ID+".stations", "")
+		s.rect(drawing.Station, station.Reach)
+		s.rect(drawing.Deck, station.Deck)
+	}
+	s.drawThings()
+	s.route(l)
+	return s
+}
+
+// rect is a rectangle given in the frame of the box.
+func (s *scene) rect(part drawing.Part, r hanging.Rect) {
+	at := s.choice.Box.Out(survey.Point{X: r.X, Y: r.Y})
+	box := setout.Box{X: at.X, Y: at.Y, Length: r.Length, Width: r.Width, Turn: s.choice.Box.Turn}
+	s.box(part, &box)
+}
+
+// route is the way of the platform and the numbers of its places.
+func (s *scene) route(l *layer) {
+	stops := l.stops()
+	way := make([]drawing.Point, len(stops))
+	for i, stop := range stops {
+		deck := l.stations[stop-1].Deck
+		way[i] = s.at(s.choice.Box.Out(survey.Point{X: deck.X + deck.Length/2, Y: deck.Y + deck.Width/2}))
+	}
+	s.Begin(l.panels.ID+".stations", "")
+	if len(way) > 1 {
+		s.Put(&drawing.Item{Shape: drawing.Path, Part: drawing.Route, Corners: way})
+	}
+	u := s.unit * 3 / 2
+	for i, p := range way {
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(i+1))
+	}
+}
+
+// stops are the places of the platform in the order they are used, each once.
+func (l *layer) stops() []int {
+	var stops []int
+	used := make([]bool, len(l.stations)+1)
+	for i := range l.order {
+		if n := l.order[i].Station; n > 0 && n <= len(l.stations) && !used[n] {
+			used[n] = true
+			stops = append(stops, n)
+		}
+	}
+	return stops
+}
