@@ -472,6 +472,7 @@ func TestLadderWorksFromDiskAndWithoutStorage(t *testing.T) {
 	v.visit(hosted + fragment(painterPlan))
 	v.ready()
 	through(v)
+	v.wait(`document.querySelector(".cw-ladder-unkept").textContent.includes("not kept")`)
 }
 
 // In a frame that fits its height to the page, the view is one screen high.

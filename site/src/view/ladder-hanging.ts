@@ -228,7 +228,12 @@ function cellsOf(work: Work, hang: Hang): string[] {
 /** The panels of every piece, by the name of the piece. */
 function piecesOf(layer: Layer): Map<string, string[]> {
   const cells = new Map<string, string[]>();
-  for (const { piece, label } of layer.panels) if (piece !== "") cells.set(piece, [...(cells.get(piece) ?? []), label]);
+  for (const { piece, label } of layer.panels) {
+    if (piece === "") continue;
+    const of = cells.get(piece);
+    if (of) of.push(label);
+    else cells.set(piece, [label]);
+  }
   return cells;
 }
 

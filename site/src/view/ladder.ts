@@ -6,7 +6,7 @@ import type { Sheet } from "../engine/contract";
 import { keepPlace, keepThumb, placeOf, thumb } from "../state/ladder";
 import { put, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
-import { make, setAttribute, setText } from "./dom";
+import { make, region, setAttribute, setText } from "./dom";
 import { startAwake, stopAwake } from "./ladder-awake";
 import { hangingScreen, resumeHanging } from "./ladder-hanging";
 import { marksScreen, resumeMarks } from "./ladder-marks";
@@ -35,6 +35,7 @@ interface Shown {
   said: HTMLElement;
   content: HTMLElement;
   keys: HTMLElement;
+  unkept: MutationObserver;
   scrolled: number; // how far down the sheet was
 }
 
@@ -139,6 +140,7 @@ function show(look: Look): void {
 function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
   const where = make("p", { class: "cw-ladder-where" });
   const awake = make("p", { class: "cw-ladder-awake" });
+  const kept = make("p", { class: "cw-ladder-unkept", role: "status" });
   const said = make("p", { class: "cw-ladder-said", role: "status" });
   const content = make("div", { class: "cw-ladder-content" });
   const keys = make("div", { class: "cw-ladder-keys", role: "group", "aria-label": "This step" });
@@ -149,7 +151,7 @@ function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
     make(
       "div",
       { class: "cw-ladder-screen" },
-      make("div", { class: "cw-ladder-head" }, button("Leave", leave, { class: "cw-ladder-leave", "aria-label": "Leave: back to the sheet" }), make("div", {}, where, awake), hand),
+      make("div", { class: "cw-ladder-head" }, button("Leave", leave, { class: "cw-ladder-leave", "aria-label": "Leave: back to the sheet" }), make("div", {}, where, awake, kept), hand),
       said,
       content,
       keys,
@@ -161,7 +163,17 @@ function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
   });
   layHand(dialog, hand);
   startAwake((words) => setText(awake, words));
-  return { dialog, where, said, content, keys };
+  return { dialog, where, said, content, keys, unkept: watchKeeping(kept) };
+}
+
+/** The sheet's message that nothing is kept lies under the view: its first
+ *  words stand here as well. */
+function watchKeeping(words: HTMLElement): MutationObserver {
+  const look = () => setText(words, document.querySelector("[data-message=keeping]") ? "not kept: see the sheet" : "");
+  const observer = new MutationObserver(look);
+  observer.observe(region("messages"), { childList: true });
+  look();
+  return observer;
 }
 
 function turnHand(dialog: HTMLElement, hand: HTMLElement): void {
@@ -222,7 +234,8 @@ function leave(): void {
 
 function shut(): void {
   if (!shown) return;
-  const { dialog, look, scrolled } = shown;
+  const { dialog, look, scrolled, unkept } = shown;
+  unkept.disconnect();
   shown = null;
   stopAwake();
   dialog.close();
