@@ -240,12 +240,12 @@ func TestCheckRuns(t *testing.T) {
 
 	short := check(t, layer, note("A1", 47.5, 36), note("B1", 47, 36))
 	// Column 1 is 1/2 in shorter; each seam opens by 1/4 in, to 1/2 in; B1
-	// leaves another half inch at seam 1│2. With 6 mm to hold on each side the
-	// inch takes tape of 37.4 mm, which 1 1/2 in is and 1 7/16 in is not.
-	assert.Empty(t, short.CheckRuns(o, inch+inch/2, inches))
+	// leaves another half inch at seam 1│2. With 10 mm to hold on each side the
+	// inch takes tape of 45.4 mm, which 1 13/16 in is and 1 3/4 in is not.
+	assert.Empty(t, short.CheckRuns(o, inch+13*inch/16, inches))
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Caution,
-		What: `As measured, the gap at 1│2 is up to 1", and tape 1 7/16" wide does not hold well on both sides.`,
-		Do:   "Take wider tape, lay two strips side by side, or ask for larger panels."}}, short.CheckRuns(o, inch+7*inch/16, inches))
+		What: `As measured, the gap at 1│2 is up to 1", and tape 1 3/4" wide does not hold well on both sides.`,
+		Do:   "Take wider tape, lay two strips side by side, or ask for larger panels."}}, short.CheckRuns(o, inch+3*inch/4, inches))
 	assert.Empty(t, short.CheckRuns(o, 0, inches), "no width of tape is known")
 	assert.Empty(t, short.CheckRuns(mask.Outline{}, inch, inches))
 	assert.Empty(t, check(t, layer).CheckRuns(o, inch, inches), "the order has been checked already")
@@ -322,7 +322,7 @@ func TestCheck_HoldsForEverything(t *testing.T) {
 		require.Equal(t, layer, same.Layer)
 		require.Empty(t, same.Ask(metric))
 		require.Empty(t, same.Changes(o, metric))
-		require.Empty(t, same.CheckRuns(o, 25*mm, metric))
+		require.Empty(t, same.CheckRuns(o, 30*mm, metric))
 
 		got, _ := delivery.Check(delivery.Given{Layer: layer, Notes: notes}, metric)
 		n := got.Count

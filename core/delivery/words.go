@@ -187,10 +187,6 @@ func said(n measure.Notation, l measure.Length) string {
 	return "about " + n.Length(l)
 }
 
-// LeastGrip is how wide bridging tape must hold on the vinyl at either side of
-// a gap: about a quarter of an inch. Common practice, no source.
-const LeastGrip = 6 * measure.Millimetre
-
 // CheckRuns says what is wrong with the layer as measured once it lies in its
 // box, at "/panels": panels that would overlap, and gaps too wide for a tape of
 // that width (0: not known). It is silent where nothing was measured, since the
@@ -219,6 +215,7 @@ func (c *Checked) checkRun(run mask.Run, lines, side string, tape measure.Length
 	if tape <= 0 {
 		return nil
 	}
+	widest := mask.Bridging{Width: tape}.WidestGap()
 	// A panel smaller than its place leaves the rest at one of its edges.
 	open := make([]measure.Length, len(run.Sizes)+1)
 	for _, s := range shorts {
@@ -226,7 +223,7 @@ func (c *Checked) checkRun(run mask.Run, lines, side string, tape measure.Length
 		open[i] = max(open[i], by)
 	}
 	for i, gap := range run.Gaps {
-		if gap += max(open[i+1], open[i+2]); gap+2*LeastGrip > tape {
+		if gap += max(open[i+1], open[i+2]); gap > widest {
 			return []problem.Problem{{At: "/panels", Severity: problem.Caution,
 				What: "As measured, the gap at " + name(i+1) + " is up to " + n.Amount(gap) + ", and tape " + n.Length(tape) + " wide does not hold well on both sides.",
 				Do:   "Take wider tape, lay two strips side by side, or ask for larger panels."}}
