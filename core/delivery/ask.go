@@ -41,7 +41,7 @@ func (c *Checked) Ask(n measure.Notation) []string {
 				own += " (" + cells + ")"
 			}
 		}
-		size := sizeText(n, p.Ordered)
+		size := p.Ordered.Words(n)
 		key := size + "|" + fault
 		if isPiece {
 			key += "|"
@@ -86,7 +86,7 @@ func (c *Checked) fault(p *Panel, n measure.Notation) (int, string) {
 	case p.State == Damaged:
 		return 1, "damaged"
 	case p.State != Recut && c.isWrong(p):
-		return 2, "came " + sizeText(n, p.Used)
+		return 2, "came " + p.Believed().Words(n)
 	}
 	return 0, ""
 }

@@ -52,6 +52,37 @@ type Panel struct {
 	Ordered, Measured, Used Size
 }
 
+// Believed is the size as it was measured, as far as it is used.
+func (p *Panel) Believed() Size {
+	m := p.Measured
+	if p.Used.Length == 0 {
+		m.Length = 0
+	}
+	if p.Used.Width == 0 {
+		m.Width = 0
+	}
+	return m
+}
+
+// Own is the size the panel is hung with: as measured, else as ordered.
+func (p *Panel) Own() Size {
+	return Size{used(p.Used.Length, p.Ordered.Length), used(p.Used.Width, p.Ordered.Width)}
+}
+
+// Waiting are the panels that cannot be hung yet: missing or damaged.
+func (c *Checked) Waiting() []mask.Panel {
+	var waiting []mask.Panel
+	if c.Count.Missing+c.Count.Damaged == 0 {
+		return nil
+	}
+	for i := range c.Panels {
+		if s := c.Panels[i].State; s == Missing || s == Damaged {
+			waiting = append(waiting, c.Panels[i].Panel)
+		}
+	}
+	return waiting
+}
+
 // Count is how many panels of a layer are in which state. Found, Missing,
 // Damaged, Recut and Unchecked add up to Total; Measured counts those with a
 // size that is used. Each panel of a span counts, since a span is noted whole.

@@ -38,7 +38,12 @@ func TestCheck_Counts(t *testing.T) {
 		Ordered: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Measured: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Used: delivery.Size{Length: 4 * foot, Width: 3 * foot}}, c.Panels[0])
 	assert.Equal(t, delivery.Missing, c.Panels[1].State)
 
+	assert.Equal(t, []mask.Panel{{Column: 2, Row: 1}, {Column: 3, Row: 1}}, c.Waiting())
+	assert.Equal(t, delivery.Size{Length: 4 * foot, Width: 3 * foot}, c.Panels[4].Own())
+	assert.Empty(t, c.Panels[4].Believed().Words(inches))
+
 	none := check(t, grid(3, 2))
+	assert.Empty(t, none.Waiting())
 	assert.Nil(t, none.Panels)
 	assert.Equal(t, "Not checked yet: 6 panels.", none.Count.Words())
 	all := check(t, grid(2, 1), state("A1", delivery.Found), state("A2", delivery.Found))

@@ -27,7 +27,7 @@ func (k *checking) believe(note Note, p *Panel) {
 	case p.State == Damaged:
 		// Another one is to come, as ordered.
 	case p.State != Recut && k.looksTurned(m, p.Ordered):
-		k.say(note.At, problem.Caution, label+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+k.both(m)+".",
+		k.say(note.At, problem.Caution, label+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+m.Words(k.n)+".",
 			"Measure first along AB, then along BC. The size is not used until then.")
 	default:
 		p.Used.Length = k.believed(note, label, "/length", "long", m.Length, p.Ordered.Length)
@@ -35,11 +35,11 @@ func (k *checking) believe(note Note, p *Panel) {
 	}
 }
 
-// both is a size with what is not known left out.
-func (k *checking) both(s Size) string { return sizeText(k.n, s) }
-
-func sizeText(n measure.Notation, s Size) string {
+// Words is the size written out, with what is not known left out.
+func (s Size) Words(n measure.Notation) string {
 	switch {
+	case s == (Size{}):
+		return ""
 	case s.Width == 0:
 		return n.Length(s.Length) + " long"
 	case s.Length == 0:

@@ -16,7 +16,7 @@ func (k *checking) resize() {
 	columns, rows := make([]measure.Length, len(k.Ordered.Columns)), make([]measure.Length, len(k.Ordered.Rows))
 	for i := range k.Panels {
 		p := &k.Panels[i]
-		if k.lead != nil && int(k.lead[i]) != i || k.isSpan(i) {
+		if k.InSpan(i) {
 			continue
 		}
 		column, row := &columns[p.Panel.Column-1], &rows[p.Panel.Row-1]
@@ -34,18 +34,16 @@ func (k *checking) resize() {
 	k.Layer.Columns, k.Layer.Rows = columns, rows
 }
 
-// isSpan tells whether a panel is the first of a span.
-func (k *checking) isSpan(i int) bool {
-	last := i + 1
-	if k.lead == nil {
-		return false
-	}
-	if last < len(k.lead) && int(k.lead[last]) == i {
-		return true
-	}
-	below := i + len(k.Ordered.Columns)
-	return below < len(k.lead) && int(k.lead[below]) == i
+// isSpan tells whether a panel is the first of a span: the one after it or the
+// one below it belongs to it.
+func (c *Checked) isSpan(i int) bool {
+	after, below := i+1, i+len(c.Ordered.Columns)
+	return after < len(c.lead) && int(c.lead[after]) == i || below < len(c.lead) && int(c.lead[below]) == i
 }
+
+// InSpan tells whether a panel, counted in reading order from 0, comes in a
+// span.
+func (c *Checked) InSpan(i int) bool { return c.lead != nil && (int(c.lead[i]) != i || c.isSpan(i)) }
 
 func used(measured, ordered measure.Length) measure.Length {
 	if measured > 0 {

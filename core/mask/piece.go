@@ -23,9 +23,9 @@ const (
 
 // Piece is what is hung in one go: a block of Columns × Rows cells of the grid
 // with its corner nearest A1 at Column and Row, both from 1. Kind is Single,
-// Span or Joined.
+// Span or Joined. At is where it was asked for.
 type Piece struct {
-	Name                       string
+	At, Name                   string
 	Kind                       PieceKind
 	Column, Row, Columns, Rows int
 }
@@ -80,9 +80,10 @@ func place(run Run, first, count int) measure.Length {
 
 // Loose is a piece cut out of its neighbours and hung last on its own marks: a
 // rectangle, or a circle as wide as Length. X and Y are its middle in the
-// frame of the box, x along the mask's length and y along its width.
+// frame of the box, x along the mask's length and y along its width. At is
+// where it was asked for.
 type Loose struct {
-	Name          string
+	At, Name      string
 	Round         bool
 	X, Y          measure.Length
 	Length, Width measure.Length
@@ -222,7 +223,7 @@ func (g *gathering) blockOf(given GivenPiece) (Piece, bool) {
 		low = Panel{min(low.Column, p.Column), min(low.Row, p.Row)}
 		high = Panel{max(high.Column, p.Column), max(high.Row, p.Row)}
 	}
-	piece := Piece{Kind: given.Kind, Column: low.Column, Row: low.Row,
+	piece := Piece{At: given.At, Kind: given.Kind, Column: low.Column, Row: low.Row,
 		Columns: high.Column - low.Column + 1, Rows: high.Row - low.Row + 1}
 	switch {
 	case piece.Count() == 1:
@@ -296,7 +297,7 @@ func (g *gathering) addLoose(given GivenPiece) {
 // looseOf is the loose piece that is asked for, or false with the reason
 // reported.
 func (g *gathering) looseOf(given GivenPiece) (Loose, bool) {
-	l := Loose{Round: given.Round, X: given.X, Y: given.Y, Length: given.Length, Width: given.Width}
+	l := Loose{At: given.At, Round: given.Round, X: given.X, Y: given.Y, Length: given.Length, Width: given.Width}
 	if !given.Placed {
 		l.X, l.Y = g.outline.Length.Half(), g.outline.Width.Half()
 	}
