@@ -35,7 +35,7 @@ var mayImport = map[string][]string{
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
 		"core/finish", "core/safety"},
-	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout",
+	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout",
 		"core/hanging", "core/register", "core/finish", "core/safety", "core/plan", "core/drawing", "core/drawing/svg"},
 }
 

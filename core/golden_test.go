@@ -19,7 +19,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "delivered-short", "pieces", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -81,6 +81,24 @@ func written(s sheet.Sheet) string {
 		}
 		for _, seam := range l.Seams {
 			line("  seam %s | %s", seam.Seam, seam.Length)
+		}
+		if d := l.Delivery; d.Unchecked < d.Total {
+			line("  delivery %d found %d missing %d damaged %d recut %d measured %d unchecked %d | %s", d.Total, d.Found, d.Missing, d.Damaged, d.Recut, d.Measured, d.Unchecked, d.Text)
+			for _, text := range d.Ask {
+				line("  ask %s", text)
+			}
+			for _, text := range d.Changed {
+				line("  changed %s", text)
+			}
+			for _, p := range l.Panels {
+				line("  came %s | %s | %s | %s", p.Label, p.Supplier, p.State, p.Measured)
+			}
+		}
+		for _, p := range l.Pieces {
+			line("  piece %s | %s | %s", p.Name, p.Kind, p.Text)
+			for _, c := range p.Cuts {
+				line("    cut %s | %s", c.Panel, c.Text)
+			}
 		}
 	}
 	for _, step := range s.Steps {

@@ -183,12 +183,12 @@ func TestChanges_InWords(t *testing.T) {
 		`Column 1 is 4' 0 1/2" long, 1/2" more than ordered.`,
 		`Column 2 is 3' 11 3/4" long, 1/4" less than ordered.`,
 		`Seams move: 1│2 by 7/16" towards BC, 2│3 by 1/16" towards BC. The marks are for the panels as measured.`,
-		`Smaller than their place by 1/4" in length, which stays open at the outer edge: B1.`,
+		`B1: 1/4" in length more stays open at the outer edge.`,
 	}, c.Changes(outlineOf(layer), inches))
 	assert.Empty(t, check(t, layer, state("A1", delivery.Missing)).Changes(outlineOf(layer), inches))
 
 	both := check(t, layer, note("A1", 48.5, 36.5))
-	assert.Contains(t, both.Changes(outlineOf(layer), inches), `Smaller than their place by 1/2" in width, which stays open at the outer edge: A2, A3.`)
+	assert.Contains(t, both.Changes(outlineOf(layer), inches), `A2, A3: 1/2" in width more stays open at the outer edge.`)
 }
 
 // A large-format printer's article on sticker shrinkage: six panels of 48 in,

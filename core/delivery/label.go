@@ -49,12 +49,15 @@ func ParseLabels(text string, layer mask.Layer) ([]string, []problem.Problem) {
 		problems = append(problems, labelProblem(problem.Note, "The labels held "+count(dropped, "character", "characters")+" that cannot be seen.", "They were left out; check the labels."))
 	}
 	shapes := shapesOf(layer)
-	table := tableOf(text, false)
+	table, singly := tableOf(text, false), tableOf(text, true)
 	labels, ok := shapes.read(table)
 	if !ok {
-		labels, ok = shapes.read(tableOf(text, true))
+		labels, ok = shapes.read(singly)
 	}
 	if !ok {
+		if nearer(singly.count(), table.count(), layer.Count()) {
+			table = singly
+		}
 		return nil, append(problems, shapes[0].mismatch(table, layer))
 	}
 	return labels, append(problems, checkLabels(labels, layer)...)
@@ -97,6 +100,18 @@ func tableOf(text string, singly bool) table {
 	}
 	return t
 }
+
+// count is how many labels a table has.
+func (t table) count() int {
+	n := 0
+	for _, line := range t {
+		n += len(line)
+	}
+	return n
+}
+
+// nearer tells whether a is nearer to what is wanted than b is.
+func nearer(a, b, wanted int) bool { return max(a-wanted, wanted-a) < max(b-wanted, wanted-b) }
 
 // cellsOf are the cells of one line.
 func cellsOf(line string, singly bool) []string {
@@ -318,9 +333,8 @@ func cutEnd(cell, end string) (string, bool) {
 func (s shape) mismatch(t table, layer mask.Layer) problem.Problem {
 	const do = "Write one label for each panel, row by row from A1, and each row on a line of its own."
 	rows, columns := len(layer.Rows), len(layer.Columns)
-	labels, transposed := 0, len(t) == columns
+	labels, transposed := t.count(), len(t) == columns
 	for _, line := range t {
-		labels += len(line)
 		transposed = transposed && len(line) == rows
 	}
 	switch {
@@ -330,7 +344,7 @@ func (s shape) mismatch(t table, layer mask.Layer) problem.Problem {
 	case len(t) == rows && rows > 1:
 		return labelProblem(problem.Stop, s.wrongRows(t, columns), do)
 	case labels != s.panels || len(t) == 1 || t.isOneEach():
-		return labelProblem(problem.Stop, "There are "+count(labels, "label", "labels")+" for "+count(s.panels, "panel", "panels")+": "+
+		return labelProblem(problem.Stop, thereAre(labels)+" for "+count(s.panels, "panel", "panels")+": "+
 			differ(labels-s.panels)+".", do)
 	}
 	return labelProblem(problem.Stop, "The "+strconv.Itoa(labels)+" labels are in "+count(len(t), "line", "lines")+
@@ -357,6 +371,13 @@ func (s shape) wrongRows(t table, columns int) string {
 		text += " So it is with " + strconv.Itoa(wrong-namedAtMost) + " more."
 	}
 	return text
+}
+
+func thereAre(labels int) string {
+	if labels == 1 {
+		return "There is 1 label"
+	}
+	return "There are " + strconv.Itoa(labels) + " labels"
 }
 
 func differ(by int) string {

@@ -110,6 +110,8 @@ func TestParseLabels_Refused(t *testing.T) {
 		{"lines that are no rows", "1,2,3,4\n5,6,7,8\n9,10,11,12\n13,14,15,16", 8, 2, "The 16 labels are in 4 lines, but the layer has 2 rows of 8."},
 		{"a line more that numbers nothing", "x\ty\tz\n1\t2\t3\n4\t5\t6", 3, 2, "There are 9 labels for 6 panels: 3 too many."},
 		{"nothing but commas", ",,,\n;", 3, 2, "There are 0 labels for 6 panels: 6 too few."},
+		{"single spaces, one too few", "1 2 3\n4 5", 3, 2, "Row B has 2 labels for 3 panels: 1 too few."},
+		{"one word", "labels", 3, 2, "There is 1 label for 6 panels: 5 too few."},
 		{"many rows wrong", strings.Repeat("1,2\n", 28), 3, 28, "Row A has 2 labels for 3 panels: 1 too few. Row B has 2 labels for 3 panels: 1 too few. Row C has 2 labels for 3 panels: 1 too few. Row D has 2 labels for 3 panels: 1 too few. Row E has 2 labels for 3 panels: 1 too few. So it is with 23 more."},
 		{"row AA", strings.Repeat("1,2\n", 26) + "1\n", 2, 27, "Row AA has 1 label for 2 panels: 1 too few."},
 	} {

@@ -165,7 +165,7 @@ func (c *Checked) appendShorts(lines []string, n measure.Notation) []string {
 			}
 			text += fine(n, by.Width) + " in width"
 		}
-		lines = append(lines, "Smaller than their place by "+text+", which stays open at the outer edge: "+strings.Join(names[by], ", ")+".")
+		lines = append(lines, strings.Join(names[by], ", ")+": "+text+" more stays open at the outer edge.")
 	}
 	return lines
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/delivery"
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -75,10 +76,11 @@ type builder struct {
 	products []product
 }
 
-// layer is one layer of the plan with its panels, how they lie in the box and
-// in which order they are hung.
+// layer is one layer of the plan with its panels as they came, how they lie in
+// the box and in which order they are hung.
 type layer struct {
 	plan          plan.Layer
+	delivery      *delivery.Checked
 	panels        mask.Layer
 	columns, rows mask.Run
 	// key is the panel kept up for the next layer; begin and last are the panel
@@ -218,12 +220,16 @@ func (b *builder) addLayer(l plan.Layer) {
 		b.report(l.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
 			What: "A panel that may be off by " + said(b.n, l.Tolerance) + " may be off by a whole panel.", Do: "Check the number and write its unit."}})
 	}
-	built := layer{plan: l, panels: panels}
+	built := layer{plan: l}
+	built.delivery = b.takeIn(&l, panels)
+	panels = built.delivery.Layer
+	built.panels = panels
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
+		b.countFigures(&built)
 	}
 	b.layers = append(b.layers, built)
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/hanging"
@@ -34,7 +35,7 @@ func (b *builder) hanging() {
 	}
 	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
 	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
-		"Where four panels meet: (columns − 1) times (rows − 1) in each layer.", b.sumOfLayers(".seams.crossings"), ofArithmetic)
+		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
 	b.tape(seams, tape)
 }
 
@@ -65,16 +66,91 @@ func (b *builder) sumOfLayers(ending string) string {
 func (b *builder) seamFigures(l *layer) {
 	outline, p := b.plan.Mask.Outline, l.panels
 	columns, rows := len(p.Columns)-1, len(p.Rows)-1
-	b.length(blockHanging, p.ID+".seams.length", "seams of this layer", p.SeamLength(outline),
-		"Seams between columns run the width of the mask, seams between rows its length.",
-		strconv.Itoa(columns)+" × "+b.put(outline.Width)+" + "+strconv.Itoa(rows)+" × "+b.put(outline.Length), ofArithmetic)
-	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(p.Crossings()), "",
-		"(columns − 1) times (rows − 1).", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
+	rule := "Seams between columns run the width of the mask, seams between rows its length."
+	sum := strconv.Itoa(columns) + " × " + b.put(outline.Width) + " + " + strconv.Itoa(rows) + " × " + b.put(outline.Length)
+	length := p.SeamLength(outline)
+	if inside := measure.Length(columns)*outline.Width + measure.Length(rows)*outline.Length - length; inside > 0 {
+		rule += " What lies inside pieces is taken off: of a span there is no seam, and a joined piece is closed on the floor."
+		sum += " − " + b.put(inside)
+	}
+	b.length(blockHanging, p.ID+".seams.length", "seams of this layer", length, rule, sum, ofArithmetic)
+	b.crossingFigures(l, columns, rows)
+	if floor := p.FloorLength(outline); floor > 0 {
+		b.length(blockHanging, p.ID+".seams.floor", "seams closed on the floor", floor,
+			"The seams inside joined pieces.", b.floorSum(l), ofArithmetic)
+	}
+	if len(p.Loose) > 0 {
+		b.length(blockHanging, p.ID+".seams.loose", "lines round loose pieces", p.LooseLength(),
+			"The way round each piece: twice length and width, or π times across.", b.looseSum(l), ofArithmetic)
+	}
+}
+
+// lessSpans is what the rule of the crossings adds where there are spans.
+func (b *builder) lessSpans() string {
+	for i := range b.layers {
+		for _, p := range b.layers[i].panels.Pieces {
+			if p.Kind == mask.Span {
+				return ", less what spans take away"
+			}
+		}
+	}
+	return ""
+}
+
+// crossingFigures are where seams meet.
+func (b *builder) crossingFigures(l *layer, columns, rows int) {
+	p := l.panels
+	rule, sum := "(columns − 1) times (rows − 1).", strconv.Itoa(columns)+" × "+strconv.Itoa(rows)
+	crossings := p.Crossings()
+	if inside := columns*rows - crossings; inside > 0 {
+		rule += " Those inside a span or on its side are taken off."
+		sum += " − " + strconv.Itoa(inside)
+	}
+	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(crossings), "", rule, sum, ofArithmetic)
+	if joints := p.TJoints(); joints > 0 {
+		b.count(blockHanging, p.ID+".seams.tjoints", "seams that end on a span", int64(joints), "",
+			"Where three panels meet, since a span lies along one side.", "counted", ofArithmetic)
+	}
+}
+
+// floorSum is the floor's part of each seam, written as a sum.
+func (b *builder) floorSum(l *layer) string {
+	var parts []string
+	for _, s := range l.panels.Seams(b.plan.Mask.Outline) {
+		if s.Floor > 0 {
+			parts = append(parts, s.Name+": "+b.put(s.Floor))
+		}
+	}
+	return strings.Join(parts, " + ")
+}
+
+func (b *builder) looseSum(l *layer) string {
+	parts := make([]string, len(l.panels.Loose))
+	for i, p := range l.panels.Loose {
+		parts[i] = "2 × (" + b.put(p.Length) + " + " + b.put(p.Width) + ")"
+		if p.Round {
+			parts[i] = "π × " + b.put(p.Length)
+		}
+	}
+	return strings.Join(parts, " + ")
+}
+
+// seam is a seam of the sheet, with what of it is closed on the floor.
+func (b *builder) seam(s mask.Seam) Seam {
+	text := b.n.Length(s.Length)
+	switch {
+	case s.Floor > 0 && s.Length > 0:
+		text += " and " + b.n.Length(s.Floor) + " on the floor"
+	case s.Floor > 0:
+		text = b.n.Length(s.Floor) + " on the floor"
+	}
+	return Seam{Seam: s.Name, Length: text}
 }
 
 // tape is the tape that bridges every seam, and its rolls.
 func (b *builder) tape(seams, length measure.Length) {
 	rule, sum := "Every seam once.", b.put(seams)
+	sum += b.plus("on the floor", mask.Layer.FloorLength) + b.plus("round loose pieces", func(p mask.Layer, _ mask.Outline) measure.Length { return p.LooseLength() })
 	if b.plan.Seams.Cover == mask.CoverOutside {
 		rule = "Every seam once, and round the outside of the mask for each layer."
 		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.put(b.plan.Mask.Perimeter())
@@ -94,6 +170,19 @@ func (b *builder) tape(seams, length measure.Length) {
 	if rolls.Count > 0 {
 		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
 	}
+}
+
+// plus is what all layers have of something, to go into the sum of the tape; ""
+// for nothing.
+func (b *builder) plus(what string, of func(mask.Layer, mask.Outline) measure.Length) string {
+	length := measure.Length(0)
+	for i := range b.layers {
+		length += of(b.layers[i].panels, b.plan.Mask.Outline)
+	}
+	if length == 0 {
+		return ""
+	}
+	return " + " + b.put(length) + " " + what
 }
 
 func (b *builder) fullLayers() int {
@@ -140,8 +229,9 @@ func (b *builder) layerOf(l *layer) Layer {
 		}
 	}
 	b.cutOuts(l, out.Panels)
+	b.delivered(l, &out)
 	for _, s := range p.Seams(b.plan.Mask.Outline) {
-		out.Seams = append(out.Seams, Seam{Seam: s.Name, Length: b.n.Length(s.Length)})
+		out.Seams = append(out.Seams, b.seam(s))
 	}
 	out.Advice = b.advice(l)
 	return out
@@ -188,9 +278,9 @@ func (b *builder) adviceAlong(where string, run mask.Run) string {
 	narrowest, seams := run.Narrowest()
 	switch {
 	case !seams && run.Over == 0:
-		return where + " one panel fills the box."
+		return where + " " + onePiece(run) + " fills the box."
 	case !seams:
-		return where + " one panel is " + b.offBy(run.Over) + "; there is no seam to take it up."
+		return where + " " + onePiece(run) + " is " + b.offBy(run.Over) + "; there is no seam to take it up."
 	case run.Over == 0 && run.Gap == 0:
 		return where + " the panels fill the box edge to edge: leave no gap."
 	case run.Over == 0:
@@ -203,8 +293,16 @@ func (b *builder) adviceAlong(where string, run mask.Run) string {
 		verb = "open"
 	}
 	change, _ := run.Change()
-	return where + " the panels and gaps are " + b.offBy(run.Over) + ": " + verb + " each of " + plural(int64(len(run.Gaps)), "seam", "seams") +
+	return where + " the panels and gaps are " + b.offBy(run.Over) + ": " + verb + " each of " + plural(int64(run.Free()), "seam", "seams") +
 		" by " + b.fine(measure.Length(change.Abs().RoundHalfEven(0).IntPart())) + ", to " + b.fine(narrowest) + "."
+}
+
+// onePiece is what a run without a seam that can give is made of.
+func onePiece(run mask.Run) string {
+	if len(run.Sizes) > 1 {
+		return "one piece"
+	}
+	return "one panel"
 }
 
 func (b *builder) offBy(over measure.Length) string {

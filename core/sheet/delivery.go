@@ -1,0 +1,195 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/delivery"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// takeIn is the layer as it is hung: with its pieces, and laid out by the panels
+// as they were measured.
+func (b *builder) takeIn(l *plan.Layer, ordered mask.Layer) *delivery.Checked {
+	outline := b.plan.Mask.Outline
+	ordered, problems := ordered.WithPieces(outline, l.Pieces, b.n)
+	b.report("", problems)
+	checked, problems := delivery.Check(delivery.Given{Layer: ordered, Labels: l.Labels, Notes: notes(l), Tolerance: l.Tolerance}, b.n)
+	b.report(l.At, problems)
+	b.report(l.At, checked.CheckRuns(outline, b.plan.Seams.Width, b.n))
+	return checked
+}
+
+// notes are the notes of the plan on its panels, each blamed by its place in the
+// layer.
+func notes(l *plan.Layer) []delivery.Note {
+	list := make([]delivery.Note, len(l.Panels))
+	for i, n := range l.Panels {
+		list[i] = delivery.Note{At: strings.TrimPrefix(n.At, l.At), Panel: n.Panel, State: delivery.State(n.State), Length: n.Length, Width: n.Width}
+	}
+	return list
+}
+
+// countFigures are the figures of what came, where anything was noted.
+func (b *builder) countFigures(l *layer) {
+	c := l.delivery.Count
+	if l.delivery.Panels == nil {
+		return
+	}
+	sum := strconv.Itoa(c.Total)
+	for _, part := range []struct {
+		n    int
+		word string
+	}{{c.Missing, "missing"}, {c.Damaged, "damaged"}, {c.Recut, "re-cut"}, {c.Unchecked, "not checked yet"}} {
+		if part.n > 0 {
+			sum += " − " + strconv.Itoa(part.n) + " " + part.word
+		}
+	}
+	b.count(blockMask, l.panels.ID+".found", "panels found", int64(c.Found), "",
+		"All panels of the layer, less those that are missing, damaged, re-cut or not checked yet.", sum, ofArithmetic)
+}
+
+// delivered puts the delivery and the pieces on the layer of the sheet.
+func (b *builder) delivered(l *layer, out *Layer) {
+	checked := l.delivery
+	c := checked.Count
+	out.Delivery = Delivery{
+		Text: c.Words(), Total: c.Total, Found: c.Found, Missing: c.Missing, Damaged: c.Damaged, Recut: c.Recut,
+		Measured: c.Measured, Unchecked: c.Unchecked, Ask: checked.Ask(b.n), Changed: checked.Changes(b.plan.Mask.Outline, b.n),
+	}
+	for i := range out.Panels {
+		out.Panels[i].State = string(delivery.Unchecked)
+	}
+	for i := range checked.Panels {
+		p, shown := &checked.Panels[i], &out.Panels[i]
+		shown.Supplier, shown.State, shown.Measured = p.Label, string(p.State), p.Believed().Words(b.n)
+		if c.Measured > 0 && !checked.InSpan(i) {
+			shown.Size = p.Own().Words(b.n)
+		}
+	}
+	b.pieces(l, out)
+}
+
+// pieces are the pieces of a layer in the order of the plan.
+func (b *builder) pieces(l *layer, out *Layer) {
+	blocks, loose := l.panels.Pieces, l.panels.Loose
+	for _, given := range l.plan.Pieces {
+		switch {
+		case len(blocks) > 0 && blocks[0].At == given.At:
+			b.block(l, blocks[0], out)
+			blocks = blocks[1:]
+		case len(loose) > 0 && loose[0].At == given.At:
+			b.loose(l, loose[0], out)
+			loose = loose[1:]
+		}
+	}
+}
+
+// block is a span or a joined piece, and its name on each of its panels.
+func (b *builder) block(l *layer, p mask.Piece, out *Layer) {
+	for row := p.Row; row <= p.Last().Row; row++ {
+		for column := p.Column; column <= p.Last().Column; column++ {
+			out.Panels[l.panels.Index(mask.Panel{Column: column, Row: row})].Piece = p.Name
+		}
+	}
+	piece := Piece{Name: p.Name, Kind: string(p.Kind)}
+	length, width := p.Size(l.panels)
+	if p.Kind == mask.Span {
+		size := l.delivery.Panels
+		if i := l.panels.Index(p.First()); size != nil {
+			own := size[i].Own()
+			length, width = own.Length, own.Width
+		}
+		placeLength, placeWidth := p.Place(l.columns, l.rows)
+		piece.Text = p.Cells() + ", " + b.n.Length(length) + " × " + b.n.Length(width) + ", delivered as one." +
+			b.against("length", placeLength-length) + b.against("width", placeWidth-width)
+	} else {
+		placeLength, placeWidth := p.Place(l.columns, l.rows)
+		piece.Text = p.Cells() + ", taped together on the floor to " + b.n.Length(placeLength) + " × " + b.n.Length(placeWidth) + " and hung as one." +
+			b.floorGaps(l, p)
+	}
+	out.Pieces = append(out.Pieces, piece)
+}
+
+// against says what a piece that cannot give leaves of its place, or takes of
+// its neighbours'.
+func (b *builder) against(side string, rest measure.Length) string {
+	switch {
+	case rest >= mask.Noticeable:
+		return " Its place is " + b.fine(rest) + " more in " + side + ": leave half of that open at either edge."
+	case rest <= -mask.Noticeable:
+		return " Its place is " + b.fine(-rest) + " less in " + side + ": trim it, or it lies over its neighbours."
+	}
+	return ""
+}
+
+// floorGaps says how far to leave the seams of a joined piece open.
+func (b *builder) floorGaps(l *layer, p mask.Piece) string {
+	text := ""
+	add := func(name string, gap measure.Length) {
+		if text != "" {
+			text += ", "
+		}
+		text += name + " " + b.fine(gap)
+	}
+	for c := p.Column; c < p.Last().Column; c++ {
+		add(mask.ColumnSeam(c), l.columns.Gaps[c-1])
+	}
+	for r := p.Row; r < p.Last().Row; r++ {
+		add(mask.RowSeam(r), l.rows.Gaps[r-1])
+	}
+	return " Leave open: " + text + "."
+}
+
+// loose is a piece that is cut out of its neighbours.
+func (b *builder) loose(l *layer, p mask.Loose, out *Layer) {
+	size := b.n.Length(p.Length) + " × " + b.n.Length(p.Width)
+	if p.Round {
+		size = "Round, " + b.n.Length(p.Length) + " across"
+	}
+	piece := Piece{Name: p.Name, Kind: string(mask.CutLoose),
+		Text: size + ", its middle " + b.n.Length(p.X) + " from the mask's edge " + b.edgeTowards(survey.DA) + " and " +
+			b.n.Length(p.Y) + " from its edge " + b.edgeTowards(survey.AB) + ". Hung last, on its own marks. The line it is cut along is " +
+			b.n.Length(p.CutLength()) + " long."}
+	hole := setout.Hole{Round: p.Round, Middle: survey.Point{X: p.X, Y: p.Y}, Length: p.Length, Width: p.Width}
+	for _, c := range hole.Cuts(l.columns, l.rows) {
+		piece.Cuts = append(piece.Cuts, PieceCut{Panel: c.Panel.Label(), Text: b.cutWords(c)})
+	}
+	out.Pieces = append(out.Pieces, piece)
+}
+
+// edgeTowards names an edge of a panel or of the mask by the wall it faces as
+// the box lies.
+func (b *builder) edgeTowards(side survey.Wall) string {
+	if b.placed {
+		side = b.choice.Box.Facing(side)
+	}
+	return towards(side)
+}
+
+// cutWords says how a piece is cut from one panel: where its middle lies, and
+// where the line runs over the panel's edges.
+func (b *builder) cutWords(c setout.Cut) string {
+	text := "middle " + b.fromOwnEdge(c.Middle.X, survey.DA) + " and " + b.fromOwnEdge(c.Middle.Y, survey.AB)
+	for _, x := range c.Crossings {
+		along := survey.DA
+		if x.Edge == survey.BC || x.Edge == survey.DA {
+			along = survey.AB
+		}
+		text += "; over the edge " + b.edgeTowards(x.Edge) + " at " + b.n.Length(x.At) + " from its end " + b.edgeTowards(along)
+	}
+	return text + "."
+}
+
+// fromOwnEdge is how far a place is from a panel's edge on a side of the box.
+// Where it is on the neighbour it lies outside that edge.
+func (b *builder) fromOwnEdge(l measure.Length, side survey.Wall) string {
+	if l < 0 {
+		return b.n.Length(-l) + " outside the edge " + b.edgeTowards(side)
+	}
+	return b.n.Length(l) + " from the edge " + b.edgeTowards(side)
+}
