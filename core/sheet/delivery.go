@@ -106,7 +106,7 @@ func (b *builder) block(l *layer, p mask.Piece, out *Layer) {
 		}
 		placeLength, placeWidth := p.Place(l.columns, l.rows)
 		piece.Text = p.Cells() + ", " + b.n.Length(length) + " × " + b.n.Length(width) + ", delivered as one." +
-			b.against("length", placeLength-length) + b.against("width", placeWidth-width)
+			b.giveInPlace("length", placeLength-length) + b.giveInPlace("width", placeWidth-width)
 	} else {
 		placeLength, placeWidth := p.Place(l.columns, l.rows)
 		piece.Text = p.Cells() + ", taped together on the floor to " + b.n.Length(placeLength) + " × " + b.n.Length(placeWidth) + " and hung as one." +
@@ -115,9 +115,9 @@ func (b *builder) block(l *layer, p mask.Piece, out *Layer) {
 	out.Pieces = append(out.Pieces, piece)
 }
 
-// against says what a piece that cannot give leaves of its place, or takes of
+// giveInPlace says what a piece that cannot give leaves of its place, or takes of
 // its neighbours'.
-func (b *builder) against(side string, rest measure.Length) string {
+func (b *builder) giveInPlace(side string, rest measure.Length) string {
 	switch {
 	case rest >= mask.Noticeable:
 		return " Its place is " + b.fine(rest) + " more in " + side + ": leave half of that open at either edge."
