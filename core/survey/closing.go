@@ -3,6 +3,7 @@ package survey
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -61,16 +62,16 @@ func (l *lines) judge() {
 		return
 	}
 	f.Proof = Contradicted
-	if len(again) == 0 {
-		again = l.blame(all, worst)
-	}
 	f.Again = again
-	f.Text = "The readings contradict each other. " + l.missSaid() + ". The room on this sheet is the one that fits all of them best; mark nothing by it before they agree."
-	if f.Closing.Beyond() {
-		l.report(f.Closing.At+"/length", problem.Caution,
-			l.missSaid()+".",
-			l.whatAgain(again))
+	// A line whose own readings differ has to be settled before anything else can
+	// be told.
+	reason := listed(again) + " was read more than once, and not alike"
+	if len(again) == 0 {
+		reason = l.missSaid()
+		f.Again = l.blame(all, worst)
+		l.report(f.Closing.At+"/length", problem.Caution, l.missSaid()+".", l.whatAgain(f.Again))
 	}
+	f.Text = "The readings contradict each other. " + reason + ". The room on this sheet is the one that fits all of them best; mark nothing by it before they agree."
 	l.swaps(all)
 }
 
@@ -207,7 +208,11 @@ func (l *lines) whatAgain(again []string) string {
 	if len(again) == 1 {
 		return "Measure it again first: it misses most, though the mistake may be in another. Then take the others anew if it stands."
 	}
-	return "Measure these again first: they miss most. " + listed(again) + "."
+	rest := make([]string, len(again))
+	for i, name := range again {
+		rest[i] = strings.ToLower(name[:1]) + name[1:]
+	}
+	return "Measure these again first: they miss most. " + capital(listed(rest)) + "."
 }
 
 // mostSwaps bounds how many readings are offered for swapped digits.

@@ -21,6 +21,10 @@ const (
 	weakDegrees = 0.25
 )
 
+// leastLine is shorter than any line in a room; below it, corners to the nearest
+// nanometre could lose their order.
+const leastLine = 10 * measure.Millimetre
+
 // lines is a room with four corners being worked out from readings.
 type lines struct {
 	n        measure.Notation
@@ -73,6 +77,9 @@ func (l *lines) take(all []Reading) {
 			continue
 		case r.Taken() > measure.Longest:
 			l.report(r.At+"/length", problem.Stop, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", more than the "+l.n.Length(measure.Longest)+" that is taken.", "Check the number and its unit.")
+			continue
+		case r.Taken() < leastLine:
+			l.report(r.At+"/length", problem.Stop, nameOf(r.Line)+" reads "+l.n.Amount(r.Taken())+", which is no length of a room.", "Check the number and write its unit.")
 			continue
 		case r.Taken() < LeastSide:
 			l.report(r.At+"/length", problem.Caution, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", less than any room.", "Check the number and write its unit.")

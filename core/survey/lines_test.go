@@ -135,3 +135,311 @@ func TestFind_BothDiagonals(t *testing.T) {
 	}
 	assert.InDelta(t, 12543144.076230989, l1.Area().SquareMetres.Float()*1e6, 0.01)
 }
+
+// stops are the stops among problems.
+func stops(list []problem.Problem) []problem.Problem {
+	var found []problem.Problem
+	for _, p := range list {
+		if p.Severity == problem.Stop {
+			found = append(found, p)
+		}
+	}
+	return found
+}
+
+func TestFind_LinesThatMakeNoRoom(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		lines []float64
+		want  []problem.Problem
+	}{
+		{"four walls alone", []float64{4000, 3000, 4000, 3000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
+			What: "Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall.",
+			Do:   "Measure diagonal AC from corner to corner, and BD to check it."}}},
+		{"nothing read", nil, []problem.Problem{{At: "/readings", Severity: problem.Stop,
+			What: "The room is not fixed yet: it takes five different lines, and 0 are read.",
+			Do:   "Measure AB, BC, CD, DA and diagonal AC."}}},
+		{"two walls and a diagonal", []float64{4000, 0, 0, 3000, 5000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
+			What: "The room is not fixed yet: it takes five different lines, and 3 are read.",
+			Do:   "Measure BC and CD."}}},
+		// The law of cosines gives cosines of 1.000107145 and 1.000190473.
+		{"Q8: a + b < p", []float64{4000, 3000, 4000, 3000, 7001}, []problem.Problem{
+			{At: "/readings/4/length", Severity: problem.Stop,
+				What: "BC and AB together are 7.000 m, but AC between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure AC again, then BC and AB."},
+			{At: "/readings/4/length", Severity: problem.Stop,
+				What: "DA and CD together are 7.000 m, but AC between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure AC again, then DA and CD."}}},
+		// cos α2 = 1.011231884.
+		{"Q9: c + d < p", []float64{4000, 3000, 1500, 3000, 4600}, []problem.Problem{
+			{At: "/readings/4/length", Severity: problem.Stop,
+				What: "CD and DA together are 4.500 m, but AC between their ends is 4.600 m, 100 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure AC again, then CD and DA."}}},
+		// The corners are at 62.9°, 55.9°, 88.9° and 152.3°.
+		{"Q10: closes, but no room", []float64{4000, 3000, 2000, 1500, 3400}, []problem.Problem{
+			{At: "/readings", Severity: problem.Stop,
+				What: "These lines close, but corner D would be 152.25°: that is no room with four corners.",
+				Do:   "Check CD, DA and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
+		// The corners are at 0.618865948° and 179.381134052°.
+		{"Q7: near flat", []float64{4000, 3000, 4000, 3000, 6999.9}, []problem.Problem{
+			{At: "/readings", Severity: problem.Stop,
+				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
+				Do:   "Measure diagonal AC, and BD to check it."}}},
+		{"walls and lines across a true rectangle", []float64{4000, 3000, 4000, 3000, 0, 0, 3000, 4000}, []problem.Problem{
+			{At: "/readings", Severity: problem.Stop,
+				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
+				Do:   "Measure diagonal AC, and BD to check it."}}},
+		{"D inside the triangle ABC", []float64{4000, 3000, 2600, 2600, 5000, 2900}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := read(mm, c.lines...).Find(metric)
+			assert.False(t, got.Shape.Usable())
+			if c.want == nil {
+				assert.NotEmpty(t, stops(got.Problems))
+				return
+			}
+			assert.Equal(t, c.want, got.Problems)
+		})
+	}
+}
+
+func TestFind_ReadingsThatCannotBe(t *testing.T) {
+	room := read(mm, 4000, 3000, 4000, 3000, 5000)
+	room.Readings = append(room.Readings,
+		survey.Reading{Line: "AE", Length: foot, At: "/readings/5"},
+		survey.Reading{Line: survey.LineBD, Length: 20 * mm, Start: 25 * mm, At: "/readings/6"},
+		survey.Reading{Line: survey.LineBD, Length: measure.Longest + 1, At: "/readings/7"},
+		survey.Reading{Line: survey.LineBD, Length: 9 * mm, At: "/readings/8"},
+		survey.Reading{Line: survey.LineBD, Length: 0, At: "/readings/9"})
+	got := room.Find(metric)
+	assert.True(t, got.Shape.IsRectangle(), "what can be used still gives the room")
+	assert.Equal(t, []problem.Problem{
+		{At: "/readings/5/line", Severity: problem.Stop, What: "There is no line “AE” in a room with four corners.", Do: "Choose a wall, a diagonal, or a line across the middle."},
+		{At: "/readings/6/start", Severity: problem.Stop, What: "The tape began at 25 mm, but BD reads only 20 mm.", Do: "Check both: the reading is what stands at the far end of the tape."},
+		{At: "/readings/7/length", Severity: problem.Stop, What: "Diagonal BD reads 100.000 m, more than the 100.000 m that is taken.", Do: "Check the number and its unit."},
+		{At: "/readings/8/length", Severity: problem.Stop, What: "Diagonal BD reads 9 mm, which is no length of a room.", Do: "Check the number and write its unit."},
+	}, got.Problems)
+	room = read(mm, 4000, 3000, 4000, 3000, 5000)
+	for len(room.Readings) <= survey.MostReadings {
+		room.Readings = append(room.Readings, survey.Reading{Line: survey.LineBD, Length: 5000 * mm})
+	}
+	got = room.Find(metric)
+	assert.True(t, got.Shape.IsRectangle())
+	assert.Equal(t, "There are 201 readings; the first 200 are used.", got.Problems[0].What)
+	small := read(mm, 40, 30, 40, 30, 50).Find(metric)
+	assert.Equal(t, "Wall AB reads 40 mm, less than any room.", small.Problems[0].What)
+}
+
+// A tape begun at its 1-inch mark, from a timber merchant's page on using one:
+// 97 3/8 in read is 96 3/8 in, 2447.925 mm.
+func TestFind_BurntInch(t *testing.T) {
+	room := survey.Room{Form: survey.Lines, Tape: unitTape, Height: 10 * foot, Readings: []survey.Reading{
+		{Line: survey.LineAB, Length: 97*inch + 3*inch/8, Start: inch}}}
+	for _, l := range []survey.Reading{{Line: survey.LineBC, Length: 8 * foot}, {Line: survey.LineCD, Length: 96*inch + 3*inch/8}, {Line: survey.LineDA, Length: 8 * foot}, {Line: survey.LineAC, Length: 11 * foot}} {
+		room.Readings = append(room.Readings, l)
+	}
+	got := room.Find(inches)
+	require.NotEmpty(t, got.Lines)
+	assert.Equal(t, inMM(2447.925), got.Lines[0].Taken())
+	assert.Equal(t, 97*inch+3*inch/8, got.Lines[0].Length, "the reading itself is kept")
+	assert.Equal(t, inMM(2447.925), got.Shape.Corners[1].X)
+}
+
+func TestFind_HowWellTheTapeKnows(t *testing.T) {
+	// Q3 with a standard deviation of 1 mm on each of five lengths: corners
+	// ±0.033°, the other diagonal ±1.732 mm (worked out from the covariance).
+	q3 := read(mm, 4115, 3048, 4102, 3061, 5120).Find(metric)
+	most := 0.0
+	for _, c := range q3.Corners {
+		most = max(most, c.Deviation)
+	}
+	assert.InDelta(t, 0.033, most, 0.0005)
+	withBD := read(mm, 4115, 3048, 4102, 3061, 5120, 5119).Find(metric)
+	own := float64(withBD.Closing.Limit) / 1e6 / 3
+	assert.InDelta(t, 1.732, math.Sqrt(own*own-1), 0.0005, "less the diagonal's own")
+	// In a rectangle the closing error has exactly twice the standard deviation
+	// of one reading, whatever its sides: weights 0.8, 0.6, 0.8, 0.6 and −1 for
+	// 3:4:5. Three times that is 6 mm.
+	for _, sides := range [][2]float64{{4000, 3000}, {9144, 2438}, {5000, 5000}} {
+		p := math.Hypot(sides[0], sides[1])
+		got := read(mm, sides[0], sides[1], sides[0], sides[1], p, p).Find(metric)
+		assert.InDelta(t, 6e6, float64(got.Closing.Limit), 10)
+		assert.Equal(t, survey.Proved, got.Proof)
+	}
+	// L1: every standardised residual is 2.536029749.
+	l1 := read(mm, 4115, 3048, 4102, 3061, 5120, 5114).Find(metric)
+	assert.InDelta(t, 2.536029749, 3*float64(l1.Closing.Amount.Abs())/float64(l1.Closing.Limit), 2e-3, "to first order")
+	// The mark the tape is read to adds a twelfth of its square: 1.5 mm read to
+	// 1 mm is √(2.25 + 1/12) = 1.527525.
+	usual := read(mm, 4000, 3000, 4000, 3000, 5000, 5000)
+	usual.Tape = survey.Tape{}
+	got := usual.Find(metric)
+	assert.False(t, got.TapeSaid)
+	assert.InDelta(t, 6*1.527525232e6, float64(got.Closing.Limit), 10)
+	// 1/16 in read to 1/16 in is 1/16 × √(13/12).
+	got = usual.Find(inches)
+	assert.InDelta(t, 6*float64(inch)/16*math.Sqrt(13.0/12), float64(got.Closing.Limit), 10)
+}
+
+// How 1 mm of the diagonal turns a corner of a room of 4000 × 3000 mm: δ p ÷ (a b
+// sin B), worked out.
+func TestFind_OneMillimetreTurnsACorner(t *testing.T) {
+	for _, c := range []struct{ p, want float64 }{{5000, 0.023873241}, {6000, 0.032232811}} {
+		more := read(mm, 4000, 3000, 4000, 3000, c.p+0.05).Find(metric).Corners[1].Degrees
+		less := read(mm, 4000, 3000, 4000, 3000, c.p-0.05).Find(metric).Corners[1].Degrees
+		assert.InDelta(t, c.want, (more-less)*10, 1e-6)
+	}
+	// US home builders' performance guidelines: the 20 ft diagonal of 12 × 16 ft
+	// within 1/2 in; worked out that is +0.248939423° and −0.248421336°,
+	// 0.625651042 in over 12 ft and 0.834201389 in over 16 ft.
+	for _, c := range []struct{ p, angle, over12, over16 float64 }{{240.5, 0.248939423, 0.625651042, 0.834201389}, {239.5, -0.248421336, -0.624348958, -0.832465278}} {
+		got := read(inch, 192, 144, 192, 144, c.p).Find(inches)
+		assert.InDelta(t, c.angle, got.Corners[1].Degrees-90, 1e-7)
+		sine := math.Sin((got.Corners[1].Degrees - 90) * math.Pi / 180)
+		assert.InDelta(t, c.over12, 144*sine, 1e-6)
+		assert.InDelta(t, c.over16, 192*sine, 1e-6)
+		assert.InDelta(t, math.Tan((got.Corners[1].Degrees-90)*math.Pi/180)*36*float64(inch), float64(got.Corners[1].Out), 2)
+	}
+}
+
+func TestFind_SkewOfTheTables(t *testing.T) {
+	// DIN 18202 table 2 allows 8 mm off a right angle over 1–3 m and 12 mm over
+	// 3–6 m. 8 mm in 4000 × 3000 makes diagonals of 5006.395909235 and
+	// 4993.595898749; 12 mm in 5000 × 4000 a difference of 18.740871494.
+	for _, c := range []struct{ long, wide, skew, ac, bd, difference float64 }{
+		{4000, 3000, 8, 5006.395909235, 4993.595898749, 12.800010486},
+		{5000, 4000, 12, 0, 0, 18.740871494},
+	} {
+		deep := math.Sqrt(c.wide*c.wide - c.skew*c.skew)
+		ac, bd := math.Hypot(c.long+c.skew, deep), math.Hypot(c.long-c.skew, deep)
+		assert.InDelta(t, c.difference, ac-bd, 1e-8)
+		if c.ac > 0 {
+			assert.InDelta(t, c.ac, ac, 1e-8)
+			assert.InDelta(t, c.bd, bd, 1e-8)
+		}
+		got := read(mm, c.long, c.wide, c.long, c.wide, ac, bd).Find(metric)
+		assert.Equal(t, survey.Proved, got.Proof)
+		near(t, c.skew, mm, got.Shape.Corners[3].X, "D")
+		near(t, deep, mm, got.Shape.Corners[3].Y, "D")
+		worst, ok := got.Worst()
+		assert.True(t, ok)
+		assert.InDelta(t, 1000*c.skew/deep, float64(worst.Out.Abs())/1e6, 1e-5, "over a metre")
+	}
+}
+
+func TestFind_Contradictions(t *testing.T) {
+	// From the four sides and AC, BD must be 219.814 in; read 0.56 in long (a
+	// flooring trade site's estimating guide, part 4). The limit of a usual inch
+	// tape is 6 × 1/16 × √(13/12) = 0.39 in.
+	room := read(inch, 171, 139, 170.5, 138.75, 220.375, 220.375)
+	room.Tape = survey.Tape{}
+	got := room.Find(inches)
+	assert.InDelta(t, 0.56, float64(got.Closing.Amount)/float64(inch), 0.005)
+	assert.InDelta(t, 219.814, 220.375-float64(got.Closing.Amount)/float64(inch), 0.001)
+	assert.Equal(t, survey.Contradicted, got.Proof)
+	assert.Equal(t, []problem.Problem{{At: "/readings/5/length", Severity: problem.Caution,
+		What: "Diagonal BD reads 9/16\" longer than the other readings make it, and no more than 3/8\" can be the tape.",
+		Do:   "Measure all 6 lines again: with one spare reading a mistake shows, but not which reading it is in."}}, got.Problems)
+	for _, l := range got.Lines {
+		assert.True(t, l.Check, l.Line)
+	}
+
+	// With each diagonal read twice and both lines across as well, a mistake of
+	// 30 mm in one wall stands out, but opposite walls cannot be told apart.
+	room = read(mm, 4000, 3000, 4030, 3000, 5000, 5000, 3000, 4000)
+	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAC, Length: 5000 * mm, At: "/readings/8"}, survey.Reading{Line: survey.LineBD, Length: 5000 * mm, At: "/readings/9"})
+	got = room.Find(metric)
+	assert.Equal(t, survey.Contradicted, got.Proof)
+	assert.Equal(t, []string{"Wall AB", "Wall CD"}, got.Again)
+	assert.Equal(t, "Measure these again first: they miss most. Wall AB and wall CD.", got.Problems[0].Do)
+	assert.Equal(t, 5, got.Closing.Spare)
+	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4000 * mm, At: "/readings/10"})
+	got = room.Find(metric)
+	assert.Equal(t, survey.LineCD, got.Closing.Line, "AB read twice alike is not it")
+	assert.Equal(t, []string{"Wall CD"}, got.Again)
+	assert.InDelta(t, 30, float64(got.Closing.Amount)/1e6, 0.2)
+
+	// One wall read twice, 1/8 in apart over 36 in: a slanted tape. √(36.125² −
+	// 36²) = √9.015625 = 3.00 in out of line (myoldworkshop.com).
+	assert.InDelta(t, math.Sqrt(9.015625)*float64(inch), float64(survey.Slant(36*inch+inch/8, 36*inch)), 2)
+	room = read(mm, 4000, 3000, 4000, 3000, 5000)
+	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4012 * mm, At: "/readings/5"})
+	got = room.Find(metric)
+	assert.Equal(t, []string{"Wall AB"}, got.Again, "the line that was read twice, not all of them")
+	assert.Equal(t, survey.Contradicted, got.Proof)
+	assert.Equal(t, problem.Problem{At: "/readings/5/length", Severity: problem.Caution,
+		What: "Wall AB was read as 4.000 m and as 4.012 m, 12 mm apart. A tape whose end is 310 mm out of line reads that much too long.",
+		Do:   "Measure AB again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth."}, got.Problems[0])
+	assert.Len(t, got.Problems, 1)
+	// Three standard deviations of a difference are 3 × √2 = 4.24 mm.
+	room.Readings[5].Length = 4004 * mm
+	assert.Equal(t, survey.Proved, room.Find(metric).Proof)
+}
+
+func TestFind_SwappedDigits(t *testing.T) {
+	// A joiner read 1102 and wrote 1012 (ukworkshop.co.uk, thread 135096): the
+	// parts make 3410 of a wall of 3500, 90 short, a multiple of nine.
+	other, ok := survey.Swapped(1012*mm, 1102*mm, 3*mm, metric)
+	assert.True(t, ok)
+	assert.Equal(t, 1102*mm, other)
+	_, ok = survey.Swapped(1012*mm, 1092*mm, 3*mm, metric)
+	assert.False(t, ok, "80 is no multiple of nine")
+	other, ok = survey.Swapped(97*inch+3*inch/8, 79*inch, inch, inches)
+	assert.True(t, ok)
+	assert.Equal(t, 79*inch+3*inch/8, other, "of the inches all told")
+	other, ok = survey.Swapped(12*foot+10*inch, 21*foot+10*inch, inch, inches)
+	assert.True(t, ok)
+	assert.Equal(t, 21*foot+10*inch, other, "of the feet")
+	_, ok = survey.Swapped(1100*mm, 1100*mm, 3*mm, metric)
+	assert.False(t, ok, "equal digits")
+
+	// Wall CD of 4125 mm written down as 4152.
+	p := math.Hypot(4125, 3048)
+	got := read(mm, 4125, 3048, 4152, 3048, p, p, 3048, 4125).Find(metric)
+	assert.Contains(t, got.Problems, problem.Problem{At: "/readings/2/length", Severity: problem.Note,
+		What: "Wall CD reads 4.152 m. With two digits the other way round it would be 4.125 m, and the readings would agree.",
+		Do:   "See whether the digits were swapped when it was written down."})
+	for _, other := range got.Problems {
+		assert.NotContains(t, other.What, "Wall DA reads", "only what would help is offered")
+	}
+}
+
+func TestFind_OtherLinesFixTheRoom(t *testing.T) {
+	want := read(mm, 4115, 3048, 4102, 3061, 5120).Find(metric).Shape
+	at := func(i int) (float64, float64) {
+		return float64(want.Corners[i].X) / 1e6, float64(want.Corners[i].Y) / 1e6
+	}
+	distance := func(i, k int) float64 {
+		x, y := at(i)
+		u, v := at(k)
+		return math.Hypot(u-x, v-y)
+	}
+	across := func(i, k, l, m int) float64 {
+		x, y := at(i)
+		u, v := at(k)
+		p, q := at(l)
+		r, s := at(m)
+		return math.Hypot((p+r-x-u)/2, (q+s-y-v)/2)
+	}
+	all := []float64{4115, 3048, 4102, 3061, 5120, distance(1, 3), across(0, 1, 2, 3), across(3, 0, 1, 2)}
+	for _, c := range []struct {
+		name    string
+		missing []int
+	}{
+		{"BD alone", []int{4, 6, 7}}, {"both diagonals, no CD", []int{2, 6, 7}}, {"both diagonals, no AB", []int{0, 6, 7}},
+		{"no DA", []int{3, 6, 7}}, {"no BC but a line across", []int{1, 5, 7}}, {"no CD but a line across", []int{2, 5, 6}}, {"all eight", nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			lines := append([]float64(nil), all...)
+			for _, i := range c.missing {
+				lines[i] = 0
+			}
+			got := read(mm, lines...).Find(metric)
+			require.True(t, got.Shape.Usable(), "%v", got.Problems)
+			for i := range want.Corners {
+				assert.InDelta(t, float64(want.Corners[i].X), float64(got.Shape.Corners[i].X), 200, "readings are rounded to the nanometre")
+				assert.InDelta(t, float64(want.Corners[i].Y), float64(got.Shape.Corners[i].Y), 200)
+			}
+		})
+	}
+}

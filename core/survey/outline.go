@@ -65,7 +65,7 @@ func (f *Found) isOutline(corners []Point, at string, n measure.Notation) bool {
 	for i := range corners {
 		for k := range i {
 			if one, other := s.wall(k), s.wall(i); one.meets(other) {
-				f.report(at+problem.Index(i), problem.Stop, "Walls "+string(one.Name)+" and "+string(other.Name)+" cross.",
+				f.report(at+problem.Index(i), problem.Stop, "Walls "+string(one.Name)+" and "+string(other.Name)+" cross or touch.",
 					"Check corners "+string(other.From)+" and "+string(other.To)+", and that the corners go round in order.")
 				return false
 			}
