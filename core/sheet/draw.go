@@ -95,6 +95,9 @@ func (b *builder) scene(title string, see looking, margin measure.Length, captio
 	margin *= s.unit
 	s.Min = drawing.Point{X: low.X - margin, Y: low.Y - margin}
 	s.Max = drawing.Point{X: high.X + margin, Y: high.Y + margin}
+	if len(b.shape.Corners) > 0 && !b.shape.IsRectangle() {
+		s.Max.Y += 2 * s.unit // the lower walls have their sizes above the title
+	}
 	return s
 }
 

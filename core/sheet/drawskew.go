@@ -104,11 +104,11 @@ func (s *scene) skewed(corners [4]survey.Point) {
 		next := (i + 1) % 4
 		w.Start, w.End = corners[i], corners[next]
 		from, to, out := s.at(w.Start), s.at(w.End), s.outOf(w)
-		middle := beyond(drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}, out, u/2)
+		middle := drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}
 		s.Begin("room.area", "")
-		s.beside(drawing.Dimension, middle, out, 0, string(w.Name)+" "+s.n.Length(s.wall(i).Length()))
+		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, string(w.Name)+" "+s.n.Length(s.wall(i).Length()))
 		if off := s.readingOf(string(w.Name)); off != "" {
-			s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u, off)
+			s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u+u/3, off)
 		}
 	}
 	s.Begin("room.out", "")
