@@ -24,6 +24,7 @@ type shape struct {
 	element, class, figure, panel string
 	at                            map[string]float64
 	words, transform              string
+	points                        [][2]float64
 }
 
 // shapes reads a drawing back, with the width of its sheet.
@@ -56,11 +57,15 @@ func shapes(t *testing.T, svg string) (found []shape, wide float64, title, capti
 			case "title", "desc":
 			default:
 				s := shape{element: e.Name.Local, class: attributes["class"], figure: figure, panel: panel, at: map[string]float64{}, transform: attributes["transform"]}
-				for _, name := range []string{"x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "width", "height", "font-size"} {
+				for _, name := range []string{"x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry", "width", "height", "font-size"} {
 					if text, ok := attributes[name]; ok {
 						s.at[name], err = strconv.ParseFloat(text, 64)
 						require.NoError(t, err)
 					}
+				}
+				for pair := range strings.FieldsSeq(attributes["points"]) {
+					x, y, _ := strings.Cut(pair, ",")
+					s.points = append(s.points, [2]float64{parsed(t, x), parsed(t, y)})
 				}
 				found = append(found, s)
 			}
@@ -80,6 +85,13 @@ func shapes(t *testing.T, svg string) (found []shape, wide float64, title, capti
 			}
 		}
 	}
+}
+
+func parsed(t *testing.T, text string) float64 {
+	t.Helper()
+	n, err := strconv.ParseFloat(text, 64)
+	require.NoError(t, err)
+	return n
 }
 
 func only(list []shape, keep func(shape) bool) []shape {
@@ -130,6 +142,42 @@ func TestLookingDownIsTheMirrorOfLookingUp(t *testing.T) {
 	}
 }
 
+// Every drawing of every plan says from where it is seen, and is: the corners
+// A B C run clockwise looking up and anticlockwise looking down (y points down
+// on the page, so the area they span is above 0 clockwise).
+func TestNoDrawingMixesTheTwoReadings(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "plans", "v1", "*.json"))
+	require.NoError(t, err)
+	drawings := 0
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		for _, d := range sheet.Build(plan.Read(text), "test").Drawings {
+			drawings++
+			list, _, title, _ := shapes(t, d.SVG)
+			at := filepath.Base(file) + " " + d.ID
+			other := map[string]string{"up": "down", "down": "up"}[d.Looking]
+			assert.Contains(t, title, "looking "+d.Looking, at)
+			assert.NotContains(t, title, "looking "+other, at)
+			var corners [][2]float64
+			for _, s := range ofClass(list, "cw-text-corner") {
+				if strings.HasPrefix(s.words, string(rune('A'+len(corners)))) {
+					corners = append(corners, [2]float64{s.at["x"], s.at["y"]})
+				}
+			}
+			area := 0.0
+			for i, p := range corners {
+				q := corners[(i+1)%len(corners)]
+				area += p[0]*q[1] - p[1]*q[0]
+			}
+			if len(corners) > 0 {
+				assert.Equal(t, d.Looking == "up", area > 0, at)
+			}
+		}
+	}
+	assert.Greater(t, drawings, 60)
+}
+
 // mirrored tells whether two shapes are the same, one looked at from the other
 // side. Texts need only stand on the mirrored side by their own height.
 func mirrored(t *testing.T, wide float64, up, down shape) {
@@ -144,7 +192,13 @@ func mirrored(t *testing.T, wide float64, up, down shape) {
 	switch up.element {
 	case "rect":
 		assert.InDelta(t, wide-up.at["x"]-up.at["width"], down.at["x"], near, "%v", up)
-	case "circle":
+	case "polygon", "polyline":
+		require.Len(t, down.points, len(up.points))
+		for i, p := range up.points {
+			assert.InDelta(t, wide-p[0], down.points[i][0], near, "%v", up)
+			assert.InDelta(t, p[1], down.points[i][1], near, "%v", up)
+		}
+	case "ellipse", "circle":
 		assert.InDelta(t, wide-up.at["cx"], down.at["cx"], near, "%v", up)
 	case "line":
 		assert.InDelta(t, wide-up.at["x1"], down.at["x1"], near, "%v", up)
