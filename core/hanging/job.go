@@ -82,14 +82,15 @@ const (
 // neighbour that is up or the tape line, and where it has neither, the centre
 // line or the seam lines on both sides. Panel is its first panel. Station is
 // the place of the platform it is hung from, counted from 1, 0 where none is
-// known. Up tells that it is up already, Waits why it comes late, "" where it
-// does not.
+// known; Part tells that not all of it is in reach from there. Up tells that it
+// is up already, Waits why it comes late, "" where it does not.
 type Hang struct {
 	N       int
 	Panel   mask.Panel
 	Block   Block
 	Edges   []Edge
 	Station int
+	Part    bool
 	Up      bool
 	Waits   Wait
 }

@@ -183,7 +183,8 @@ func (w *work) hang(b, k int32) {
 		station = int(k) + 1
 	}
 	w.hangs = append(w.hangs, Hang{
-		N: len(w.hangs) + 1, Panel: block.Panel(), Block: block, Edges: w.edges(block), Station: station, Waits: w.waits(b),
+		N: len(w.hangs) + 1, Panel: block.Panel(), Block: block, Edges: w.edges(block),
+		Station: station, Part: station > 0 && !w.reach.isWhole[b], Waits: w.waits(b),
 	})
 	w.up[b], w.place = true, k
 	for _, n := range w.near {

@@ -73,6 +73,8 @@ type builder struct {
 	choice setout.Choice
 	// placed tells whether there is a box to set out.
 	placed   bool
+	standing hanging.Layout // of the platform; none where it is not known
+	footing  hanging.Platform
 	products []product
 }
 
@@ -88,7 +90,11 @@ type layer struct {
 	key   key
 	begin mask.Panel
 	last  []mask.Panel
-	order []hanging.Hang
+	// sequence is the order and what is known of it, order its steps, restart
+	// what comes down first.
+	sequence hanging.Sequence
+	order    []hanging.Hang
+	restart  hanging.Restart
 	// stations are the places of the platform that cover the box, none where
 	// its size is not known.
 	stations []hanging.Station

@@ -35,9 +35,9 @@ func (b *builder) drawHanging(l *layer, see looking) *scene {
 }
 
 // placeOf is where a block of panels lies on the ceiling.
-func (s *scene) placeOf(l *layer, h *hanging.Hang) setout.Box {
+func (b *builder) placeOf(l *layer, h *hanging.Hang) setout.Box {
 	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
-	box := s.choice.Box.PanelBox(l.columns, l.rows, first)
+	box := b.choice.Box.PanelBox(l.columns, l.rows, first)
 	end := setout.PanelIn(l.columns, l.rows, last)
 	start := setout.PanelIn(l.columns, l.rows, first)
 	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y

@@ -17,9 +17,10 @@ func (b *builder) hanging() {
 	crossings := 0
 	outline, cover := b.plan.Mask.Outline, b.plan.Seams.Cover
 	known := outline.IsComplete()
+	b.stations()
 	for i := range b.layers {
 		l := &b.layers[i]
-		l.order = hanging.Order(toHang(l)).Hangs
+		b.order(l)
 		b.sheet.Layers = append(b.sheet.Layers, b.layerOf(l))
 		if l.panels.IsEmpty() || !known {
 			continue
@@ -37,11 +38,6 @@ func (b *builder) hanging() {
 	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
 	b.tape(seams, tape)
-}
-
-// toHang is what there is to hang of a layer.
-func toHang(l *layer) hanging.Job {
-	return hanging.Job{Columns: l.columns, Rows: l.rows, Start: l.begin, Last: l.last}
 }
 
 // sumOfLayers is the figures of all layers with that ending, written as a sum.
@@ -213,12 +209,8 @@ func (b *builder) layerOf(l *layer) Layer {
 	if p.IsEmpty() {
 		return out
 	}
-	turn := make([]int, p.Count())
-	out.Order = make([]Hang, len(l.order))
-	for i, h := range l.order {
-		turn[(h.Panel.Row-1)*len(p.Columns)+h.Panel.Column-1] = h.N
-		out.Order[i] = hang(h)
-	}
+	turn := turns(l)
+	b.hangs(l, &out)
 	out.Panels = make([]Panel, 0, p.Count())
 	for row := range p.Rows {
 		for column := range p.Columns {
@@ -243,15 +235,6 @@ func (b *builder) sizes(lengths []measure.Length) []Size {
 		sizes[i] = Size{Text: b.n.Length(l), Other: b.other.Length(l)}
 	}
 	return sizes
-}
-
-func hang(h hanging.Hang) Hang {
-	out := Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]EdgeSet, len(h.Edges))}
-	for i, e := range h.Edges {
-		out.Set[i] = EdgeSet{Edge: towards(e.Side), To: target(e)}
-	}
-	out.Text = setWords(out.Panel, out.Set)
-	return out
 }
 
 func towards(w survey.Wall) string { return "towards " + string(w) }

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"strconv"
-	"strings"
 
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
@@ -183,7 +182,7 @@ func (b *builder) setKeys() {
 		if len(l.key.Touches) == 0 {
 			out.Reason += b.besideWords(l.key.Sides)
 		}
-		setToKey(b.sheet.Layers[i+1].Order, next, &l.key, first)
+		b.setToKey(b.sheet.Layers[i+1].Order, next, &l.key, first)
 	}
 }
 
@@ -247,12 +246,12 @@ func (b *builder) besideWords(sides []register.Side) string {
 
 // setToKey adds the key to what the panels beside it are set to, as far as they
 // go up before it comes down. It takes the place of a line on the same side.
-func setToKey(order []Hang, next *layer, k *key, first int) {
+func (b *builder) setToKey(order []Hang, next *layer, k *key, first int) {
 	for _, side := range k.Sides {
 		if !side.Touch {
 			continue
 		}
-		edge := EdgeSet{Edge: towards(opposite(side.Wall)), To: "to the key " + k.name()}
+		edge := EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}
 		for i := range order[:first] {
 			if !anyIn(next.order[i].Block, side.Panels) {
 				continue
@@ -266,7 +265,7 @@ func setToKey(order []Hang, next *layer, k *key, first int) {
 			if !taken {
 				h.Set = append(h.Set, edge)
 			}
-			h.Text = setWords(h.Panel, h.Set)
+			h.Text = stepWords(&next.order[i], h.Set)
 		}
 	}
 }
@@ -290,17 +289,4 @@ func opposite(w survey.Wall) survey.Wall {
 		return survey.AB
 	}
 	return survey.BC
-}
-
-// setWords is a step of the order as a sentence.
-func setWords(panel string, set []EdgeSet) string {
-	var out strings.Builder
-	out.WriteString(panel + ": ")
-	for i, e := range set {
-		if i > 0 {
-			out.WriteString("; ")
-		}
-		out.WriteString(e.To + " " + e.Edge)
-	}
-	return out.String() + "."
 }

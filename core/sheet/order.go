@@ -1,0 +1,450 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// Above mostCards panels the order says what each edge is set to and leaves out
+// what else places the panel: nobody hangs so many by cards, and the sheet would
+// be mostly those.
+const mostCards = 1000
+
+// order works out in which order the panels of a layer are hung, from which
+// places of the platform, and what comes down where one is up crooked.
+func (b *builder) order(l *layer) {
+	job := hanging.Job{
+		Columns: l.columns, Rows: l.rows, Waiting: waiting(l), Last: l.last,
+		Up: b.upAlready(l), Stations: b.standing.Stations,
+	}
+	for _, p := range l.panels.Pieces {
+		job.Blocks = append(job.Blocks, hanging.Block{Column: p.Column, Row: p.Row, Columns: p.Columns, Rows: p.Rows})
+	}
+	job.Start = b.startOf(l, job.Waiting)
+	if restart, ok := b.restartOf(l, job); ok {
+		l.restart, l.sequence = restart, restart.Rest
+	} else {
+		l.sequence = hanging.Order(job)
+	}
+	l.order, l.stations = l.sequence.Hangs, b.standing.Stations
+}
+
+// waiting are the panels that are not there to be hung.
+func waiting(l *layer) []mask.Panel {
+	var list []mask.Panel
+	for _, n := range l.plan.Panels {
+		if p, ok := l.panels.PanelByLabel(n.Panel); ok && (n.State == plan.Missing || n.State == plan.Damaged) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// startOf is the panel the plan begins with; where it leaves that to the sheet
+// or names none, the one set against the key of the layer before, if any.
+func (b *builder) startOf(l *layer, waiting []mask.Panel) mask.Panel {
+	if l.plan.Start == "" {
+		return l.begin
+	}
+	start, ok := l.panels.PanelByLabel(l.plan.Start)
+	if !ok {
+		b.report(l.plan.At+"/start", b.noPanel(l, l.plan.Start, "The sheet chooses where to begin."))
+		return l.begin
+	}
+	for _, p := range waiting {
+		if p == start {
+			b.report(l.plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
+				What: "Panel " + start.Label() + " is missing or damaged, so hanging cannot begin with it.",
+				Do:   "Choose another to begin with, or leave it to the sheet."}})
+		}
+	}
+	return start
+}
+
+func (b *builder) noPanel(l *layer, label, then string) []problem.Problem {
+	return []problem.Problem{{Severity: problem.Caution,
+		What: "No panel of this layer is called “" + label + "”. " + then,
+		Do:   "Write the label of a panel, A1 to " + l.panels.LastPanel().Label() + "."}}
+}
+
+// upAlready are the panels that the plan says are up. A loose piece goes up by
+// its name and is no panel.
+func (b *builder) upAlready(l *layer) []mask.Panel {
+	var list []mask.Panel
+	for _, label := range l.plan.Up {
+		if p, ok := l.panels.PanelByLabel(label); ok {
+			list = append(list, p)
+		} else if !isLoose(l, label) {
+			b.report(l.plan.At+"/up", b.noPanel(l, label, "It is left out of what is up."))
+		}
+	}
+	return list
+}
+
+func isLoose(l *layer, label string) bool {
+	for _, p := range l.panels.Loose {
+		if asLabel(p.Name) == label {
+			return true
+		}
+	}
+	return false
+}
+
+// asLabel is a name as the plan's lists of labels keep it.
+func asLabel(name string) string {
+	return strings.ToUpper(strings.Join(strings.Fields(name), ""))
+}
+
+// restartOf is what to do about the panel that is up crooked, false where there
+// is none.
+func (b *builder) restartOf(l *layer, job hanging.Job) (hanging.Restart, bool) {
+	if l.plan.Crooked == "" {
+		return hanging.Restart{}, false
+	}
+	at := l.plan.At + "/crooked"
+	crooked, ok := l.panels.PanelByLabel(l.plan.Crooked)
+	if !ok {
+		b.report(at, b.noPanel(l, l.plan.Crooked, "Nothing is taken to be crooked."))
+		return hanging.Restart{}, false
+	}
+	restart, ok := hanging.RestartAt(job, crooked)
+	if !ok {
+		b.report(at, []problem.Problem{{Severity: problem.Caution,
+			What: "Panel " + crooked.Label() + " is not up, so it cannot be up crooked.",
+			Do:   "Mark it as up first, or leave this empty."}})
+	}
+	return restart, ok
+}
+
+// stations works out the places of the platform, for all layers alike.
+func (b *builder) stations() {
+	a := b.plan.Access
+	p := hanging.Platform{Length: a.DeckLength, Width: a.DeckWidth, Arm: a.ArmReach, Overlap: a.Overlap, Turn: a.Turn}
+	b.report("/access", p.Check(b.n))
+	if !p.IsKnown() {
+		return
+	}
+	room := b.roomRoundBox()
+	layout, problems := hanging.LayoutFor(b.plan.Mask.Outline, p, room)
+	b.report("/access", problems)
+	b.standing, b.footing = layout, p
+	for _, s := range layout.Stations {
+		if room.Length > 0 && !s.Fits(room) {
+			b.report("/access/deckLength", []problem.Problem{{Severity: problem.Caution,
+				What: "The deck is larger than the room.", Do: "Check its length and width, or take a smaller platform."}})
+			return
+		}
+	}
+}
+
+// roomRoundBox is the room in the frame of the box, as far as the borders tell;
+// none where there is no box.
+func (b *builder) roomRoundBox() hanging.Rect {
+	if !b.placed {
+		return hanging.Rect{}
+	}
+	box := &b.choice.Box
+	at := func(side survey.Wall) measure.Length { return b.choice.Borders.At(box.Facing(side)) }
+	return hanging.Rect{X: -at(survey.DA), Length: at(survey.DA) + box.Length + at(survey.BC),
+		Y: -at(survey.AB), Width: at(survey.AB) + box.Width + at(survey.CD)}
+}
+
+// hangs puts the order, the places of the platform and a restart on the sheet.
+func (b *builder) hangs(l *layer, out *Layer) {
+	out.Order = make([]Hang, 0, len(l.order)+len(l.panels.Loose))
+	c := cards{builder: b, layer: l}
+	for i := range l.order {
+		out.Order = append(out.Order, c.hang(&l.order[i]))
+	}
+	for i := range l.panels.Loose {
+		out.Order = append(out.Order, c.loose(&l.panels.Loose[i], len(out.Order)+1))
+	}
+	b.placesOf(l, out)
+	if len(l.restart.Down) > 0 {
+		out.Restart = restart(l)
+	}
+}
+
+// turns is the turn of each panel in hanging, in reading order: all panels of a
+// piece have the piece's.
+func turns(l *layer) []int {
+	list := make([]int, l.panels.Count())
+	for i := range l.order {
+		h := &l.order[i]
+		for row := h.Block.Row; row < h.Block.Row+h.Block.Rows; row++ {
+			for column := h.Block.Column; column < h.Block.Column+h.Block.Columns; column++ {
+				list[l.panels.Index(mask.Panel{Column: column, Row: row})] = h.N
+			}
+		}
+	}
+	return list
+}
+
+// cards writes the steps of one layer. Panels of one column are as far from
+// their line, so what is said of a column or a row is said once.
+type cards struct {
+	*builder
+	layer         *layer
+	columns, rows map[hanging.Offset]Measure
+	size          measure.Length
+	diagonal      Measure
+}
+
+func (c *cards) hang(h *hanging.Hang) Hang {
+	out := Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]EdgeSet, len(h.Edges)), Station: h.Station, Up: h.Up}
+	for i, e := range h.Edges {
+		out.Set[i] = EdgeSet{Edge: c.towardsSide(e.Side), To: target(e)}
+	}
+	out.Text = stepWords(h, out.Set)
+	if len(c.layer.order) > mostCards {
+		return out
+	}
+	out.Measures = c.measures(h.Block)
+	if c.placed {
+		out.View = c.viewRound(c.placeOf(c.layer, h))
+	}
+	return out
+}
+
+// stepWords is a step of the order in words, its edges set as given.
+func stepWords(h *hanging.Hang, set []EdgeSet) string {
+	text := make([]byte, 0, 96)
+	text = append(text, blockName(h.Block)...)
+	for i, e := range set {
+		joint := "; "
+		if i == 0 {
+			joint = ": "
+		}
+		text = append(append(append(append(text, joint...), e.To...), ' '), e.Edge...)
+	}
+	text = append(append(text, '.'), late(h.Waits)...)
+	if h.Part {
+		text = append(strconv.AppendInt(append(text, " Not all of it is in reach from station "...), int64(h.Station), 10), '.')
+	}
+	return string(text)
+}
+
+// late says why a step comes after the others.
+func late(w hanging.Wait) string {
+	switch w {
+	case hanging.WaitsForKey:
+		return " It lies on the panel kept up: hang it when that is down."
+	case hanging.WaitsForDelivery:
+		return " Hang it when it has come whole."
+	case hanging.WaitsBehind:
+		return " It touches nothing that is up until those before it are."
+	}
+	return ""
+}
+
+// blockName is the label of a panel, or of a piece the first and the last.
+func blockName(block hanging.Block) string {
+	name := block.Panel().Label()
+	if !block.IsPanel() {
+		last := mask.Panel{Column: block.Column + block.Columns - 1, Row: block.Row + block.Rows - 1}
+		name += "–" + last.Label()
+	}
+	return name
+}
+
+// towardsSide names a side of the box by the wall it faces as the box lies.
+func (b *builder) towardsSide(side survey.Wall) string {
+	if b.placed {
+		side = b.choice.Box.Facing(side)
+	}
+	return towards(side)
+}
+
+func (c *cards) measures(block hanging.Block) []Measure {
+	card := hanging.CardFor(c.layer.columns, c.layer.rows, block)
+	if c.columns == nil {
+		c.columns, c.rows = map[hanging.Offset]Measure{}, map[hanging.Offset]Measure{}
+	}
+	if card.Diagonal != c.size {
+		c.size, c.diagonal = card.Diagonal, Measure{What: "corner to corner, both ways", Text: c.n.Length(card.Diagonal)}
+	}
+	return []Measure{c.offset(c.columns, card.Along), c.offset(c.rows, card.Across), c.diagonal}
+}
+
+func (c *cards) offset(said map[hanging.Offset]Measure, o hanging.Offset) Measure {
+	if m, ok := said[o]; ok {
+		return m
+	}
+	line := "the centre line"
+	if o.Line == hanging.ToTapeLine {
+		line = "the tape line " + c.towardsSide(o.Side)
+	}
+	m := Measure{What: "from " + line + " to its edge " + c.towardsSide(o.Edge) + ", at both ends", Text: c.n.Length(o.Length)}
+	said[o] = m
+	return m
+}
+
+// loose is the step of a loose piece: last, on its own marks.
+func (c *cards) loose(p *mask.Loose, n int) Hang {
+	out := Hang{N: n, Panel: p.Name, Set: []EdgeSet{{To: "on its own marks"}}, Text: p.Name + ": on its own marks, when all round it is up."}
+	out.Measures = []Measure{
+		{What: "from the tape line " + c.towardsSide(survey.DA) + " to its middle", Text: c.n.Length(p.X)},
+		{What: "from the tape line " + c.towardsSide(survey.AB) + " to its middle", Text: c.n.Length(p.Y)},
+	}
+	for _, label := range c.layer.plan.Up {
+		out.Up = out.Up || label == asLabel(p.Name)
+	}
+	if c.placed {
+		out.View = c.viewRound(c.placeOfLoose(p))
+	}
+	return out
+}
+
+// placeOfLoose is where a loose piece lies in the room: the square round it, if
+// it is round.
+func (b *builder) placeOfLoose(p *mask.Loose) setout.Box {
+	place := setout.Box{Length: p.Length, Width: p.Width, Turn: b.choice.Box.Turn}
+	if p.Round {
+		place.Width = p.Length
+	}
+	at := b.choice.Box.Out(survey.Point{X: p.X - place.Length.Half(), Y: p.Y - place.Width.Half()})
+	place.X, place.Y = at.X, at.Y
+	return place
+}
+
+// placesOf are the places of the platform that a layer is hung from, and the
+// way between them.
+func (b *builder) placesOf(l *layer, out *Layer) {
+	if len(b.standing.Stations) == 0 || len(l.order) == 0 {
+		return
+	}
+	at := make([]int, len(b.standing.Stations))
+	for i := range l.order {
+		at[l.order[i].Station-1]++
+	}
+	place := make([]int, len(at)) // in the list, for those that are used
+	for i, count := range at {
+		if count > 0 {
+			place[i] = len(out.Stations)
+			out.Stations = append(out.Stations, Station{N: i + 1, Text: b.placeText(b.standing.Stations[i]), Panels: make([]string, 0, count)})
+		}
+	}
+	for i := range l.order {
+		s := &out.Stations[place[l.order[i].Station-1]]
+		s.Panels = append(s.Panels, l.order[i].Panel.Label())
+	}
+	out.Route = b.route(l)
+	b.stationFigure(l, len(out.Stations))
+}
+
+// placeText says where the deck stands: its middle along wall AB and out from
+// it, or in a round room, which has no walls, from the box.
+func (b *builder) placeText(s hanging.Station) string {
+	middle := survey.Point{X: s.Deck.X + s.Deck.Length.Half(), Y: s.Deck.Y + s.Deck.Width.Half()}
+	along := "AB"
+	if s.Turned {
+		along = "BC"
+	}
+	if !b.placed || b.plan.Room.Form == survey.Round {
+		return "Middle of the deck " + b.n.Length(middle.X) + " from the mask's edge " + b.towardsSide(survey.DA) + " and " +
+			b.n.Length(middle.Y) + " from its edge " + b.towardsSide(survey.AB) + ", its length with the mask's " + map[string]string{"AB": "length", "BC": "width"}[along] + "."
+	}
+	if facing := b.choice.Box.Facing(survey.AB); facing == survey.BC || facing == survey.DA {
+		along = map[string]string{"AB": "BC", "BC": "AB"}[along]
+	}
+	p := b.choice.Box.Out(middle)
+	return "Middle of the deck " + b.n.Length(p.X) + " along AB from A and " + b.n.Length(p.Y) + " out from AB, its length along " + along + "."
+}
+
+// route says how the platform goes from place to place, for what is not up yet.
+func (b *builder) route(l *layer) string {
+	var places []string
+	beyond, last := 0, 0
+	for i := range l.order {
+		h := &l.order[i]
+		if h.Part {
+			beyond++
+		}
+		if !h.Up && h.Station != last {
+			places = append(places, strconv.Itoa(h.Station))
+		}
+		last = h.Station
+	}
+	s := l.sequence
+	var text string
+	switch {
+	case len(places) == 0 && s.Moves == 0:
+		text = "The platform stays where it stands."
+	case len(places) == 1:
+		text = "The platform stands at station " + places[0] + "."
+	default:
+		text = "The platform stands at station " + strings.Join(places, ", then ") + "."
+	}
+	if s.Moves > 0 {
+		text += " " + plural(int64(s.Moves), "move", "moves") + ", " + b.n.Length(s.Way) + " of way"
+		switch {
+		case s.Fewest && s.Shortest:
+			text += ": the fewest moves there can be, and of those the shortest way."
+		case s.Fewest:
+			text += ": the fewest moves there can be."
+		default:
+			text += "."
+		}
+	}
+	if beyond > 0 {
+		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one place and hung from where the middle is; a larger overlap helps."
+	}
+	return text
+}
+
+// stationFigure is how many places the platform has for a layer.
+func (b *builder) stationFigure(l *layer, used int) {
+	length, width := b.footing.Reach()
+	outline, overlap := b.plan.Mask.Outline, b.footing.Overlap
+	layout := b.standing
+	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
+	var sum string
+	if layout.Columns > 0 {
+		if layout.Stations[0].Turned {
+			length, width = width, length
+			rule += " The deck is turned a quarter."
+		}
+		sum = b.quotient(outline.Length, length, overlap) + " × " + b.quotient(outline.Width, width, overlap) + ", each rounded up"
+	} else {
+		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer places than an even grid."
+		sum = "found by trying: " + strconv.Itoa(len(layout.Stations)) + " places"
+	}
+	if idle := len(layout.Stations) - used; idle > 0 {
+		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
+	}
+	b.count(blockHanging, l.panels.ID+".stations", "places of the platform", int64(used), "", rule, sum, "Derived here: points spaced just over the reach apart need one place each.")
+}
+
+// quotient is the sum of the places in one direction.
+func (b *builder) quotient(box, reach, overlap measure.Length) string {
+	if overlap == 0 || box <= reach {
+		return b.put(box) + " ÷ " + b.put(reach)
+	}
+	return "(" + b.put(box) + " − " + b.put(overlap) + ") ÷ (" + b.put(reach) + " − " + b.put(overlap) + ")"
+}
+
+// restart says what comes down for a panel that is up crooked.
+func restart(l *layer) Restart {
+	down := make([]string, len(l.restart.Down))
+	for i, block := range l.restart.Down {
+		down[i] = blockName(block)
+	}
+	crooked := down[len(down)-1]
+	text := crooked + " is up crooked. Nothing is set to it: take it down and hang it again."
+	if len(down) > 1 {
+		text = crooked + " is up crooked, and " + strings.Join(down[:len(down)-1], ", ") +
+			" hang by it. Take them down in this order: " + strings.Join(down, ", ") + ". The others stay."
+	}
+	for i, block := range l.restart.Down {
+		down[i] = block.Panel().Label()
+	}
+	return Restart{Text: text, Down: down}
+}
