@@ -73,7 +73,7 @@ func (k *checking) believed(note Note, label, at, how string, m, ordered measure
 	if m == 0 {
 		return 0
 	}
-	what := label + " is noted as " + k.n.Length(m) + " " + how + "; " + k.n.Length(ordered) + " was ordered."
+	what := label + " is noted as " + k.n.Amount(m) + " " + how + "; " + k.n.Length(ordered) + " was ordered."
 	switch {
 	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
 		k.say(note.At+at, problem.Caution, what, "Check the number and its unit. Less than half and more than double is not used.")

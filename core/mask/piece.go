@@ -307,13 +307,16 @@ func (g *gathering) looseOf(given GivenPiece) (Loose, bool) {
 		return l, false
 	case l.Round:
 		if l.Width > 0 && l.Width != l.Length {
-			g.say(given.At+"/width", problem.Caution, "A round piece is as wide as it is long: "+g.n.Length(l.Length)+" is taken.",
+			g.say(given.At+"/width", problem.Caution, "A round piece is as wide as it is long: "+g.n.Amount(l.Length)+" is taken.",
 				"Leave the width empty, or make the piece rectangular.")
 		}
 		l.Width = l.Length
 	case l.Width <= 0:
 		g.say(given.At+"/width", problem.Stop, "The width of the loose piece is not given.", "Write it in.")
 		return l, false
+	}
+	if least := min(l.Length, l.Width); least < LeastPanel {
+		g.say(given.At+"/length", problem.Caution, "A loose piece of "+g.n.Amount(least)+" is smaller than anyone hangs.", "Check the number and its unit.")
 	}
 	return l, true
 }

@@ -73,6 +73,8 @@ func TestWithPieces_Problems(t *testing.T) {
 			problem.Problem{At: "/0/length", Severity: problem.Stop, What: "The size of the loose piece is not given.", Do: "Write how long it is, or how far across if it is round."}},
 		{"loose without a width", []mask.GivenPiece{loose(mask.GivenPiece{Length: foot})}, 0,
 			problem.Problem{At: "/0/width", Severity: problem.Stop, What: "The width of the loose piece is not given.", Do: "Write it in."}},
+		{"smaller than anyone hangs", []mask.GivenPiece{loose(mask.GivenPiece{Round: true, Length: 2 * inch})}, 1,
+			problem.Problem{At: "/0/length", Severity: problem.Caution, What: `A loose piece of 2" is smaller than anyone hangs.`, Do: "Check the number and its unit."}},
 		{"round and oblong", []mask.GivenPiece{loose(mask.GivenPiece{Round: true, Length: foot, Width: inch})}, 1,
 			problem.Problem{At: "/0/width", Severity: problem.Caution, What: `A round piece is as wide as it is long: 1' 0" is taken.`, Do: "Leave the width empty, or make the piece rectangular."}},
 		{"past the edge", []mask.GivenPiece{loose(mask.GivenPiece{Length: 2 * foot, Width: foot, Placed: true, X: 11 * inch, Y: foot})}, 0,
@@ -97,7 +99,7 @@ func TestWithPieces_Problems(t *testing.T) {
 
 // Whoever moves a loose piece to the limit that is named is not refused again.
 func TestWithPieces_LimitsOfALoosePieceAreTaken(t *testing.T) {
-	for _, size := range []measure.Length{1, 2*foot + 1, 10*inch + inch/16, 107 * inch, 108 * inch} {
+	for _, size := range []measure.Length{100*mm + 1, 2*foot + 1, 10*inch + inch/16, 107 * inch, 108 * inch} {
 		for _, x := range []measure.Length{(size + 1) / 2, wholeEdge.Length - (size+1)/2} {
 			given := mask.GivenPiece{Kind: mask.CutLoose, Round: true, Length: size, Placed: true, X: x, Y: wholeEdge.Width / 2}
 			_, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{given}, inches)

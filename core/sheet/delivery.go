@@ -152,44 +152,29 @@ func (b *builder) loose(l *layer, p mask.Loose, out *Layer) {
 		size = "Round, " + b.n.Length(p.Length) + " across"
 	}
 	piece := Piece{Name: p.Name, Kind: string(mask.CutLoose),
-		Text: size + ", its middle " + b.n.Length(p.X) + " from the mask's edge " + b.edgeTowards(survey.DA) + " and " +
-			b.n.Length(p.Y) + " from its edge " + b.edgeTowards(survey.AB) + ". Hung last, on its own marks. The line it is cut along is " +
+		Text: size + ", its middle " + b.n.Length(p.X) + " from the mask's edge " + b.towards(survey.DA) + " and " +
+			b.n.Length(p.Y) + " from its edge " + b.towards(survey.AB) + ". Hung last, on its own marks. The line it is cut along is " +
 			b.n.Length(p.CutLength()) + " long."}
 	hole := setout.Hole{Round: p.Round, Middle: survey.Point{X: p.X, Y: p.Y}, Length: p.Length, Width: p.Width}
 	for _, c := range hole.Cuts(l.columns, l.rows) {
-		piece.Cuts = append(piece.Cuts, PieceCut{Panel: c.Panel.Label(), Text: b.cutWords(c)})
+		piece.Cuts = append(piece.Cuts, PieceCut{Panel: c.Panel.Label(), Text: b.cutWords(&c, p.Round)})
 	}
 	out.Pieces = append(out.Pieces, piece)
 }
 
-// edgeTowards names an edge of a panel or of the mask by the wall it faces as
-// the box lies.
-func (b *builder) edgeTowards(side survey.Wall) string {
-	if b.placed {
-		side = b.choice.Box.Facing(side)
+// cutWords says how a loose piece is cut from one panel: where its middle lies,
+// its edges, and where a round line runs over the panel's edges.
+func (b *builder) cutWords(c *setout.Cut, round bool) string {
+	text := "Its middle is " + b.fromEdges(c.Middle) + "." + b.cutEdges(round, c)
+	if !round {
+		return text
 	}
-	return towards(side)
-}
-
-// cutWords says how a piece is cut from one panel: where its middle lies, and
-// where the line runs over the panel's edges.
-func (b *builder) cutWords(c setout.Cut) string {
-	text := "middle " + b.fromOwnEdge(c.Middle.X, survey.DA) + " and " + b.fromOwnEdge(c.Middle.Y, survey.AB)
 	for _, x := range c.Crossings {
 		along := survey.DA
 		if x.Edge == survey.BC || x.Edge == survey.DA {
 			along = survey.AB
 		}
-		text += "; over the edge " + b.edgeTowards(x.Edge) + " at " + b.n.Length(x.At) + " from its end " + b.edgeTowards(along)
+		text += " The line runs over the edge " + b.towards(x.Edge) + " " + b.n.Length(x.At) + " from its end " + b.towards(along) + "."
 	}
-	return text + "."
-}
-
-// fromOwnEdge is how far a place is from a panel's edge on a side of the box.
-// Where it is on the neighbour it lies outside that edge.
-func (b *builder) fromOwnEdge(l measure.Length, side survey.Wall) string {
-	if l < 0 {
-		return b.n.Length(-l) + " outside the edge " + b.edgeTowards(side)
-	}
-	return b.n.Length(l) + " from the edge " + b.edgeTowards(side)
+	return text
 }
