@@ -149,7 +149,8 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
     make("b", { class: "cw-say-mark" }, (toCome ? "To fill in" : severityWords[problem.severity]) + ":"),
     ` ${problem.what} ${problem.do}`,
   );
-  if (blank) {
+  // Between the entries of a list there may be nothing but entries.
+  if (blank && !host.matches("li")) {
     let last: Element = host;
     while (last.nextElementSibling?.classList.contains("cw-say")) last = last.nextElementSibling;
     last.after(say);

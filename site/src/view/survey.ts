@@ -18,16 +18,9 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   const again = survey.again ?? [];
   return [
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
-    survey.closing ? make("p", { class: "cw-verdict" }, survey.closing) : null,
+    survey.closing ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
     again.length > 0 ? make("ul", { class: "cw-again" }, ...again.map((a) => make("li", {}, a))) : null,
-    corners.length > 0
-      ? make(
-          "table",
-          { class: "cw-room-corners" },
-          make("caption", {}, "Corners as they are"),
-          make("tbody", {}, ...corners.map((c) => make("tr", { "data-corner": c.corner }, make("th", { scope: "row" }, c.corner), make("td", {}, c.angle), make("td", {}, c.text || c.out)))),
-        )
-      : null,
+    corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${c.corner}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
           "details",
@@ -48,25 +41,28 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   ];
 }
 
-/** The light and all else in the ceiling, with the panels they fall on. Where
- *  the panels are cut stands with their hanging, and here. */
+/** The light and all else in the ceiling, with the panels they fall on: folded
+ *  away, since where a panel is cut stands with its hanging too. */
 export function renderObjects(objects: RoomObject[]): void {
   redraw(region("objects"), objects, () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];
     return [
-      make("h3", {}, "In the ceiling"),
       make(
-        "ul",
-        {},
-        ...told.map((o) =>
-          make(
-            "li",
-            { "data-object": o.at },
-            o.name ? make("b", {}, o.name) : null,
-            o.name && o.text ? ": " : null,
-            o.text,
-            (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, p.text))) : null,
+        "details",
+        { class: "cw-fold", "data-filled": true },
+        make("summary", {}, "what hangs and sits in the ceiling, and the panels it falls on"),
+        make(
+          "ul",
+          {},
+          ...told.map((o) =>
+            make(
+              "li",
+              { "data-object": o.at },
+              make("b", {}, o.name || (o.kind === "fixture" ? "The light" : "Something else")),
+              o.text ? `. ${o.text}` : null,
+              (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, p.text))) : null,
+            ),
           ),
         ),
       ),
