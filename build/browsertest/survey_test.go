@@ -30,7 +30,7 @@ func TestRoomIsTakenByItsSidesAndDiagonals(t *testing.T) {
 	v.write("/room/readings/4/length", "15' 3\"")
 	v.leave()
 	v.wait(`document.querySelector(".cw-verdict[data-proved=no]")`)
-	assert.Contains(t, v.text(`document.querySelector("[data-fill=survey]").textContent`), "again")
+	assert.Contains(t, v.text(`document.querySelector("[data-fill=survey]").textContent`), "Measure again")
 	assert.Empty(t, v.text(overflow))
 	v.picture("survey-lines-390")
 

@@ -221,11 +221,11 @@ function renderSheet(): void {
     return;
   }
   renderSurvey(sheet.survey ?? null);
-  renderObjects(sheet.objects ?? []);
+  renderObjects(sheet.objects ?? [], layers);
   renderDelivery(plan, layers);
   renderChoices(sheet.choices ?? []);
   renderWalls(sheet.walls ?? []);
-  renderBox(sheet.box ?? null);
+  renderBox(sheet.box ?? null, sheet.walls ?? []);
   renderCorners(sheet.corners ?? []);
   renderHanging(plan, layers, figures);
   // After the lists above, since some of their blanks come with the answer.

@@ -1,7 +1,7 @@
 // The room as its readings make it: whether they prove its shape, how each
 // reading fits, and what else is in the ceiling.
 
-import type { RoomObject, Survey } from "../engine/contract";
+import type { Layer, RoomObject, Survey } from "../engine/contract";
 import { every, make, redraw, region } from "./dom";
 
 export function renderSurvey(survey: Survey | null): void {
@@ -19,7 +19,7 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   return [
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
     survey.closing ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
-    again.length > 0 ? make("ul", { class: "cw-again" }, ...again.map((a) => make("li", {}, a))) : null,
+    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again, in this order:"), ` ${again.join(", ")}.`) : null,
     corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${c.corner}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
@@ -43,14 +43,15 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
 
 /** The light and all else in the ceiling, with the panels they fall on: folded
  *  away, since where a panel is cut stands with its hanging too. */
-export function renderObjects(objects: RoomObject[]): void {
-  redraw(region("objects"), objects, () => {
+export function renderObjects(objects: RoomObject[], layers: Layer[]): void {
+  const names = new Map(layers.map((l) => [l.id, l.name] as const));
+  redraw(region("objects"), [objects, Array.from(names)], () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];
     return [
       make(
         "details",
-        { class: "cw-fold", "data-filled": true },
+        { class: "cw-fold" },
         make("summary", {}, "what hangs and sits in the ceiling, and the panels it falls on"),
         make(
           "ul",
@@ -61,7 +62,7 @@ export function renderObjects(objects: RoomObject[]): void {
               { "data-object": o.at },
               make("b", {}, o.name || (o.kind === "fixture" ? "The light" : "Something else")),
               o.text ? `. ${o.text}` : null,
-              (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, p.text))) : null,
+              (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, make("b", {}, `${names.get(p.layer) ?? p.layer}, ${p.panel}`), `: ${p.text}`))) : null,
             ),
           ),
         ),
