@@ -209,7 +209,7 @@ func TestMirror(t *testing.T) {
 // siteOf is a rectangular room as a site.
 func siteOf(room survey.Room, fixture survey.Fixture) setout.Site {
 	s := setout.Site{Shape: survey.ShapeFromSides(survey.Rectangle, room.Length, room.Width)}
-	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceCentre(room)
+	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceMiddle(s.Shape)
 	return s
 }
 

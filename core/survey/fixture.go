@@ -60,29 +60,3 @@ type Obstruction struct {
 	Name string
 	Kind Kind
 }
-
-// Centre is where the centre of the fixture is, or false where there is none
-// in the room. The middle of an odd count of nanometres is rounded towards
-// corner A.
-func (f Fixture) Centre(room Room) (Point, bool) {
-	twice, ok := f.TwiceCentre(room)
-	return Point{twice.X / 2, twice.Y / 2}, ok
-}
-
-// TwiceCentre is the centre of the fixture with both distances doubled, which
-// is exact even where the middle of the room is not a whole nanometre.
-func (f Fixture) TwiceCentre(room Room) (Point, bool) {
-	if !room.HasPlan() {
-		return Point{}, false
-	}
-	switch f.At {
-	case InMiddle:
-		return Point{room.Length, room.Width}, true
-	case Measured:
-		inside := f.FromDA > 0 && f.FromDA < room.Length && f.FromAB > 0 && f.FromAB < room.Width
-		if inside {
-			return Point{2 * f.FromDA, 2 * f.FromAB}, true
-		}
-	}
-	return Point{}, false
-}

@@ -117,7 +117,7 @@ func (r Room) Find(n measure.Notation) Found {
 	case Round:
 		f = r.findRound(n)
 	default:
-		return r.findRectangle(n)
+		f = r.findRectangle(n)
 	}
 	f.Problems = append(f.Problems, checkSide("/height", "height", "from floor to ceiling", r.Height, LeastHeight, n)...)
 	return f

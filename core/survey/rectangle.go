@@ -12,7 +12,8 @@ import (
 // length and width alone are not enough for any other shape; the problem says
 // what to enter instead.
 func (r Room) findRectangle(n measure.Notation) Found {
-	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width), Problems: r.Check(n)}
+	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width)}
+	f.Problems = append(checkSide("/length", "length", "wall AB", r.Length, LeastSide, n), checkSide("/width", "width", "wall DA", r.Width, LeastSide, n)...)
 	f.Tape, f.TapeSaid = r.Tape.OrUsual(n)
 	if !f.Shape.Usable() {
 		return f

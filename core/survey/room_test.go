@@ -21,37 +21,42 @@ var inches = measure.Notation{System: measure.FeetInches, InchMark: inch / 16, M
 // supper is 17' 9 1/2" by 13' 4", 10' 2" high.
 var supper = survey.Room{Length: 17*foot + 9*inch + inch/2, Width: 13*foot + 4*inch, Height: 10*foot + 2*inch}
 
-func TestRoom_AreaPerimeterVolumeAreExact(t *testing.T) {
+func TestShape_AreaPerimeterVolumeAreExact(t *testing.T) {
 	// 213.5 in × 160 in = 34 160 in² = 237.22… ft²; × 122 in = 4 167 520 in³,
 	// 231 to the US gallon (NIST Handbook 44, appendix C).
 	square := measure.NumberFromInt(34160).Quo(measure.NumberFromInt(144))
-	assert.Zero(t, supper.Area().SquareFeet().Cmp(square))
-	assert.Equal(t, 747*inch, supper.Perimeter())
+	assert.Zero(t, rectangle.Area().SquareFeet().Cmp(square))
+	assert.Equal(t, 747*inch, rectangle.Perimeter())
 	gallons := measure.NumberFromInt(4167520).Quo(measure.NumberFromInt(231))
-	assert.Zero(t, supper.Volume().Gallons().Cmp(gallons))
+	assert.Zero(t, measure.VolumeOver(rectangle.Area(), supper.Height).Gallons().Cmp(gallons))
 
 	// 3 m × 4 m is 12 m², which 64 bits of square nanometres do not hold
 	// (setting out in nanometres: 2^63 nm² is 9.2 m²).
-	metric := survey.Room{Length: 4 * measure.Metre, Width: 3 * measure.Metre, Height: 2500 * mm}
-	assert.Equal(t, "12", metric.Area().SquareMetres.RoundHalfEven(0).String())
-	assert.Zero(t, metric.Area().SquareMetres.Cmp(measure.NumberFromInt(12)))
-	assert.Zero(t, metric.Volume().Litres.Cmp(measure.NumberFromInt(30000)))
+	small := survey.ShapeFromSides(survey.Rectangle, 4*measure.Metre, 3*measure.Metre)
+	assert.Equal(t, "12", small.Area().SquareMetres.RoundHalfEven(0).String())
+	assert.Zero(t, small.Area().SquareMetres.Cmp(measure.NumberFromInt(12)))
+	assert.Zero(t, measure.VolumeOver(small.Area(), 2500*mm).Litres.Cmp(measure.NumberFromInt(30000)))
 }
 
-func TestRoom_WallsAndCorners(t *testing.T) {
+func TestShape_WallsAndCorners(t *testing.T) {
 	for wall, want := range map[survey.Wall]measure.Length{
 		survey.AB: supper.Length, survey.CD: supper.Length, survey.BC: supper.Width, survey.DA: supper.Width,
 	} {
-		assert.Equal(t, want, supper.Wall(wall), wall)
+		got, ok := rectangle.Wall(wall)
+		assert.True(t, ok)
+		assert.Equal(t, want, got.Length(), wall)
 	}
 	// Clockwise looking up: A top left, B along the length, D along the width.
-	assert.Equal(t, survey.Point{}, supper.Corner(survey.A))
-	assert.Equal(t, survey.Point{X: supper.Length}, supper.Corner(survey.B))
-	assert.Equal(t, survey.Point{X: supper.Length, Y: supper.Width}, supper.Corner(survey.C))
-	assert.Equal(t, survey.Point{Y: supper.Width}, supper.Corner(survey.D))
+	for corner, want := range map[survey.Corner]survey.Point{
+		survey.A: {}, survey.B: {X: supper.Length}, survey.C: {X: supper.Length, Y: supper.Width}, survey.D: {Y: supper.Width},
+	} {
+		got, ok := rectangle.Corner(corner)
+		assert.True(t, ok)
+		assert.Equal(t, want, got, corner)
+	}
 }
 
-func TestRoom_Check(t *testing.T) {
+func TestFind_SidesOfARectangle(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		room survey.Room
@@ -70,9 +75,9 @@ func TestRoom_Check(t *testing.T) {
 			{At: "/length", Severity: problem.Stop, What: "The length of the room reads 328' 1\", more than the 328' 1\" that is taken.", Do: "Check the number and its unit."},
 		}},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.room.Check(inches)) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.room.Find(inches).Problems) })
 	}
-	assert.False(t, survey.Room{}.HasPlan(), "the zero value is no room")
-	assert.True(t, supper.HasPlan())
-	assert.False(t, survey.Room{Length: measure.Longest + 1, Width: foot}.HasPlan())
+	assert.False(t, survey.Room{}.Find(inches).Shape.Usable(), "the zero value is no room")
+	assert.True(t, supper.Find(inches).Shape.IsRectangle())
+	assert.False(t, survey.Room{Length: measure.Longest + 1, Width: foot}.Find(inches).Shape.Usable())
 }
