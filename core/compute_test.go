@@ -235,7 +235,7 @@ func TestAStopLeavesTheRest(t *testing.T) {
 	ends := []string{"border.BC", "border.DA", "box.diagonal"}
 	sides := []string{"border.AB", "border.CD", "box.diagonal"}
 	hung := []string{"L1.panels", "L1.seams.length", "L1.seams.crossings", "L1.runout.length", "L1.runout.width", "L1.seam.length", "L1.seam.width",
-		"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width"}
+		"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width", "L1.bridges"}
 	air := []string{"air.mass", "air.peak", "air.changes", "air.purge"}
 	ceiling := []string{"step.base.*", "step.protect.area", "step.border.*", "step.glaze.area", "step.glaze.product", "step.glaze.wet", "step.glaze.cans", "step.glaze.batches"}
 	maskSteps := []string{"step.border.*", "step.coat.*", "step.peel.area", "step.under.*", "step.size.*", "step.leaf.*"}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,7 +20,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "delivered-short", "pieces", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -78,6 +79,25 @@ func written(s sheet.Sheet) string {
 		}
 		for _, h := range l.Order {
 			line("  %d %s", h.N, h.Text)
+		}
+		if l.Key.Reason != "" {
+			line("  key %s | %s | %s | lies %v touches %v | %s | %s", l.Key.Panel, l.Key.Chosen, l.Key.Reason, l.Key.Lies, l.Key.Touches, l.Key.Down, l.Key.Masked)
+		}
+		if slices.ContainsFunc(l.Gaps, func(g sheet.Gap) bool { return g.Measured != "" }) {
+			for _, g := range l.Gaps {
+				line("  gap %s | %s | planned %s measured %s set %s | %s | %v", g.Seam, g.At, g.Planned, g.Measured, g.Set, g.Text, g.Offers)
+			}
+		}
+		if slices.ContainsFunc(l.Bridges, func(t sheet.Bridge) bool { return t.Pieces > 1 }) {
+			for _, t := range l.Bridges {
+				line("  bridge %s | %d | %s | %s", t.Seam, t.Pieces, t.Length, t.Text)
+			}
+		}
+		if r := l.Register; len(r.Marks) > 0 {
+			line("  register %s | %s | shift %s | turn %s | %v", r.Verdict, r.Text, r.Shift, r.Turn, r.Marks)
+			for _, remedy := range r.Remedy {
+				line("    %s", remedy)
+			}
 		}
 		for _, seam := range l.Seams {
 			line("  seam %s | %s", seam.Seam, seam.Length)

@@ -71,12 +71,12 @@ type Register struct {
 	Marks     []MarkNote
 }
 
-// MarkNote is one mark, from the box's own sides. Known is false where one of
-// its four distances is missing.
+// MarkNote is one mark, from the box's own sides. WantKnown and GotKnown are
+// false where one of the two distances is missing.
 type MarkNote struct {
 	register.Mark
-	At    string
-	Known bool
+	At                  string
+	WantKnown, GotKnown bool
 }
 
 // The most entries that are read of a list on a layer: more than any job and
@@ -182,10 +182,24 @@ func readRegister(s section) Register {
 		m.Want.Y, known[1] = e.offset("y", "")
 		m.Got.X, known[2] = e.offset("gotX", "")
 		m.Got.Y, known[3] = e.offset("gotY", "")
-		m.Known = known == [4]bool{true, true, true, true}
+		e.pair("x", "y")
+		e.pair("gotX", "gotY")
+		m.WantKnown, m.GotKnown = known[0] && known[1], known[2] && known[3]
 		r.Marks = append(r.Marks, m)
 	}
 	return r
+}
+
+// pair asks for the other of two distances that say nothing alone.
+func (s section) pair(one, two string) {
+	missing := one
+	switch {
+	case (s.text(one) == "") == (s.text(two) == ""):
+		return
+	case s.text(one) != "":
+		missing = two
+	}
+	s.report(s.at+"/"+missing, problem.Stop, "Only one of the two distances is given.", "Write the other.")
 }
 
 // label is a panel's own label as the sheet writes it: without spaces and in

@@ -100,9 +100,10 @@ func TestDeliveryHangingAndRegistrationAreRead(t *testing.T) {
 	assert.Equal(t, []GapNote{{At: "/mask/layers/0/gaps/0", Seam: "1│2", Gap: 2 * mm, Known: true}, {At: "/mask/layers/0/gaps/1", Seam: "A│B"}}, l.Gaps)
 	assert.Equal(t, 2*mm, l.Register.Tolerance)
 	assert.Equal(t, []MarkNote{
-		{Mark: register.Mark{Name: "M1", Got: survey.Point{X: -3 * mm, Y: mm}}, At: "/mask/layers/0/register/marks/0", Known: true},
-		{Mark: register.Mark{Want: survey.Point{X: mm, Y: mm}, Got: survey.Point{X: mm}}, At: "/mask/layers/0/register/marks/1"},
+		{Mark: register.Mark{Name: "M1", Got: survey.Point{X: -3 * mm, Y: mm}}, At: "/mask/layers/0/register/marks/0", WantKnown: true, GotKnown: true},
+		{Mark: register.Mark{Want: survey.Point{X: mm, Y: mm}, Got: survey.Point{X: mm}}, At: "/mask/layers/0/register/marks/1", WantKnown: true},
 	}, l.Register.Marks)
+	assert.Len(t, problemsUnder(doc, "/mask/layers/0/register/marks/1/gotY"), 1, "one measured distance says nothing")
 	assert.Len(t, problemsUnder(doc, "/mask/layers/0/gaps"), 1)
 	assert.Empty(t, problemsUnder(doc, "/mask/layers/0/pieces"), "blanks that a piece of this kind has no use for are left alone")
 }

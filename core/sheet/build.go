@@ -76,6 +76,9 @@ type builder struct {
 	standing hanging.Layout // of the platform; none where it is not known
 	footing  hanging.Platform
 	products []product
+	// widest is the widest gap of all seams, widestAt the seam it is at.
+	widest   measure.Length
+	widestAt string
 }
 
 // layer is one layer of the plan with its panels as they came, how they lie in

@@ -13,7 +13,7 @@ import (
 
 // hanging is the block Hanging: panels, order, seams and tape.
 func (b *builder) hanging() {
-	var seams, tape measure.Length
+	var seams, tape, laps measure.Length
 	crossings := 0
 	outline, cover := b.plan.Mask.Outline, b.plan.Seams.Cover
 	known := outline.IsComplete()
@@ -30,6 +30,7 @@ func (b *builder) hanging() {
 		seams += l.panels.SeamLength(outline)
 		tape += l.panels.TapeLength(outline, cover)
 		crossings += l.panels.Crossings()
+		laps += b.bridges(l, &b.sheet.Layers[i])
 	}
 	if !known || len(b.layers) == 0 {
 		return
@@ -37,7 +38,7 @@ func (b *builder) hanging() {
 	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
 	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
-	b.tape(seams, tape)
+	b.tape(seams, tape, laps)
 }
 
 // sumOfLayers is the figures of all layers with that ending, written as a sum.
@@ -144,12 +145,17 @@ func (b *builder) seam(s mask.Seam) Seam {
 }
 
 // tape is the tape that bridges every seam, and its rolls.
-func (b *builder) tape(seams, length measure.Length) {
+func (b *builder) tape(seams, length, laps measure.Length) {
 	rule, sum := "Every seam once.", b.put(seams)
 	sum += b.plus("on the floor", mask.Layer.FloorLength) + b.plus("round loose pieces", func(p mask.Layer, _ mask.Outline) measure.Length { return p.LooseLength() })
 	if b.plan.Seams.Cover == mask.CoverOutside {
 		rule = "Every seam once, and round the outside of the mask for each layer."
 		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.put(b.plan.Mask.Perimeter())
+	}
+	if laps > 0 {
+		rule += " Joins lap."
+		sum += " + " + b.put(laps)
+		length += laps
 	}
 	b.length(blockHanging, "tape.length", "tape over the seams", length, rule, sum, ofArithmetic)
 	if b.plan.Seams.Roll <= 0 {
@@ -332,8 +338,11 @@ func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
 	}
 	end, centre := mask.BuildUpFromEnd(panels, t), mask.BuildUpFromCentre(panels, t)
 	n := strconv.Itoa(panels)
+	// A seam is set to within half a mark of the tape.
+	set := mask.BuildUpWithSeams(panels, t, b.n.Mark().Half())
 	b.length(blockHanging, id+".worst."+name, "worst run-out "+label+", hung from one end", end.Worst,
-		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end.", n+" × "+b.n.Exact(t), toleranceSource)
+		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end. With every seam set half a tape mark off as well it is "+b.fine(set.Worst)+" from one end.", n+" × "+b.n.Exact(t), toleranceSource)
 	b.length(blockHanging, id+".likely."+name, "likely run-out "+label+", hung from one end", end.Likely,
-		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end.", "√"+n+" × "+b.n.Exact(t), toleranceSource)
+		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end. From one end it is "+b.fine(set.Likely)+" with the seams half a tape mark off as well, and "+
+			b.fine(mask.LikelyIfFlat(panels, t))+" where any error within the tolerance is as likely as another.", "√"+n+" × "+b.n.Exact(t), toleranceSource)
 }

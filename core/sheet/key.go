@@ -112,11 +112,11 @@ func cutBy(not map[mask.Panel]string, hole setout.Hole, l *layer, why string) {
 
 // whyTool is the reason for the tool's choice.
 func whyTool(k register.Key, passed, noOther bool) string {
-	text := liesOn(k) + "; no other panel has fewer"
+	other := "; no other panel has fewer"
 	if passed && !noOther {
-		text += " that is whole"
+		other = "; no other whole panel has fewer"
 	}
-	text += ", and of those it is nearest the middle."
+	text := liesOn(k) + other + ", and of those it is nearest the middle."
 	if noOther {
 		text += " Every panel of the layer is cut or missing: check that its edges are straight."
 	}
@@ -125,7 +125,11 @@ func whyTool(k register.Key, passed, noOther bool) string {
 
 // whyUser is what the user's choice costs.
 func whyUser(own, best register.Key, not string, next *layer) string {
-	text := "Your choice. " + liesOn(own) + "."
+	text := "Your choice. " + liesOn(own)
+	if len(own.Lies) == len(best.Lies) {
+		text += ", as few as on any other"
+	}
+	text += "."
 	switch {
 	case len(own.Lies) == next.panels.Count():
 		text += " That is every one: it must come down before any goes up."

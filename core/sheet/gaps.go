@@ -1,0 +1,274 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/survey"
+)
+
+// line is one direction of a layer while it is hung.
+type line struct {
+	run     mask.Run
+	columns bool
+	// low and high are the sides of the box where the run begins and ends.
+	low, high survey.Wall
+	first     int   // the panel first up, counted from 0
+	notes     []int // for each seam its entry in the plan's list, from 1; 0 for none
+	measured  []mask.MeasuredGap
+}
+
+func (a *line) name(seam int) string {
+	if a.columns {
+		return mask.ColumnSeam(seam + 1)
+	}
+	return mask.RowSeam(seam + 1)
+}
+
+// side is the side of the box that a seam is worked towards.
+func (a *line) side(seam int) survey.Wall {
+	if seam < a.first {
+		return a.low
+	}
+	return a.high
+}
+
+// gaps puts every seam of a layer on the sheet: what it was planned to be, what
+// it was measured, and what it is to be set to now.
+func (b *builder) gaps(l *layer, out *Layer) {
+	first := l.order[0].Panel
+	lines := [2]line{
+		{run: l.columns, columns: true, low: survey.DA, high: survey.BC, first: first.Column - 1},
+		{run: l.rows, low: survey.AB, high: survey.CD, first: first.Row - 1},
+	}
+	b.readGaps(l, &lines)
+	out.Gaps = make([]Gap, 0, len(l.columns.Gaps)+len(l.rows.Gaps))
+	for i := range lines {
+		if a := &lines[i]; len(a.run.Gaps) > 0 {
+			b.gapsAlong(l, out, a)
+		}
+	}
+}
+
+// readGaps sorts the measured gaps to their seams.
+func (b *builder) readGaps(l *layer, lines *[2]line) {
+	for i := range l.plan.Gaps {
+		note := &l.plan.Gaps[i]
+		if note.Seam == "" && !note.Known {
+			continue
+		}
+		columns, after, ok := mask.ParseSeam(note.Seam)
+		a := &lines[1]
+		if columns {
+			a = &lines[0]
+		}
+		switch {
+		case !ok || after > len(a.run.Gaps):
+			b.report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: "“" + note.Seam + "” is no seam of this layer.",
+				Do: "Write it as the list of seams does, such as " + lines[exampleOf(lines)].name(0) + "."}})
+		case a.run.Held != nil && a.run.Held[after-1]:
+			b.report(note.At+"/seam", []problem.Problem{{Severity: problem.Caution,
+				What: "Seam " + a.name(after-1) + " lies inside pieces over its whole length, so it cannot be set.", Do: "Take this line out."}})
+		case !note.Known:
+		case note.Gap >= mask.LeastPanel:
+			b.report(note.At+"/gap", []problem.Problem{{Severity: problem.Stop,
+				What: "A gap of " + b.n.Length(note.Gap) + " is as wide as a panel.", Do: "Check the number and write its unit."}})
+		default:
+			a.take(after-1, i, note.Gap)
+		}
+	}
+}
+
+func exampleOf(lines *[2]line) int {
+	if len(lines[0].run.Gaps) == 0 && len(lines[1].run.Gaps) > 0 {
+		return 1
+	}
+	return 0
+}
+
+func (a *line) take(seam, note int, gap measure.Length) {
+	if a.notes == nil {
+		a.notes = make([]int, len(a.run.Gaps))
+	}
+	a.notes[seam] = note + 1
+	a.measured = append(a.measured, mask.MeasuredGap{Seam: seam, Gap: gap})
+}
+
+func (b *builder) gapsAlong(l *layer, out *Layer, a *line) {
+	h, ok := a.run.Hang(a.first, a.measured)
+	if !ok {
+		return
+	}
+	var offers []string
+	offered := measure.Length(-1)
+	for i, gap := range h.Gaps {
+		if a.run.Held != nil && a.run.Held[i] {
+			continue
+		}
+		if offers == nil || gap != offered {
+			offers, offered = b.offers(gap), gap
+		}
+		g := Gap{Seam: a.name(i), Planned: b.about(a.run.Gaps[i]), Set: b.about(gap), Offers: offers}
+		b.widen(gap, g.Seam)
+		if a.notes != nil && a.notes[i] > 0 {
+			g.At, g.Measured = l.plan.Gaps[a.notes[i]-1].At+"/gap", b.about(gap)
+			g.Text = b.measuredWords(gap, a.run.Gaps[i])
+		} else {
+			g.Text = b.runningWords(a, &h, i)
+		}
+		out.Gaps = append(out.Gaps, g)
+	}
+	if len(a.measured) == 0 {
+		return
+	}
+	for _, side := range [2]struct {
+		wall     survey.Wall
+		from, to int
+		past     measure.Length
+	}{{a.low, 0, a.first, h.Low}, {a.high, a.first, len(h.Gaps), h.High}} {
+		b.landing(l, a, &h, side.wall, side.from, side.to, side.past)
+	}
+}
+
+// measuredWords says how a measured gap stands to the planned one.
+func (b *builder) measuredWords(gap, planned measure.Length) string {
+	switch off := gap - planned; {
+	case off.Abs() < mask.Noticeable:
+		return "As planned."
+	case off > 0:
+		return b.fine(off) + " wider than planned."
+	default:
+		return b.fine(-off) + " narrower than planned."
+	}
+}
+
+// runningWords says where the edge of the next panel comes to lie. Panels set
+// to these distances do not build up.
+func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
+	edge, from := h.Starts[seam+1], a.low
+	if seam < a.first {
+		edge = h.Starts[seam] + a.run.Sizes[seam]
+	}
+	if edge > a.run.Box-edge {
+		edge, from = a.run.Box-edge, a.high
+	}
+	return "The next panel's edge is then " + b.n.Length(edge) + " from the tape line towards " + string(from) + "."
+}
+
+// landing says where a side of the layer comes to lie against its tape line, as
+// a figure and, where it does not land, as a problem at the last gap measured
+// on that side.
+func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, from, to int, past measure.Length) {
+	last, open, room := 0, 0, a.run.Box-a.run.Starts[a.first]-a.run.Sizes[a.first]
+	if wall == a.low {
+		room = a.run.Starts[a.first]
+	}
+	gaps := measure.Length(0)
+	for i := from; i < to; i++ {
+		last = max(last, a.notes[i])
+		gaps += h.Gaps[i]
+		if !h.Fixed[i] {
+			open++
+		}
+	}
+	if last == 0 {
+		return
+	}
+	sum := b.put(past+room-gaps) + " + " + b.put(gaps) + " − " + b.put(room)
+	rule := "The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."
+	b.length(blockHanging, l.panels.ID+".gap."+string(wall), "past the tape line towards "+string(wall), past, rule, sum, ofArithmetic)
+	if past.Abs() < mask.Noticeable {
+		return
+	}
+	what, do := "The panels will run "+b.n.Amount(past)+" past the tape line towards "+string(wall)+".", "Trim the last panel there by that much, or take down what was hung too wide."
+	switch {
+	case past < 0:
+		what, do = "The panels end "+b.n.Amount(-past)+" short of the tape line towards "+string(wall)+".", "Move the tape line there, or take down what was hung too tight."
+	case open > 0:
+		what = "The panels will run " + b.n.Amount(past) + " past the tape line towards " + string(wall) + ", even with " +
+			plural(int64(open), "seam", "seams") + " still to come closed up."
+	}
+	b.report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
+}
+
+// offers are five likely gaps round the one to set, on the marks of the tape.
+func (b *builder) offers(gap measure.Length) []string {
+	mark := b.n.Mark()
+	if mark <= 0 {
+		mark = measure.Millimetre
+	}
+	first := max(gap.ToMark(mark)-2*mark, 0)
+	offers := make([]string, 5)
+	for i := range offers {
+		offers[i] = b.n.Length(first + measure.Length(i)*mark)
+	}
+	return offers
+}
+
+// bridges are the tapes over the seams of a layer, and round its loose pieces.
+// It answers with what the joins of the pieces take over and above the seams.
+func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
+	tape := mask.Bridging{Width: b.plan.Seams.Width, Piece: b.plan.Seams.Piece}
+	seams := l.panels.Seams(b.plan.Mask.Outline)
+	for _, loose := range l.panels.Loose {
+		seams = append(seams, mask.Seam{Name: "round “" + loose.Name + "”", Length: loose.CutLength()})
+	}
+	pieces := int64(0)
+	for _, bridge := range tape.Bridges(seams) {
+		if bridge.Seam.Length <= 0 {
+			continue
+		}
+		pieces += int64(bridge.Pieces)
+		laps += bridge.Length - bridge.Seam.Length
+		out.Bridges = append(out.Bridges, Bridge{Seam: bridge.Seam.Name, Pieces: bridge.Pieces, Length: b.n.Length(bridge.Length), Text: b.bridgeWords(bridge)})
+	}
+	if len(out.Bridges) == 0 {
+		return 0
+	}
+	rule, sum := "One piece of tape over each seam; where two cross, both run through.", plural(int64(len(out.Bridges)), "seam", "seams")
+	if laps > 0 {
+		rule = "Each seam in the fewest equal pieces none of which is longer than one person lays, lapping by " + b.n.Length(mask.JoinLap) +
+			"; where two cross, both run through."
+		sum = "(seam − " + b.n.Length(mask.JoinLap) + ") ÷ (" + b.put(tape.Piece) + " − " + b.n.Length(mask.JoinLap) + "), rounded up, over " + sum
+	}
+	b.count(blockHanging, l.panels.ID+".bridges", "pieces of tape over the seams", pieces, "", rule, sum, "Lap: common practice, no source.")
+	return laps
+}
+
+func (b *builder) bridgeWords(bridge mask.Bridge) string {
+	if bridge.Pieces == 1 {
+		return "1 piece of " + b.n.Length(bridge.Piece) + "."
+	}
+	return strconv.Itoa(bridge.Pieces) + " pieces of " + b.n.Length(bridge.Piece) + ", each lapping the one before by " + b.n.Length(mask.JoinLap) + "."
+}
+
+// widen remembers the widest gap that the tape has to bridge.
+func (b *builder) widen(gap measure.Length, seam string) {
+	if b.widestAt == "" || gap > b.widest {
+		b.widest, b.widestAt = gap, seam
+	}
+}
+
+// checkBridging says when the tape is too narrow for the widest gap of all layers,
+// or its pieces too short.
+func (b *builder) checkBridging() {
+	widest, seam := b.widest, b.widestAt
+	tape := mask.Bridging{Width: b.plan.Seams.Width, Piece: b.plan.Seams.Piece}
+	if tape.Piece > 0 && tape.Piece < mask.ShortestPiece {
+		b.report("/seams/pieceLength", []problem.Problem{{Severity: problem.Caution,
+			What: "Pieces of " + b.n.Length(tape.Piece) + " would be mostly laps, so every seam is reckoned as one piece.",
+			Do:   "Write the longest piece one person lays, " + b.n.AtLeast(mask.ShortestPiece) + " or more."}})
+	}
+	if tape.Width <= 0 || seam == "" || widest <= tape.WidestGap() {
+		return
+	}
+	hold := "covers " + b.n.Amount(tape.Hold(widest)) + " of the panel on either side"
+	if tape.Hold(widest) <= 0 {
+		hold = "does not reach across"
+	}
+	b.report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution,
+		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.n.Length(tape.Width) + " " + hold + ".",
+		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds " + b.n.AtLeast(mask.LeastHold) + " on either side (common practice, no source)."}})
+}
