@@ -36,9 +36,9 @@ const mostChoices = 8
 
 // Choices are the useful ways to place the box, side by side, and which of them
 // is the way asked for: on the room, on the fixture and on the point as far as
-// they are known, square to what is asked for; and on what is asked for, square
-// to the room, to each wall (of a room with more than four, to the longest) and
-// to the fixture's axis. Ways on one thing that lie alike are one. A way turned
+// they are known, square to the room, the fixture also along its own axis; and
+// on what is asked for, square to the room, to each wall (of a room with more
+// than four, to the longest) and to the fixture's axis. Ways on one thing that lie alike are one. A way turned
 // 90° is added where only that keeps the borders. The way must be one that
 // Settle gives. There are none until the room is known and the mask has length
 // and width.
@@ -48,9 +48,12 @@ func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.N
 	}
 	list = make([]Choice, 0, 4)
 	for _, on := range [3]On{OnRoom, OnFixture, OnPoint} {
-		squares := []Square{way.Square}
-		if on == way.On {
+		squares := []Square{SquareToRoom}
+		switch on {
+		case way.On:
 			squares = s.squares(way.Square)
+		case OnFixture:
+			squares = append(squares, SquareToFixture)
 		}
 		for _, square := range squares {
 			list = s.with(list, Way{on, square, way.Turned}, o, least, n)

@@ -92,6 +92,7 @@ func TestChoices_InASkewRoom(t *testing.T) {
 		AxisX: 100, AxisY: 3}
 	o := mask.Outline{Length: 3600 * mm, Width: 2600 * mm}
 	choices, taken := site.Choices(onFixture("BC"), o, 0, inches)
+	require.GreaterOrEqual(t, taken, 0)
 	assert.Len(t, choices, 8)
 	assert.Equal(t, setout.Square("BC"), choices[taken].Square)
 	count := map[setout.On]int{}

@@ -81,17 +81,15 @@ func largest(limits []limit) (mask.Outline, bool) {
 	if math.IsInf(longest, 1) || math.IsInf(wideAt(limits, 0), 1) {
 		return mask.Outline{}, false
 	}
-	at := 0.0
+	at, piece := 0.0, pieceAtNothing(limits)
 	for range limits {
-		piece, end := pieceFrom(limits, at, longest)
-		top := longest
-		if piece.long > parallel {
-			top = piece.most / piece.long / 2
-		}
-		if top <= at {
+		end, next := pieceAfter(limits, piece, at, longest)
+		if top := piece.top(longest); top < end {
+			at = max(at, top)
 			break
 		}
-		if at = min(top, end); at == top {
+		at, piece = end, next
+		if end == longest {
 			break
 		}
 	}
@@ -99,34 +97,51 @@ func largest(limits []limit) (mask.Outline, bool) {
 	return o, o.Length > 0 && o.Width > 0
 }
 
+// top is the length at which the area along this limit is greatest.
+func (l limit) top(longest float64) float64 {
+	if l.long < parallel {
+		return longest
+	}
+	return l.most / l.long / 2
+}
+
+// isSteeper tells whether the width falls faster along this limit.
+func (l limit) isSteeper(than limit) bool {
+	return float64(l.long*than.wide) > float64(than.long*l.wide)
+}
+
 // down is a count of nanometres cut off to a whole one, a thousandth of one
 // forgiven to what floats lose.
 func down(nanometres float64) measure.Length { return nearest(math.Floor(nanometres + 0.001)) }
 
-// pieceFrom is the limit that holds the width just beyond a length, and the
-// length up to which it does.
-func pieceFrom(limits []limit, at, longest float64) (piece limit, end float64) {
-	wide := math.Inf(1)
+// pieceAtNothing is the limit that holds the width at length 0.
+func pieceAtNothing(limits []limit) limit {
+	piece, wide := limit{}, math.Inf(1)
 	for _, l := range limits {
 		if l.wide < parallel {
 			continue
 		}
-		w := (l.most - float64(l.long*at)) / l.wide
-		// Of two that meet here the steeper one holds from here on.
-		if w < wide-0.001 || w < wide+0.001 && l.long/l.wide > piece.long/piece.wide {
-			wide, piece = w, l
+		if w := l.most / l.wide; w < wide || w == wide && l.isSteeper(piece) {
+			piece, wide = l, w
 		}
 	}
+	return piece
+}
+
+// pieceAfter is where a limit, which holds from a length on, gives way to a
+// steeper one, and which: of several at once the steepest.
+func pieceAfter(limits []limit, piece limit, at, longest float64) (end float64, next limit) {
 	end = longest
 	for _, l := range limits {
-		if l.wide < parallel || l.long/l.wide <= piece.long/piece.wide {
+		if l.wide < parallel || !l.isSteeper(piece) {
 			continue
 		}
-		// most − long·x over wide is the same for both.
+		// Where they meet, (most − long·x) ÷ wide is the same for both. Floats may
+		// put that a hair before where this one began to hold.
 		x := (float64(l.most*piece.wide) - float64(piece.most*l.wide)) / (float64(l.long*piece.wide) - float64(piece.long*l.wide))
-		if x > at {
-			end = min(end, x)
+		if x = max(x, at); x < end || x == end && l.isSteeper(next) {
+			end, next = x, l
 		}
 	}
-	return piece, end
+	return end, next
 }

@@ -92,7 +92,7 @@ func (b *builder) trueBorders() {
 		case wall == "":
 			label = "border beyond side " + string(side)
 		case wall != side:
-			label = "border at wall " + string(wall)
+			label = "border towards " + string(side) + ", at wall " + string(wall)
 		}
 		b.trueBorder(side, wall, label, layout)
 	}

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"ceilingwright/core/problem"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
@@ -16,7 +18,7 @@ func (b *builder) titleOf(way setout.Way) string {
 	case way.On == setout.OnPoint:
 		title = "on the point"
 	case len(b.shape.Corners) > 0 && (len(b.shape.Corners) != 4 || !b.shape.IsConvex()):
-		title = "where the room is widest round it"
+		title = "where its least border is widest"
 	}
 	switch {
 	case way.Square == setout.SquareToFixture:
@@ -159,17 +161,26 @@ func (b *builder) reasonForRoom(list []setout.Choice) string {
 
 // against says what speaks against a choice beside the recommended one.
 func (b *builder) against(c, best *setout.Choice) string {
-	if c.On != best.On {
-		off := max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer())
-		if c.On == setout.OnRoom {
-			return "Opposite borders are alike, but the pattern does not sit on the fixture."
-		}
-		return "Opposite borders differ by up to " + b.n.Amount(off) + "."
+	if c.Box == best.Box {
+		return "The same place."
+	}
+	text := ""
+	switch {
+	case c.On == best.On:
+	case best.On == setout.OnFixture:
+		text = "The pattern does not sit on the fixture."
+	case best.On == setout.OnPoint:
+		text = "It is not where you asked for it."
+	default:
+		text = "Opposite borders differ by up to " + b.n.Amount(max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer())) + "."
 	}
 	worst, ok := c.Layout.Worst()
 	least, _ := best.Layout.Worst()
 	if ok && worst.By() >= least.By()+setout.Visible/2 {
-		return "Along wall " + string(worst.Wall) + " the border tapers by " + b.n.Amount(worst.By()) + "."
+		text += " Along wall " + string(worst.Wall) + " the border tapers by " + b.n.Amount(worst.By()) + "."
 	}
-	return "No worse, and no better."
+	if text == "" {
+		return "No worse, and no better."
+	}
+	return strings.TrimSpace(text)
 }
