@@ -150,55 +150,88 @@ const facingSine = 0.342
 
 // outlineBorders are the borders of any other room. At each wall they are
 // measured from the corners of the box that stand across from it, or where none
-// does, from the nearest corner and along the box's side.
+// does, from the nearest corner and along the box's side. A wall counts for a
+// side it faces where it stands across from the side or lies wholly beyond it;
+// one that only ends beside the box counts with the next wall.
 func (s Site) outlineBorders(box Box) Layout {
 	var places []Border
-	sides := [4]measure.Length{math.MaxInt64, math.MaxInt64, math.MaxInt64, math.MaxInt64}
-	var beside [4]survey.Wall
-	least, leastWall := measure.Length(math.MaxInt64), survey.Wall("")
+	sides := sideBorders{}
 	ux, uy := box.Turn.Length()
 	long, wide := float64(box.Length)/2, float64(box.Width)/2
-	centreX, centreY := upright(survey.Point{X: box.X, Y: box.Y}, ux, uy)
-	centreX, centreY = centreX+long, centreY+wide
+	x, y := upright(survey.Point{X: box.X, Y: box.Y}, ux, uy)
+	x, y = x+long, y+wide
 	inside := s.Shape.Contains(box.Centre())
 	for _, w := range s.Shape.Walls() {
 		fromX, fromY := upright(w.Start, ux, uy)
 		toX, toY := upright(w.End, ux, uy)
 		block := blockOf(fromX, fromY, toX, toY, long, wide)
-		clear := nearest(block.clear(centreX, centreY, 0, 0))
+		clear := nearest(block.clear(x, y, 0, 0))
 		if !inside {
 			clear = min(clear, -clear)
 		}
-		// How squarely the wall faces each side, AB BC CD DA: the side looks
-		// against the wall's own normal.
-		faced := [4]float64{block.wall.ny, -block.wall.nx, -block.wall.ny, block.wall.nx}
-		best := 0
-		for side, squarely := range faced {
-			if squarely > facingSine && clear < sides[side] {
-				sides[side], beside[side] = clear, w.Name
-			}
-			if squarely > faced[best] {
-				best = side
-			}
-		}
-		if clear < least {
-			least, leastWall = clear, w.Name
-		}
+		best := sides.add(w.Name, block, x, y, clear)
 		places = append(places, across(box, w, best, clear)...)
 	}
-	// A side that no wall faces, as in a triangle, is as near as the nearest.
-	var b Borders
-	var at [4]survey.Wall
-	for side, l := range sides {
-		wall := beside[side]
-		if wall == "" {
-			l, wall = least, leastWall
-		}
+	layout := Layout{Places: places}
+	for side := range walls {
 		facing := box.Turn.Facing(walls[side])
-		b.set(facing, l)
-		at[wallNumber(facing)] = wall
+		wall, l := sides.at(side)
+		layout.Sides.set(facing, l)
+		layout.Nearest[wallNumber(facing)] = wall
 	}
-	return Layout{places, b, at}
+	return layout
+}
+
+// sideBorders gathers the least border on each side of a box, and the least of
+// all, with the walls they are at.
+type sideBorders struct {
+	least [5]measure.Length
+	wall  [5]survey.Wall
+}
+
+// anywhere is where the least border of all is kept.
+const anywhere = 4
+
+// add takes in a wall, and says which side it faces most squarely.
+func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear measure.Length) (best int) {
+	// How squarely the wall faces each side, AB BC CD DA: the side looks
+	// against the wall's own normal.
+	faced := [4]float64{wall.wall.ny, -wall.wall.nx, -wall.wall.ny, wall.wall.nx}
+	beyondX, beyondY := math.Abs(x-wall.x)-wall.beyondX, math.Abs(y-wall.y)-wall.beyondY
+	for side, squarely := range faced {
+		beside, beyond := beyondX, beyondY
+		if side&1 == 1 {
+			beside, beyond = beyondY, beyondX
+		}
+		if squarely > facingSine && (beside < 0 || beyond >= 0) {
+			b.take(side, name, clear)
+		}
+		if squarely > faced[best] {
+			best = side
+		}
+	}
+	b.take(anywhere, name, clear)
+	return best
+}
+
+func (b *sideBorders) take(side int, name survey.Wall, clear measure.Length) {
+	if b.wall[side] == "" || clear < b.least[side] {
+		b.wall[side], b.least[side] = name, clear
+	}
+}
+
+// at is the least border on a side. One that no wall faces, as in a triangle, is
+// as near as the nearest wall of all; so is every side when that is nearer than
+// all of them, so that it is never lost.
+func (b *sideBorders) at(side int) (survey.Wall, measure.Length) {
+	kept := false
+	for i := range walls {
+		kept = kept || b.wall[i] != "" && b.least[i] == b.least[anywhere]
+	}
+	if b.wall[side] == "" || !kept {
+		return b.wall[anywhere], b.least[anywhere]
+	}
+	return b.wall[side], b.least[side]
 }
 
 // across are the borders from the corners of one side of the box that stand

@@ -196,13 +196,10 @@ func (s *search) pop() cell {
 }
 
 // evened moves a place so that what lies ahead and behind, and at either side,
-// is the same, as long as that takes no more than even from the least, nor
-// takes it below enough where it was that much.
+// is the same, as long as that takes no more than even from the least, and
+// leaves it enough.
 func evened(planes []halfPlane, x, y, least, enough float64) (float64, float64) {
-	floor := least - even
-	if least >= enough {
-		floor = max(floor, enough)
-	}
+	floor := max(least-even, min(enough, least))
 	toX, toY := x, y
 	for range 4 {
 		if step, ok := middle(planes, toX, toY, 1, 0, 0.5); ok {
