@@ -116,7 +116,7 @@ func brokenXML(text string) string {
 			return err.Error()
 		}
 		start, ok := token.(xml.StartElement)
-		if ok && !slices.Contains([]string{"svg", "title", "desc", "g", "line", "rect", "circle", "text"}, start.Name.Local) {
+		if ok && !slices.Contains([]string{"svg", "title", "desc", "g", "line", "rect", "circle", "ellipse", "polygon", "polyline", "text"}, start.Name.Local) {
 			return "an element " + start.Name.Local
 		}
 		for _, a := range start.Attr {
