@@ -8,11 +8,30 @@ import (
 	"ceilingwright/core/measure"
 )
 
-// group is panels of one size with one fault, and what to ask for them.
+// group is panels of one size with one fault.
 type group struct {
-	size, fault string
-	pieces      bool
-	own, theirs []string
+	fault         fault
+	ordered, came Size
+	pieces        bool
+	own, theirs   []string
+}
+
+// fault is why a panel is asked for, in the order of asking.
+type fault int
+
+const (
+	noFault fault = iota
+	isMissing
+	isDamaged
+	isOtherSize
+)
+
+// likeness is what the panels of a group have in common, sizes as the tape
+// shows them.
+type likeness struct {
+	fault         fault
+	ordered, came Size
+	pieces        bool
 }
 
 // Ask is what to ask the supplier for, a line for each size and fault: missing
@@ -24,44 +43,52 @@ func (c *Checked) Ask(n measure.Notation) []string {
 	if c.Count.Missing+c.Count.Damaged+c.Count.Measured == 0 {
 		return nil
 	}
-	var groups [3][]*group
-	byText := map[string]*group{}
+	var groups []*group
+	alike := map[likeness]*group{}
 	spans := c.spans()
 	for i := range c.Panels {
 		p := &c.Panels[i]
-		rank, fault := c.fault(p, n)
-		if fault == "" || c.lead != nil && int(c.lead[i]) != i {
+		why := c.faultOf(p)
+		if why == noFault || c.lead != nil && int(c.lead[i]) != i {
 			continue
 		}
 		own := p.Panel.Label()
 		piece, isPiece := spans[i]
 		if isPiece {
-			own = piece.Name
-			if cells := piece.Cells(); own != cells {
-				own += " (" + cells + ")"
-			}
+			own = namedWithCells(piece)
 		}
-		size := p.Ordered.Words(n)
-		key := size + "|" + fault
-		if isPiece {
-			key += "|"
+		key := likeness{fault: why, ordered: p.Ordered.toMark(n.Mark()), pieces: isPiece}
+		if why == isOtherSize {
+			key.came = p.Believed().toMark(n.Mark())
 		}
-		g := byText[key]
+		g := alike[key]
 		if g == nil {
-			g = &group{size: size, fault: fault, pieces: isPiece}
-			byText[key] = g
-			groups[rank] = append(groups[rank], g)
+			g = &group{fault: why, ordered: p.Ordered, came: p.Believed(), pieces: isPiece}
+			alike[key] = g
+			groups = append(groups, g)
 		}
 		g.own = append(g.own, own)
 		if p.Label != "" {
 			g.theirs = append(g.theirs, p.Label)
 		}
 	}
-	var lines []string
-	for _, g := range slices.Concat(groups[0], groups[1], groups[2]) {
-		lines = append(lines, g.line())
+	slices.SortStableFunc(groups, func(a, b *group) int { return int(a.fault - b.fault) })
+	lines := make([]string, len(groups))
+	for i, g := range groups {
+		lines[i] = g.line(n)
 	}
 	return lines
+}
+
+func namedWithCells(piece mask.Piece) string {
+	if cells := piece.Cells(); piece.Name != cells {
+		return piece.Name + " (" + cells + ")"
+	}
+	return piece.Name
+}
+
+func (s Size) toMark(mark measure.Length) Size {
+	return Size{s.Length.ToMark(mark), s.Width.ToMark(mark)}
 }
 
 // spans are the spans of the layer by their first panels.
@@ -78,17 +105,16 @@ func (c *Checked) spans() map[int]mask.Piece {
 	return spans
 }
 
-// fault is why a panel is asked for, "" where it is not, and in which order.
-func (c *Checked) fault(p *Panel, n measure.Notation) (int, string) {
+func (c *Checked) faultOf(p *Panel) fault {
 	switch {
 	case p.State == Missing:
-		return 0, "missing"
+		return isMissing
 	case p.State == Damaged:
-		return 1, "damaged"
+		return isDamaged
 	case p.State != Recut && c.isWrong(p):
-		return 2, "came " + p.Believed().Words(n)
+		return isOtherSize
 	}
-	return 0, ""
+	return noFault
 }
 
 // isWrong tells whether a panel came in another size than ordered.
@@ -99,12 +125,21 @@ func (c *Checked) isWrong(p *Panel) bool {
 
 // line is the group in words: "2 panels 4′ 0″ × 3′ 11⅜″, missing: B2, C4
 // (their labels 14, 19)".
-func (g *group) line() string {
+func (g *group) line(n measure.Notation) string {
 	text := count(len(g.own), "panel ", "panels ")
 	if g.pieces {
 		text = count(len(g.own), "piece ", "pieces ")
 	}
-	text += g.size + ", " + g.fault + ": " + strings.Join(g.own, ", ")
+	text += g.ordered.Words(n) + ", "
+	switch g.fault {
+	case isMissing:
+		text += "missing"
+	case isDamaged:
+		text += "damaged"
+	default:
+		text += "came " + g.came.Words(n)
+	}
+	text += ": " + strings.Join(g.own, ", ")
 	switch len(g.theirs) {
 	case 0:
 		return text

@@ -20,18 +20,17 @@ func (k *checking) believe(note Note, p *Panel) {
 	if m == (Size{}) {
 		return
 	}
-	label := k.called(k.Ordered.Index(p.Panel))
 	switch {
 	case p.State == Missing:
-		k.say(note.At, problem.Caution, label+" is missing and yet has a size.", "Check which of the two is right. The size is not used.")
+		k.say(note.At, problem.Caution, k.nameOf(p)+" is missing and yet has a size.", "Check which of the two is right. The size is not used.")
 	case p.State == Damaged:
 		// Another one is to come, as ordered.
 	case p.State != Recut && k.looksTurned(m, p.Ordered):
-		k.say(note.At, problem.Caution, label+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+m.Words(k.n)+".",
+		k.say(note.At, problem.Caution, k.nameOf(p)+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+m.Words(k.n)+".",
 			"Measure first along AB, then along BC. The size is not used until then.")
 	default:
-		p.Used.Length = k.believed(note, label, "/length", "long", m.Length, p.Ordered.Length)
-		p.Used.Width = k.believed(note, label, "/width", "wide", m.Width, p.Ordered.Width)
+		p.Used.Length = k.believed(note, p, "/length", "long", m.Length, p.Ordered.Length)
+		p.Used.Width = k.believed(note, p, "/width", "wide", m.Width, p.Ordered.Width)
 	}
 }
 
@@ -69,22 +68,26 @@ func fits(m, other Size, near func(a, b measure.Length) bool) bool {
 }
 
 // believed is a measured length if it is to be used, else 0 with a question.
-func (k *checking) believed(note Note, label, at, how string, m, ordered measure.Length) measure.Length {
+func (k *checking) believed(note Note, p *Panel, at, how string, m, ordered measure.Length) measure.Length {
 	if m == 0 {
 		return 0
 	}
-	what := label + " is noted as " + k.n.Amount(m) + " " + how + "; " + k.n.Length(ordered) + " was ordered."
-	switch {
-	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
-		k.say(note.At+at, problem.Caution, what, "Check the number and its unit. Less than half and more than double is not used.")
-		return 0
-	case note.State != Recut && !isPossible(m, ordered):
-		k.say(note.At+at, problem.Caution, what+" That is more than a tenth off, and is not used.",
-			"Measure it again. If it was cut to that size on purpose, mark it re-cut.")
+	asks := func(more, do string) measure.Length {
+		k.say(note.At+at, problem.Caution,
+			k.nameOf(p)+" is noted as "+k.n.Amount(m)+" "+how+"; "+k.n.Length(ordered)+" was ordered."+more, do)
 		return 0
 	}
-	if (m - ordered).Abs() <= k.n.Mark()/2 {
+	switch {
+	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
+		return asks("", "Check the number and its unit. Less than half and more than double is not used.")
+	case note.State != Recut && !isPossible(m, ordered):
+		return asks(" That is more than a tenth off, and is not used.",
+			"Measure it again. If it was cut to that size on purpose, mark it re-cut.")
+	case (m - ordered).Abs() <= k.n.Mark()/2:
 		return ordered
 	}
 	return m
 }
+
+// nameOf is the label of a panel, or the name of the span it comes in.
+func (k *checking) nameOf(p *Panel) string { return k.called(k.Ordered.Index(p.Panel)) }

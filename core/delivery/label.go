@@ -49,15 +49,15 @@ func ParseLabels(text string, layer mask.Layer) ([]string, []problem.Problem) {
 		problems = append(problems, labelProblem(problem.Note, "The labels held "+count(dropped, "character", "characters")+" that cannot be seen.", "They were left out; check the labels."))
 	}
 	shapes := shapesOf(layer)
-	table, singly := tableOf(text, false), tableOf(text, true)
+	table := tableOf(text, false)
 	labels, ok := shapes.read(table)
 	if !ok {
-		labels, ok = shapes.read(singly)
-	}
-	if !ok {
-		if nearer(singly.count(), table.count(), layer.Count()) {
+		singly := tableOf(text, true)
+		if labels, ok = shapes.read(singly); !ok && nearer(singly.count(), table.count(), layer.Count()) {
 			table = singly
 		}
+	}
+	if !ok {
 		return nil, append(problems, shapes[0].mismatch(table, layer))
 	}
 	return labels, append(problems, checkLabels(labels, layer)...)
@@ -401,18 +401,18 @@ func checkLabels(labels []string, layer mask.Layer) []problem.Problem {
 	first := make(map[string]int, len(labels))
 	long, empty, twice := faults{}, faults{}, faults{}
 	for i, label := range labels {
-		panel := layer.PanelAt(i).Label()
+		panel := layer.PanelAt(i)
 		if lead != nil && int(lead[i]) != i && labels[lead[i]] == label {
 			continue
 		}
 		before, seen := first[label]
 		switch {
 		case utf8.RuneCountInString(label) > LongestLabel:
-			long.add("The label of panel " + panel + " has more than the " + strconv.Itoa(LongestLabel) + " characters that a label takes.")
+			long.add("The label of panel " + panel.Label() + " has more than the " + strconv.Itoa(LongestLabel) + " characters that a label takes.")
 		case label == "":
-			empty.add("Panel " + panel + " has no label.")
+			empty.add("Panel " + panel.Label() + " has no label.")
 		case seen:
-			twice.add("“" + label + "” stands for both " + layer.PanelAt(before).Label() + " and " + panel + ".")
+			twice.add("“" + label + "” stands for both " + layer.PanelAt(before).Label() + " and " + panel.Label() + ".")
 		default:
 			first[label] = i
 		}

@@ -77,19 +77,23 @@ func appendGrowth(lines []string, more, less, side string, g Growth, n measure.N
 		"; hung from the centre out, "+fine(n, g.Half.Abs())+" at either end.")
 }
 
+// hair is what sizes may differ by and still be spoken of as one: equal panels
+// of a length that does not divide differ by a nanometre.
+const hair = measure.Millimetre / 100
+
 // appendChanges writes columns or rows that changed alike in one line.
 func appendChanges(lines []string, one, many, how string, list []Change, name func(int) string, n measure.Notation) []string {
-	type sizes struct{ ordered, now measure.Length }
-	var order []sizes
-	names := map[sizes][]string{}
+	var order []Change
+	names := map[Change][]string{}
 	for _, change := range list {
-		key := sizes{change.Ordered, change.Now}
+		key := Change{Ordered: change.Ordered.ToMark(hair), Now: change.Now.ToMark(hair)}
 		if names[key] == nil {
-			order = append(order, key)
+			order = append(order, change)
 		}
 		names[key] = append(names[key], name(change.Index))
 	}
-	for i, key := range order {
+	for i, change := range order {
+		key := Change{Ordered: change.Ordered.ToMark(hair), Now: change.Now.ToMark(hair)}
 		if i == linesAtMost {
 			return append(lines, "So it is with "+strconv.Itoa(len(order)-i)+" more sizes of "+strings.ToLower(many)+".")
 		}
@@ -97,11 +101,11 @@ func appendChanges(lines []string, one, many, how string, list []Change, name fu
 		if len(names[key]) == 1 {
 			word, is = one, " is "
 		}
-		by, than := key.now-key.ordered, "more"
+		by, than := change.Now-change.Ordered, "more"
 		if by < 0 {
 			by, than = -by, "less"
 		}
-		lines = append(lines, word+" "+strings.Join(names[key], ", ")+is+said(n, key.now)+" "+how+", "+fine(n, by)+" "+than+" than ordered.")
+		lines = append(lines, word+" "+strings.Join(names[key], ", ")+is+said(n, change.Now)+" "+how+", "+fine(n, by)+" "+than+" than ordered.")
 	}
 	return lines
 }
@@ -142,14 +146,15 @@ func (c *Checked) appendShorts(lines []string, n measure.Notation) []string {
 	names := map[Size][]string{}
 	spans := c.spans()
 	for _, short := range c.Shorts() {
-		if names[short.By] == nil {
+		key := short.By.toMark(hair)
+		if names[key] == nil {
 			order = append(order, short.By)
 		}
 		name := short.Panel.Label()
 		if piece, ok := spans[c.Ordered.Index(short.Panel)]; ok {
 			name = piece.Name
 		}
-		names[short.By] = append(names[short.By], name)
+		names[key] = append(names[key], name)
 	}
 	for i, by := range order {
 		if i == linesAtMost {
@@ -165,7 +170,7 @@ func (c *Checked) appendShorts(lines []string, n measure.Notation) []string {
 			}
 			text += fine(n, by.Width) + " in width"
 		}
-		lines = append(lines, strings.Join(names[by], ", ")+": "+text+" more stays open at the outer edge.")
+		lines = append(lines, strings.Join(names[by.toMark(hair)], ", ")+": "+text+" more stays open at the outer edge.")
 	}
 	return lines
 }
