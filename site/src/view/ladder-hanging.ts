@@ -6,7 +6,7 @@ import type { Gap, Hang, Layer } from "../engine/contract";
 import { at, list, typedText } from "../state/pointer";
 import { make } from "./dom";
 import { button, fitted, heading, type Key, type Rung, type Screen } from "./ladder-screen";
-import { sketch } from "./ladder-sketch";
+import { panelSketch, platformSketch } from "./ladder-sketch";
 
 // A step is named by what it is and the panel it belongs to: "move:B2",
 // "panel:B2", "gaps:B2", "gap:2│3:B2", "crooked:B2", and "end".
@@ -148,7 +148,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
 
 /** The layer's drawing with these panels lit, and those that are up. */
 function sketchOf(work: Work, lit: string[], view: string): HTMLElement | null {
-  return sketch(work.rung.sheet().drawings ?? [], work.layer.id, lit, upCells(work), view);
+  return panelSketch(work.rung.sheet().drawings ?? [], work.layer.id, lit, upCells(work), view);
 }
 
 const comes: Record<string, string> = {
@@ -211,10 +211,15 @@ function moveScreen(work: Work, hang: Hang): Screen {
       station?.text ? make("p", { class: "cw-ladder-what" }, station.text) : null,
       station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
     ],
-    sketch: sketchOf(work, station?.panels ?? [], ""),
+    sketch: platformSketch(work.rung.sheet().drawings ?? [], work.layer.id, placesOf(work).indexOf(hang.station)) ?? sketchOf(work, station?.panels ?? [], ""),
     whole: true,
     keys: [{ words: "It stands there", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
   };
+}
+
+/** The stations in the order they are used, each once, as they are drawn. */
+function placesOf(work: Work): number[] {
+  return Array.from(new Set(work.layer.order.map((h) => h.station))).filter((n) => n !== 0);
 }
 
 // Gaps
