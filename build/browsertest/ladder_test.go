@@ -61,7 +61,7 @@ func TestLayerIsTickedPanelByPanel(t *testing.T) {
 		assert.Equal(t, "H2", v.text(`document.activeElement.tagName`), "the heading has the focus")
 		v.thumb(panel + " is up")
 		v.waitText(strings.Join(order[:i+1], " "), layerUp)
-		assert.Equal(t, panel+" is up.", v.text(`document.querySelector(".cw-ladder [role=status]").textContent`))
+		assert.Equal(t, panel+" is up.", v.text(`document.querySelector(".cw-ladder-said").textContent`))
 	}
 	v.waitText("First layer: All up", step)
 	v.thumb("To the sheet")
@@ -76,7 +76,7 @@ func TestPanelIsTakenDownAgain(t *testing.T) {
 	v.thumb(first + " is up")
 	v.thumb("Back")
 	v.waitText(first+" is up", step)
-	v.thumb("Take it down again")
+	v.thumb("Take it down")
 	v.waitText("Hang "+first, step)
 	assert.Equal(t, "", v.text(layerUp))
 }
@@ -121,42 +121,38 @@ func TestMarksAreTickedWallByWall(t *testing.T) {
 	}
 }
 
-// dressing has the engine's sheet of the painter's layer carry what the view
-// shows and a plan this small does not give rise to: two stations, measures,
-// gaps to choose from, and what comes down.
+// platformPlan is the painter's job from a platform that reaches half of it: a
+// deck of 84 by 96 in with arms of 18 in reaches 120 by 132, so that the mask
+// of 180 by 115 takes two stations.
+var platformPlan = strings.Replace(painterPlan, `"deckGap":""`, `"deckGap":"","deckLength":"84","deckWidth":"96","armReach":"18","overlap":"0","turn":"no"`, 1)
+
+// dressing has the engine's sheet of that job carry gaps to choose from.
 const dressing = `document.addEventListener("ceilingwright:ready", () => {
   const plain = ceilingwright.compute;
   ceilingwright.compute = (text) => {
     const sheet = JSON.parse(plain(text)), layer = sheet.layers?.[0], plan = JSON.parse(text).mask.layers[0];
     if (!layer?.order?.length) return JSON.stringify(sheet);
     const gaps = new Map((plan.gaps ?? []).map((g) => [g.seam, g.gap]));
-    layer.order.forEach((hang, i) => {
-      hang.station = i < 2 ? 1 : 2;
-      hang.measures = [{ what: "corner to the tape line on AB", text: "1′ 2 3⁄16″" }, { what: "corner to the centre line", text: "0″" }];
-    });
-    layer.stations = [1, 2].map((n) => ({ n, text: "Middle of the deck 4′ 0″ from DA.", panels: layer.order.filter((h) => h.station === n).map((h) => h.panel) }));
     layer.gaps = ["1│2", "A│B"].map((seam) => ({
       seam, at: "", planned: "1⁄16″", measured: gaps.get(seam) ?? "", set: gaps.size > 0 && !gaps.has(seam) ? "1⁄32″" : "",
       text: gaps.has(seam) ? "The gap at " + seam + " is " + gaps.get(seam) + ": set the next to 1⁄32″." : "", offers: ["0″", "1⁄32″", "1⁄16″", "3⁄32″", "1⁄8″"],
     }));
-    const up = plan.up ?? [], crooked = up.indexOf(plan.crooked);
-    layer.restart = crooked < 0 ? { text: "", down: [] } : { text: plan.crooked + " comes down, and what was set to it.", down: up.slice(crooked).reverse() };
     return JSON.stringify(sheet);
   };
 });`
 
-// openDressed opens the painter's job with that sheet.
+// openDressed opens that job.
 func openDressed(t *testing.T, in window) *view {
 	t.Helper()
 	v := newView(t, in)
 	v.before(dressing)
-	v.visit(hosted + fragment(painterPlan))
+	v.visit(hosted + fragment(platformPlan))
 	v.ready()
 	v.waitText("4″", figure, "border.DA")
 	return v
 }
 
-// hung is the order the painter's four panels are hung in.
+// order is the order the painter's four panels are hung in.
 func (v *view) order() []string {
 	v.t.Helper()
 	return strings.Fields(v.text(`Array.from(document.querySelectorAll(".cw-order .cw-panel-name"), (b) => b.textContent).join(" ")`))
@@ -170,7 +166,8 @@ func TestPlatformMovesAreScreensOfTheirOwn(t *testing.T) {
 	v.thumb("It stands there")
 	v.waitText("Hang "+order[0], step)
 	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-small").textContent`), "from station 1")
-	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "1′ 2 3⁄16″")
+	// √(90² + 57½²) = 106.80 in
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "8′ 10 13⁄16″")
 	v.thumb("Back")
 	v.waitText("Put the platform at station 1", step)
 	v.thumb("It stands there")

@@ -5,7 +5,7 @@
 import type { Gap, Hang, Layer } from "../engine/contract";
 import { at, list, typedText } from "../state/pointer";
 import { make } from "./dom";
-import { button, fitted, heading, type Key, type Rung, type Screen } from "./ladder-screen";
+import { button, fitted, heading, unbroken, type Key, type Rung, type Screen } from "./ladder-screen";
 import { panelSketch, platformSketch } from "./ladder-sketch";
 
 // A step is named by what it is and the panel it belongs to: "move:B2",
@@ -135,7 +135,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
     content: [
       up ? upActions(work, hang) : make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
       measuresOf(work, hang),
-      panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, panel.cut) : null,
+      panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, unbroken(panel.cut)) : null,
       panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
     ],
     keys: [
@@ -170,7 +170,7 @@ function upActions(work: Work, hang: Hang): HTMLElement {
     "div",
     { class: "cw-ladder-more" },
     button("It is up crooked", () => crooked(work, hang)),
-    button("Take it down again", () => takeDown(work, hang)),
+    button("Take it down", () => takeDown(work, hang)),
     measured ? button("Measure its gap", () => work.rung.go(`gaps:${hang.panel}`)) : null,
   );
 }
@@ -208,7 +208,7 @@ function moveScreen(work: Work, hang: Hang): Screen {
     where: where(work, hang),
     heading: heading(first ? "Put the platform at station" : "Move the platform to station", n),
     content: [
-      station?.text ? make("p", { class: "cw-ladder-what" }, station.text) : null,
+      station?.text ? make("p", { class: "cw-ladder-join" }, unbroken(station.text)) : null,
       station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
     ],
     sketch: platformSketch(work.rung.sheet().drawings ?? [], work.layer.id, placesOf(work).indexOf(hang.station)) ?? sketchOf(work, station?.panels ?? [], ""),

@@ -4,7 +4,7 @@
 
 import type { Mark, Wall } from "../engine/contract";
 import { make } from "./dom";
-import { button, fitted, heading, type Rung, type Screen } from "./ladder-screen";
+import { button, fitted, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
 import { lowerFirst } from "./lists";
 
 interface Tick {
@@ -61,7 +61,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
     beside: make("p", { class: "cw-ladder-other" }, mark.other),
     content: [
       make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
-      mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, mark.join),
+      mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, unbroken(mark.join)),
       mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
       then && !made ? make("p", { class: "cw-ladder-small" }, `then ${then.mark.text}, ${then.mark.label}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`) : null,
       index === 0 && names.length > 1 ? ofLayers(rung, names) : null,

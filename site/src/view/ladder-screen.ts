@@ -58,6 +58,11 @@ export function fitted(tag: "b" | "dd", text: string): HTMLElement {
   return element;
 }
 
+/** A sentence whose lengths are not broken at the end of a line. */
+export function unbroken(text: string): string {
+  return text.replace(/([′\d]) (?=\d|[cm]?m\b)/g, "$1\u00a0");
+}
+
 export function button(words: string, does: () => void, attributes: Record<string, string> = {}): HTMLButtonElement {
   const pressed = make("button", { type: "button", ...attributes }, words);
   pressed.addEventListener("click", does);
