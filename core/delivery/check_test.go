@@ -360,8 +360,7 @@ func TestCheck_HoldsForEverything(t *testing.T) {
 	}
 }
 
-// Ten thousand notes are worked through one by one: as many allocations as
-// problems and lines, not a multiple of the panels each.
+// The most panels there may be, all noted, still make a handful of lines.
 func TestCheck_TenThousand(t *testing.T) {
 	layer := grid(100, 100)
 	var notes []delivery.Note
