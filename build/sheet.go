@@ -283,8 +283,17 @@ func (p *paper) corners(corners []sheet.Corner) {
 func (p *paper) layer(l sheet.Layer) {
 	p.block(l.Name, 1)
 	p.line(1, l.Advice)
+	if l.Restart.Text != "" {
+		p.line(1, l.Restart.Text)
+	}
 	for _, h := range l.Order {
 		p.line(1, fmt.Sprint(h.N), ". ", h.Text)
+	}
+	if l.Route != "" {
+		p.line(1, l.Route)
+	}
+	for _, s := range l.Stations {
+		p.line(1, "station ", fmt.Sprint(s.N), ": ", s.Text, " Hung from there: ", strings.Join(s.Panels, ", "), ".")
 	}
 	for _, s := range l.Seams {
 		p.line(1, "seam ", s.Seam, ": ", s.Length)

@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -79,6 +79,18 @@ func written(s sheet.Sheet) string {
 		}
 		for _, h := range l.Order {
 			line("  %d %s", h.N, h.Text)
+			if h.Station > 0 { // one plan shows the cards whole
+				line("    station %d up %t view %s %v", h.Station, h.Up, h.View, h.Measures)
+			}
+		}
+		for _, p := range l.Stations {
+			line("  station %d %s %v", p.N, p.Text, p.Panels)
+		}
+		if l.Route != "" {
+			line("  route %s", l.Route)
+		}
+		if len(l.Restart.Down) > 0 {
+			line("  restart %v %s", l.Restart.Down, l.Restart.Text)
 		}
 		if l.Key.Reason != "" {
 			line("  key %s | %s | %s | lies %v touches %v | %s | %s", l.Key.Panel, l.Key.Chosen, l.Key.Reason, l.Key.Lies, l.Key.Touches, l.Key.Down, l.Key.Masked)

@@ -98,7 +98,8 @@ type Hang struct {
 // Sequence is the order in which everything is hung. Moves is how often the
 // platform moves for what is not up yet and Way how far, each move along and
 // then across. Fewest tells that no valid order has fewer moves; Shortest that
-// of those none has a shorter way.
+// of those none has a shorter way. What is known of a part is not said of the
+// whole: where the platform moves for what waits, both are false.
 type Sequence struct {
 	Hangs    []Hang
 	Moves    int

@@ -36,20 +36,40 @@ func Order(job Job) Sequence {
 		return Sequence{}
 	}
 	up := g.numbers(job.Up)
-	for _, b := range up {
-		g.rank[b] = now
-	}
-	w := newWork(g, job)
-	if len(up) > 0 && job.Again == (mask.Panel{}) {
-		if fresh := newWork(g, job).all(); fresh.beginsWith(g, up) {
-			return fresh.withUp(len(up)).count(job.Stations)
+	if job.Again == (mask.Panel{}) {
+		if s, ok := asSaid(g, job, up); ok {
+			return s
 		}
 	}
+	if g.came(up) && job.Again == (mask.Panel{}) {
+		if s, ok := asSaid(g, job, up); ok {
+			return s
+		}
+	}
+	w := newWork(g, job)
 	w.recall(up)
 	if again, ok := g.at(job.Again); ok && !w.up[again] && (len(up) == 0 || w.touching[again] > 0) {
 		w.again(again)
 	}
 	return w.all().withUp(len(up)).count(job.Stations)
+}
+
+// asSaid is the order from the beginning, if what is up went up as it has it.
+func asSaid(g *ground, job Job, up []int32) (Sequence, bool) {
+	s := newWork(g, job).all()
+	if !s.beginsWith(g, up) {
+		return Sequence{}, false
+	}
+	return s.withUp(len(up)).count(job.Stations), true
+}
+
+// came takes what is up out of what waits, and tells whether any did.
+func (g *ground) came(up []int32) (any bool) {
+	for _, b := range up {
+		any = any || g.rank[b] != now
+		g.rank[b] = now
+	}
+	return any
 }
 
 // numbers are the blocks of panels, each once.
@@ -127,11 +147,26 @@ func newWork(g *ground, job Job) *work {
 func (w *work) all() Sequence {
 	for turn := now; turn < ranks && len(w.hangs) < len(w.blocks); turn++ {
 		if len(w.hangs) > 0 || w.rank[w.first] == turn {
+			from := len(w.hangs)
 			w.open(turn)
 			w.route()
+			w.doubt(from)
 		}
 	}
 	return Sequence{Hangs: w.hangs, Fewest: w.proven.fewest, Shortest: w.proven.shortest}
+}
+
+// doubt takes the proof back where a later turn moves the platform: an earlier
+// one that ended elsewhere might have saved that.
+func (w *work) doubt(from int) {
+	if w.turn == now || from == 0 {
+		return
+	}
+	for i := from; i < len(w.hangs); i++ {
+		if w.hangs[i].Station != w.hangs[i-1].Station {
+			w.proven = proof{}
+		}
+	}
 }
 
 // open begins a turn: what may be hung in it and touches what is up is offered.

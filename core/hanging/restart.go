@@ -19,8 +19,8 @@ type Restart struct {
 // in the reverse of the order they went up; a panel that was not set to any of
 // them stays. False where the panel is not up.
 func RestartAt(job Job, crooked mask.Panel) (Restart, bool) {
-	all := Order(job).Hangs
-	up := all[:len(newGround(job).numbers(job.Up))]
+	g := newGround(job)
+	up := Order(job).Hangs[:len(g.numbers(job.Up))]
 	at := slices.IndexFunc(up, func(h Hang) bool { return h.Block.Holds(crooked) })
 	if at < 0 {
 		return Restart{}, false
@@ -37,8 +37,9 @@ func RestartAt(job Job, crooked mask.Panel) (Restart, bool) {
 		}
 	}
 	slices.Reverse(r.Down)
-	job.Waiting = slices.DeleteFunc(slices.Clone(job.Waiting), func(p mask.Panel) bool { // what was up is there
-		return slices.ContainsFunc(r.Down, func(b Block) bool { return b.Holds(p) })
+	job.Waiting = slices.DeleteFunc(slices.Clone(job.Waiting), func(p mask.Panel) bool {
+		b, ok := g.at(p)
+		return ok && isDown[g.blocks[b].Panel()] // what was up is there
 	})
 	r.Rest = Order(job)
 	return r, true

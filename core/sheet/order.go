@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -78,29 +80,29 @@ func (b *builder) noPanel(l *layer, label, then string) []problem.Problem {
 // upAlready are the panels that the plan says are up. A loose piece goes up by
 // its name and is no panel.
 func (b *builder) upAlready(l *layer) []mask.Panel {
-	var list []mask.Panel
+	list := make([]mask.Panel, 0, len(l.plan.Up))
+	unknown := ""
 	for _, label := range l.plan.Up {
 		if p, ok := l.panels.PanelByLabel(label); ok {
 			list = append(list, p)
-		} else if !isLoose(l, label) {
-			b.report(l.plan.At+"/up", b.noPanel(l, label, "It is left out of what is up."))
+		} else if unknown == "" && !slices.Contains(looseLabels(l), label) {
+			unknown = label
 		}
+	}
+	if unknown != "" {
+		b.report(l.plan.At+"/up", b.noPanel(l, unknown, "It is left out of what is up."))
 	}
 	return list
 }
 
-func isLoose(l *layer, label string) bool {
-	for _, p := range l.panels.Loose {
-		if asLabel(p.Name) == label {
-			return true
-		}
+// looseLabels are the names of the loose pieces as the plan's lists of labels
+// keep them: without spaces and in capitals.
+func looseLabels(l *layer) []string {
+	labels := make([]string, len(l.panels.Loose))
+	for i, p := range l.panels.Loose {
+		labels[i] = strings.ToUpper(strings.Join(strings.Fields(p.Name), ""))
 	}
-	return false
-}
-
-// asLabel is a name as the plan's lists of labels keep it.
-func asLabel(name string) string {
-	return strings.ToUpper(strings.Join(strings.Fields(name), ""))
+	return labels
 }
 
 // restartOf is what to do about the panel that is up crooked, false where there
@@ -164,8 +166,10 @@ func (b *builder) hangs(l *layer, out *Layer) {
 	for i := range l.order {
 		out.Order = append(out.Order, c.hang(&l.order[i]))
 	}
-	for i := range l.panels.Loose {
-		out.Order = append(out.Order, c.loose(&l.panels.Loose[i], len(out.Order)+1))
+	for i, label := range looseLabels(l) {
+		step := c.loose(&l.panels.Loose[i], len(out.Order)+1)
+		step.Up = slices.Contains(l.plan.Up, label)
+		out.Order = append(out.Order, step)
 	}
 	b.placesOf(l, out)
 	if len(l.restart.Down) > 0 {
@@ -282,7 +286,7 @@ func (c *cards) offset(said map[hanging.Offset]Measure, o hanging.Offset) Measur
 	if o.Line == hanging.ToTapeLine {
 		line = "the tape line " + c.towardsSide(o.Side)
 	}
-	m := Measure{What: "from " + line + " to its edge " + c.towardsSide(o.Edge) + ", at both ends", Text: c.n.Length(o.Length)}
+	m := Measure{What: "from " + line + " to the edge " + c.towardsSide(o.Edge) + ", both ends", Text: c.n.Length(o.Length)}
 	said[o] = m
 	return m
 }
@@ -293,9 +297,6 @@ func (c *cards) loose(p *mask.Loose, n int) Hang {
 	out.Measures = []Measure{
 		{What: "from the tape line " + c.towardsSide(survey.DA) + " to its middle", Text: c.n.Length(p.X)},
 		{What: "from the tape line " + c.towardsSide(survey.AB) + " to its middle", Text: c.n.Length(p.Y)},
-	}
-	for _, label := range c.layer.plan.Up {
-		out.Up = out.Up || label == asLabel(p.Name)
 	}
 	if c.placed {
 		out.View = c.viewRound(c.placeOfLoose(p))
@@ -341,22 +342,37 @@ func (b *builder) placesOf(l *layer, out *Layer) {
 }
 
 // placeText says where the deck stands: its middle along wall AB and out from
-// it, or in a round room, which has no walls, from the box.
+// it, or in a round room, which has no walls, from the mask's edges.
 func (b *builder) placeText(s hanging.Station) string {
 	middle := survey.Point{X: s.Deck.X + s.Deck.Length.Half(), Y: s.Deck.Y + s.Deck.Width.Half()}
-	along := "AB"
-	if s.Turned {
-		along = "BC"
+	wall, ok := b.shape.Wall(survey.AB)
+	if !ok || !b.placed {
+		with := "length"
+		if s.Turned {
+			with = "width"
+		}
+		return "Middle of the deck " + b.n.Length(middle.X) + " from the mask’s edge " + b.towardsSide(survey.DA) + " and " +
+			b.n.Length(middle.Y) + " from its edge " + b.towardsSide(survey.AB) + ", its long way with the mask’s " + with + "."
 	}
-	if !b.placed || b.plan.Room.Form == survey.Round {
-		return "Middle of the deck " + b.n.Length(middle.X) + " from the mask's edge " + b.towardsSide(survey.DA) + " and " +
-			b.n.Length(middle.Y) + " from its edge " + b.towardsSide(survey.AB) + ", its length with the mask's " + map[string]string{"AB": "length", "BC": "width"}[along] + "."
-	}
-	if facing := b.choice.Box.Facing(survey.AB); facing == survey.BC || facing == survey.DA {
-		along = map[string]string{"AB": "BC", "BC": "AB"}[along]
+	across := b.choice.Box.Facing(survey.AB) == survey.BC || b.choice.Box.Facing(survey.AB) == survey.DA
+	with := "AB"
+	if s.Turned != across {
+		with = "BC"
 	}
 	p := b.choice.Box.Out(middle)
-	return "Middle of the deck " + b.n.Length(p.X) + " along AB from A and " + b.n.Length(p.Y) + " out from AB, its length along " + along + "."
+	return "Middle of the deck " + b.n.Length(alongWall(wall, p)) + " along AB from A and " + b.n.Length(wall.Off(p)) +
+		" out from AB, its length along " + with + "."
+}
+
+// alongWall is how far along a wall a place lies, from the wall's start: exact
+// along x, else to the nearest nanometre.
+func alongWall(w survey.WallLine, p survey.Point) measure.Length {
+	dx, dy := w.End.X-w.Start.X, w.End.Y-w.Start.Y
+	if dy == 0 && dx > 0 {
+		return p.X - w.Start.X
+	}
+	along := float64(float64(p.X-w.Start.X)*float64(dx)) + float64(float64(p.Y-w.Start.Y)*float64(dy))
+	return measure.Length(math.Round(along / float64(w.Length())))
 }
 
 // route says how the platform goes from place to place, for what is not up yet.
@@ -405,6 +421,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	length, width := b.footing.Reach()
 	outline, overlap := b.plan.Mask.Outline, b.footing.Overlap
 	layout := b.standing
+	source := "Derived here: points spaced just over the reach apart need one place each."
 	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
 	var sum string
 	if layout.Columns > 0 {
@@ -415,12 +432,16 @@ func (b *builder) stationFigure(l *layer, used int) {
 		sum = b.quotient(outline.Length, length, overlap) + " × " + b.quotient(outline.Width, width, overlap) + ", each rounded up"
 	} else {
 		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer places than an even grid."
-		sum = "found by trying: " + strconv.Itoa(len(layout.Stations)) + " places"
+		sum = strconv.Itoa(len(layout.Stations)) + " found by trying"
+		source = "Found by trying; it is not shown that fewer could not do."
+		if layout.Fewest {
+			source = "Found by trying every arrangement that could do with fewer."
+		}
 	}
 	if idle := len(layout.Stations) - used; idle > 0 {
 		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
 	}
-	b.count(blockHanging, l.panels.ID+".stations", "places of the platform", int64(used), "", rule, sum, "Derived here: points spaced just over the reach apart need one place each.")
+	b.count(blockHanging, l.panels.ID+".stations", "places of the platform", int64(used), "", rule, sum, source)
 }
 
 // quotient is the sum of the places in one direction.
