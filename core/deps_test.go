@@ -31,6 +31,8 @@ var mayImport = map[string][]string{
 	"core/delivery":    {"core/measure", "core/problem", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
 	"core/safety":      {"core/measure", "core/problem"},
+	"core/price":       {"core/measure", "core/problem"},
+	"core/export":      {},
 	"core/drawing":     {"core/measure"},
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",

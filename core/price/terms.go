@@ -1,0 +1,129 @@
+package price
+
+import (
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+
+	"github.com/shopspring/decimal"
+)
+
+// Profit says what the profit is a share of.
+type Profit string
+
+// Markup is a share of the cost, margin a share of the price: 30 per cent on a
+// cost of 1000 is 1300 as a markup and 1428.57 as a margin.
+const (
+	Markup Profit = "markup"
+	Margin Profit = "margin"
+)
+
+// Profits lists the ways a profit is given.
+func Profits() []Profit { return []Profit{Markup, Margin} }
+
+// TaxOn says what tax is worked out on, and so how often it is rounded.
+type TaxOn string
+
+// On the total: once. On the lines: for each line of the client's copy, each
+// rounded by Round, or each rounded down. Which of them holds, the tax office
+// says.
+const (
+	TaxOnTotal     TaxOn = "total"
+	TaxOnLines     TaxOn = "lines"
+	TaxOnLinesDown TaxOn = "lines-down"
+)
+
+// TaxesOn lists what tax can be worked out on.
+func TaxesOn() []TaxOn { return []TaxOn{TaxOnTotal, TaxOnLines, TaxOnLinesDown} }
+
+// Terms is how a price is made from the cost. The zero value adds nothing and
+// has no minor unit.
+//
+// The order is fixed: direct cost, contingency on it, overhead on both, profit
+// on all three, the least charge, rounding up, tax (the order of an estimating
+// course). Minimum and RoundTo are before tax.
+type Terms struct {
+	Digits      int32
+	Contingency measure.Number
+	Overhead    measure.Number
+	Profit      Profit
+	ProfitShare measure.Number
+	Minimum     decimal.Decimal
+	RoundTo     decimal.Decimal
+	Tax         measure.Number
+	TaxOn       TaxOn
+	Deposit     measure.Number
+	Stages      []Stage
+}
+
+// Stage is a payment: a share of the total, asked for when Name says.
+type Stage struct {
+	Name  string
+	Share measure.Number
+}
+
+// Bounds of the terms, far outside any job.
+const (
+	mostShare  = 10 // of a cost: 1000 per cent
+	mostStages = 24
+)
+
+// Refusals is what is wrong with t: digits of a minor unit outside 0 to 3; a
+// share below 0; a contingency, an overhead or a markup above 1000 per cent; a
+// margin of 100 per cent or more; a tax above 100 per cent; a least charge or
+// a step of rounding below 0, above Most or finer than the minor unit.
+func (t Terms) Refusals() []problem.Problem {
+	var found []problem.Problem
+	if t.Digits < 0 || t.Digits > MostDigits {
+		return []problem.Problem{{At: "/digits", Severity: problem.Stop,
+			What: "The money has " + strconv.Itoa(int(t.Digits)) + " digits after the point.",
+			Do:   "Give 0, 2 or 3, whichever the currency has."}}
+	}
+	found = append(found, upTo("/contingency", "contingency", t.Contingency, mostShare)...)
+	found = append(found, upTo("/overhead", "overhead", t.Overhead, mostShare)...)
+	if t.Profit == Margin && t.ProfitShare.Cmp(one) >= 0 {
+		found = append(found, problem.Problem{At: "/profitPercent", Severity: problem.Stop,
+			What: "A margin of " + perCent(t.ProfitShare) + " leaves nothing of the price for the cost.",
+			Do:   "Give a margin below 100 per cent, or give it as a markup on the cost."})
+	} else {
+		found = append(found, upTo("/profitPercent", string(t.profit()), t.ProfitShare, mostShare)...)
+	}
+	found = append(found, upTo("/tax", "tax", t.Tax, 1)...)
+	found = append(found, t.sumRefusals("/minimum", "least charge", t.Minimum)...)
+	return append(found, t.sumRefusals("/roundTo", "step to round up to", t.RoundTo)...)
+}
+
+// profit is Profit, where nothing is said a markup.
+func (t Terms) profit() Profit {
+	if t.Profit == Margin {
+		return Margin
+	}
+	return Markup
+}
+
+func upTo(at, name string, share measure.Number, most int64) []problem.Problem {
+	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(most)) <= 0 {
+		return nil
+	}
+	return []problem.Problem{{At: at, Severity: problem.Stop,
+		What: "The " + name + " is " + perCent(share) + ".",
+		Do:   "Give it from 0 to " + strconv.FormatInt(100*most, 10) + " per cent."}}
+}
+
+func (t Terms) sumRefusals(at, name string, sum decimal.Decimal) []problem.Problem {
+	switch {
+	case sum.Sign() < 0 || sum.Cmp(decimal.NewFromInt(Most)) > 0:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " is " + sum.String() + ".", Do: "Give an amount from 0 to " + strconv.Itoa(Most) + "."}}
+	case !sum.Equal(sum.Truncate(t.Digits)):
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " is " + sum.String() + ", and the money has " + strconv.Itoa(int(t.Digits)) + " digits after the point.",
+			Do:   "Give an amount that can be paid."}}
+	}
+	return nil
+}
+
+func perCent(share measure.Number) string {
+	return share.Mul(measure.NumberFromInt(100)).RoundHalfEven(2).String() + " per cent"
+}
