@@ -30,6 +30,7 @@ var mayImport = map[string][]string{
 	"core/register":    {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/delivery":    {"core/measure", "core/problem", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
+	"core/days":        {"core/finish"},
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/price":       {"core/measure", "core/problem"},
 	"core/export":      {},

@@ -1,0 +1,158 @@
+package days
+
+import "slices"
+
+// Hours are when people work: From and To on the days of Weekdays, without a
+// Pause of so many minutes and without the days Off.
+type Hours struct {
+	From, To Clock
+	Pause    int64
+	Weekdays [7]bool // by Weekday
+	Off      []Date  // in order
+}
+
+// IsUsable tells whether there is any time to work in.
+func (h *Hours) IsUsable() bool { return h.Net() > 0 && slices.Contains(h.Weekdays[:], true) }
+
+// Net is the minutes of work in a day.
+func (h *Hours) Net() int64 { return int64(h.To-h.From) - h.Pause }
+
+// PauseFrom is when the pause begins: it lies in the middle of the day, on the
+// quarter of an hour at or before.
+func (h *Hours) PauseFrom() Clock {
+	from := (int64(h.From+h.To) - h.Pause) / 2
+	return max(h.From, Clock(from-from%15))
+}
+
+// Works tells whether a day is worked.
+func (h *Hours) Works(d Date) bool {
+	if !h.Weekdays[d.Weekday()] {
+		return false
+	}
+	_, off := slices.BinarySearch(h.Off, d)
+	return !off
+}
+
+// MostDays is how many days ahead the work is planned, days off among them.
+const MostDays = 3660
+
+// shift is a stretch of work without a pause. dayTo is the end of its day's
+// work; day counts the days from the start.
+type shift struct {
+	from, to, dayTo Instant
+	day             int
+}
+
+// shifts are the stretches of work from a day on, worked out as far as they are
+// asked for.
+type shifts struct {
+	hours *Hours
+	zone  Zone
+	start Date
+	next  int // the next day to look at, counted from start
+	list  []shift
+}
+
+// at is stretch i, from 0. ok is false past MostDays.
+func (s *shifts) at(i int) (one shift, ok bool) {
+	for i >= len(s.list) {
+		if s.next > MostDays {
+			return one, false
+		}
+		if d := s.start + Date(s.next); s.hours.Works(d) {
+			s.add(d)
+		}
+		s.next++
+	}
+	return s.list[i], true
+}
+
+func (s *shifts) add(d Date) {
+	h := s.hours
+	from, to := s.zone.Instant(d.At(h.From)), s.zone.Instant(d.At(h.To))
+	if h.Pause <= 0 {
+		s.list = append(s.list, shift{from, to, to, s.next})
+		return
+	}
+	pause := s.zone.Instant(d.At(h.PauseFrom()))
+	if pause > from {
+		s.list = append(s.list, shift{from, pause, to, s.next})
+	}
+	if after := pause + Instant(h.Pause); after < to {
+		s.list = append(s.list, shift{after, to, to, s.next})
+	}
+}
+
+// find is the first stretch that ends after t.
+func (s *shifts) find(t Instant) int {
+	for len(s.list) == 0 || s.list[len(s.list)-1].to <= t {
+		if _, ok := s.at(len(s.list)); !ok {
+			return len(s.list)
+		}
+	}
+	low, high := 0, len(s.list)-1
+	for low < high {
+		if middle := (low + high) / 2; s.list[middle].to > t {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	return low
+}
+
+// span is when something is done: work from and to, and busy, when those who
+// did it are free again.
+type span struct{ from, to, busy Instant }
+
+// split is when minutes of work that may be stopped and gone on with are done,
+// begun as early as can be from t on.
+func (s *shifts) split(t Instant, minutes int64) (done span, ok bool) {
+	i := s.find(t)
+	for first := true; ; i++ {
+		one, ok := s.at(i)
+		if !ok {
+			return done, false
+		}
+		from := max(t, one.from)
+		if first {
+			done.from, first = from, false
+		}
+		if left := int64(one.to - from); minutes > left {
+			minutes -= left
+			continue
+		}
+		done.to = from + Instant(minutes)
+		done.busy = done.to
+		return done, true
+	}
+}
+
+// whole is when work that may not be stopped is done: before the pause or after
+// it, or where it is longer than either, through it, the pause had at its end.
+// Work longer than a day is stopped at its end, as split.
+func (s *shifts) whole(t Instant, minutes int64) (done span, ok bool) {
+	if minutes > s.hours.Net() {
+		return s.split(t, minutes)
+	}
+	for i := s.find(t); ; i++ {
+		one, ok := s.at(i)
+		if !ok {
+			return done, false
+		}
+		from := max(t, one.from)
+		to := from + Instant(minutes)
+		if to <= one.to {
+			return span{from, to, to}, true
+		}
+		if busy := to + Instant(s.hours.Pause); busy <= one.dayTo && !s.fitsHalf(minutes) {
+			return span{from, to, busy}, true
+		}
+	}
+}
+
+// fitsHalf tells whether minutes fit before the pause or after it.
+func (s *shifts) fitsHalf(minutes int64) bool {
+	pause := int64(s.hours.PauseFrom())
+	return minutes <= max(pause-int64(s.hours.From), int64(s.hours.To)-pause-s.hours.Pause)
+}
