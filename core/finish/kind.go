@@ -37,19 +37,20 @@ type Basis string
 
 // The area bases: the whole surface, the border outside the mask, the whole
 // mask (a roller covers the vinyl as well as the openings), the openings of a
-// layer, the edges of the openings (their length times a brush width), or an
-// area that was typed.
+// layer, the edges of the openings (their length times a brush width), another
+// surface such as a cornice, or an area that was typed.
 const (
-	Surface  Basis = "surface"
-	Border   Basis = "border"
-	Mask     Basis = "mask"
-	Openings Basis = "openings"
-	Edges    Basis = "edges"
-	Typed    Basis = "typed"
+	Surface   Basis = "surface"
+	Border    Basis = "border"
+	Mask      Basis = "mask"
+	Openings  Basis = "openings"
+	Edges     Basis = "edges"
+	SurfaceOf Basis = "surface-of"
+	Typed     Basis = "typed"
 )
 
 // Bases lists the area bases.
-func Bases() []Basis { return []Basis{Surface, Border, Mask, Openings, Edges, Typed} }
+func Bases() []Basis { return []Basis{Surface, Border, Mask, Openings, Edges, SurfaceOf, Typed} }
 
 // ParseBasis reads an area basis. Only the exact words of Bases are read.
 func ParseBasis(text string) (Basis, bool) { return parseWord(text, Bases()) }

@@ -5,11 +5,18 @@ import (
 	"ceilingwright/core/problem"
 )
 
-// Part is one ingredient of a mix as it was written: an amount of a unit.
+// Part is one ingredient of a mix as it was written: an amount of a unit of
+// volume, so many grams where it is weighed (Weighed, and Amount in grams), or a
+// share of the other parts together (Shared, and Amount a fraction). Density, in
+// grams a millilitre and 0 where not known, is needed where weights meet
+// volumes. Tint marks a colourant.
 type Part struct {
-	Name   string
-	Amount measure.Number
-	Unit   measure.VolumeUnit
+	Name            string
+	Amount          measure.Number
+	Unit            measure.VolumeUnit
+	Weighed, Shared bool
+	Density         measure.Number
+	Tint            bool
 }
 
 // Portion is an ingredient of a Mix: its volume and its share of the whole,

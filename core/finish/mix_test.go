@@ -114,7 +114,7 @@ func FuzzScaledMixHoldsTheNeed(f *testing.F) {
 	f.Add(int64(12), int64(6), int64(4_000))
 	f.Add(int64(0), int64(1), int64(0))
 	f.Fuzz(func(t *testing.T, medium, paint, need int64) {
-		mix, problems, ok := MixOf([]Part{{"medium", measure.NumberFromInt(medium), floz}, {"paint", measure.NumberFromInt(paint), tsp}})
+		mix, problems, ok := MixOf([]Part{{Name: "medium", Amount: measure.NumberFromInt(medium), Unit: floz}, {Name: "paint", Amount: measure.NumberFromInt(paint), Unit: tsp}})
 		if !ok {
 			if len(problems) == 0 {
 				t.Fatal("no answer and no reason")

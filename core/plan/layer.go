@@ -21,6 +21,7 @@ type Layer struct {
 	Tolerance measure.Length
 	Open      measure.Number
 	OpenKnown bool
+	Price     Money // of all its panels
 
 	Labels string      // the supplier's labels, as typed or pasted
 	Panels []PanelNote // what was noted when the delivery was checked
@@ -106,6 +107,7 @@ func readLayer(s section, i int) Layer {
 	if s.text("open") != "" {
 		l.Open, l.OpenKnown = s.share("open", "", 100)
 	}
+	l.Price = s.sum("price")
 	readDelivery(s, &l)
 	readHanging(s, &l)
 	l.Register = readRegister(s.section("register"))

@@ -28,6 +28,9 @@ type Plan struct {
 	Setting      Setting
 	Seams        Seams
 	Steps        []Step
+	Finish       Finish
+	Days         Days
+	Price        Price
 	Air          safety.AirPlan
 	Access       Access
 }
@@ -182,10 +185,74 @@ type Step struct {
 	Binder     safety.Binder
 	DryHours   safety.Fact
 	Leaf       *Leaf
+
+	Surface string // the id of the surface, where Basis is SurfaceOf
+	// DryFilm, Solids and Thinned are the film once dry, the volume solids and
+	// the thinner as a share of the paint, where ByDryFilm.
+	ByDryFilm, DryFilmKnown bool
+	DryFilm                 finish.Film
+	Solids, Thinned         Percent
+	Method                  Method
+	Vary                    Percent // how far the spread may be off either way
+	BuyFor                  Need
+	SameAs                  string // the id of an earlier step whose product this is
+	OneBatch                bool
+	Keep, Sample            measure.Volume
+	Spare                   Percent
+
+	// Rate is the area one person does in an hour, where RateKnown.
+	Rate                  measure.Area
+	RateKnown             bool
+	RecoatHours           safety.Fact
+	TackHours, OpenHours  safety.Fact
+	Gilders               int // 0 where the plan does not say
+	Reserve               Percent
+	Beyond                measure.Length // sized past a stop line
+	Batch, Colour, MadeOn string
 }
 
-// Leaf is the leaf of a step.
+// Method is how a product is put on.
+type Method string
+
+// The methods.
+const (
+	Brush  Method = "brush"
+	Roller Method = "roller"
+	Pad    Method = "pad"
+	Spray  Method = "spray"
+)
+
+// Need is which of the three needs is bought for.
+type Need string
+
+// What is needed if the product spreads as the label says, worse, or better.
+const (
+	Likely Need = "likely"
+	Rich   Need = "rich"
+	Lean   Need = "lean"
+)
+
+// Lay is how leaf is laid.
+type Lay string
+
+// Over a field by its area, in a grid of whole leaves, or as a band of strips.
+const (
+	Field Lay = "field"
+	Grid  Lay = "grid"
+	Band  Lay = "band"
+)
+
+// Leaf is the leaf of a step. Band blanks count where Lay is Band; Spill is how
+// far the leaf runs past the edge of the openings, OpeningsEdge all their edges
+// together, 0 where not known.
 type Leaf struct {
+	Lay                        Lay
+	BandWidth, BandRun         measure.Length
+	BandCorners                int
+	Spill, OpeningsEdge        measure.Length
+	PerBookPrice, PerPackPrice Money
+	GramsPer1000               safety.Fact
+
 	Metal        finish.Metal
 	Leaf         finish.Leaf
 	Cover, Waste measure.Number

@@ -88,7 +88,9 @@ func (r *reader) plan(top section) Plan {
 	p.Mask = readMask(top.section("mask"))
 	p.Setting = readSetting(top.section("setting"))
 	p.Seams = readSeams(top.section("seams"))
-	p.Steps = readSteps(top.section("finish"))
+	finish := top.section("finish")
+	p.Finish, p.Steps = readFinish(finish), readSteps(finish)
+	p.Days, p.Price = readDays(top.section("days")), readPrice(top.section("price"))
 	p.Air = readAir(top.section("air"))
 	p.Access = readAccess(top.section("access"))
 	return p

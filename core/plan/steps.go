@@ -56,8 +56,11 @@ func readStep(s section, i int) Step {
 	case step.Kind == finish.LeafLaying:
 		step.Leaf = readLeaf(s.section("leaf"))
 	}
+	readWork(s, &step)
 	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
-		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours"} {
+		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours",
+		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
+		"spare", "sample", "sampleUnit"} {
 		s.setAside(name)
 	}
 	return step
@@ -84,7 +87,29 @@ func readArea(s section, step *Step) {
 			n = n.Mul(measure.SquareFoot)
 		}
 		step.Typed, step.TypedKnown = measure.Area{SquareMetres: n}, ok
+	case finish.SurfaceOf:
+		step.Surface = s.text("surface")
 	}
+}
+
+// readWork reads what the days, the gilding and the record need.
+func readWork(s section, step *Step) {
+	rate, ok := s.number("rate", "")
+	if choice(s, "rateUnit", "the unit of the rate", "ft2/h", "m2/h") == "ft2/h" {
+		rate = rate.Mul(measure.SquareFoot)
+	}
+	step.Rate, step.RateKnown = measure.Area{SquareMetres: rate}, ok && !rate.IsZero()
+	step.RecoatHours = s.fact("recoatHours")
+	sizing := step.Kind == finish.SizeCoat
+	s.when(sizing, func() {
+		step.TackHours, step.OpenHours = s.fact("tackHours"), s.fact("openHours")
+		if s.text("gilders") != "" {
+			step.Gilders, _ = s.count("gilders", "")
+		}
+		step.Reserve = s.percent("reserve", 99)
+		step.Beyond, _ = s.length("sizeBeyond", "")
+	})
+	step.Batch, step.Colour, step.MadeOn = s.text("batch"), s.text("colour"), s.text("madeOn")
 }
 
 func readPaint(s section, step *Step) {
@@ -93,13 +118,41 @@ func readPaint(s section, step *Step) {
 	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
 	step.Cans = readCans(s)
 	step.Mix = readMix(s)
+	readBuying(s, step)
 	step.VOC = readVOC(s)
 	step.Binder = word(s, "binder", "what the product is thinned with", safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
 	step.DryHours = s.fact("dryHours")
 }
 
+// readBuying reads how surely and from where the product is bought.
+func readBuying(s section, step *Step) {
+	step.Method = choice(s, "method", "how it is put on", Method(""), Brush, Roller, Pad, Spray)
+	step.Vary = s.percent("vary", 90)
+	step.BuyFor = choice(s, "buyFor", "which need is bought for", Likely, Rich, Lean)
+	step.SameAs = s.text("sameAs")
+	step.OneBatch = choice(s, "oneBatch", "whether it must be one batch", "no", "yes") == "yes"
+	step.Keep = s.volumeBlank("keep", "keepUnit", "the unit of what is kept")
+	step.Spare = s.percent("spare", 1000)
+	step.Sample = s.volumeBlank("sample", "sampleUnit", "the unit of the sample")
+}
+
+// volumeBlank reads a volume in two blanks; an empty one is none.
+func (s section) volumeBlank(name, unitName, what string) measure.Volume {
+	unit := s.units.Gallon.Volume(choice(s, unitName, what, volumeUnits()...))
+	if s.text(name) == "" {
+		return measure.Volume{}
+	}
+	n, _ := s.number(name, "")
+	return measure.VolumeOf(n, unit)
+}
+
 func readSpread(s section, step *Step) {
-	step.ByFilm = word(s, "by", "whether to go by spread rate or wet film", "spread", "wet") == "wet"
+	by := word(s, "by", "whether to go by spread rate or film", "spread", "wet", "dry")
+	step.ByFilm = by == "wet"
+	if by == "dry" {
+		readDryFilm(s, step)
+		return
+	}
 	if step.ByFilm {
 		n, ok := s.positiveNumber("film", "the wet film")
 		if word(s, "filmUnit", "the unit of the film", "mil", "um") == "mil" {
@@ -117,6 +170,21 @@ func readSpread(s section, step *Step) {
 		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), s.text("spread")+" m²/L"
 	}
 	step.SpreadKnown = ok
+}
+
+// readDryFilm reads the dry film, the volume solids and the thinner. What spread
+// they come to is for the finish to say.
+func readDryFilm(s section, step *Step) {
+	n, film := s.positiveNumber("dryFilm", "the dry film")
+	unit := word(s, "dryFilmUnit", "the unit of the dry film", "mil", "um")
+	step.DryFilm = finish.FilmFromMicrometres(n)
+	if unit == "mil" {
+		step.DryFilm = finish.FilmFromMils(n)
+	}
+	solids, known := s.share("solids", "the volume solids", 100)
+	step.Solids = Percent{solids, known && !solids.IsZero()}
+	step.Thinned = s.percent("thinned", 1000)
+	step.ByDryFilm, step.DryFilmKnown = true, film
 }
 
 func readCans(s section) []finish.Can {
@@ -142,13 +210,33 @@ func readMix(s section) []finish.Part {
 	var parts []finish.Part
 	for _, entry := range s.items("mix") {
 		part := s.object(entry.at, entry.node)
-		amount, ok := part.positiveNumber("amount", "the amount")
-		unit := s.units.Gallon.Volume(word(part, "unit", "the unit of the part", volumeUnits()...))
-		if name := part.text("name"); ok {
-			parts = append(parts, finish.Part{Name: name, Amount: amount, Unit: unit})
+		if p, ok := readPart(part); ok {
+			parts = append(parts, p)
 		}
 	}
 	return parts
+}
+
+// An ounce is 28.349 523 125 g (NIST Handbook 44, appendix C).
+var ounce = measure.MustNumber("28.349523125")
+
+func readPart(s section) (finish.Part, bool) {
+	amount, ok := s.positiveNumber("amount", "the amount")
+	p := finish.Part{Name: s.text("name"), Amount: amount, Tint: choice(s, "tint", "whether the part is a tint", "no", "yes") == "yes"}
+	if s.text("density") != "" {
+		p.Density, _ = s.positiveNumber("density", "")
+	}
+	switch unit := word(s, "unit", "the unit of the part", append(kitUnits(), "%")...); unit {
+	case "%":
+		p.Shared, p.Amount = true, amount.Quo(measure.NumberFromInt(100))
+	case "g":
+		p.Weighed = true
+	case "oz":
+		p.Weighed, p.Amount = true, amount.Mul(ounce)
+	default:
+		p.Unit = s.units.Gallon.Volume(measure.VolumeUnit(unit))
+	}
+	return p, ok
 }
 
 // poundPerGallon is 1 lb/gal in g/L, with the pound of 453.592 37 g (NIST
@@ -178,6 +266,23 @@ func readLeaf(s section) *Leaf {
 	if s.text("booksPerPack") != "" {
 		leaf.BooksPerPack, _ = s.count("booksPerPack", "")
 	}
+	readLay(s, leaf)
 	leaf.Known = known == [6]bool{true, true, true, true, true, true}
 	return leaf
+}
+
+// readLay reads how the leaf is laid and what it costs.
+func readLay(s section, leaf *Leaf) {
+	leaf.Lay = choice(s, "lay", "how the leaf is laid", Field, Grid, Band)
+	s.when(leaf.Lay == Band, func() {
+		leaf.BandWidth, _ = s.positive("bandWidth", "the width of the band")
+		leaf.BandRun, _ = s.positive("bandRun", "the run of the band")
+		if s.text("bandCorners") != "" {
+			leaf.BandCorners, _ = s.count("bandCorners", "")
+		}
+	})
+	leaf.Spill, _ = s.length("spill", "")
+	leaf.OpeningsEdge, _ = s.positive("openingsEdge", "")
+	leaf.PerBookPrice, leaf.PerPackPrice = s.sum("pricePerBook"), s.sum("pricePerPack")
+	leaf.GramsPer1000 = s.fact("gramsPer1000")
 }

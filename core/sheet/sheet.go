@@ -24,7 +24,11 @@ type Sheet struct {
 	Corners  []Corner          `json:"corners"`
 	Layers   []Layer           `json:"layers"`
 	Steps    []Step            `json:"steps"`
+	Climate  Climate           `json:"climate"`
 	Shopping []Purchase        `json:"shopping"`
+	Days     Days              `json:"days"`
+	Price    Price             `json:"price"`
+	Record   Record            `json:"record"`
 	Safety   []Advice          `json:"safety"`
 	Drawings []Drawing         `json:"drawings"`
 }
@@ -70,25 +74,6 @@ type Working struct {
 	Rule   string `json:"rule"`
 	Sum    string `json:"sum"`
 	Source string `json:"source"`
-}
-
-// Step is one step of the finish: Figures are the ids of its figures, Buy what
-// to buy, LeftOver what will be left, Notes short remarks.
-type Step struct {
-	ID       string   `json:"id"`
-	Name     string   `json:"name"`
-	Kind     string   `json:"kind"`
-	Figures  []string `json:"figures"`
-	Buy      string   `json:"buy"`
-	LeftOver string   `json:"leftOver"`
-	Notes    []string `json:"notes"`
-}
-
-// Purchase is one line of the shopping list.
-type Purchase struct {
-	What   string `json:"what"`
-	Amount string `json:"amount"`
-	Detail string `json:"detail"`
 }
 
 // Advice is one safety note. At is the blank of the plan it hangs on, Figures

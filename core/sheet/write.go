@@ -30,7 +30,11 @@ func (s *Sheet) JSON() []byte {
 	list(w, "corners", len(s.Corners), func(i int) { writeCorner(w, &s.Corners[i]) })
 	list(w, "layers", len(s.Layers), func(i int) { writeLayer(w, &s.Layers[i]) })
 	list(w, "steps", len(s.Steps), func(i int) { writeStep(w, &s.Steps[i]) })
+	object(w, "climate", func() { writeClimate(w, &s.Climate) })
 	list(w, "shopping", len(s.Shopping), func(i int) { writePurchase(w, &s.Shopping[i]) })
+	object(w, "days", func() { writeDays(w, &s.Days) })
+	object(w, "price", func() { writePrice(w, &s.Price) })
+	object(w, "record", func() { writeRecord(w, &s.Record) })
 	list(w, "safety", len(s.Safety), func(i int) { writeAdvice(w, &s.Safety[i]) })
 	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })
 	w.Close('}')
@@ -120,22 +124,6 @@ func writeFigure(w *jsondoc.Writer, f *Figure) {
 	w.Text("sum", f.Working.Sum)
 	w.Text("source", f.Working.Source)
 	w.Close('}')
-}
-
-func writeStep(w *jsondoc.Writer, s *Step) {
-	w.Text("id", s.ID)
-	w.Text("name", s.Name)
-	w.Text("kind", s.Kind)
-	texts(w, "figures", s.Figures)
-	w.Text("buy", s.Buy)
-	w.Text("leftOver", s.LeftOver)
-	texts(w, "notes", s.Notes)
-}
-
-func writePurchase(w *jsondoc.Writer, p *Purchase) {
-	w.Text("what", p.What)
-	w.Text("amount", p.Amount)
-	w.Text("detail", p.Detail)
 }
 
 func writeAdvice(w *jsondoc.Writer, a *Advice) {

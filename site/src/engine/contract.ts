@@ -224,6 +224,79 @@ export interface Step {
   buy: string;
   leftOver: string;
   notes: string[];
+  material: string; // id of the step whose product it is bought with
+  lean: string;
+  likely: string;
+  rich: string;
+  label: string[]; // lines for the pot
+  mixLines: { name: string; exact: string; measured: string; error: string }[];
+  sections: Section[];
+}
+
+export interface Section {
+  n: number;
+  panels: string[];
+  area: string;
+  hours: string;
+  sizeAt: string;
+  layFrom: string;
+  layTo: string;
+  text: string;
+}
+
+export interface Climate {
+  dew: string;
+  margin: string;
+  verdict: "" | "go" | "stop" | "unknown";
+  text: string;
+  drying: string;
+}
+
+export interface Task {
+  id: string;
+  name: string;
+  at: string;
+  kind: "work" | "dry" | "wait";
+  day: string;
+  from: string;
+  to: string;
+  start: string; // 2027-03-01T08:00
+  end: string;
+  labour: string;
+  reason: string;
+  critical: boolean;
+}
+
+export interface Days {
+  text: string;
+  start: string;
+  finish: string;
+  tasks: Task[];
+  waits: string[];
+  saves: string[];
+  chart: string; // SVG
+}
+
+export interface Total {
+  what: string;
+  sum: string;
+  text: string;
+}
+
+export interface Price {
+  text: string;
+  lines: { group: string; what: string; amount: string; rate: string; sum: string }[];
+  totals: Total[];
+  client: Total[];
+  stages: Total[];
+  perArea: string;
+  range: string;
+  whatIf: { what: string; sum: string; change: string; text: string }[];
+}
+
+export interface FinishRecord {
+  text: string;
+  lines: { step: string; where: string; area: string; colour: string; mix: string; batch: string; leaf: string; date: string }[];
 }
 
 export interface SafetyNote {
@@ -240,7 +313,7 @@ export interface Drawing {
   id: string;
   layer: string;
   looking: "up" | "down";
-  shows: string; // "hanging", "marks", "skew" or "stations"
+  shows: string; // "hanging", "marks", "skew", "stations" or "sections"
   title: string;
   svg: string;
 }
@@ -261,7 +334,11 @@ export interface Sheet {
   corners?: Corner[] | null;
   layers?: Layer[] | null;
   steps?: Step[] | null;
-  shopping?: { what: string; amount: string; detail: string }[] | null;
+  climate?: Climate | null;
+  shopping?: { what: string; amount: string; detail: string; cost: string }[] | null;
+  days?: Days | null;
+  price?: Price | null;
+  record?: FinishRecord | null;
   safety?: SafetyNote[] | null;
   drawings?: Drawing[] | null;
 }

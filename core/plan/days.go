@@ -1,0 +1,201 @@
+package plan
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+)
+
+// Days is when the work is done. Dates and times are kept as they were typed,
+// "2027-03-01" and "08:00"; whoever makes the calendar reads them and says at
+// their blanks what cannot be read.
+type Days struct {
+	Start, From, To string
+	Pause           safety.Fact // minutes
+	Weekdays        []string    // of Weekdays, in their order
+	Off             []Dated
+	People          int // 0 where the plan does not say
+	ClockChanges    []ClockChange
+	// PaintedOn is when the fresh paint the mask goes on was done, "" where it
+	// is not fresh, and FilmAge how many days it must age.
+	PaintedOn string
+	FilmAge   safety.Fact
+	Rates     Rates
+}
+
+// Weekdays are the words for the days of the week, Monday first.
+func Weekdays() []string { return []string{"mon", "tue", "wed", "thu", "fri", "sat", "sun"} }
+
+// Dated is one date of a list with its pointer.
+type Dated struct{ At, Date string }
+
+// ClockChange is a date on which the clocks go forward by so many minutes, or
+// back where it is below 0.
+type ClockChange struct {
+	At, Date string
+	Minutes  int
+}
+
+// Rates are how long work takes that no step of the finish stands for. Hours,
+// but Hang and Peel minutes a panel, Move minutes a move of the platform, and
+// Bridge a length of tape an hour, 0 where the plan does not say.
+type Rates struct {
+	Protect, Survey, Mark, Hang, Peel, Move, TouchUp, Clear safety.Fact
+	Bridge                                                  measure.Length
+}
+
+// The most entries that are read of the lists of days.
+const (
+	mostDaysOff      = 400
+	mostClockChanges = 20
+)
+
+func readDays(s section) Days {
+	d := Days{Start: s.text("start"), From: s.text("from"), To: s.text("to"), Pause: s.fact("pause")}
+	for _, e := range s.list("weekdays", 7, "days of the week") {
+		d.Weekdays = append(d.Weekdays, s.typed(e.at, e.node))
+	}
+	for _, e := range s.list("off", mostDaysOff, "days off") {
+		if text := s.typed(e.at, e.node); text != "" {
+			d.Off = append(d.Off, Dated{e.at, text})
+		}
+	}
+	if s.text("people") != "" {
+		d.People, _ = s.count("people", "")
+	}
+	for _, e := range s.some("clockChanges", mostClockChanges, "changes of the clock") {
+		d.ClockChanges = append(d.ClockChanges, readClockChange(e))
+	}
+	fresh := s.section("freshPaint")
+	d.PaintedOn, d.FilmAge = fresh.text("doneOn"), fresh.fact("filmAge")
+	d.Rates = readRates(s.section("rates"))
+	return d
+}
+
+func readClockChange(s section) ClockChange {
+	c := ClockChange{At: s.at, Date: s.text("at")}
+	text, sign := s.text("minutes"), 1
+	if len(text) > 0 && text[0] == '-' {
+		text, sign = text[1:], -1
+	}
+	n, err := measure.ParseCount(text)
+	if err != nil || n > 24*60 {
+		s.report(s.at+"/minutes", problem.Stop, "This is no number of minutes the clocks change by.", "Take this change of the clock out; the page puts the right ones in.")
+		return c
+	}
+	c.Minutes = sign * n
+	return c
+}
+
+func readRates(s section) Rates {
+	r := Rates{
+		Protect: s.fact("protect"), Survey: s.fact("survey"), Mark: s.fact("mark"), Hang: s.fact("hang"), Peel: s.fact("peel"),
+		Move: s.fact("move"), TouchUp: s.fact("touchUp"), Clear: s.fact("clear"),
+	}
+	r.Bridge, _ = s.positive("bridge", "")
+	return r
+}
+
+// Profit is how the profit is reckoned: on the cost, or in the price.
+type Profit string
+
+// Markup is a share of the cost, margin a share of the price.
+const (
+	Markup Profit = "markup"
+	Margin Profit = "margin"
+)
+
+// Money is an amount of money; Known tells whether the plan says it.
+type Money struct {
+	Amount decimal.Decimal
+	Known  bool
+}
+
+// Percent is a share as a fraction; Known tells whether the plan says it.
+type Percent struct {
+	Share measure.Number
+	Known bool
+}
+
+// Price is what the price is made from. Currency is a code of three letters,
+// "" where the plan does not say; Digits its minor digits.
+type Price struct {
+	Currency              string
+	Digits                int
+	Rate                  Money // an hour of one person
+	Overhead, Contingency Percent
+	Profit                Profit
+	ProfitShare           Percent
+	Tax                   Percent
+	TaxOnLines            bool
+	RoundTo, Minimum      Money
+	Deposit               Percent
+	Stages                []Stage
+	HirePerDay            Money
+	TravelPerDay          Money
+	TravelDays            int // 0: as many as there are working days
+	TapePerRoll           Money
+	Rough                 Rough
+}
+
+// Stage is one payment by stages.
+type Stage struct {
+	At, Name string
+	Share    Percent
+}
+
+// Rough is the price of a first visit: a size, a price for an area, and how
+// much either way.
+type Rough struct {
+	Length, Width  measure.Length
+	PerArea        Money
+	PerSquareMetre bool
+	Range          Percent
+}
+
+const mostStages = 20
+
+func readPrice(s section) Price {
+	p := Price{
+		Currency: s.text("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
+		Profit: choice(s, "profit", "whether the profit is a markup or a margin", Markup, Margin), ProfitShare: s.percent("profitPercent", 1000),
+		Tax: s.percent("tax", 100), TaxOnLines: choice(s, "taxOn", "what the tax is reckoned on", "total", "lines") == "lines",
+		RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
+		HirePerDay: s.sum("hirePerDay"), TravelPerDay: s.sum("travelPerDay"), TapePerRoll: s.sum("tapePerRoll"),
+		Rough: readRough(s.section("rough")),
+	}
+	switch choice(s, "digits", "how many minor digits the currency has", "2", "0", "3") {
+	case "2":
+		p.Digits = 2
+	case "3":
+		p.Digits = 3
+	}
+	if s.text("travelDays") != "" {
+		p.TravelDays, _ = s.count("travelDays", "")
+	}
+	for _, e := range s.some("stages", mostStages, "stages") {
+		p.Stages = append(p.Stages, Stage{At: e.at, Name: e.text("name"), Share: e.percent("percent", 100)})
+	}
+	return p
+}
+
+func readRough(s section) Rough {
+	r := Rough{PerArea: s.sum("perArea"), PerSquareMetre: choice(s, "perAreaUnit", "what the rough price is for", "ft2", "m2") == "m2", Range: s.percent("range", 100)}
+	r.Length, _ = s.positive("length", "")
+	r.Width, _ = s.positive("width", "")
+	return r
+}
+
+// sum reads money; an empty blank is none.
+func (s section) sum(name string) Money {
+	amount, known := s.money(name)
+	return Money{amount, known}
+}
+
+// percent reads a share in per cent; an empty blank is none.
+func (s section) percent(name string, most int64) Percent {
+	n, known := s.share(name, "", most)
+	return Percent{n, known}
+}

@@ -1,0 +1,158 @@
+package plan
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+)
+
+// Finish is what the whole finish shares.
+type Finish struct {
+	Surfaces []Surface
+	Kit      []Kit
+	Climate  Climate
+}
+
+// SurfaceKind says what a surface is.
+type SurfaceKind string
+
+// The kinds of surface besides the ceiling.
+const (
+	Cornice SurfaceKind = "cornice"
+	Walls   SurfaceKind = "walls"
+)
+
+// Surface is a surface besides the ceiling, with its pointer. Run is 0 for
+// round the room. Girth and Corners are for a cornice, Height and Openings for
+// walls.
+type Surface struct {
+	At, ID, Name       string
+	Kind               SurfaceKind
+	Run, Girth, Height measure.Length
+	Corners            int
+	Openings           []SurfaceOpening
+}
+
+// SurfaceOpening is Count doors or windows of one size.
+type SurfaceOpening struct {
+	At            string
+	Length, Width measure.Length
+	Count         int
+}
+
+// Kit is the smallest step that a spoon, a jug or a scale at hand measures:
+// Size of Unit, which is one of the words of a mix.
+type Kit struct {
+	At   string
+	Size measure.Number
+	Unit string
+}
+
+// Climate is what was measured before painting. Temperatures are in degrees
+// Celsius, whatever they were typed in; they may be below 0.
+type Climate struct {
+	Air, Surface safety.Fact
+	Humidity     safety.Fact // a fraction
+	Fahrenheit   bool
+}
+
+const (
+	mostSurfaces = 40
+	mostOpenings = 40
+	mostKit      = 40
+)
+
+func readFinish(s section) Finish {
+	var f Finish
+	for i, e := range s.some("surfaces", mostSurfaces, "surfaces") {
+		f.Surfaces = append(f.Surfaces, readSurface(e, i))
+	}
+	for _, e := range s.some("kit", mostKit, "measures") {
+		k := Kit{At: e.at, Unit: word(e, "unit", "the unit of the measure", kitUnits()...)}
+		var ok bool
+		if k.Size, ok = e.positiveNumber("size", "the size of the measure"); ok {
+			f.Kit = append(f.Kit, k)
+		}
+	}
+	f.Climate = readClimate(s.section("climate"))
+	return f
+}
+
+// kitUnits are the units that are measured with: those of volume, and weights.
+func kitUnits() []string {
+	units := make([]string, 0, 12)
+	for _, u := range volumeUnits() {
+		units = append(units, string(u))
+	}
+	return append(units, "g", "oz")
+}
+
+func readSurface(s section, i int) Surface {
+	f := Surface{At: s.at, ID: s.text("id"), Name: s.text("name"), Kind: word(s, "kind", "what the surface is", Cornice, Walls)}
+	if f.ID == "" {
+		f.ID = "surface" + strconv.Itoa(i+1)
+	}
+	if f.Name == "" {
+		f.Name = string(f.Kind)
+	}
+	f.Run, _ = s.positive("run", "")
+	s.when(f.Kind == Cornice, func() {
+		f.Girth, _ = s.positive("girth", "the girth of the cornice")
+		if s.text("corners") != "" {
+			f.Corners, _ = s.count("corners", "")
+		}
+	})
+	s.when(f.Kind == Walls, func() {
+		f.Height, _ = s.positive("height", "the height of the walls")
+		for _, e := range s.some("openings", mostOpenings, "openings") {
+			f.Openings = append(f.Openings, readOpening(e))
+		}
+	})
+	return f
+}
+
+func readOpening(s section) SurfaceOpening {
+	o := SurfaceOpening{At: s.at, Count: 1}
+	o.Length, _ = s.positive("length", "the length of the opening")
+	o.Width, _ = s.positive("width", "the width of the opening")
+	if s.text("count") != "" {
+		o.Count, _ = s.count("count", "")
+	}
+	return o
+}
+
+// readClimate turns degrees Fahrenheit into Celsius, exactly.
+func readClimate(s section) Climate {
+	c := Climate{Fahrenheit: choice(s, "unit", "the unit of the temperatures", "F", "C") == "F"}
+	c.Air, c.Surface = s.degrees("air", c.Fahrenheit), s.degrees("surface", c.Fahrenheit)
+	c.Humidity.Value, c.Humidity.Known = s.share("humidity", "", 100)
+	return c
+}
+
+// degrees reads a temperature, which may be below 0.
+func (s section) degrees(name string, fahrenheit bool) safety.Fact {
+	text := s.text(name)
+	if text == "" {
+		return safety.Fact{}
+	}
+	above := text
+	if sign, size := utf8.DecodeRuneInString(text); strings.ContainsRune("-−–", sign) {
+		above = text[size:]
+	}
+	d, err := measure.ParseNumber(above)
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+		return safety.Fact{}
+	}
+	n := measure.NumberFromDecimal(d)
+	if above != text {
+		n = measure.NumberFromInt(0).Sub(n)
+	}
+	if fahrenheit {
+		n = n.Sub(measure.NumberFromInt(32)).Mul(measure.NumberFromFraction(5, 9))
+	}
+	return safety.Fact{Value: n, Known: true}
+}
