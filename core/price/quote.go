@@ -59,8 +59,9 @@ func QuoteOf(items []Item, terms Terms) (quote Quote, problems []problem.Problem
 	if len(problems) > 0 || !fits {
 		return quote, problems, false
 	}
+	costed := quote
 	if !quote.build() {
-		return quote, []problem.Problem{tooMuch("The price comes to", "Check the lines and the shares added to them.")}, false
+		return costed, []problem.Problem{tooMuch("The price comes to", "Check the lines and the shares added to them.")}, false
 	}
 	quote.Payments, problems = PaymentsOf(quote.Total, terms)
 	return quote, problems, true
