@@ -1,6 +1,8 @@
 package price
 
 import (
+	"math/bits"
+
 	"ceilingwright/core/measure"
 
 	"github.com/shopspring/decimal"
@@ -15,6 +17,9 @@ const MostDigits = 3
 // nothing.
 const Most = 1_000_000_000_000
 
+// minorUnits is how many minor units make one of the currency, by their digits.
+var minorUnits = [MostDigits + 1]int64{1, 10, 100, 1000}
+
 var (
 	greatest = measure.NumberFromInt(Most)
 	half     = measure.NumberFromFraction(1, 2)
@@ -27,8 +32,7 @@ var (
 // Regulation (EC) 1103/97, article 5, for amounts above zero. n is exact, so
 // nothing is rounded twice. ok is false above Most.
 func Round(n measure.Number, digits int32) (sum decimal.Decimal, ok bool) {
-	minor, ok := scaled(n, digits, half)
-	return minor, ok
+	return scaled(n, digits, half)
 }
 
 // roundDown is n rounded towards zero.
@@ -42,8 +46,7 @@ func scaled(n measure.Number, digits int32, nudge measure.Number) (decimal.Decim
 	if size.Cmp(greatest) > 0 {
 		return decimal.Decimal{}, false
 	}
-	minor := measure.NumberFromDecimal(decimal.New(1, digits))
-	whole, ok := size.Mul(minor).Add(nudge).Floor()
+	whole, ok := size.Mul(measure.NumberFromInt(minorUnits[digits])).Add(nudge).Floor()
 	if n.Sign() < 0 {
 		whole = -whole
 	}
@@ -70,40 +73,46 @@ func downTo(sum, step decimal.Decimal) decimal.Decimal {
 	return sum.Sub(sum.Mod(step))
 }
 
-// Split shares sum out by weight in money of that many digits, so that the parts
-// add up to it: each gets its share rounded down, and the minor units left over
-// go one each to those that lost most, the first of equals first (largest
-// remainders). Weights and sum are not below 0. Where all weights are 0, the
-// first gets everything.
+// Split shares sum out by weight, so that the parts add up to it: each gets its
+// share rounded down to a minor unit, and the units left over go one each to
+// those that lost most, the first of equals first (largest remainders). Weights
+// and sum are money of that many digits, not below 0, and add up to Most at
+// the most. Where all weights are 0, the first gets everything.
 func Split(sum decimal.Decimal, weights []decimal.Decimal, digits int32) []decimal.Decimal {
 	if len(weights) == 0 {
 		return nil
 	}
-	parts := make([]decimal.Decimal, len(weights))
-	all := decimal.Decimal{}
+	whole, all := minor(sum, digits), uint64(0)
 	for _, w := range weights {
-		all = all.Add(w)
+		all += minor(w, digits)
 	}
-	if all.Sign() <= 0 {
-		parts[0] = sum
-		return parts
-	}
-	left, lost := sum, make([]measure.Number, len(weights))
-	whole, total := measure.NumberFromDecimal(sum), measure.NumberFromDecimal(all)
+	parts, lost := make([]uint64, len(weights)), make([]uint64, len(weights))
+	left := whole
 	for i, w := range weights {
-		exact := whole.Mul(measure.NumberFromDecimal(w)).Quo(total)
-		parts[i], _ = roundDown(exact, digits)
-		lost[i] = exact.Sub(measure.NumberFromDecimal(parts[i]))
-		left = left.Sub(parts[i])
+		if all > 0 {
+			high, low := bits.Mul64(whole, minor(w, digits))
+			parts[i], lost[i] = bits.Div64(high, low, all)
+		}
+		left -= parts[i]
 	}
-	for unit := decimal.New(1, -digits); left.Sign() > 0; left = left.Sub(unit) {
+	if all == 0 {
+		parts[0], left = whole, 0
+	}
+	for ; left > 0; left-- {
 		most := 0
 		for i := range lost {
-			if lost[i].Cmp(lost[most]) > 0 {
+			if lost[i] > lost[most] {
 				most = i
 			}
 		}
-		parts[most], lost[most] = parts[most].Add(unit), measure.NumberFromInt(-1)
+		parts[most], lost[most] = parts[most]+1, 0
 	}
-	return parts
+	sums := make([]decimal.Decimal, len(parts))
+	for i, part := range parts {
+		sums[i] = decimal.New(int64(part), -digits)
+	}
+	return sums
 }
+
+// minor is a sum in minor units.
+func minor(sum decimal.Decimal, digits int32) uint64 { return uint64(sum.Shift(digits).IntPart()) }
