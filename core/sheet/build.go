@@ -76,6 +76,7 @@ type builder struct {
 	standing hanging.Layout // of the platform; none where it is not known
 	footing  hanging.Platform
 	products []product
+	packs    []pack
 	// widest is the widest gap of all seams, widestAt the seam it is at.
 	widest   measure.Length
 	widestAt string

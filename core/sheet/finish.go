@@ -196,6 +196,7 @@ func (w *step) cans(need measure.Volume) {
 		Working: Working{Rule: rule, Sum: sum, Source: "Exact search. What a can holds is its net contents on the label, not its name."},
 	})
 	w.buy(w.Name, w.out.Buy, w.n.Volume(need)+" needed, "+w.out.LeftOver)
+	w.bought(cansBought(w.Name, purchase, w.Cans)...)
 }
 
 func canList(p finish.Purchase, cans []finish.Can) string {
@@ -308,6 +309,7 @@ func (w *step) books(books finish.Books) {
 	w.out.LeftOver = plural(books.Spare, "leaf", "leaves") + " spare"
 	if books.Books > 0 {
 		w.buy(w.Name, w.out.Buy, plural(books.Leaves, "leaf", "leaves")+" needed, "+w.out.LeftOver)
+		w.bought(leafBought(w.Name, books, w.Leaf)...)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/price"
 	"ceilingwright/core/survey"
 )
 
@@ -171,6 +172,8 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 		b.put(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.put(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
 	if rolls.Count > 0 {
 		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
+		b.bought(pack{group: price.Tape, what: "Tape for the seams", count: rolls.Count, name: "roll of " + b.put(b.plan.Seams.Roll),
+			size: b.plan.Seams.Roll.In(measure.Metre), unit: "m"})
 	}
 }
 
@@ -195,10 +198,6 @@ func (b *builder) fullLayers() int {
 		}
 	}
 	return n
-}
-
-func (b *builder) buy(what, amount, detail string) {
-	b.sheet.Shopping = append(b.sheet.Shopping, Purchase{What: what, Amount: amount, Detail: detail})
 }
 
 func plural(n int64, one, many string) string {

@@ -1,0 +1,68 @@
+package sheet
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+
+	"github.com/shopspring/decimal"
+)
+
+// buy puts a line on the shopping list.
+func (b *builder) buy(what, amount, detail string) {
+	b.sheet.Shopping = append(b.sheet.Shopping, Purchase{What: what, Amount: amount, Detail: detail})
+}
+
+// pack is so many of one thing as it is sold, for the price and the shopping
+// table: count cans of size unit, books of size leaves, rolls of size metres.
+// priced tells whether each, the price of one, is known. line is its line of
+// the shopping list, what it is for.
+type pack struct {
+	group  price.Group
+	line   int
+	what   string
+	count  int64
+	name   string
+	size   measure.Number
+	unit   string
+	each   decimal.Decimal
+	priced bool
+}
+
+// bought notes packs that belong to the line put on the shopping list last.
+func (b *builder) bought(packs ...pack) {
+	for _, p := range packs {
+		p.line = len(b.sheet.Shopping) - 1
+		b.packs = append(b.packs, p)
+	}
+}
+
+// cansBought are the cans of a purchase as packs of a material called what.
+func cansBought(what string, purchase finish.Purchase, cans []finish.Can) []pack {
+	var packs []pack
+	for i, n := range purchase.Counts {
+		if n > 0 {
+			can := cans[i]
+			packs = append(packs, pack{group: price.Materials, what: what, count: n, name: can.Label(),
+				size: can.Size, unit: can.Unit.Text(), each: can.Price, priced: can.Priced})
+		}
+	}
+	return packs
+}
+
+// leafBought are the packs and the books of a leaf.
+func leafBought(what string, books finish.Books, leaf *plan.Leaf) []pack {
+	perBook := int64(leaf.PerBook)
+	var packs []pack
+	if books.Packs > 0 {
+		leaves := int64(leaf.BooksPerPack) * perBook
+		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Packs, name: "pack of " + plural(leaves, "leaf", "leaves"),
+			size: measure.NumberFromInt(leaves), unit: "leaves"})
+	}
+	if books.Loose > 0 {
+		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Loose, name: "book of " + plural(perBook, "leaf", "leaves"),
+			size: measure.NumberFromInt(perBook), unit: "leaves"})
+	}
+	return packs
+}
