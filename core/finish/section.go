@@ -46,21 +46,35 @@ func Sections(s Sizing) (sectioned Sectioned, problems []problem.Problem, ok boo
 	if problems = s.refusals(); len(problems) > 0 {
 		return sectioned, problems, false
 	}
-	crew := s.Rate.Times(measure.NumberFromInt(s.Gilders))
-	sectioned.Most = crew.Times(s.Window).Times(measure.NumberFromInt(1).Sub(s.Reserve))
+	sectioned.Most = s.most()
 	count, fits := s.Area.SquareMetres.Quo(sectioned.Most.SquareMetres).Ceil()
 	if !fits || count > MostSections {
-		return sectioned, []problem.Problem{{At: "/window", Severity: problem.Stop,
-			What: "The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections.",
-			Do:   "Use a size that stays open longer, or more gilders."}}, false
+		return sectioned, tooManySections(), false
 	}
 	sectioned.Count = count
 	if count > 0 {
 		sectioned.Each = s.Area.Times(measure.NumberFromFraction(1, count))
-		sectioned.Hours = sectioned.Each.SquareMetres.Quo(crew.SquareMetres)
+		sectioned.Hours = sectioned.Each.SquareMetres.Quo(s.crew().SquareMetres)
 	}
 	return sectioned, nil, true
 }
+
+func tooManySections() []problem.Problem {
+	return []problem.Problem{{At: "/window", Severity: problem.Stop,
+		What: "The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections.",
+		Do:   "Use a size that stays open longer, or more gilders."}}
+}
+
+// crew is what all gilders lay in an hour.
+func (s Sizing) crew() measure.Area { return s.Rate.Times(measure.NumberFromInt(s.Gilders)) }
+
+// most is the area that is laid in the window less the reserve.
+func (s Sizing) most() measure.Area {
+	return s.crew().Times(s.Window).Times(measure.NumberFromInt(1).Sub(s.Reserve))
+}
+
+// mostGilders is the greatest number of gilders that is read.
+const mostGilders = 100
 
 func (s Sizing) refusals() []problem.Problem {
 	var found []problem.Problem
@@ -79,7 +93,7 @@ func (s Sizing) refusals() []problem.Problem {
 			What: "The size stays open for " + figure(s.Window) + " hours.",
 			Do:   "Give the hours the size stays open, from its label or a test patch."})
 	}
-	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, 100)...)
+	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, mostGilders)...)
 	return append(found, shareRefusals("/reserve", "reserve", s.Reserve)...)
 }
 
