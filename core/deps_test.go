@@ -37,7 +37,7 @@ var mayImport = map[string][]string{
 	"core/drawing":     {"core/measure"},
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
-		"core/finish", "core/safety"},
+		"core/finish", "core/safety", "core/price"},
 	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout",
 		"core/hanging", "core/register", "core/finish", "core/safety", "core/price", "core/export", "core/plan", "core/drawing", "core/drawing/svg"},
 }

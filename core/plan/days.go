@@ -4,6 +4,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 )
@@ -98,15 +99,6 @@ func readRates(s section) Rates {
 	return r
 }
 
-// Profit is how the profit is reckoned: on the cost, or in the price.
-type Profit string
-
-// Markup is a share of the cost, margin a share of the price.
-const (
-	Markup Profit = "markup"
-	Margin Profit = "margin"
-)
-
 // Money is an amount of money; Known tells whether the plan says it.
 type Money struct {
 	Amount decimal.Decimal
@@ -126,10 +118,10 @@ type Price struct {
 	Digits                int
 	Rate                  Money // an hour of one person
 	Overhead, Contingency Percent
-	Profit                Profit
+	Profit                price.Profit
 	ProfitShare           Percent
 	Tax                   Percent
-	TaxOnLines            bool
+	TaxOn                 price.TaxOn
 	RoundTo, Minimum      Money
 	Deposit               Percent
 	Stages                []Stage
@@ -160,8 +152,8 @@ const mostStages = 20
 func readPrice(s section) Price {
 	p := Price{
 		Currency: s.text("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
-		Profit: choice(s, "profit", "whether the profit is a markup or a margin", Markup, Margin), ProfitShare: s.percent("profitPercent", 1000),
-		Tax: s.percent("tax", 100), TaxOnLines: choice(s, "taxOn", "what the tax is reckoned on", "total", "lines") == "lines",
+		Profit: choice(s, "profit", "whether the profit is a markup or a margin", price.Profits()...), ProfitShare: s.percent("profitPercent", 1000),
+		Tax: s.percent("tax", 100), TaxOn: choice(s, "taxOn", "what the tax is reckoned on", price.TaxesOn()...),
 		RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
 		HirePerDay: s.sum("hirePerDay"), TravelPerDay: s.sum("travelPerDay"), TapePerRoll: s.sum("tapePerRoll"),
 		Rough: readRough(s.section("rough")),
