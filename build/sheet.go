@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"ceilingwright/core"
@@ -164,6 +165,8 @@ func sheetText(s sheet.Sheet, working bool) string {
 			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail))
 		}
 	}
+	p.price(s.Price)
+	p.record(s.Record)
 	if p.block("safety", len(s.Safety)) {
 		for _, a := range s.Safety {
 			p.line(1, a.Severity, ": ", a.Words)
@@ -297,6 +300,43 @@ func (p *paper) layer(l sheet.Layer) {
 	}
 	for _, s := range l.Seams {
 		p.line(1, "seam ", s.Seam, ": ", s.Length)
+	}
+}
+
+func (p *paper) price(price sheet.Price) {
+	if !p.block("price", len(price.Text)+len(price.Lines)+len(price.Range)) {
+		return
+	}
+	p.line(1, price.Text)
+	for _, l := range price.Lines {
+		p.line(1, l.Group, ": ", l.What, ": ", strings.TrimSpace(l.Amount+" at "+l.Rate), " = ", l.Sum)
+	}
+	p.sums("", price.Totals)
+	p.sums("the client's copy: ", price.Client)
+	p.sums("to be paid: ", price.Stages)
+	if price.Range != "" {
+		p.line(1, "rough price of a first visit: ", price.Range)
+	}
+	for _, w := range price.WhatIf {
+		p.line(1, "what if: ", w.What, ": ", w.Sum, note(w.Change), " ", w.Text)
+	}
+}
+
+func (p *paper) sums(before string, sums []sheet.Total) {
+	for _, t := range sums {
+		p.line(1, before, t.What, ": ", t.Sum, note(t.Text))
+	}
+}
+
+// record prints what is known: what is still to be written in has no place in
+// plain text.
+func (p *paper) record(record sheet.Record) {
+	if !p.block("finish record", len(record.Lines)) {
+		return
+	}
+	p.line(1, record.Text)
+	for _, l := range record.Lines {
+		p.line(1, l.Step, ": ", strings.Join(slices.DeleteFunc([]string{l.Where, l.Area, l.Colour, l.Mix, l.Leaf, l.Batch, l.Date}, func(text string) bool { return text == "" }), "; "))
 	}
 }
 

@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "priced", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -41,6 +41,26 @@ func held(t *testing.T, name, got string) {
 	want, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, string(want), got, "%s changed; go test ./core -update writes it anew", path)
+}
+
+// writtenPrice is the price and the finish record.
+func writtenPrice(line func(string, ...any), s sheet.Sheet) {
+	line("price %s | %s | %s", s.Price.Text, s.Price.PerArea, s.Price.Range)
+	for _, l := range s.Price.Lines {
+		line("  %s | %s | %s | %s | %s", l.Group, l.What, l.Amount, l.Rate, l.Sum)
+	}
+	for what, sums := range [][]sheet.Total{s.Price.Totals, s.Price.Client, s.Price.Stages} {
+		for _, sum := range sums {
+			line("  %s %s | %s | %s", []string{"total", "client", "stage"}[what], sum.What, sum.Sum, sum.Text)
+		}
+	}
+	for _, w := range s.Price.WhatIf {
+		line("  what if %s | %s | %s | %s", w.What, w.Sum, w.Change, w.Text)
+	}
+	line("record %s", s.Record.Text)
+	for _, l := range s.Record.Lines {
+		line("  %s | %s | %s | %s | %s | %s | %s | %s", l.Step, l.Where, l.Area, l.Colour, l.Mix, l.Batch, l.Leaf, l.Date)
+	}
 }
 
 // written is a sheet line by line, all but the drawings, for people to read and
@@ -138,6 +158,9 @@ func written(s sheet.Sheet) string {
 	}
 	for _, p := range s.Shopping {
 		line("buy %s | %s | %s", p.What, p.Amount, p.Detail)
+	}
+	if s.Price.Text != "" {
+		writtenPrice(line, s)
 	}
 	for _, a := range s.Safety {
 		line("safety %s %s %s | %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Source, a.Jurisdiction, a.Figures)

@@ -132,6 +132,19 @@ type Price struct {
 	Rough                 Rough
 }
 
+// IsAsked tells whether the plan asks for a price: it says what an hour or a day
+// costs, or what is added to the cost. What cans and masks cost it may say
+// for the shopping list alone.
+func (p *Price) IsAsked() bool {
+	for _, known := range []bool{p.Rate.Known, p.HirePerDay.Known, p.TravelPerDay.Known, p.Minimum.Known,
+		p.Overhead.Known, p.Contingency.Known, p.ProfitShare.Known, p.Tax.Known} {
+		if known {
+			return true
+		}
+	}
+	return false
+}
+
 // Stage is one payment by stages.
 type Stage struct {
 	At, Name string

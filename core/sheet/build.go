@@ -20,6 +20,7 @@ const (
 	blockSetting = "setting"
 	blockHanging = "hanging"
 	blockFinish  = "finish"
+	blockPrice   = "price"
 	blockSafety  = "safety"
 )
 
@@ -47,6 +48,8 @@ func Build(doc plan.Document, version string) *Sheet {
 	b.hanging()
 	b.registering()
 	b.finish()
+	b.price()
+	b.record()
 	b.safety()
 	b.draw()
 	return &b.sheet

@@ -58,11 +58,11 @@ func leafBought(what string, books finish.Books, leaf *plan.Leaf) []pack {
 	if books.Packs > 0 {
 		leaves := int64(leaf.BooksPerPack) * perBook
 		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Packs, name: "pack of " + plural(leaves, "leaf", "leaves"),
-			size: measure.NumberFromInt(leaves), unit: "leaves"})
+			size: measure.NumberFromInt(leaves), unit: "leaves", each: leaf.PerPackPrice.Amount, priced: leaf.PerPackPrice.Known})
 	}
 	if books.Loose > 0 {
 		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Loose, name: "book of " + plural(perBook, "leaf", "leaves"),
-			size: measure.NumberFromInt(perBook), unit: "leaves"})
+			size: measure.NumberFromInt(perBook), unit: "leaves", each: leaf.PerBookPrice.Amount, priced: leaf.PerBookPrice.Known})
 	}
 	return packs
 }

@@ -173,7 +173,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	if rolls.Count > 0 {
 		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
 		b.bought(pack{group: price.Tape, what: "Tape for the seams", count: rolls.Count, name: "roll of " + b.put(b.plan.Seams.Roll),
-			size: b.plan.Seams.Roll.In(measure.Metre), unit: "m"})
+			size: b.plan.Seams.Roll.In(measure.Metre), unit: "m", each: b.plan.Price.TapePerRoll.Amount, priced: b.plan.Price.TapePerRoll.Known})
 	}
 }
 

@@ -1,0 +1,176 @@
+package core_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// sumOf is a printed sum as a number.
+func sumOf(t *testing.T, text string) decimal.Decimal {
+	t.Helper()
+	sum, err := decimal.NewFromString(strings.ReplaceAll(text, "\u202f", ""))
+	require.NoError(t, err)
+	return sum
+}
+
+func sumOfAll(t *testing.T, sums []sheet.Total) (all decimal.Decimal) {
+	t.Helper()
+	for _, s := range sums {
+		all = all.Add(sumOf(t, s.Sum))
+	}
+	return all
+}
+
+// totalOf is a row of the totals by its name.
+func totalOf(t *testing.T, s sheet.Sheet, what string) sheet.Total {
+	t.Helper()
+	for _, row := range s.Price.Totals {
+		if row.What == what {
+			return row
+		}
+	}
+	require.Fail(t, "no total "+what)
+	return sheet.Total{}
+}
+
+// priced is the kept plan with a price, with some places changed.
+func priced(t *testing.T, places map[string]any) sheet.Sheet {
+	t.Helper()
+	plan := planNamed(t, "priced")
+	for at, v := range places {
+		plan = changed(t, plan, at, v)
+	}
+	return sheetOf(t, plan)
+}
+
+func TestPrintedPriceAddsUp(t *testing.T) {
+	for name, places := range map[string]map[string]any{
+		"margin":       {},
+		"markup":       {"/price/profit": "markup", "/price/profitPercent": "33.3"},
+		"tax by line":  {"/price/taxOn": "lines", "/price/tax": "7.25", "/price/roundTo": ""},
+		"rounded down": {"/price/taxOn": "lines-down", "/price/tax": "7.25", "/price/roundTo": "0.05"},
+		"no digits":    {"/price/digits": "0", "/price/currency": "JPY", "/price/roundTo": "100"},
+		"three digits": {"/price/digits": "3", "/price/roundTo": "", "/price/rate": "38.1255"},
+		"least charge": {"/price/minimum": "100000"},
+	} {
+		s := priced(t, places)
+		lines := decimal.Decimal{}
+		for _, l := range s.Price.Lines {
+			lines = lines.Add(sumOf(t, l.Sum))
+		}
+		require.NotEmpty(t, s.Price.Lines, name)
+		assert.True(t, lines.Equal(sumOf(t, totalOf(t, s, "Direct cost").Sum)), name)
+		total := sumOf(t, figures(s)["price.total"].Value)
+		assert.True(t, total.Equal(sumOf(t, totalOf(t, s, "Price").Sum)), name)
+		assert.True(t, total.Equal(sumOfAll(t, s.Price.Client)), "%s: the client's copy", name)
+		assert.True(t, total.Equal(sumOfAll(t, s.Price.Stages)), "%s: the payments", name)
+		net, tax := sumOf(t, figures(s)["price.net"].Value), sumOf(t, figures(s)["price.tax"].Value)
+		assert.True(t, total.Equal(net.Add(tax)), name)
+		for _, row := range s.Price.Client {
+			assert.NotContains(t, row.What+row.Text, "38", "%s: no rate on the client's copy", name)
+		}
+	}
+}
+
+func TestMarkupIsShownAsMarginToo(t *testing.T) {
+	// An article on markup and margin: 30 % on the cost is 23.08 % of the price.
+	s := priced(t, map[string]any{"/price/profit": "markup", "/price/profitPercent": "30"})
+	assert.Equal(t, "A markup of 30 % on the cost is a margin of 23.08 % of the price.", totalOf(t, s, "Markup").Text)
+	s = priced(t, map[string]any{"/price/profitPercent": "30"})
+	assert.Equal(t, "A margin of 30 % of the price is a markup of 42.86 % on the cost.", totalOf(t, s, "Margin").Text)
+}
+
+func TestLeafAndCansInThePrice(t *testing.T) {
+	s := priced(t, nil)
+	sums := map[string]string{}
+	for _, l := range s.Price.Lines {
+		sums[l.What+" "+l.Amount] = l.Rate + " = " + l.Sum
+	}
+	// The prices are invented; count and book by the sheet's own figures.
+	assert.Equal(t, "6 books", text(t, s, "step.leaf.books"))
+	assert.Equal(t, "9.40 = 56.40", sums["Imitation leaf 6 × book of 25 leaves"])
+	assert.Equal(t, "22.00 = 44.00", sums["Base coat 2 × 1 qt"])
+	assert.Equal(t, "24.00 = 144.00", sums["Travel 6 days"])
+}
+
+func TestRoughPriceOfAFirstVisit(t *testing.T) {
+	// 18 × 14 ft at 45.00 a square foot is 11 340, 20 % either way 9072 and 13 608.
+	s := priced(t, nil)
+	assert.Equal(t, "9072.00 to 13\u202f608.00 GBP", s.Price.Range)
+	assert.Equal(t, 11340.0, value(t, s, "price.rough"))
+	s = priced(t, map[string]any{"/price/rough/length": "", "/price/rough/width": "", "/price/rough/range": ""})
+	assert.Equal(t, "about 10\u202f675.00 GBP", s.Price.Range, "the ceiling of 17′ 9½″ × 13′ 4″ as measured, 237.2222… ft²")
+	s = priced(t, map[string]any{"/price/rough/width": ""})
+	assert.Empty(t, s.Price.Range)
+	assert.Contains(t, problemsAt(s, "/price/rough/length"), "The rough area is nothing.")
+}
+
+// problemsAt is what is wrong at a blank.
+func problemsAt(s sheet.Sheet, at string) (what []string) {
+	for _, p := range s.Problems {
+		if p.At == at {
+			what = append(what, p.What)
+		}
+	}
+	return what
+}
+
+func TestPriceRefusals(t *testing.T) {
+	s := priced(t, map[string]any{"/price/profitPercent": "100"})
+	assert.Contains(t, problemsAt(s, "/price/profitPercent"), "A margin of 100 per cent leaves nothing of the price for the cost.")
+	assert.NotContains(t, figures(s), "price.total", "no price without its profit")
+	assert.NotEmpty(t, s.Price.Lines, "what can be worked out still is")
+	s = priced(t, map[string]any{"/price/overhead": "-5"})
+	assert.Contains(t, problemsAt(s, "/price/overhead"), "This number cannot be negative.")
+	assert.NotContains(t, figures(s), "price.total", "no price without its overhead")
+	s = priced(t, map[string]any{"/mask/layers/0/price": "999999999999", "/mask/layers/1/price": "999999999999"})
+	assert.Contains(t, problemsAt(s, "/price"), "The price comes to more than 1000000000000.")
+	s = priced(t, map[string]any{"/price/deposit": "70"})
+	assert.Contains(t, problemsAt(s, "/price/stages"), "The deposit and the stages come to 110 per cent of the price.")
+	assert.Contains(t, figures(s), "price.total", "the price stands without its payments")
+	s = priced(t, map[string]any{"/price/stages/0/percent": ""})
+	require.Len(t, s.Price.Stages, 2, "the last stage takes the rest")
+	assert.Equal(t, "70 % of the price.", s.Price.Stages[1].Text)
+	s = priced(t, map[string]any{"/price/currency": "more than a currency"})
+	assert.NotContains(t, text(t, s, "price.total"), "more")
+}
+
+func TestWhatHasNoPriceIsNamed(t *testing.T) {
+	s := priced(t, map[string]any{"/mask/layers/1/price": "", "/price/tapePerRoll": ""})
+	assert.Contains(t, s.Price.Text, "Not in it: Panels of “Second layer”, Tape for the seams")
+	require.NotEmpty(t, problemsAt(s, "/price"))
+	for _, p := range s.Problems {
+		if p.At == "/price" {
+			assert.Equal(t, problem.Caution, p.Severity)
+		}
+	}
+}
+
+func TestNoPriceUnlessAsked(t *testing.T) {
+	s := sheetNamed(t, "full")
+	assert.Equal(t, sheet.Price{Lines: []sheet.PriceLine{}, Totals: []sheet.Total{}, Client: []sheet.Total{}, Stages: []sheet.Total{}, WhatIf: []sheet.WhatIf{}}, s.Price,
+		"cans have their prices for the shopping list")
+}
+
+func TestFinishRecord(t *testing.T) {
+	s := priced(t, nil)
+	require.NotEmpty(t, s.Record.Lines)
+	assert.Equal(t, sheet.RecordLine{Step: "Base coat", Where: "the whole ceiling", Area: text(t, s, "step.base.area"), Colour: "Chalk 3", Batch: "0412", Date: "2027-03-02"}, s.Record.Lines[0])
+	for _, l := range s.Record.Lines {
+		assert.NotContains(t, []string{"Cover floor and walls", "Peel the first layer"}, l.Step, "nothing stays of it on the ceiling")
+		if l.Step == "Imitation leaf" {
+			assert.Equal(t, "imitation, 5½″ × 5½″, 25 to a book", l.Leaf)
+		}
+		if l.Step == "Umber glaze" {
+			assert.Equal(t, "12 fl oz glaze medium + 6 tsp raw umber + 8 tsp water", l.Mix)
+		}
+	}
+	assert.Contains(t, s.Record.Text, "Still to be written in: ")
+}

@@ -1,0 +1,427 @@
+package sheet
+
+import (
+	"strings"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+	"ceilingwright/core/problem"
+
+	"github.com/shopspring/decimal"
+)
+
+// costing is what a price is made from: items, and in missing the names of what
+// has no price.
+type costing struct {
+	items   []price.Item
+	missing []string
+}
+
+// price is the block Price. A plan that asks for no price gets none.
+func (b *builder) price() {
+	b.rough()
+	if !b.plan.Price.IsAsked() {
+		return
+	}
+	b.currency()
+	costs := b.costing()
+	quote, problems, ok := price.QuoteOf(costs.items, b.terms())
+	b.report("/price", problems)
+	b.leftOut(costs.missing)
+	b.priceLines(quote.Lines)
+	if !ok || b.unreadTerms() {
+		return
+	}
+	b.priceFigures(&quote)
+	b.priceTotals(&quote)
+	b.clientCopy(&quote)
+	b.payments(quote.Payments)
+	b.sheet.Price.Text = b.priceText(&quote, costs.missing)
+}
+
+// unreadTerms tells whether a blank that makes the price could not be read: a
+// price without it would be taken for the whole.
+func (b *builder) unreadTerms() bool {
+	for _, blank := range []string{"rate", "contingency", "overhead", "profitPercent", "minimum", "roundTo", "tax", "hirePerDay", "travelPerDay", "travelDays", "tapePerRoll"} {
+		if b.blamed["/price/"+blank] {
+			return true
+		}
+	}
+	return false
+}
+
+// longestCurrency is above any code or sign of a currency.
+const longestCurrency = 12
+
+func (b *builder) currency() {
+	if len(b.plan.Price.Currency) > longestCurrency {
+		b.report("/price/currency", []problem.Problem{{Severity: problem.Caution,
+			What: "This is longer than the code of a currency, so it is left out.", Do: "Write its code of three letters."}})
+		b.plan.Price.Currency = ""
+	}
+}
+
+// money is a sum with its currency.
+func (b *builder) money(sum decimal.Decimal) string {
+	text := b.sum(sum)
+	if currency := b.plan.Price.Currency; currency != "" {
+		text += " " + currency
+	}
+	return text
+}
+
+// sum is a sum with the digits of its minor unit.
+func (b *builder) sum(sum decimal.Decimal) string {
+	return b.n.Number(measure.NumberFromDecimal(sum), int32(b.plan.Price.Digits))
+}
+
+// rate is the price of one: with more digits than the minor unit where it was
+// typed so.
+func (b *builder) rate(each decimal.Decimal) string {
+	places := max(int32(b.plan.Price.Digits), -each.Exponent())
+	return b.n.Number(measure.NumberFromDecimal(each), places)
+}
+
+// terms are the plan's terms of the price.
+func (b *builder) terms() price.Terms {
+	p := &b.plan.Price
+	terms := price.Terms{
+		Digits: int32(p.Digits), Contingency: p.Contingency.Share, Overhead: p.Overhead.Share, Profit: p.Profit, ProfitShare: p.ProfitShare.Share,
+		Minimum: p.Minimum.Amount, RoundTo: p.RoundTo.Amount, Tax: p.Tax.Share, TaxOn: p.TaxOn, Deposit: p.Deposit.Share,
+	}
+	left := measure.NumberFromInt(1).Sub(terms.Deposit)
+	for i, stage := range p.Stages {
+		share := stage.Share
+		switch last := i == len(p.Stages)-1; {
+		case share.Known:
+			left = left.Sub(share.Share)
+		case last && left.Sign() >= 0:
+			share.Share = left
+		case !last:
+			b.report(stage.At+"/percent", []problem.Problem{{Severity: problem.Caution,
+				What: "This payment has no share of the price, so it asks for nothing.", Do: "Give its per cent. Only the last may stay empty: it takes the rest."}})
+		}
+		terms.Stages = append(terms.Stages, price.Stage{Name: stage.Name, Share: share.Share})
+	}
+	return terms
+}
+
+// costing gathers what the job costs, in the order the groups are printed.
+func (b *builder) costing() costing {
+	var c costing
+	for i := range b.layers {
+		l := &b.layers[i]
+		c.add(price.Item{Group: price.Masks, What: "Panels of “" + l.panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}, l.plan.Price)
+	}
+	for _, group := range []price.Group{price.Materials, price.Leaf, price.Tape} {
+		for i := range b.packs {
+			if p := &b.packs[i]; p.group == group {
+				c.add(price.Item{Group: group, What: p.what, Count: measure.NumberFromInt(p.count), Unit: "× " + p.name}, plan.Money{Amount: p.each, Known: p.priced})
+			}
+		}
+	}
+	for _, w := range b.work() {
+		c.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
+	}
+	b.byDay(&c)
+	return c
+}
+
+// add puts an item into the price, or its name among what is missing.
+func (c *costing) add(item price.Item, each plan.Money) {
+	if !each.Known {
+		c.miss(item.What)
+		return
+	}
+	item.Rate = each.Amount
+	c.items = append(c.items, item)
+}
+
+func (c *costing) miss(what string) {
+	for _, known := range c.missing {
+		if known == what {
+			return
+		}
+	}
+	c.missing = append(c.missing, what)
+}
+
+// leftOut says what has no price.
+func (b *builder) leftOut(missing []string) {
+	if len(missing) == 0 {
+		return
+	}
+	b.report("/price", []problem.Problem{{Severity: problem.Caution,
+		What: "Not in the price, because what it costs is not given: " + listed(missing) + ".",
+		Do:   "Give what it costs, or 0 where it costs nothing."}})
+}
+
+// mostListed keeps a sentence readable.
+const mostListed = 6
+
+// listed is names in a sentence; of many the first few and how many more.
+func listed(names []string) string {
+	if len(names) <= mostListed {
+		return strings.Join(names, ", ")
+	}
+	more := int64(len(names) - mostListed + 1)
+	return strings.Join(names[:mostListed-1], ", ") + " and " + plural(more, "other", "others")
+}
+
+func (b *builder) priceLines(lines []price.Line) {
+	for _, l := range lines {
+		amount := b.n.NumberTrimmed(l.Count, 2) + " " + l.Unit
+		if l.Unit == "set" {
+			amount = ""
+		}
+		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: b.rate(l.Rate), Sum: b.sum(l.Sum)})
+	}
+}
+
+// groupName is a group as both copies of the price call it.
+func groupName(group price.Group) string {
+	switch group {
+	case price.Masks:
+		return "Masks"
+	case price.Materials:
+		return "Paint and other products"
+	case price.Leaf:
+		return "Metal leaf"
+	case price.Tape:
+		return "Tape"
+	case price.Hire:
+		return "Platform"
+	case price.Travel:
+		return "Travel"
+	}
+	return "Work"
+}
+
+const priceSource = "Arithmetic, in the order of an estimating course: direct cost, contingency on it, overhead on both, profit, tax. " +
+	"Each printed line is rounded once to the smallest coin, an exact half away from zero, and a total is the sum of the lines above it."
+
+func (b *builder) priceFigures(q *price.Quote) {
+	put := func(id, label string, sum decimal.Decimal, rule, working, source string) {
+		b.figure(Figure{
+			ID: id, Block: blockPrice, Label: label, Value: sum.StringFixed(q.Digits), Unit: b.plan.Price.Currency, Text: b.money(sum),
+			Working: Working{Rule: rule, Sum: working + " = " + b.money(sum), Source: source},
+		})
+	}
+	added := b.sum(q.Direct)
+	for _, part := range []decimal.Decimal{q.Contingency, q.Overhead, q.Profit, q.ToMinimum, q.ToStep} {
+		if !part.IsZero() {
+			added += " + " + b.sum(part)
+		}
+	}
+	put("price.net", "price before tax", q.Net, "What the job costs, and what is added for the unforeseen, the overhead and the profit, for the least charge and to round up.", added, priceSource)
+	if b.plan.Price.Tax.Known {
+		put("price.tax", "tax", q.Tax, b.taxRule(), b.taxSum(q), "Arithmetic. Which rate holds, on what, and how it is rounded, the tax office says.")
+	}
+	put("price.total", "price", q.Total, "The price before tax and the tax.", b.sum(q.Net)+" + "+b.sum(q.Tax), priceSource)
+	b.perArea(q)
+}
+
+func (b *builder) taxRule() string {
+	switch b.plan.Price.TaxOn {
+	case price.TaxOnLines:
+		return "The tax on each line of the client's copy, each rounded."
+	case price.TaxOnLinesDown:
+		return "The tax on each line of the client's copy, each rounded down."
+	}
+	return "The tax on the price before tax, rounded once."
+}
+
+func (b *builder) taxSum(q *price.Quote) string {
+	if q.TaxOn != price.TaxOnLines && q.TaxOn != price.TaxOnLinesDown {
+		return b.sum(q.Net) + " × " + b.share(q.Terms.Tax)
+	}
+	parts := make([]string, len(q.Client))
+	for i, line := range q.Client {
+		parts[i] = b.sum(line.Tax)
+	}
+	return strings.Join(parts, " + ")
+}
+
+// perArea is the price for an area: of the ceiling, or of the mask where the
+// ceiling is not known.
+func (b *builder) perArea(q *price.Quote) {
+	area, of := b.plan.Mask.Area(), "mask"
+	if b.shape.Usable() {
+		area, of = b.shape.Area(), "ceiling"
+	}
+	each, ok := q.PerArea(area)
+	if !ok {
+		return
+	}
+	text, other := b.perUnit(each, b.n), b.perUnit(each, b.other)
+	value, ok := price.Round(each, q.Digits)
+	if !ok || text == "" {
+		return
+	}
+	b.sheet.Price.PerArea = text
+	b.figure(Figure{
+		ID: "price.perArea", Block: blockPrice, Label: "price for an area", Value: value.StringFixed(q.Digits), Unit: b.plan.Price.Currency + "/m2", Text: text, Other: other,
+		Working: Working{Rule: "The price by the area of the whole " + of + ".", Sum: b.money(q.Total) + " ÷ " + b.n.Area(area) + " = " + text, Source: priceSource},
+	})
+}
+
+// perUnit is a price for a square metre written for the unit of area of a
+// notation, "" where it is too large.
+func (b *builder) perUnit(each measure.Number, n measure.Notation) string {
+	unit := " for 1 m²"
+	if n.System == measure.FeetInches {
+		each, unit = each.Mul(measure.SquareFoot), " for 1 ft²"
+	}
+	sum, ok := price.Round(each, int32(b.plan.Price.Digits))
+	if !ok {
+		return ""
+	}
+	return b.money(sum) + unit
+}
+
+// priceTotals are the sums under the lines of the firm's own copy.
+func (b *builder) priceTotals(q *price.Quote) {
+	p := &b.plan.Price
+	b.total("Direct cost", q.Direct, "The lines together.")
+	if p.Contingency.Known {
+		b.total("For the unforeseen", q.Contingency, b.share(q.Terms.Contingency)+" of the direct cost.")
+	}
+	if p.Overhead.Known {
+		text := b.share(q.Terms.Overhead) + " of the cost"
+		if part, ok := q.OverheadOfNet(); ok {
+			text += ", which is " + b.share(part) + " of the price before tax"
+		}
+		b.total("Overhead", q.Overhead, text+".")
+	}
+	b.total("Cost", q.Cost, "")
+	if p.ProfitShare.Known {
+		b.total(capital(string(q.Terms.Profit)), q.Profit, b.bothWays(q))
+	}
+	if !q.ToMinimum.IsZero() {
+		b.total("Up to the least charge", q.ToMinimum, "The least charge is "+b.sum(q.Minimum)+".")
+	}
+	if !q.ToStep.IsZero() {
+		b.total("Rounded up", q.ToStep, "To a whole number of "+b.sum(q.RoundTo)+".")
+	}
+	b.total("Price before tax", q.Net, b.gain(q))
+	if p.Tax.Known {
+		b.total("Tax "+b.share(q.Terms.Tax), q.Tax, b.taxRule())
+	}
+	b.total("Price", q.Total, "")
+}
+
+func (b *builder) total(what string, sum decimal.Decimal, text string) {
+	b.sheet.Price.Totals = append(b.sheet.Price.Totals, Total{What: what, Sum: b.sum(sum), Text: text})
+}
+
+// bothWays is the profit as was typed and the other way: a markup is often
+// taken for a margin.
+func (b *builder) bothWays(q *price.Quote) string {
+	one, share := measure.NumberFromInt(1), q.ProfitShare
+	if q.Terms.Profit == price.Margin {
+		return "A margin of " + b.share(share) + " of the price is a markup of " + b.share(share.Quo(one.Sub(share))) + " on the cost."
+	}
+	return "A markup of " + b.share(share) + " on the cost is a margin of " + b.share(share.Quo(one.Add(share))) + " of the price."
+}
+
+// gain is what is left of the price, as a markup and as a margin.
+func (b *builder) gain(q *price.Quote) string {
+	text := "It leaves " + b.sum(q.Gain()) + " over the cost"
+	if margin, ok := q.AsMargin(); ok {
+		text += ", a margin of " + b.share(margin)
+	}
+	if markup, ok := q.AsMarkup(); ok {
+		text += " or a markup of " + b.share(markup)
+	}
+	return text + "."
+}
+
+// clientCopy is the price without rates: one line for each group, and the tax.
+func (b *builder) clientCopy(q *price.Quote) {
+	for _, line := range q.Client {
+		b.sheet.Price.Client = append(b.sheet.Price.Client, Total{What: groupName(line.Group), Sum: b.sum(line.Sum)})
+	}
+	if b.plan.Price.Tax.Known {
+		b.sheet.Price.Client = append(b.sheet.Price.Client, Total{What: "Tax " + b.share(q.Terms.Tax), Sum: b.sum(q.Tax)})
+	}
+}
+
+func (b *builder) payments(payments []price.Payment) {
+	for i, p := range payments {
+		name := p.Name
+		switch {
+		case p.Deposit:
+			name = "Deposit, before work begins"
+		case p.Rest:
+			name = "The rest, when the work is done"
+		case name == "":
+			name = "Payment " + b.n.Number(measure.NumberFromInt(int64(i+1)), 0)
+		}
+		b.sheet.Price.Stages = append(b.sheet.Price.Stages, Total{What: name, Sum: b.sum(p.Sum), Text: b.share(p.Share) + " of the price."})
+	}
+}
+
+// priceText sums the price up.
+func (b *builder) priceText(q *price.Quote, missing []string) string {
+	text := "The price is " + b.money(q.Total)
+	switch {
+	case b.plan.Price.Tax.Known && q.Terms.Tax.Sign() > 0:
+		text += ", tax of " + b.sum(q.Tax) + " included"
+	case !b.plan.Price.Tax.Known:
+		text += "; no tax is given, so none is added"
+	}
+	text += "."
+	labour := decimal.Decimal{}
+	for _, line := range q.Lines {
+		if line.Group == price.Labour {
+			labour = labour.Add(line.Sum)
+		}
+	}
+	if labour.Sign() > 0 {
+		part := measure.NumberFromDecimal(labour).Quo(measure.NumberFromDecimal(q.Direct))
+		text += " Work is " + b.n.Number(part.Mul(measure.NumberFromInt(100)), 0) + " % of the direct cost."
+	}
+	if len(missing) > 0 {
+		text += " Not in it: " + listed(missing) + "."
+	}
+	return text
+}
+
+// rough is the price of a first visit.
+func (b *builder) rough() {
+	p := &b.plan.Price
+	r := &p.Rough
+	if !r.PerArea.Known && r.Length == 0 && r.Width == 0 {
+		return
+	}
+	area := measure.AreaOf(r.Length, r.Width)
+	if r.Length == 0 && r.Width == 0 && b.shape.Usable() {
+		area = b.shape.Area()
+	}
+	each, unit := measure.NumberFromDecimal(r.PerArea.Amount), " for 1 m²"
+	if !r.PerSquareMetre {
+		each, unit = each.Quo(measure.SquareFoot), " for 1 ft²"
+	}
+	if !r.Range.Known {
+		b.report("/price/rough/range", []problem.Problem{{Severity: problem.Note,
+			What: "It is not said how far off the rough price may be: counted as 0.", Do: "Give a per cent, such as 20."}})
+	}
+	got, problems, ok := price.RoughOf(price.Rough{Area: area, PerSquareMetre: each, Off: r.Range.Share}, int32(p.Digits), p.RoundTo.Amount)
+	b.report("/price/rough", problems)
+	if !ok {
+		return
+	}
+	b.sheet.Price.Range = b.sum(got.Low) + " to " + b.money(got.High)
+	if got.Low.Equal(got.High) {
+		b.sheet.Price.Range = "about " + b.money(got.Middle)
+	}
+	b.figure(Figure{
+		ID: "price.rough", Block: blockPrice, Label: "rough price", Value: got.Middle.StringFixed(int32(p.Digits)), Unit: p.Currency, Text: b.sheet.Price.Range,
+		Working: Working{
+			Rule:   "A rough area by what such work has cost for an area, tax included, less and more what it may be off; rounded outwards.",
+			Sum:    b.n.Area(area) + " × " + b.rate(r.PerArea.Amount) + unit + " = " + b.money(got.Middle) + ", less and more " + b.share(r.Range.Share) + ": " + b.sheet.Price.Range,
+			Source: "Arithmetic. What such work costs is the firm's own experience.",
+		},
+	})
+}

@@ -1,0 +1,133 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+)
+
+// record is what is handed over: what went where, so that a repair in ten years
+// matches. A blank stays empty, to be filled in by hand.
+func (b *builder) record() {
+	colours, batches := 0, 0
+	for i := range b.plan.Steps {
+		s := &b.plan.Steps[i]
+		if s.Kind == finish.Protect || s.Kind == finish.Peel {
+			continue
+		}
+		line := RecordLine{Step: s.Name, Where: b.where(s), Area: b.areaText(s), Colour: s.Colour, Mix: recordedMix(s.Mix), Batch: s.Batch, Date: s.MadeOn}
+		if s.Leaf != nil {
+			line.Leaf = b.recordedLeaf(s.Leaf)
+		}
+		if line.Colour == "" && line.Mix == "" && line.Leaf == "" {
+			colours++
+		}
+		if line.Batch == "" {
+			batches++
+		}
+		b.sheet.Record.Lines = append(b.sheet.Record.Lines, line)
+	}
+	if len(b.sheet.Record.Lines) == 0 {
+		return
+	}
+	text := "Keep this with the house, and a labelled pot of each colour: a repair years on is matched from it."
+	if colours+batches > 0 {
+		text += " Still to be written in: " + plural(int64(colours), "colour", "colours") + ", " + plural(int64(batches), "batch number", "batch numbers") + "."
+	}
+	b.sheet.Record.Text = text
+}
+
+// where is where a step went, in words.
+func (b *builder) where(s *plan.Step) string {
+	layer := b.layerName(s.LayerID)
+	switch s.Basis {
+	case finish.Surface:
+		return "the whole ceiling"
+	case finish.Border:
+		return "the ceiling outside the mask"
+	case finish.Mask:
+		if layer != "" {
+			return "through the openings of “" + layer + "”"
+		}
+		return "through the openings of the mask"
+	case finish.Openings:
+		text := "the openings of “" + layer + "”"
+		if s.ShareKnown && s.Share.Cmp(measure.NumberFromInt(1)) < 0 {
+			text += ", " + b.share(s.Share) + " of them"
+		}
+		return text
+	case finish.Edges:
+		if layer != "" {
+			return "the edges of the openings of “" + layer + "”"
+		}
+		return "the edges of the openings"
+	case finish.SurfaceOf:
+		for i := range b.plan.Finish.Surfaces {
+			if surface := &b.plan.Finish.Surfaces[i]; surface.ID == s.Surface {
+				return surface.Name
+			}
+		}
+	}
+	return ""
+}
+
+// layerName is what the layer with an id is called, "" where there is none.
+func (b *builder) layerName(id string) string {
+	for i := range b.layers {
+		if b.layers[i].panels.ID == id {
+			return b.layers[i].panels.Name
+		}
+	}
+	return ""
+}
+
+// areaText is the area of a step as its figure says it.
+func (b *builder) areaText(s *plan.Step) string {
+	id := "step." + s.ID + ".area"
+	for i := range b.sheet.Figures {
+		if b.sheet.Figures[i].ID == id {
+			return b.sheet.Figures[i].Text
+		}
+	}
+	return ""
+}
+
+// recordedMix is a mix as it was written, in one line.
+func recordedMix(parts []finish.Part) string {
+	text := ""
+	for i, part := range parts {
+		if i > 0 {
+			text += " + "
+		}
+		text += partAmount(part)
+		if part.Name != "" {
+			text += " " + part.Name
+		}
+	}
+	return text
+}
+
+// partAmount is how much of a part there is, as it was written.
+func partAmount(part finish.Part) string {
+	switch {
+	case part.Weighed:
+		return part.Amount.RoundHalfEven(1).String() + " g"
+	case part.Shared:
+		return part.Amount.Mul(measure.NumberFromInt(100)).RoundHalfEven(2).String() + " %"
+	}
+	return finish.Amount(part.Amount, part.Unit)
+}
+
+// recordedLeaf is a leaf in one line.
+func (b *builder) recordedLeaf(leaf *plan.Leaf) string {
+	text := string(leaf.Metal)
+	if leaf.Leaf.Length > 0 && leaf.Leaf.Width > 0 {
+		text += ", " + b.put(leaf.Leaf.Length) + " × " + b.put(leaf.Leaf.Width)
+	}
+	if leaf.PerBook > 0 {
+		text += ", " + strconv.Itoa(leaf.PerBook) + " to a book"
+	}
+	return text
+}
