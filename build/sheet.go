@@ -21,9 +21,12 @@ type sheetOptions struct {
 	drawing bool
 	which   string // id of the drawing, "" for the first
 	working bool
+	csv     bool
+	comma   bool // a decimal comma in the table
 }
 
-const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID] [-working]
+const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID | -csv | -csv=comma] [-working]
+-csv is the shopping list for a spreadsheet, with a decimal comma if asked
 PLAN.json may be - for standard input`
 
 // parseSheetOptions reads the arguments by hand, since flags may stand before
@@ -42,6 +45,8 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 			o.json = true
 		case name == "working" && !given:
 			o.working = true
+		case name == "csv" && (!given || value == "comma"):
+			o.csv, o.comma = true, given
 		case name == "drawing":
 			o.drawing, o.which = true, value
 		default:
@@ -51,8 +56,8 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 	if o.plan == "" {
 		return o, errors.New(sheetUse)
 	}
-	if o.json && o.drawing {
-		return o, errors.New("-json and -drawing at once: choose one")
+	if o.json && o.drawing || o.csv && (o.json || o.drawing) {
+		return o, errors.New("-json, -drawing and -csv give one thing each: choose one")
 	}
 	return o, nil
 }
@@ -67,6 +72,9 @@ func sheetCommand(arguments []string) error {
 	plan, err := readPlan(o.plan)
 	if err != nil {
 		return err
+	}
+	if o.csv {
+		return printTable(os.Stdout, plan, o.comma)
 	}
 	return printSheet(os.Stdout, core.Compute(plan), o)
 }
@@ -99,6 +107,15 @@ func printSheet(out io.Writer, answer []byte, o sheetOptions) error {
 		return err
 	}
 	return refusal(s.Problems)
+}
+
+// printTable prints the shopping list for a spreadsheet, and fails where the plan
+// was refused whole.
+func printTable(out io.Writer, plan []byte, comma bool) error {
+	if _, err := out.Write(core.Shopping(plan, comma)); err != nil {
+		return err
+	}
+	return refusal(core.SheetOf(plan).Problems)
 }
 
 // pick finds a drawing by its id, or takes the first.

@@ -20,6 +20,8 @@ func TestParseSheetOptions(t *testing.T) {
 		{"a.json", sheetOptions{plan: "a.json"}},
 		{"a.json -json", sheetOptions{plan: "a.json", json: true}},
 		{"-drawing a.json", sheetOptions{plan: "a.json", drawing: true}},
+		{"a.json -csv", sheetOptions{plan: "a.json", csv: true}},
+		{"-csv=comma a.json", sheetOptions{plan: "a.json", csv: true, comma: true}},
 		{"- -drawing=L1.up -working", sheetOptions{plan: "-", drawing: true, which: "L1.up", working: true}},
 	} {
 		got, err := parseSheetOptions(strings.Fields(row.arguments))
@@ -32,6 +34,8 @@ func TestParseSheetOptions(t *testing.T) {
 		"a.json -pdf":           "no flag -pdf",
 		"a.json -json=1":        "no flag -json=1",
 		"a.json -json -drawing": "choose one",
+		"a.json -csv -json":     "choose one",
+		"a.json -csv=point":     "no flag -csv=point",
 	} {
 		_, err := parseSheetOptions(strings.Fields(arguments))
 		assert.ErrorContains(t, err, want, arguments)
@@ -93,4 +97,11 @@ func TestRefusedPlanFails(t *testing.T) {
 	text, err := printed(t, s, sheetOptions{})
 	assert.EqualError(t, err, "the plan was refused: This file is no plan.")
 	assert.Contains(t, text, "stop at the plan: This file is no plan.")
+}
+
+func TestShoppingTable(t *testing.T) {
+	var out strings.Builder
+	require.NoError(t, printTable(&out, []byte(`{"ceilingwright":1}`), true))
+	assert.Equal(t, "\uFEFFWhat;Pieces;Sold as;Contents of one;Unit;Price of one;Price;Currency;Note\r\n", out.String())
+	assert.ErrorContains(t, printTable(&out, []byte("no plan"), false), "the plan was refused")
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 
+	"ceilingwright/core/export"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
@@ -20,6 +21,18 @@ func Compute(planJSON []byte) []byte { return SheetOf(planJSON).JSON() }
 
 // SheetOf is Compute before the sheet is written as JSON.
 func SheetOf(planJSON []byte) *sheet.Sheet { return sheet.Build(plan.Read(planJSON), Version) }
+
+// Shopping is the shopping list of a plan as comma-separated values (RFC 4180),
+// for a spreadsheet. With comma, numbers have a decimal comma and semicolons
+// stand between the cells. Whatever the text is, a table comes back: of one
+// that cannot be read as a plan, the headings alone.
+func Shopping(planJSON []byte, comma bool) []byte {
+	style := export.Point
+	if comma {
+		style = export.Comma
+	}
+	return export.CSV(sheet.Shopping(plan.Read(planJSON)), style)
+}
 
 // LengthAnswer is how a length was read: Nanometres, a whole count in decimal
 // digits, or the Problem with it. At is empty: the caller knows the blank.

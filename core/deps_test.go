@@ -19,7 +19,7 @@ import (
 // written here is not allowed: the ladder is measure, then the trade, then the
 // sheet, and nothing looks up.
 var mayImport = map[string][]string{
-	"core":             {"core/measure", "core/plan", "core/problem", "core/sheet"},
+	"core":             {"core/export", "core/measure", "core/plan", "core/problem", "core/sheet"},
 	"core/measure":     {},
 	"core/problem":     {},
 	"core/jsondoc":     {},

@@ -1,6 +1,7 @@
 package core_test
 
 import (
+	"encoding/csv"
 	"strings"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
 )
@@ -173,4 +175,49 @@ func TestFinishRecord(t *testing.T) {
 		}
 	}
 	assert.Contains(t, s.Record.Text, "Still to be written in: ")
+}
+
+func TestShoppingTableIsReadBack(t *testing.T) {
+	// Go's own reader of RFC 4180 is the outside witness.
+	for comma, separator := range map[bool]rune{false: ',', true: ';'} {
+		table, marked := strings.CutPrefix(string(core.Shopping(planNamed(t, "priced"), comma)), "\uFEFF")
+		require.True(t, marked)
+		reader := csv.NewReader(strings.NewReader(table))
+		reader.Comma = separator
+		rows, err := reader.ReadAll()
+		require.NoError(t, err)
+		all, s := decimal.Decimal{}, priced(t, nil)
+		for _, row := range rows[1:] {
+			require.Len(t, row, 9)
+			for _, number := range []int{1, 3, 5, 6} {
+				if row[number] != "" {
+					_, err := decimal.NewFromString(strings.Replace(row[number], ",", ".", 1))
+					assert.NoError(t, err, "%s in %v", rows[0][number], row)
+				}
+			}
+			all = all.Add(decimal.RequireFromString(strings.Replace(row[6], ",", ".", 1)))
+		}
+		bought := decimal.Decimal{}
+		for _, l := range s.Price.Lines {
+			if l.Group == "Paint and other products" || l.Group == "Metal leaf" || l.Group == "Tape" {
+				bought = bought.Add(sumOf(t, l.Sum))
+			}
+		}
+		assert.True(t, all.Equal(bought), "the table comes to %s, the price to %s", all, bought)
+	}
+}
+
+func TestShoppingOfAnyPlan(t *testing.T) {
+	for _, folder := range []string{"plans/v1", "hostile"} {
+		for name, plan := range kept(t, folder) {
+			table := strings.TrimPrefix(string(core.Shopping(plan, false)), "\uFEFF")
+			rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
+			require.NoError(t, err, name)
+			for _, row := range rows {
+				for _, cell := range row {
+					assert.NotContains(t, []string{"=", "+", "@"}, cell[:min(1, len(cell))], "%s: %q", name, cell)
+				}
+			}
+		}
+	}
 }

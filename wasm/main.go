@@ -6,6 +6,8 @@
 //	ceilingwright.compute(planJSON)        → sheetJSON, text in and text out
 //	ceilingwright.parseLength(text, unit)  → {nanometres, problem}: a text of
 //	    digits or null, and null or {at, severity, what, do}
+//	ceilingwright.shopping(planJSON, sign) → the shopping list as CSV; sign, which
+//	    may be left out, is "," for a decimal comma
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -17,6 +19,7 @@ package main
 
 import (
 	"runtime/debug"
+	"strings"
 
 	"ceilingwright/wasm/bridge"
 
@@ -47,6 +50,10 @@ func publish() error {
 	if err != nil {
 		return err
 	}
+	shopping, err := safejs.FuncOf(shoppingCall)
+	if err != nil {
+		return err
+	}
 	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
 	if err != nil {
 		return err
@@ -55,6 +62,9 @@ func publish() error {
 		return err
 	}
 	if err := calls.Set("parseLength", parseLength); err != nil {
+		return err
+	}
+	if err := calls.Set("shopping", shopping); err != nil {
 		return err
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
@@ -96,6 +106,16 @@ func parseLengthCall(_ safejs.Value, arguments []safejs.Value) any {
 		return lengthAnswer(bridge.RefuseParseLength(got))
 	}
 	return lengthAnswer(bridge.ParseLength(texts[0], texts[1]))
+}
+
+// shoppingCall answers what is no plan in a text with an empty text.
+func shoppingCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 1)
+	if got != "" {
+		return ""
+	}
+	sign, _ := textsFrom(arguments[1:], 1)
+	return bridge.Shopping(texts[0], strings.Join(sign, ""))
 }
 
 // textsFrom takes the first count arguments as texts, or names the first one

@@ -31,16 +31,30 @@ const ofArithmetic = "Arithmetic."
 // the engine and goes onto the sheet. A document that is no plan gives a sheet
 // with its problems and nothing else.
 func Build(doc plan.Document, version string) *Sheet {
+	b := builderFrom(doc, version)
+	if doc.Usable {
+		b.workOut()
+		b.draw()
+	}
+	return &b.sheet
+}
+
+// builderFrom is the builder of a document's sheet, with nothing worked out yet.
+func builderFrom(doc plan.Document, version string) *builder {
 	b := &builder{
 		plan: doc.Plan, n: doc.Plan.Units.Notation(), other: doc.Plan.Units.OtherNotation(),
 		blamed: make(map[string]bool, len(doc.Problems)),
 		sheet:  Sheet{Format: Format, Version: version, Plan: Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
 	}
 	b.report("", doc.Problems)
-	if !doc.Usable {
-		return &b.sheet
+	if doc.Usable {
+		b.readings(doc.Readings)
 	}
-	b.readings(doc.Readings)
+	return b
+}
+
+// workOut is all of the sheet but its drawings.
+func (b *builder) workOut() {
 	b.survey()
 	b.mask()
 	b.setting()
@@ -51,8 +65,6 @@ func Build(doc plan.Document, version string) *Sheet {
 	b.price()
 	b.record()
 	b.safety()
-	b.draw()
-	return &b.sheet
 }
 
 // builder lays out one sheet. What one block works out and later ones need is

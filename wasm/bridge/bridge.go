@@ -40,6 +40,13 @@ func ParseLength(text, unit string) LengthAnswer {
 	})
 }
 
+// Shopping is the shopping list of a plan as comma-separated values; sign is the
+// decimal sign of its numbers, "," or, for anything else, a point. It never
+// panics: a fault of the engine is answered with "", which no list is.
+func Shopping(plan, sign string) string {
+	return textOr(func() string { return string(core.Shopping([]byte(plan), sign == ",")) })
+}
+
 // RefuseCompute is the answer to a call of compute whose argument was not a
 // text; got names what it was, in JavaScript's own word for it.
 func RefuseCompute(got string) string {
@@ -69,6 +76,16 @@ func sheetOr(compute func() string) (answer string) {
 		}
 	}()
 	return compute()
+}
+
+// textOr runs write and answers a panic with "".
+func textOr(write func() string) (answer string) {
+	defer func() {
+		if recover() != nil {
+			answer = ""
+		}
+	}()
+	return write()
 }
 
 // lengthOr runs parse and answers a panic with a problem that says so.

@@ -40,6 +40,12 @@ func TestFaultSheetHasTheFieldsOfAnySheet(t *testing.T) {
 	}
 }
 
+func TestShoppingIsATableAndAFaultIsNone(t *testing.T) {
+	assert.Contains(t, Shopping("{}", ""), "What,Pieces,Sold as,")
+	assert.Contains(t, Shopping("no plan", ","), "What;Pieces;Sold as;")
+	assert.Empty(t, textOr(func() string { panic("fault") }))
+}
+
 func TestFaultOfALengthIsAProblem(t *testing.T) {
 	answer := lengthOr(func() LengthAnswer {
 		var none *LengthAnswer

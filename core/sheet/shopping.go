@@ -1,0 +1,64 @@
+package sheet
+
+import (
+	"ceilingwright/core/export"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+
+	"github.com/shopspring/decimal"
+)
+
+// Shopping is the shopping list of a plan as a table with a row of headings: one
+// row for each size that is bought of a thing, and one for a thing whose sizes
+// are not known. Counts, contents and prices are numbers, the rest is text. A
+// document that is no plan gives the headings alone.
+func Shopping(doc plan.Document) [][]export.Cell {
+	b := builderFrom(doc, "")
+	if doc.Usable {
+		b.workOut()
+	}
+	rows := [][]export.Cell{headings()}
+	for i := range b.sheet.Shopping {
+		rows = append(rows, b.shoppingRows(i)...)
+	}
+	return rows
+}
+
+func headings() []export.Cell {
+	var row []export.Cell
+	for _, heading := range []string{"What", "Pieces", "Sold as", "Contents of one", "Unit", "Price of one", "Price", "Currency", "Note"} {
+		row = append(row, export.Text(heading))
+	}
+	return row
+}
+
+// shoppingRows are the rows of one line of the shopping list. Its note stands in
+// the first.
+func (b *builder) shoppingRows(line int) [][]export.Cell {
+	var rows [][]export.Cell
+	note := b.sheet.Shopping[line].Detail
+	for i := range b.packs {
+		if p := &b.packs[i]; p.line == line {
+			rows, note = append(rows, append(b.packCells(p), export.Text(note))), ""
+		}
+	}
+	if len(rows) == 0 {
+		empty, buy := export.Cell{}, &b.sheet.Shopping[line]
+		rows = [][]export.Cell{{export.Text(buy.What), empty, export.Text(buy.Amount), empty, empty, empty, empty, empty, export.Text(note)}}
+	}
+	return rows
+}
+
+// mostContentDecimals is finer than any can or roll is sold by.
+const mostContentDecimals = 6
+
+func (b *builder) packCells(p *pack) []export.Cell {
+	cells := []export.Cell{export.Text(p.what), export.Number(decimal.NewFromInt(p.count)), export.Text(p.name),
+		export.Number(p.size.RoundHalfEven(mostContentDecimals)), export.Text(p.unit), {}, {}, {}}
+	sum, ok := price.Round(measure.NumberFromDecimal(p.each).Mul(measure.NumberFromInt(p.count)), int32(b.plan.Price.Digits))
+	if p.priced && ok {
+		cells[5], cells[6], cells[7] = export.Number(p.each), export.Number(sum), export.Text(b.plan.Price.Currency)
+	}
+	return cells
+}
