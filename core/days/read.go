@@ -1,0 +1,87 @@
+package days
+
+// Part is a stretch of work without a pause or a night in it.
+type Part struct{ From, To Moment }
+
+// Parts are the stretches in which a task is done. Work through a pause is one.
+func (s *Schedule) Parts(task int) []Part {
+	one := &s.Placed[task]
+	if s.isUnbroken(task) {
+		return []Part{{s.Zone.Moment(one.Start), s.Zone.Moment(one.End)}}
+	}
+	var parts []Part
+	hours := shifts{hours: &s.Hours, zone: s.Zone, start: s.Start}
+	for i := hours.find(one.Start); ; i++ {
+		stretch, ok := hours.at(i)
+		if !ok || stretch.from >= one.End {
+			return parts
+		}
+		parts = append(parts, Part{s.Zone.Moment(max(one.Start, stretch.from)), s.Zone.Moment(min(one.End, stretch.to))})
+	}
+}
+
+// isUnbroken tells whether a task takes no longer than its own minutes.
+func (s *Schedule) isUnbroken(task int) bool {
+	_, minutes := s.Tasks[task].crew(s.People)
+	return s.Placed[task].End == s.Placed[task].Start+Instant(minutes)
+}
+
+// Minutes is how long a task is worked at, and Labour how many minutes of one
+// person's work that is.
+func (s *Schedule) Minutes(task int) (minutes, labour int64) {
+	crew, minutes := s.Tasks[task].crew(s.People)
+	if s.Tasks[task].Aside {
+		return minutes, 0 // counted in the task that it is done beside
+	}
+	return minutes, minutes * int64(crew)
+}
+
+// Critical tells of each task whether the finish moves with it: from the last
+// to end, back through what each waited for.
+func (s *Schedule) Critical() []bool {
+	critical := make([]bool, len(s.Placed))
+	last := -1
+	for i := range s.Placed {
+		if last < 0 || s.Placed[i].End > s.Placed[last].End {
+			last = i
+		}
+	}
+	for i := last; i >= 0 && !critical[i]; i = s.Placed[i].After {
+		critical[i] = true
+	}
+	return critical
+}
+
+// Count is how many days there are from the first to the last with work on
+// them: working days, days on which people would work but wait, and days off.
+func (s *Schedule) Count() (working, waiting, off int) {
+	if len(s.Placed) == 0 {
+		return 0, 0, 0
+	}
+	first, last := s.Placed[0].Start, s.Placed[0].End
+	for i := range s.Placed {
+		first, last = min(first, s.Placed[i].Start), max(last, s.Placed[i].End)
+	}
+	from, to := s.Zone.Moment(first).Date(), s.Zone.Moment(last-1).Date()
+	busy := make([]bool, to-from+1)
+	for i := range s.Placed {
+		one := &s.Placed[i]
+		a, b := s.Zone.Moment(one.Start).Date(), s.Zone.Moment(max(one.Start, one.End-1)).Date()
+		for d := a; d <= b; d++ {
+			if d >= from && d <= to && s.Hours.Works(d) {
+				busy[d-from] = true
+			}
+		}
+	}
+	for i, is := range busy {
+		switch d := from + Date(i); {
+		case is:
+			working++
+		case s.Hours.Works(d):
+			waiting++
+		default:
+			off++
+		}
+	}
+	return working, waiting, off
+}

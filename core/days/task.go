@@ -1,0 +1,74 @@
+package days
+
+// Wait is why one task comes so long after another.
+type Wait uint8
+
+// The waits. Follows is none: the task before only has to be done. Dries and
+// Recoats are hours of drying before something else is done, or the next coat
+// laid; Tacks the hours until leaf can be laid on size; Ages the days until a
+// mask can be stuck to paint. Staffed and Matched are not asked for but found:
+// those who do it are busy, or it is put off so that leaf meets its time.
+const (
+	Follows Wait = iota
+	Dries
+	Recoats
+	Tacks
+	Ages
+	Staffed
+	Matched
+)
+
+// Link says that a task begins only when another is done, and so many Minutes
+// of elapsed time and Days of the calendar after that. Task is its index in the
+// list, where it stands before the task that waits.
+type Link struct {
+	Task    int
+	Wait    Wait
+	Minutes int64
+	Days    int64
+}
+
+// Window is the time in which leaf must be laid on size: Sizing is the index of
+// the task that laid the size, Tack the minutes from its end until leaf can be
+// laid, and Open the minutes from then on in which all of it has to be laid, the
+// reserve already taken off. Leaf is laid in the order in which it was sized.
+// Nothing but its leaf waits for a sizing.
+type Window struct {
+	Sizing     int
+	Tack, Open int64
+}
+
+// Task is a piece of work. Labour is minutes of one person's work, which at
+// most Share people do together; Fixed are minutes that more people do not
+// shorten, such as moving the platform they stand on. Whole work is not stopped
+// for a pause or the night unless it is longer than a day. A task that is Aside
+// is done by people who are counted in another. It begins at NotBefore at the
+// soonest, after the tasks of After, and where it has a Window, inside it.
+type Task struct {
+	ID, Name  string
+	Labour    int64
+	Share     int
+	Fixed     int64
+	Whole     bool
+	Aside     bool
+	NotBefore Moment
+	After     []Link
+	Window    *Window
+}
+
+// crew is how many of so many people do the task, and minutes how long they
+// take.
+func (t *Task) crew(people int) (crew int, minutes int64) {
+	crew = max(1, min(t.Share, people))
+	return crew, (t.Labour+int64(crew)-1)/int64(crew) + t.Fixed
+}
+
+// Work is all that has to be scheduled: the tasks, of which each is linked to
+// earlier ones only, and by how many People from Start on.
+type Work struct {
+	Tasks  []Task
+	People int
+	Start  Date
+	Hours  Hours
+	Zone   Zone
+}
