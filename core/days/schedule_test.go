@@ -384,7 +384,7 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 	next := func(n int) int { seed = seed*1664525 + 1013904223; return int(seed>>16) % n }
 	hours := Hours{From: 8 * 60, To: 11*60 + 30, Weekdays: [7]bool{true, true, false, true, true, true, true}}
 	settled, same, missed := 0, 0, 0
-	for round := range 130 {
+	for round := range 170 {
 		w := &Work{People: 1 + next(2), Start: date(t, "2027-03-01"), Hours: hours}
 		if next(3) == 0 {
 			w.Hours.Pause = 30
@@ -406,7 +406,7 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 			w.Tasks = append(w.Tasks, task)
 		}
 		if n := len(w.Tasks); next(2) == 0 {
-			tack := int64(30 * next(15))
+			tack := int64(30*next(5) + 20*60*next(2))
 			w.Tasks = append(w.Tasks, Task{Name: "size", Labour: 30, Share: 1, Whole: true, After: []Link{{next(n), Follows, 0, 0}}},
 				Task{Name: "leaf", Labour: int64(30 * (1 + next(3))), Share: 1, Window: &Window{n, tack, int64(30 * (3 + next(20)))}})
 			w.Tasks = append(w.Tasks[:0:0], w.Tasks...)
@@ -444,7 +444,7 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 	}
 	// What is not settled is nearly always the earliest too.
 	t.Logf("%d settled, %d the earliest, %d missed", settled, same, missed)
-	require.Greater(t, settled, 80)
-	require.Greater(t, same, 105)
+	require.Greater(t, settled, 120)
+	require.Greater(t, same, 155)
 	require.Positive(t, missed)
 }
