@@ -104,6 +104,8 @@ type layer struct {
 	delivery      *delivery.Checked
 	panels        mask.Layer
 	columns, rows mask.Run
+	// tape is the tape over its seams, laps and all.
+	tape measure.Length
 	// key is the panel kept up for the next layer; begin and last are the panel
 	// to begin with and those to hang last for the sake of the key before.
 	key   key

@@ -66,3 +66,32 @@ func leafBought(what string, books finish.Books, leaf *plan.Leaf) []pack {
 	}
 	return packs
 }
+
+// rolls is the tape to buy for a length of seams. ok is false where no roll is
+// given.
+func (b *builder) rolls(length measure.Length) (finish.Rolls, bool) {
+	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: length, Waste: b.plan.Seams.Waste, Roll: b.plan.Seams.Roll})
+	b.report("/seams", problems)
+	return rolls, ok
+}
+
+// tapePack is so many rolls of tape.
+func (b *builder) tapePack(count int64) pack {
+	each := b.plan.Price.TapePerRoll
+	return pack{group: price.Tape, what: "Tape for the seams", count: count, name: "roll of " + b.put(b.plan.Seams.Roll),
+		size: b.plan.Seams.Roll.In(measure.Metre), unit: "m", each: each.Amount, priced: each.Known}
+}
+
+// tapeForSeams is the tape of the layers as they are now.
+func (b *builder) tapeForSeams() {
+	length := measure.Length(0)
+	for i := range b.layers {
+		length += b.layers[i].tape
+	}
+	if b.plan.Seams.Roll <= 0 || !b.plan.Mask.Outline.IsComplete() {
+		return
+	}
+	if rolls, ok := b.rolls(length); ok && rolls.Count > 0 {
+		b.bought(b.tapePack(rolls.Count))
+	}
+}

@@ -4,11 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"ceilingwright/core/finish"
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/price"
 	"ceilingwright/core/survey"
 )
 
@@ -29,9 +27,9 @@ func (b *builder) hanging() {
 		b.seamFigures(l)
 		b.runOut(l)
 		seams += l.panels.SeamLength(outline)
-		tape += l.panels.TapeLength(outline, cover)
 		crossings += l.panels.Crossings()
-		laps += b.bridges(l, &b.sheet.Layers[i])
+		taped, lapped := l.panels.TapeLength(outline, cover), b.bridges(l, &b.sheet.Layers[i])
+		tape, laps, l.tape = tape+taped, laps+lapped, taped+lapped
 	}
 	if !known || len(b.layers) == 0 {
 		return
@@ -162,8 +160,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	if b.plan.Seams.Roll <= 0 {
 		return
 	}
-	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: length, Waste: b.plan.Seams.Waste, Roll: b.plan.Seams.Roll})
-	b.report("/seams", problems)
+	rolls, ok := b.rolls(length)
 	if !ok {
 		return
 	}
@@ -172,8 +169,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 		b.put(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.put(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
 	if rolls.Count > 0 {
 		b.buy("Tape for the seams", plural(rolls.Count, "roll", "rolls"), b.n.Length(length)+" and "+b.share(b.plan.Seams.Waste)+" waste")
-		b.bought(pack{group: price.Tape, what: "Tape for the seams", count: rolls.Count, name: "roll of " + b.put(b.plan.Seams.Roll),
-			size: b.plan.Seams.Roll.In(measure.Metre), unit: "m", each: b.plan.Price.TapePerRoll.Amount, priced: b.plan.Price.TapePerRoll.Known})
+		b.bought(b.tapePack(rolls.Count))
 	}
 }
 

@@ -38,6 +38,7 @@ func (b *builder) price() {
 	b.clientCopy(&quote)
 	b.payments(quote.Payments)
 	b.sheet.Price.Text = b.priceText(&quote, costs.missing)
+	b.whatIfs(&quote, costs.missing)
 }
 
 // unreadTerms tells whether a blank that makes the price could not be read: a

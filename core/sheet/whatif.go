@@ -1,0 +1,208 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+	"ceilingwright/core/problem"
+)
+
+// change is one thing that could be otherwise: what it is called, why the price
+// moves, and the change made to a plan that is otherwise the same.
+type change struct {
+	what, text string
+	make       func(v *builder)
+}
+
+// whatIfs prices the job with one thing changed at a time. What is not asked
+// again (the room, the setting out) stays as worked out.
+func (b *builder) whatIfs(now *price.Quote, missing []string) {
+	for _, c := range b.changes() {
+		v := b.variant()
+		c.make(v)
+		v.finish()
+		v.tapeForSeams()
+		costs := v.costing()
+		quote, _, ok := price.QuoteOf(costs.items, now.Terms)
+		if !ok || lacks(costs.missing, missing) {
+			continue
+		}
+		difference := quote.Total.Sub(now.Total)
+		text := b.money(difference)
+		if difference.Sign() > 0 {
+			text = "+" + text
+		}
+		b.sheet.Price.WhatIf = append(b.sheet.Price.WhatIf, WhatIf{What: c.what, Sum: b.money(quote.Total), Change: text, Text: c.text})
+	}
+}
+
+// lacks tells whether something has no price that has one in the present plan:
+// the two prices could then not be compared.
+func lacks(missing, before []string) bool {
+	return slices.ContainsFunc(missing, func(what string) bool { return !slices.Contains(before, what) })
+}
+
+// variant is b with nothing of the finish worked out yet, to be changed without
+// changing b.
+func (b *builder) variant() *builder {
+	v := &builder{
+		plan: b.plan, n: b.n, other: b.other, blamed: map[string]bool{},
+		found: b.found, shape: b.shape, things: b.things, layers: slices.Clone(b.layers),
+		site: b.site, choice: b.choice, placed: b.placed, standing: b.standing, footing: b.footing,
+	}
+	v.plan.Steps = slices.Clone(b.plan.Steps)
+	return v
+}
+
+// changes are the things that could be otherwise in this plan.
+func (b *builder) changes() []change {
+	var list []change
+	list = append(list, b.borderChange()...)
+	list = append(list, b.layerChange()...)
+	return append(list, b.leafChanges()...)
+}
+
+// widerBorder is a border that the eye tells from the present one: a choice.
+const (
+	widerInches = 4 * measure.Inch
+	widerMetric = 100 * measure.Millimetre
+)
+
+// borderChange is the mask with the borders that are wanted, or with a wider
+// border all round.
+func (b *builder) borderChange() []change {
+	wider := widerMetric
+	if b.n.System == measure.FeetInches {
+		wider = widerInches
+	}
+	outline, what := b.plan.Mask.Outline, "A border "+b.n.Length(wider)+" wider all round"
+	length, width := outline.Length-2*wider, outline.Width-2*wider
+	wantedLength, wantsLength := b.lengthFigure("order.length")
+	wantedWidth, wantsWidth := b.lengthFigure("order.width")
+	if wantsLength && wantedLength != outline.Length || wantsWidth && wantedWidth != outline.Width {
+		what, length, width = "The borders you want", outline.Length, outline.Width
+		if wantsLength {
+			length = wantedLength
+		}
+		if wantsWidth {
+			width = wantedWidth
+		}
+	}
+	if !outline.IsComplete() || length < mask.LeastPanel || width < mask.LeastPanel {
+		return nil
+	}
+	return []change{{
+		what: what,
+		text: "A mask of " + b.n.Length(length) + " × " + b.n.Length(width) + "; its panels are taken to cost in proportion to their area.",
+		make: func(v *builder) { v.resize(length, width) },
+	}}
+}
+
+// lengthFigure is a length that the sheet has worked out; ok is false where it
+// has not.
+func (b *builder) lengthFigure(id string) (l measure.Length, ok bool) {
+	for i := range b.sheet.Figures {
+		if f := &b.sheet.Figures[i]; f.ID == id && f.Unit == "nm" {
+			n, err := strconv.ParseInt(f.Value, 10, 64)
+			return measure.Length(n), err == nil
+		}
+	}
+	return 0, false
+}
+
+// resize is the mask of another size, cut in the same way.
+func (v *builder) resize(length, width measure.Length) {
+	before := v.plan.Mask.Area()
+	v.plan.Mask.Outline.Length, v.plan.Mask.Outline.Width = length, width
+	ratio := v.plan.Mask.Area().SquareMetres.Quo(before.SquareMetres)
+	for i := range v.layers {
+		l := &v.layers[i]
+		cost := &l.plan.Price
+		if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.plan.Price.Digits)); ok {
+			cost.Amount = sum
+		}
+		if panels, problems := mask.LayerFromCut(v.plan.Mask.Outline, l.plan.Cut, v.n); !hasStop(problems) && !panels.IsEmpty() {
+			l.tape = panels.TapeLength(v.plan.Mask.Outline, v.plan.Seams.Cover)
+		}
+	}
+}
+
+func hasStop(problems []problem.Problem) bool {
+	return slices.ContainsFunc(problems, func(p problem.Problem) bool { return p.Severity == problem.Stop })
+}
+
+// layerChange is the mask without its last layer.
+func (b *builder) layerChange() []change {
+	last := len(b.layers) - 1
+	if last < 1 {
+		return nil
+	}
+	id, name := b.layers[last].panels.ID, b.layers[last].panels.Name
+	return []change{{
+		what: "One layer less", text: "Without “" + name + "” and the steps that go through it.",
+		make: func(v *builder) {
+			v.layers = v.layers[:last]
+			v.plan.Steps = slices.DeleteFunc(v.plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
+		},
+	}}
+}
+
+// goesThrough tells whether a step needs the mask of its layer.
+func goesThrough(s *plan.Step) bool {
+	return s.Kind == finish.Peel || s.Basis == finish.Openings || s.Basis == finish.Edges || s.Basis == finish.Mask
+}
+
+// mostLeafChanges keeps the list to what can be read.
+const mostLeafChanges = 3
+
+// leafChanges are each leaf laid in the metal of another that the plan knows, and
+// the job without that leaf.
+func (b *builder) leafChanges() []change {
+	var list []change
+	for i := range b.plan.Steps {
+		s := &b.plan.Steps[i]
+		if s.Leaf == nil || len(list) >= mostLeafChanges {
+			continue
+		}
+		if other := b.otherLeaf(s.Leaf); other != nil {
+			list = append(list, change{
+				what: "“" + s.Name + "” in " + string(other.Metal), text: "In the leaf of another step: its size, its lap and its price.",
+				make: func(v *builder) { v.plan.Steps[i].Leaf = inMetal(s.Leaf, other) },
+			})
+		}
+		list = append(list, change{
+			what: "Without “" + s.Name + "”", text: "Neither the leaf nor the size under it.",
+			make: func(v *builder) {
+				first := i
+				if i > 0 && v.plan.Steps[i-1].Kind == finish.SizeCoat {
+					first--
+				}
+				v.plan.Steps = slices.Delete(v.plan.Steps, first, i+1)
+			},
+		})
+	}
+	return list
+}
+
+// otherLeaf is a leaf of another metal in the plan, nil where there is none.
+func (b *builder) otherLeaf(leaf *plan.Leaf) *plan.Leaf {
+	for i := range b.plan.Steps {
+		if other := b.plan.Steps[i].Leaf; other != nil && other.Metal != leaf.Metal && other.Known {
+			return other
+		}
+	}
+	return nil
+}
+
+// inMetal is leaf laid in the same way in the metal of other.
+func inMetal(leaf, other *plan.Leaf) *plan.Leaf {
+	laid := *leaf
+	laid.Metal, laid.Leaf, laid.PerBook, laid.BooksPerPack = other.Metal, other.Leaf, other.PerBook, other.BooksPerPack
+	laid.PerBookPrice, laid.PerPackPrice, laid.GramsPer1000 = other.PerBookPrice, other.PerPackPrice, other.GramsPer1000
+	return &laid
+}
