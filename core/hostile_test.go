@@ -63,6 +63,7 @@ var told = map[string]struct {
 	"other-program-list":            {severity: problem.Stop, words: "not a plan", whole: true},
 	"panels-measured-past-reason":   {at: "/mask/layers/0/panels/0/length", severity: problem.Caution, words: "was ordered"},
 	"pieces-over-each-other":        {at: "/mask/layers/0/pieces/1/cells", severity: problem.Stop, words: "belongs to the piece “P” already"},
+	"price-past-reason":             {at: "/price/tax", severity: problem.Stop, words: "negative"},
 	"repeated-names":                {at: "/room/length", severity: problem.Caution, words: "stands twice"},
 	"room-of-a-nanometre":           {at: "/room/length", severity: problem.Caution},
 	"same-ids-twice":                {at: "/mask/layers/1/id", severity: problem.Caution, words: "“L1-2”"},

@@ -148,6 +148,8 @@ func TestWhatHasNoPriceIsNamed(t *testing.T) {
 	s := priced(t, map[string]any{"/mask/layers/1/price": "", "/price/tapePerRoll": ""})
 	assert.Contains(t, s.Price.Text, "Not in it: Panels of “Second layer”, Tape for the seams")
 	require.NotEmpty(t, problemsAt(s, "/price"))
+	assert.Contains(t, priced(t, map[string]any{"/price/rate": ""}).Price.Text, "Not in it: the work, ")
+	assert.Contains(t, priced(t, map[string]any{"/finish/steps/1/cans": []any{}}).Price.Text, "Not in it: Base coat, ", "no sizes to buy it in")
 	for _, p := range s.Problems {
 		if p.At == "/price" {
 			assert.Equal(t, problem.Caution, p.Severity)

@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
+	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
@@ -44,7 +46,7 @@ func (b *builder) price() {
 // unreadTerms tells whether a blank that makes the price could not be read: a
 // price without it would be taken for the whole.
 func (b *builder) unreadTerms() bool {
-	for _, blank := range []string{"rate", "contingency", "overhead", "profitPercent", "minimum", "roundTo", "tax", "hirePerDay", "travelPerDay", "travelDays", "tapePerRoll"} {
+	for _, blank := range []string{"digits", "rate", "contingency", "overhead", "profit", "profitPercent", "minimum", "roundTo", "tax", "taxOn", "hirePerDay", "travelPerDay", "travelDays", "tapePerRoll"} {
 		if b.blamed["/price/"+blank] {
 			return true
 		}
@@ -122,11 +124,42 @@ func (b *builder) costing() costing {
 			}
 		}
 	}
-	for _, w := range b.work() {
-		c.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
+	b.unbought(&c)
+	if labour := b.work(); b.plan.Price.Rate.Known {
+		for _, w := range labour {
+			c.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
+		}
+	} else {
+		c.miss("the work")
 	}
 	b.byDay(&c)
 	return c
+}
+
+// unbought names the products of which it is not known what is bought.
+func (b *builder) unbought(c *costing) {
+	for i := range b.plan.Steps {
+		s := &b.plan.Steps[i]
+		if s.Kind != finish.LeafLaying && !s.Kind.IsLiquid() || s.Kind.IsLiquid() && s.Coats == 0 {
+			continue
+		}
+		name := b.material(s)
+		if !slices.ContainsFunc(b.packs, func(p pack) bool { return p.what == name }) {
+			c.miss(name)
+		}
+	}
+}
+
+// material is the name of the product of a step, which may be an earlier step's.
+func (b *builder) material(s *plan.Step) string {
+	for range b.plan.Steps {
+		i := slices.IndexFunc(b.plan.Steps, func(one plan.Step) bool { return one.ID == s.SameAs })
+		if s.SameAs == "" || i < 0 {
+			break
+		}
+		s = &b.plan.Steps[i]
+	}
+	return s.Name
 }
 
 // add puts an item into the price, or its name among what is missing.

@@ -30,13 +30,13 @@ func (b *builder) work() []work {
 func (b *builder) byDay(c *costing) {
 	p := &b.plan.Price
 	if p.HirePerDay.Known {
-		c.miss("Platform")
+		c.miss("the platform")
 	}
 	if !p.TravelPerDay.Known {
 		return
 	}
 	if p.TravelDays == 0 {
-		c.miss("Travel")
+		c.miss("travel")
 		return
 	}
 	c.add(price.Item{Group: price.Travel, What: "Travel", Count: measure.NumberFromInt(int64(p.TravelDays)), Unit: "days"}, p.TravelPerDay)
