@@ -1,0 +1,368 @@
+package days
+
+import (
+	"strconv"
+
+	"ceilingwright/core/finish"
+)
+
+// Job is what there is to do, in the order of the finish. Protect, Survey,
+// TouchUp and Clear are minutes of one person's work, 0 where there is none.
+// FilmAge is how many days paint ages before a mask is stuck to it, Painted when
+// the paint was done that is there to begin with, 0 where it is old.
+type Job struct {
+	Protect, Survey, TouchUp, Clear int64
+	Layers                          []Layer
+	Steps                           []Step
+	FilmAge                         int64
+	Painted                         Moment
+}
+
+// Layer is the work of one layer of the mask, in minutes. Mark, Bridge and Peel
+// are of one person; Hang is what those who hang it together take, the moves of
+// the platform counted in. Key is what peeling the panel kept up for the next
+// layer takes, 0 where none is.
+type Layer struct {
+	ID, Name                      string
+	Mark, Hang, Bridge, Peel, Key int64
+}
+
+// Step is the work of one step of the finish. Layer is the index of the layer it
+// goes through, −1 for none; Surface the surface it is on, "" for the ceiling.
+// Labour is minutes of one person for one coat; Dry and Recoat minutes of
+// drying. A size has Tack and Open, the minutes until leaf can be laid and from
+// then on, the reserve taken off, and Window, the same with it; the leaf on it
+// has Gilders and Sections.
+type Step struct {
+	ID, Name           string
+	Kind               finish.Kind
+	Layer              int
+	Surface            string
+	Coats              int64
+	Labour             int64
+	Dry, Recoat        int64
+	Tack, Open, Window int64
+	Gilders            int
+	Sections           []Section
+}
+
+// Section is the work of one section of a gilding: minutes of one person to size
+// it, and to lay the leaf.
+type Section struct{ Size, Lay int64 }
+
+// How many people do a piece of work together at most. A coat has one who cuts
+// in and one who follows while the edge is wet; a panel has two who hold it.
+// Common practice, no source.
+const (
+	atCoat    = 2
+	atPanel   = 2
+	atMarks   = 2
+	atTape    = 2
+	atPeeling = 4
+	atTidying = 4
+)
+
+// Origin is what a task comes from: the index of its step, or of its layer, −1
+// for neither; Coat and Section count from 1, 0 for none.
+type Origin struct{ Step, Layer, Coat, Section int }
+
+// Tasks are the tasks of a job for so many people, each with its origin. A layer
+// is marked out, hung and bridged before the first step that goes through it,
+// and peeled after its last, or where the steps say. What is on the ceiling
+// follows in the order of the steps; what is on another surface goes on beside
+// it. Layers that no step goes through are left out.
+func (j *Job) Tasks(people int) ([]Task, []Origin) {
+	l := listing{Job: j, people: max(1, people), last: make([]int, len(j.Layers)), state: make([]state, len(j.Layers))}
+	l.size()
+	l.chains = append(l.chains, chain{previous: -1})
+	l.single("protect", "Protect", j.Protect, atTidying)
+	l.single("survey", "Measure", j.Survey, 1)
+	l.setUp = l.chains[0].previous
+	for i := range j.Steps {
+		l.step(i)
+	}
+	l.end()
+	return l.tasks, l.origins
+}
+
+// state is how far a layer has come.
+type state uint8
+
+const (
+	toHang state = iota
+	hung
+	peeled
+)
+
+// listing is the tasks of a job in the making.
+type listing struct {
+	*Job
+	people  int
+	tasks   []Task
+	origins []Origin
+	chains  []chain // the ceiling's first
+	setUp   int     // the last task before anything is painted, −1 for none
+	last    []int   // the last step through each layer, −1 for none
+	state   []state
+	keyUp   int64 // minutes to take down the key that is up
+}
+
+// chain is what follows one another on one surface. previous is the last task,
+// wet the coats that are not yet known to be dry, painted those that are not yet
+// known to be of age.
+type chain struct {
+	surface  string
+	previous int
+	wet      []Link
+	painted  []int
+}
+
+// size makes room, and finds the last step through each layer.
+func (l *listing) size() {
+	for i := range l.last {
+		l.last[i] = -1
+	}
+	count := 8 + 4*len(l.Layers)
+	for i := range l.Steps {
+		s := &l.Steps[i]
+		count += int(max(1, s.Coats)) + 2*len(s.Sections)
+		if s.Layer >= 0 {
+			l.last[s.Layer] = i
+		}
+	}
+	l.tasks, l.origins = make([]Task, 0, count), make([]Origin, 0, count)
+}
+
+func (l *listing) chain(surface string) *chain {
+	for i := range l.chains {
+		if l.chains[i].surface == surface {
+			return &l.chains[i]
+		}
+	}
+	l.chains = append(l.chains, chain{surface: surface, previous: l.setUp})
+	return &l.chains[len(l.chains)-1]
+}
+
+// put adds a task to a chain. One that needs dry paint waits for the coats
+// before it.
+func (l *listing) put(c *chain, t Task, o Origin, dry bool) int {
+	if c.previous >= 0 {
+		t.After = append(t.After, Link{Task: c.previous, Wait: Follows})
+	}
+	if dry {
+		t.After = append(t.After, c.wet...)
+		c.wet = nil
+	}
+	l.tasks, l.origins = append(l.tasks, t), append(l.origins, o)
+	c.previous = len(l.tasks) - 1
+	return c.previous
+}
+
+// single is a task of the whole job; with no work it is left out.
+func (l *listing) single(id, name string, labour int64, share int) {
+	if labour > 0 {
+		l.put(&l.chains[0], Task{ID: id, Name: name, Labour: labour, Share: share}, Origin{Step: -1, Layer: -1}, false)
+	}
+}
+
+func (l *listing) step(i int) {
+	s := &l.Steps[i]
+	if s.Layer >= 0 && l.state[s.Layer] == toHang && s.Kind != finish.Peel {
+		l.hang(s.Layer)
+	}
+	switch {
+	case s.Kind == finish.Peel:
+		l.peel(i)
+		return
+	case s.Kind == finish.LeafLaying && l.sizing(i) >= 0:
+		l.gild(l.sizing(i), i)
+	case s.Kind == finish.SizeCoat && l.leafOn(i) >= 0:
+		return // sized section by section, with its leaf
+	default:
+		l.coats(i)
+	}
+	if s.Layer >= 0 && l.last[s.Layer] == i && l.state[s.Layer] == hung {
+		l.takeDown(s.Layer, "Peel "+l.Layers[s.Layer].Name, "layer."+l.Layers[s.Layer].ID+".peel", Origin{Step: -1, Layer: s.Layer}, l.Layers[s.Layer].Peel)
+	}
+}
+
+// sizing is the size that a leaf step is laid on: the step before it on the same
+// surface; −1 where that is none.
+func (l *listing) sizing(leaf int) int {
+	if len(l.Steps[leaf].Sections) == 0 {
+		return -1
+	}
+	for i := leaf - 1; i >= 0; i-- {
+		if l.Steps[i].Surface == l.Steps[leaf].Surface {
+			if l.Steps[i].Kind == finish.SizeCoat {
+				return i
+			}
+			return -1
+		}
+	}
+	return -1
+}
+
+func (l *listing) leafOn(size int) int {
+	for i := size + 1; i < len(l.Steps); i++ {
+		if l.Steps[i].Surface == l.Steps[size].Surface {
+			if l.Steps[i].Kind == finish.LeafLaying && l.sizing(i) == size {
+				return i
+			}
+			return -1
+		}
+	}
+	return -1
+}
+
+// hang is marking out, hanging and bridging a layer. The mask is stuck to paint
+// that is dry and of age; the key of the layer before comes down with it.
+func (l *listing) hang(layer int) {
+	c, one := &l.chains[0], &l.Layers[layer]
+	l.state[layer] = hung
+	if one.Mark > 0 {
+		l.put(c, Task{ID: "layer." + one.ID + ".mark", Name: "Mark out for " + one.Name, Labour: one.Mark, Share: atMarks}, Origin{Step: -1, Layer: layer}, true)
+	}
+	t := Task{ID: "layer." + one.ID + ".hang", Name: "Hang " + one.Name, Fixed: one.Hang + l.keyUp, Share: atPanel}
+	l.keyUp = 0
+	if l.Painted > 0 {
+		t.NotBefore = l.Painted + Moment(l.FilmAge*Day)
+	}
+	if l.FilmAge > 0 {
+		for _, coat := range c.painted {
+			t.After = append(t.After, Link{Task: coat, Wait: Ages, Days: l.FilmAge})
+		}
+	}
+	c.painted = nil
+	if t.Fixed > 0 {
+		l.put(c, t, Origin{Step: -1, Layer: layer}, true)
+	}
+	if one.Bridge > 0 {
+		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: atTape}, Origin{Step: -1, Layer: layer}, false)
+	}
+}
+
+// peel is a step that peels its layer, or the one that is up.
+func (l *listing) peel(i int) {
+	s := &l.Steps[i]
+	layer := s.Layer
+	for j := range l.state {
+		if layer < 0 && l.state[j] == hung {
+			layer = j
+		}
+	}
+	if layer < 0 || l.state[layer] != hung {
+		return
+	}
+	labour := s.Labour
+	if labour == 0 {
+		labour = l.Layers[layer].Peel
+	}
+	l.takeDown(layer, s.Name, "step."+s.ID, Origin{Step: i, Layer: layer}, labour)
+}
+
+// takeDown peels a layer, at once after what was done last: paint is peeled wet
+// or just dry to the touch, leaf while its size is soft (common practice, no
+// source). The key stays up until the next layer hangs.
+func (l *listing) takeDown(layer int, name, id string, o Origin, labour int64) {
+	l.state[layer] = peeled
+	l.keyUp = l.Layers[layer].Key
+	if labour > 0 {
+		l.put(&l.chains[0], Task{ID: id, Name: name, Labour: labour, Share: atPeeling}, o, false)
+	}
+}
+
+// coats are the coats of a step. What is no paint is done once.
+func (l *listing) coats(i int) {
+	s := &l.Steps[i]
+	c := l.chain(s.Surface)
+	if s.Labour <= 0 {
+		return
+	}
+	wait, count := Dries, max(1, s.Coats)
+	for coat := int64(1); coat <= count; coat++ {
+		t := Task{ID: "step." + s.ID, Name: s.Name, Labour: s.Labour, Share: atCoat, Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
+		if s.Kind == finish.LeafLaying && s.Gilders > 0 {
+			t.Share = s.Gilders
+		}
+		if count > 1 {
+			t.ID += "." + strconv.FormatInt(coat, 10)
+			t.Name += ", coat " + strconv.FormatInt(coat, 10) + " of " + strconv.FormatInt(count, 10)
+		}
+		task := l.put(c, t, Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
+		if !s.Kind.IsLiquid() {
+			return
+		}
+		dry := s.Dry
+		if wait = Dries; coat < count {
+			wait, dry = Recoats, s.Recoat
+		}
+		if dry > 0 {
+			c.wet = append(c.wet, Link{Task: task, Wait: wait, Minutes: dry})
+		}
+		if coat == count {
+			c.painted = append(c.painted, task)
+		}
+	}
+}
+
+// gild is sizing and leaf, section by section. Where there is a hand more than
+// the gilders, it sizes the next section while they lay; else one of them does,
+// and the time of it is theirs.
+func (l *listing) gild(sizeStep, leafStep int) {
+	size, leaf := &l.Steps[sizeStep], &l.Steps[leafStep]
+	c := l.chain(leaf.Surface)
+	gilders := max(1, min(leaf.Gilders, l.people))
+	before, wet := c.previous, c.wet
+	laid := -1
+	for k, section := range leaf.Sections {
+		mark := ""
+		if len(leaf.Sections) > 1 {
+			mark = ", section " + strconv.Itoa(k+1)
+		}
+		o := Origin{Step: sizeStep, Layer: size.Layer, Section: k + 1}
+		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(k+1), Name: size.Name + mark, Labour: section.Size, Share: 1, Whole: true, Aside: k > 0 && l.people <= gilders}
+		c.previous, c.wet = before, wet
+		at := l.put(c, sizing, o, true)
+		t := Task{ID: "step." + leaf.ID + ".s" + strconv.Itoa(k+1), Name: leaf.Name + mark, Labour: section.Lay, Share: gilders, Window: &Window{Sizing: at, Tack: size.Tack, Open: size.Open}}
+		if l.people <= gilders && k+1 < len(leaf.Sections) {
+			// The sizing in between is taken out of the reserve.
+			next := leaf.Sections[k+1].Size
+			t.Labour += next
+			t.Window.Open = max(size.Open, min(size.Window, size.Open+(next+int64(gilders)-1)/int64(gilders)))
+		}
+		t.After = []Link{{Task: at, Wait: Tacks, Minutes: size.Tack}}
+		if laid >= 0 {
+			t.After = append(t.After, Link{Task: laid, Wait: Follows})
+		}
+		l.tasks, l.origins = append(l.tasks, t), append(l.origins, Origin{Step: leafStep, Layer: leaf.Layer, Section: k + 1})
+		laid = len(l.tasks) - 1
+	}
+	c.previous, c.wet = laid, nil
+	c.painted = append(c.painted, laid)
+}
+
+// end is touching up, once all is dry, and clearing away.
+func (l *listing) end() {
+	c := &l.chains[0]
+	for i := range l.chains[1:] {
+		other := &l.chains[i+1]
+		if other.previous >= 0 && other.previous != l.setUp {
+			c.wet = append(c.wet, other.wet...)
+			c.wet = append(c.wet, Link{Task: other.previous, Wait: Follows})
+		}
+	}
+	if l.keyUp > 0 {
+		l.put(c, Task{ID: "key", Name: "Take down the last key", Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1}, false)
+	}
+	none := Origin{Step: -1, Layer: -1}
+	if l.TouchUp > 0 {
+		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: atCoat}, none, true)
+	}
+	if l.Clear > 0 {
+		for i := range c.wet {
+			c.wet[i].Wait, c.wet[i].Minutes = Follows, 0
+		}
+		l.put(c, Task{ID: "clear", Name: "Clear away", Labour: l.Clear, Share: atTidying}, none, true)
+	}
+}
