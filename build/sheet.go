@@ -179,7 +179,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 	p.steps(s.Steps)
 	if p.block("shopping", len(s.Shopping)) {
 		for _, buy := range s.Shopping {
-			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail))
+			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail), " ", buy.Cost)
 		}
 	}
 	p.price(s.Price)

@@ -102,6 +102,17 @@ func TestLeafAndCansInThePrice(t *testing.T) {
 	assert.Equal(t, "24.00 = 144.00", sums["Travel 6 days"])
 }
 
+func TestShoppingListSaysWhatThingsCost(t *testing.T) {
+	costs := map[string]string{}
+	for _, buy := range priced(t, map[string]any{"/finish/steps/3/cans/0/price": ""}).Shopping {
+		costs[buy.What] = buy.Cost
+	}
+	assert.Equal(t, "106.00 GBP", costs["Base coat"], "62 + 2 × 22")
+	assert.Equal(t, "29.00 GBP", costs["Tape for the seams"], "2 × 14.50")
+	assert.Equal(t, "56.40 GBP", costs["Imitation leaf"], "6 × 9.40")
+	assert.Empty(t, costs["Edge seal"], "a can without a price")
+}
+
 func TestRoughPriceOfAFirstVisit(t *testing.T) {
 	// 18 × 14 ft at 45.00 a square foot is 11 340, 20 % either way 9072 and 13 608.
 	s := priced(t, nil)

@@ -62,6 +62,7 @@ func (b *builder) workOut() {
 	b.hanging()
 	b.registering()
 	b.finish()
+	b.costs()
 	b.price()
 	b.record()
 	b.safety()

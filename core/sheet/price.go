@@ -26,7 +26,6 @@ func (b *builder) price() {
 	if !b.plan.Price.IsAsked() {
 		return
 	}
-	b.currency()
 	costs := b.costing()
 	quote, problems, ok := price.QuoteOf(costs.items, b.terms())
 	b.report("/price", problems)

@@ -50,14 +50,39 @@ func (b *builder) shoppingRows(line int) [][]export.Cell {
 	return rows
 }
 
+// costs puts on the shopping list what each line costs, where all that is bought
+// of it has a price.
+func (b *builder) costs() {
+	b.currency()
+	for i := range b.sheet.Shopping {
+		sum, packs, known := decimal.Decimal{}, 0, true
+		for j := range b.packs {
+			if p := &b.packs[j]; p.line == i {
+				cost, ok := b.packCost(p)
+				sum, packs, known = sum.Add(cost), packs+1, known && ok
+			}
+		}
+		if packs > 0 && known {
+			b.sheet.Shopping[i].Cost = b.money(sum)
+		}
+	}
+}
+
+// packCost is what packs cost together, rounded as the price rounds a line.
+func (b *builder) packCost(p *pack) (decimal.Decimal, bool) {
+	if !p.priced {
+		return decimal.Decimal{}, false
+	}
+	return price.Round(measure.NumberFromDecimal(p.each).Mul(measure.NumberFromInt(p.count)), int32(b.plan.Price.Digits))
+}
+
 // mostContentDecimals is finer than any can or roll is sold by.
 const mostContentDecimals = 6
 
 func (b *builder) packCells(p *pack) []export.Cell {
 	cells := []export.Cell{export.Text(p.what), export.Number(decimal.NewFromInt(p.count)), export.Text(p.name),
 		export.Number(p.size.RoundHalfEven(mostContentDecimals)), export.Text(p.unit), {}, {}, {}}
-	sum, ok := price.Round(measure.NumberFromDecimal(p.each).Mul(measure.NumberFromInt(p.count)), int32(b.plan.Price.Digits))
-	if p.priced && ok {
+	if sum, ok := b.packCost(p); ok {
 		cells[5], cells[6], cells[7] = export.Number(p.each), export.Number(sum), export.Text(b.plan.Price.Currency)
 	}
 	return cells
