@@ -30,7 +30,7 @@ var mayImport = map[string][]string{
 	"core/register":    {"core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/delivery":    {"core/measure", "core/problem", "core/mask"},
 	"core/finish":      {"core/measure", "core/problem"},
-	"core/days":        {"core/finish"},
+	"core/days":        {"core/measure", "core/finish"},
 	"core/safety":      {"core/measure", "core/problem"},
 	"core/price":       {"core/measure", "core/problem"},
 	"core/export":      {},
@@ -39,7 +39,7 @@ var mayImport = map[string][]string{
 	"core/plan": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
 		"core/finish", "core/safety", "core/price"},
 	"core/sheet": {"core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout",
-		"core/hanging", "core/register", "core/finish", "core/safety", "core/price", "core/export", "core/plan", "core/drawing", "core/drawing/svg"},
+		"core/hanging", "core/register", "core/finish", "core/days", "core/safety", "core/price", "core/export", "core/plan", "core/drawing", "core/drawing/svg"},
 }
 
 // mayImportOutside is what the engine may use of the standard library and of

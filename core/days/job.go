@@ -30,7 +30,8 @@ type Layer struct {
 // Step is the work of one step of the finish. Layer is the index of the layer it
 // goes through, −1 for none; Surface the surface it is on, "" for the ceiling.
 // Labour is minutes of one person for one coat; Dry and Recoat minutes of
-// drying. A size has Tack and Open, the minutes until leaf can be laid and from
+// drying. Apart tells that what it paints lies outside the masks, so that none
+// is stuck to it. A size has Tack and Open, the minutes until leaf can be laid and from
 // then on, the reserve taken off, and Window, the same with it; the leaf on it
 // has Gilders and Sections.
 type Step struct {
@@ -41,6 +42,7 @@ type Step struct {
 	Coats              int64
 	Labour             int64
 	Dry, Recoat        int64
+	Apart              bool
 	Tack, Open, Window int64
 	Gilders            int
 	Sections           []Section
@@ -62,9 +64,24 @@ const (
 	atTidying = 4
 )
 
+// Act tells apart what is done to a layer.
+type Act uint8
+
+// What is done to a layer; Otherwise is any other work.
+const (
+	Otherwise Act = iota
+	Marking
+	Hanging
+	Bridging
+	Peeling
+)
+
 // Origin is what a task comes from: the index of its step, or of its layer, −1
 // for neither; Coat and Section count from 1, 0 for none.
-type Origin struct{ Step, Layer, Coat, Section int }
+type Origin struct {
+	Step, Layer, Coat, Section int
+	Work                       Act
+}
 
 // Tasks are the tasks of a job for so many people, each with its origin. A layer
 // is marked out, hung and bridged before the first step that goes through it,
@@ -182,7 +199,7 @@ func (l *listing) step(i int) {
 		l.coats(i)
 	}
 	if s.Layer >= 0 && l.last[s.Layer] == i && l.state[s.Layer] == hung {
-		l.takeDown(s.Layer, "Peel "+l.Layers[s.Layer].Name, "layer."+l.Layers[s.Layer].ID+".peel", Origin{Step: -1, Layer: s.Layer}, l.Layers[s.Layer].Peel)
+		l.takeDown(s.Layer, "Peel "+l.Layers[s.Layer].Name, "layer."+l.Layers[s.Layer].ID+".peel", Origin{Step: -1, Layer: s.Layer, Work: Peeling}, l.Layers[s.Layer].Peel)
 	}
 }
 
@@ -221,7 +238,7 @@ func (l *listing) hang(layer int) {
 	c, one := &l.chains[0], &l.Layers[layer]
 	l.state[layer] = hung
 	if one.Mark > 0 {
-		l.put(c, Task{ID: "layer." + one.ID + ".mark", Name: "Mark out for " + one.Name, Labour: one.Mark, Share: atMarks}, Origin{Step: -1, Layer: layer}, true)
+		l.put(c, Task{ID: "layer." + one.ID + ".mark", Name: "Mark out for " + one.Name, Labour: one.Mark, Share: atMarks}, Origin{Step: -1, Layer: layer, Work: Marking}, true)
 	}
 	t := Task{ID: "layer." + one.ID + ".hang", Name: "Hang " + one.Name, Fixed: one.Hang + l.keyUp, Share: atPanel}
 	l.keyUp = 0
@@ -235,10 +252,10 @@ func (l *listing) hang(layer int) {
 	}
 	c.painted = nil
 	if t.Fixed > 0 {
-		l.put(c, t, Origin{Step: -1, Layer: layer}, true)
+		l.put(c, t, Origin{Step: -1, Layer: layer, Work: Hanging}, true)
 	}
 	if one.Bridge > 0 {
-		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: atTape}, Origin{Step: -1, Layer: layer}, false)
+		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: atTape}, Origin{Step: -1, Layer: layer, Work: Bridging}, false)
 	}
 }
 
@@ -258,7 +275,7 @@ func (l *listing) peel(i int) {
 	if labour == 0 {
 		labour = l.Layers[layer].Peel
 	}
-	l.takeDown(layer, s.Name, "step."+s.ID, Origin{Step: i, Layer: layer}, labour)
+	l.takeDown(layer, s.Name, "step."+s.ID, Origin{Step: i, Layer: layer, Work: Peeling}, labour)
 }
 
 // takeDown peels a layer, at once after what was done last: paint is peeled wet
@@ -300,7 +317,7 @@ func (l *listing) coats(i int) {
 		if dry > 0 {
 			c.wet = append(c.wet, Link{Task: task, Wait: wait, Minutes: dry})
 		}
-		if coat == count {
+		if coat == count && !s.Apart {
 			c.painted = append(c.painted, task)
 		}
 	}

@@ -22,14 +22,14 @@ func (s *Schedule) Parts(task int) []Part {
 
 // isUnbroken tells whether a task takes no longer than its own minutes.
 func (s *Schedule) isUnbroken(task int) bool {
-	_, minutes := s.Tasks[task].crew(s.People)
+	_, minutes := s.takes(task)
 	return s.Placed[task].End == s.Placed[task].Start+Instant(minutes)
 }
 
 // Minutes is how long a task is worked at, and Labour how many minutes of one
 // person's work that is.
 func (s *Schedule) Minutes(task int) (minutes, labour int64) {
-	crew, minutes := s.Tasks[task].crew(s.People)
+	crew, minutes := s.takes(task)
 	if s.Tasks[task].Aside {
 		return minutes, 0 // counted in the task that it is done beside
 	}

@@ -201,7 +201,7 @@ func (p *placing) ready(task int) Placed {
 // and its people are free.
 func (p *placing) fit(task int, found *Placed) bool {
 	t := &p.Tasks[task]
-	crew, minutes := t.crew(p.People)
+	crew, minutes := p.takes(task)
 	from := found.Ready
 	for {
 		done, ok := p.span(t.Whole, from, minutes)
@@ -299,6 +299,7 @@ func (p *placing) placePair(sizing, leaf int) bool {
 		}
 		late := laid.End - open - Instant(window.Open)
 		if late <= 0 {
+			found.Ready = first.Ready
 			p.putPair(sizing, leaf, found, laid)
 			return true
 		}
@@ -333,7 +334,7 @@ func (p *placing) drop(task int) {
 func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 	p.put(leaf, laid)
 	ready := laid.Start - Instant(p.Tasks[leaf].Window.Tack)
-	crew, minutes := p.Tasks[sizing].crew(p.People)
+	crew, minutes := p.takes(sizing)
 	if p.Tasks[sizing].Aside {
 		crew = 0
 	}

@@ -49,7 +49,7 @@ func isKept(t *testing.T, s *Schedule) {
 				require.LessOrEqual(t, one.End, opens+Instant(w.Open), task.Name)
 			}
 		}
-		crew, minutes := task.crew(s.People)
+		crew, minutes := s.takes(i)
 		require.LessOrEqual(t, crew, s.People)
 		worked := int64(0)
 		for _, part := range s.Parts(i) {
@@ -208,6 +208,16 @@ func TestWholeWorkAndThePause(t *testing.T) {
 	assert.Equal(t, [2]int64{960, 960}, [2]int64{minutes, labour})
 }
 
+func TestTimesAreRoundedUpToTheStep(t *testing.T) {
+	w := &Work{People: 2, Start: date(t, "2027-03-02"), Hours: workdays(0), Round: 5, Tasks: []Task{
+		{Name: "coat", Labour: 101, Share: 2, Whole: true},
+		{Name: "size", Labour: 7, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		{Name: "leaf", Labour: 61, Share: 1, After: []Link{{1, Tacks, 60, 0}}, Window: &Window{1, 60, 61}},
+	}}
+	s := scheduled(t, w)
+	assert.Equal(t, []string{"2027-03-02T08:55", "2027-03-02T09:05", "2027-03-02T11:06"}, []string{s.to(0), s.to(1), s.to(2)})
+}
+
 func TestDaysOffAndYearEnd(t *testing.T) {
 	hours := workdays(0)
 	hours.Off = []Date{date(t, "2026-12-31"), date(t, "2027-01-01")}
@@ -322,7 +332,7 @@ func (b *brute) try(i int) {
 		return
 	}
 	task := &b.Tasks[i]
-	crew, minutes := task.crew(b.People)
+	crew, minutes := b.takes(i)
 	for q := range b.until {
 		if !b.isWork(q) {
 			continue

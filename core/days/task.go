@@ -64,11 +64,24 @@ func (t *Task) crew(people int) (crew int, minutes int64) {
 }
 
 // Work is all that has to be scheduled: the tasks, of which each is linked to
-// earlier ones only, and by how many People from Start on.
+// earlier ones only, and by how many People from Start on. Round is the step in
+// minutes to which the time of a task is rounded up, 0 for the minute; leaf on
+// its size is not rounded, since its time is short.
 type Work struct {
 	Tasks  []Task
 	People int
 	Start  Date
 	Hours  Hours
 	Zone   Zone
+	Round  int64
+}
+
+// takes is how many people do a task and how long they take.
+func (w *Work) takes(task int) (crew int, minutes int64) {
+	t := &w.Tasks[task]
+	crew, minutes = t.crew(w.People)
+	if rest := minutes % max(1, w.Round); rest > 0 && t.Window == nil {
+		minutes += w.Round - rest
+	}
+	return crew, minutes
 }

@@ -29,10 +29,16 @@ const (
 	Deck    // the deck of the platform
 	Route   // the way of the platform
 	Square  // what the room would be if it were square
+	Stop    // a line between two sections of gilding
+	Work    // work on the chart of the days
+	Pressed // work that the finish moves with
+	Drying  // drying and other waits on the chart
+	Rest    // a day that is not worked
 )
 
 var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order",
-	"object", "loose", "station", "deck", "route", "square"}
+	"object", "loose", "station", "deck", "route", "square",
+	"stop", "work", "pressed", "drying", "rest"}
 
 // String is the word for a part. The words are public: they become class names.
 func (p Part) String() string { return partNames[p] }

@@ -26,6 +26,18 @@ type Days struct {
 	Rates     Rates
 }
 
+// IsAsked tells whether the plan asks for the days: it says when the work
+// begins, or how long some of it takes. Working hours alone are no question.
+func (d *Days) IsAsked() bool {
+	r := &d.Rates
+	for _, rate := range []safety.Fact{r.Protect, r.Survey, r.Mark, r.Hang, r.Peel, r.Move, r.TouchUp, r.Clear} {
+		if rate.Known {
+			return true
+		}
+	}
+	return d.Start != "" || r.Bridge > 0
+}
+
 // Weekdays are the words for the days of the week, Monday first.
 func Weekdays() []string { return []string{"mon", "tue", "wed", "thu", "fri", "sat", "sun"} }
 

@@ -20,6 +20,7 @@ const (
 	blockSetting = "setting"
 	blockHanging = "hanging"
 	blockFinish  = "finish"
+	blockDays    = "days"
 	blockPrice   = "price"
 	blockSafety  = "safety"
 )
@@ -63,6 +64,8 @@ func (b *builder) workOut() {
 	b.registering()
 	b.finish()
 	b.costs()
+	b.gilding()
+	b.days()
 	b.price()
 	b.record()
 	b.safety()
@@ -93,6 +96,8 @@ type builder struct {
 	footing  hanging.Platform
 	products []product
 	packs    []pack
+	// calendarMade is the work and its days, once they are asked for.
+	calendarMade *calendar
 	// widest is the widest gap of all seams, widestAt the seam it is at.
 	widest   measure.Length
 	widestAt string

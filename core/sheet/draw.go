@@ -44,6 +44,7 @@ const (
 // without any panels, the room alone; and a room that is out of square once
 // more with that drawn large.
 func (b *builder) draw() {
+	b.drawDays()
 	if !b.shape.Usable() {
 		return
 	}
@@ -59,6 +60,11 @@ func (b *builder) draw() {
 		b.add(l.panels.ID+".marks", l, up, "marks", b.drawMarks(l))
 		if len(l.stations) > 0 {
 			b.add(l.panels.ID+".stations", l, up, "stations", b.drawStations(l))
+		}
+	}
+	for i := range b.calendar().gilt {
+		if g := &b.calendar().gilt[i]; b.placed && g.layer != nil {
+			b.add("step."+b.plan.Steps[g.leaf].ID+".sections", g.layer, up, "sections", b.drawSections(g))
 		}
 	}
 	if !drawn {

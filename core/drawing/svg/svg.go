@@ -32,6 +32,11 @@ var style = [...]string{
 	drawing.Deck:      ` fill='#eceae4' stroke='#6d675c'`,
 	drawing.Route:     ` fill='none' stroke='#2c5c86'`,
 	drawing.Square:    ` fill='none' stroke='#6d675c'`,
+	drawing.Stop:      ` fill='none' stroke='#2a2926'`,
+	drawing.Work:      ` fill='#b9b4a8' stroke='#2a2926'`,
+	drawing.Pressed:   ` fill='#2a2926' stroke='#2a2926'`,
+	drawing.Drying:    ` fill='none' stroke='#6d675c'`,
+	drawing.Rest:      ` fill='#eceae4' stroke='none'`,
 	// The rest are texts; as shapes they take the line of a dimension.
 	drawing.Order: ` fill='none' stroke='#6d675c'`,
 }
@@ -197,10 +202,12 @@ func (w *writer) width(part drawing.Part) {
 		w.attribute("stroke-width", 3*w.line)
 	case drawing.Box:
 		w.attribute("stroke-width", 2*w.line)
+	case drawing.Stop:
+		w.attribute("stroke-width", 4*w.line)
 	case drawing.Centre:
 		// Long dash and dot, after ISO 128-2 (from memory).
 		w.dashed(14, 3, 2, 3)
-	case drawing.Loose, drawing.Square, drawing.Route:
+	case drawing.Loose, drawing.Square, drawing.Route, drawing.Drying:
 		w.dashed(8, 4)
 	}
 }

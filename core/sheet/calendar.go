@@ -1,0 +1,292 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+)
+
+// calendar is the work of the job as tasks, and when they are done. isListed
+// tells that there are tasks, isDated that they have their days.
+type calendar struct {
+	gilt     []gilt
+	job      days.Job
+	tasks    []days.Task
+	origins  []days.Origin
+	schedule days.Schedule
+	isListed bool
+	isDated  bool
+	// usual names what is counted as usual, unsized the steps of which the labour
+	// is not known.
+	usual   []string
+	unsized []string
+}
+
+// calendar is worked out once, when it is first asked for.
+func (b *builder) calendar() *calendar {
+	if b.calendarMade == nil {
+		b.calendarMade = &calendar{}
+		b.makeCalendar(b.calendarMade)
+	}
+	return b.calendarMade
+}
+
+func (b *builder) makeCalendar(c *calendar) {
+	people := b.people()
+	b.gildAll(c, people, true)
+	if !b.plan.Days.IsAsked() {
+		return
+	}
+	hours, workable := b.workingHours()
+	b.fillJob(c)
+	c.job.Painted = b.painted(&hours)
+	c.tasks, c.origins = c.job.Tasks(people)
+	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= mostTasks; len(c.tasks) > mostTasks {
+		b.report("/days", []problem.Problem{{Severity: problem.Stop,
+			What: "The work comes in " + strconv.Itoa(len(c.tasks)) + " pieces; " + strconv.Itoa(mostTasks) + " are planned.",
+			Do:   "Use a size that takes leaf for longer, or fewer coats."}})
+	}
+	start, dated := b.date("/days/start", b.plan.Days.Start)
+	if !c.isListed || !workable || !dated {
+		return
+	}
+	c.schedule, c.isDated = days.ScheduleOf(&days.Work{Tasks: c.tasks, People: people, Start: start, Hours: hours, Zone: b.zone(), Round: roundedTo})
+	if !c.isDated {
+		b.report("/days", []problem.Problem{{At: "/start", Severity: problem.Stop,
+			What: "The work takes more than ten years.", Do: "Check how long each piece of work takes, and the days that are worked."}})
+	}
+}
+
+// roundedTo is the step of minutes to which work is rounded up: nobody goes by
+// the minute. A choice.
+const roundedTo = 5
+
+// mostTasks is how many pieces of work are planned: each is held against all
+// others.
+const mostTasks = 1000
+
+// people is how many work: one where the plan does not say.
+func (b *builder) people() int { return max(1, min(b.plan.Days.People, mostPeople)) }
+
+// mostPeople is more than any crew on one ceiling.
+const mostPeople = 100
+
+// areaOf is the area of a step.
+func (b *builder) areaOf(i int) (measure.Area, bool) {
+	a, _, _, ok := (&step{builder: b, Step: b.plan.Steps[i]}).covered()
+	return a, ok && a.SquareMetres.Sign() > 0
+}
+
+// rateOf is the area one person does in an hour in a step, the usual one where
+// the plan does not say.
+func (b *builder) rateOf(i int) measure.Area {
+	s := &b.plan.Steps[i]
+	if s.RateKnown {
+		return s.Rate
+	}
+	metal := finish.Metal("")
+	if s.Leaf != nil {
+		metal = s.Leaf.Metal
+	}
+	return days.UsualRate(s.Kind, metal)
+}
+
+// gildAll divides every leaf step on a size.
+func (b *builder) gildAll(c *calendar, people int, say bool) {
+	c.gilt = c.gilt[:0]
+	for i := range b.plan.Steps {
+		if b.plan.Steps[i].Kind != finish.LeafLaying {
+			continue
+		}
+		g, problems, ok := b.gild(i, people)
+		if say && g.sizing >= 0 {
+			b.report(b.plan.Steps[g.sizing].At, problems)
+		}
+		if ok && len(g.sections) > 0 {
+			c.gilt = append(c.gilt, g)
+		}
+	}
+}
+
+// minutes is a time in minutes as whole ones, rounded up.
+func minutes(n measure.Number, each int64) int64 {
+	whole, ok := n.Mul(measure.NumberFromInt(each)).Ceil()
+	if !ok || whole > longestMinutes {
+		return longestMinutes
+	}
+	return whole
+}
+
+// longestMinutes is past all that is planned, so that what is longer need not be
+// told apart.
+const longestMinutes = 1_000_000_000
+
+// counted is a time of the plan, or the usual one, which is then named.
+func (c *calendar) counted(f safety.Fact, each, usual int64, name string) int64 {
+	if f.Known {
+		return minutes(f.Value, each)
+	}
+	c.usual = append(c.usual, name)
+	return usual
+}
+
+// fillJob is the job in the words of the days.
+func (b *builder) fillJob(c *calendar) {
+	d := &b.plan.Days
+	c.job = days.Job{}
+	hasProtect := false
+	for i := range b.plan.Steps {
+		hasProtect = hasProtect || b.plan.Steps[i].Kind == finish.Protect
+	}
+	protect := c.counted(d.Rates.Protect, 60, days.UsualProtect, "protecting "+minutesText(days.UsualProtect))
+	if !hasProtect {
+		c.job.Protect = protect
+	}
+	c.job.Survey = c.counted(d.Rates.Survey, 60, days.UsualSurvey, "measuring "+minutesText(days.UsualSurvey))
+	b.fillLayers(c)
+	for i := range b.plan.Steps {
+		c.job.Steps = append(c.job.Steps, b.jobStep(c, i, protect))
+	}
+	c.job.TouchUp = c.counted(d.Rates.TouchUp, 60, days.UsualTouchUp, "touching up "+minutesText(days.UsualTouchUp))
+	c.job.Clear = c.counted(d.Rates.Clear, 60, days.UsualClear, "clearing away "+minutesText(days.UsualClear))
+	if d.FilmAge.Known {
+		c.job.FilmAge, _ = d.FilmAge.Value.Ceil()
+		c.job.FilmAge = min(c.job.FilmAge, days.MostDays)
+	}
+}
+
+func (b *builder) fillLayers(c *calendar) {
+	if len(b.layers) == 0 {
+		return
+	}
+	r := &b.plan.Days.Rates
+	mark := c.counted(r.Mark, 60, days.UsualMark, "marking out "+minutesText(days.UsualMark)+" a layer")
+	hang := c.counted(r.Hang, 1, days.UsualHang, "hanging "+minutesText(days.UsualHang)+" a panel")
+	peel := c.counted(r.Peel, 1, days.UsualPeel, "peeling "+minutesText(days.UsualPeel)+" a panel")
+	move := int64(0)
+	if b.hasMoves() {
+		move = c.counted(r.Move, 1, days.UsualMove, "moving the platform "+minutesText(days.UsualMove))
+	}
+	line := r.Bridge
+	if line == 0 {
+		line = days.UsualLine
+		c.usual = append(c.usual, "bridging "+b.n.Length(line)+" an hour")
+	}
+	for i := range b.layers {
+		l := &b.layers[i]
+		out := days.Layer{ID: l.panels.ID, Name: l.panels.Name}
+		if !l.panels.IsEmpty() {
+			pieces := int64(len(l.order))
+			if pieces == 0 {
+				pieces = int64(l.panels.Count())
+			}
+			out.Mark, out.Hang = mark, pieces*hang+int64(l.sequence.Moves)*move
+			out.Bridge = minutes(l.panels.TapeLength(b.plan.Mask.Outline, b.plan.Seams.Cover).In(line), 60)
+			out.Peel = pieces * peel
+			if l.key.isKept() && pieces > 1 {
+				out.Peel, out.Key = out.Peel-peel, peel
+			}
+		}
+		c.job.Layers = append(c.job.Layers, out)
+	}
+}
+
+func (b *builder) hasMoves() bool {
+	for i := range b.layers {
+		if b.layers[i].sequence.Moves > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// jobStep is one step of the finish with its labour.
+func (b *builder) jobStep(c *calendar, i int, protect int64) days.Step {
+	s := &b.plan.Steps[i]
+	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: b.layerThrough(i), Coats: int64(s.Coats),
+		Dry: minutes(s.DryHours.Value, 60), Recoat: minutes(s.RecoatHours.Value, 60)}
+	if s.Basis == finish.SurfaceOf {
+		out.Surface = s.Surface
+	}
+	out.Apart = s.Basis == finish.Border
+	if !s.RecoatHours.Known {
+		out.Recoat = out.Dry
+	}
+	switch {
+	case s.Kind == finish.Protect:
+		out.Labour = protect
+		return out
+	case s.Kind == finish.Peel && !s.RateKnown:
+		return out // by the panels
+	}
+	out.Labour = b.stepLabour(c, i)
+	for k := range c.gilt {
+		c.gilt[k].fill(b, i, &out)
+	}
+	return out
+}
+
+// stepLabour is minutes of one person for one coat. What cannot be worked out is
+// named.
+func (b *builder) stepLabour(c *calendar, i int) int64 {
+	s := &b.plan.Steps[i]
+	if !s.RateKnown && s.Basis == finish.Edges {
+		if s.EdgeLength > 0 {
+			c.usual = append(c.usual, "“"+s.Name+"” at "+b.n.Length(days.UsualLine)+" an hour")
+		}
+		return minutes(s.EdgeLength.In(days.UsualLine), 60)
+	}
+	area, ok := b.areaOf(i)
+	if !ok {
+		c.unsized = append(c.unsized, "“"+s.Name+"”")
+		return 0
+	}
+	rate := b.rateOf(i)
+	if !s.RateKnown {
+		c.usual = append(c.usual, "“"+s.Name+"” at "+b.perHour(rate))
+	}
+	return minutes(area.SquareMetres.Quo(rate.SquareMetres), 60)
+}
+
+// layerThrough is the layer a step goes through: the one it names, where its
+// area lies in a mask; else, for what covers the whole mask, the only one.
+func (b *builder) layerThrough(i int) int {
+	s := &b.plan.Steps[i]
+	if !isOnMask(s.Basis) && s.Kind != finish.Peel {
+		return -1
+	}
+	for k := range b.layers {
+		if b.layers[k].plan.Cut.ID == s.LayerID && s.LayerID != "" {
+			return k
+		}
+	}
+	if s.LayerID == "" && len(b.layers) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
+		return 0
+	}
+	return -1
+}
+
+// fill puts the sizing and the sections of a gilding into the two steps.
+func (g *gilt) fill(b *builder, i int, out *days.Step) {
+	switch i {
+	case g.sizing:
+		out.Tack = minutes(g.tack, 60)
+		out.Window = minutes(g.window, 60)
+		open, _ := g.window.Mul(measure.NumberFromInt(1).Sub(g.reserve)).Mul(measure.NumberFromInt(60)).Ceil()
+		out.Open = min(open, out.Window)
+	case g.leaf:
+		out.Gilders = int(g.gilders)
+		sizing := b.rateOf(g.sizing)
+		for k := range g.sections {
+			one := &g.sections[k]
+			out.Sections = append(out.Sections, days.Section{
+				Size: minutes(one.Sized.SquareMetres.Quo(sizing.SquareMetres), 60),
+				Lay:  minutes(one.Area.SquareMetres.Quo(g.rate.SquareMetres), 60),
+			})
+		}
+	}
+}

@@ -1,0 +1,331 @@
+package sheet
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"ceilingwright/core/days"
+	"ceilingwright/core/problem"
+)
+
+// days is the block Days: every task with its time and the reason for it, what
+// is waited for, and what more hands or hours would save.
+func (b *builder) days() {
+	d := &b.plan.Days
+	if !d.IsAsked() {
+		return
+	}
+	c := b.calendar()
+	b.countedAsUsual(c)
+	out := &b.sheet.Days
+	if !c.isDated {
+		if d.Start == "" {
+			out.Text = "Give the first day of work, and the days are worked out."
+		}
+		return
+	}
+	s := &c.schedule
+	b.taskRows(c)
+	b.missed(c)
+	b.saves(c)
+	b.dayFigures(c)
+	first := s.Zone.Moment(s.Placed[0].Start)
+	out.Start, out.Finish = first.String(), s.Zone.Moment(s.Finish).String()
+	working, waiting, off := s.Count()
+	out.Text = "From " + dateText(first.Date()) + " to " + longDate(s.Zone.Moment(s.Finish).Date()) + ": " + plural(int64(working), "day", "days") + " of work"
+	if waiting > 0 {
+		out.Text += ", " + plural(int64(waiting), "day", "days") + " of waiting"
+	}
+	if off > 0 {
+		out.Text += ", " + plural(int64(off), "day", "days") + " off"
+	}
+	out.Text += ". " + b.earliest(s)
+}
+
+func (b *builder) earliest(s *days.Schedule) string {
+	with := "With " + plural(int64(s.People), "person", "people")
+	if s.Earliest {
+		return with + " it cannot be done sooner."
+	}
+	return with + " no sooner way was found; it is not shown that there is none."
+}
+
+// countedAsUsual says what is counted as usual because the plan does not say,
+// and what is not counted.
+func (b *builder) countedAsUsual(c *calendar) {
+	if len(c.usual) > 0 {
+		b.report("/days/rates", []problem.Problem{{Severity: problem.Note,
+			What: "Counted as usual, because no time is given: " + listed(c.usual) + ".",
+			Do:   "Put in your own times: they decide the days and the labour."}})
+	}
+	if len(c.unsized) > 0 {
+		b.report("/days", []problem.Problem{{Severity: problem.Caution,
+			What: "Not in the days, because how large the area is cannot be worked out: " + listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
+	}
+	for i := range b.plan.Steps {
+		s := &b.plan.Steps[i]
+		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
+			b.report(s.At+"/dryHours", []problem.Problem{{Severity: problem.Caution,
+				What: "No hours of drying are given, so the days count none for “" + s.Name + "”.", Do: "Write what the label says."}})
+		}
+	}
+	if c.job.Painted > 0 && !b.plan.Days.FilmAge.Known {
+		b.report("/days/freshPaint/filmAge", []problem.Problem{{Severity: problem.Caution,
+			What: "How many days the fresh paint must age is not given, so the days count none.", Do: "Ask the maker of the paint and of the mask, and pull tape on it first."}})
+	}
+	for i := range c.job.Layers {
+		if !slices.ContainsFunc(c.job.Steps, func(s days.Step) bool { return s.Layer == i }) {
+			b.report(b.layers[i].plan.At, []problem.Problem{{Severity: problem.Note,
+				What: "No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days.", Do: "Name the layer in a step."}})
+		}
+	}
+	for i := range c.gilt {
+		if g := &c.gilt[i]; g.limitedByDust {
+			b.report(b.plan.Steps[g.sizing].At+"/openHours", []problem.Problem{{Severity: problem.Caution,
+				What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."}})
+		}
+	}
+}
+
+// taskRows are the tasks, day by day, with what dries in between.
+func (b *builder) taskRows(c *calendar) {
+	s := &c.schedule
+	critical := s.Critical()
+	order := make([]int, len(s.Placed))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(s.Placed[i].Start, s.Placed[j].Start) })
+	for _, i := range order {
+		b.waitRow(c, i, critical[i])
+		b.workRows(c, i, critical[i])
+	}
+}
+
+// workRows are a task, one row for each day it is worked at.
+func (b *builder) workRows(c *calendar, i int, critical bool) {
+	s := &c.schedule
+	crew := max(1, s.Placed[i].Crew)
+	if c.tasks[i].Aside {
+		crew = 0
+	}
+	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.keyWords(c.origins[i]), Critical: critical}
+	parts := s.Parts(i)
+	for n, k := 1, 0; k < len(parts); n++ {
+		day, from, to, minutes := parts[k].From.Date(), parts[k].From, parts[k].To, int64(0)
+		for ; k < len(parts) && parts[k].From.Date() == day; k++ {
+			to = parts[k].To
+			minutes += int64(parts[k].To - parts[k].From)
+		}
+		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
+		row.Start, row.End = from.String(), to.String()
+		row.Labour = minutesText(minutes * int64(crew))
+		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
+		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
+		row.Reason = "Goes on from the day before."
+	}
+}
+
+// keyWords says when the panel kept up comes down: with the next layer.
+func (b *builder) keyWords(o days.Origin) string {
+	if o.Layer < 0 || o.Coat > 0 || o.Section > 0 {
+		return ""
+	}
+	l := &b.layers[o.Layer]
+	switch kept := l.key.isKept(); {
+	case kept && o.Work == days.Peeling:
+		return " The key " + l.key.name() + " stays up."
+	case o.Work == days.Hanging && o.Layer > 0 && b.layers[o.Layer-1].key.isKept():
+		return " The key " + b.layers[o.Layer-1].key.name() + " of the layer before comes down: " + small(b.sheet.Layers[o.Layer-1].Key.Down)
+	}
+	return ""
+}
+
+// small is a sentence that goes on after a colon; it begins with a letter of
+// ASCII.
+func small(text string) string {
+	if text == "" {
+		return ""
+	}
+	return string(text[0]|0x20) + text[1:]
+}
+
+// waitRow is what a task waits for, where it does.
+func (b *builder) waitRow(c *calendar, i int, critical bool) {
+	s := &c.schedule
+	one := &s.Placed[i]
+	if at := s.Zone.Moment(one.Start); one.Because == days.Matched && at.Date() != s.Zone.Moment(one.Ready).Date() {
+		b.sheet.Days.Waits = append(b.sheet.Days.Waits, c.tasks[i].Name+" is put off to "+momentText(at)+", so that its leaf is laid in working hours.")
+	}
+	if one.After < 0 || one.Ready <= s.Placed[one.After].End {
+		return
+	}
+	row := Task{ID: c.tasks[i].ID + ".wait", Kind: "dry", At: b.originAt(c.origins[one.After]), Critical: critical, Reason: "“" + c.tasks[i].Name + "” waits for it."}
+	switch one.Because {
+	case days.Dries, days.Recoats:
+		row.Name = c.tasks[one.After].Name + " dries"
+	case days.Tacks:
+		row.Name = c.tasks[one.After].Name + " comes to tack"
+	case days.Ages:
+		row.Name, row.Kind = c.tasks[one.After].Name+" ages", "wait"
+	default:
+		return
+	}
+	from, to := s.Zone.Moment(s.Placed[one.After].End), s.Zone.Moment(one.Ready)
+	row.Day, row.From, row.To = dateText(from.Date()), from.Clock().String(), clockText(from.Date(), to)
+	row.Start, row.End = from.String(), to.String()
+	b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
+	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+" until "+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
+}
+
+// onAt is when something begins that could begin at ready.
+func (b *builder) onAt(ready, start days.Moment) string {
+	switch {
+	case start == ready:
+		return "at once"
+	case start.Date() == ready.Date():
+		return "at " + start.Clock().String()
+	}
+	return "on " + momentText(start)
+}
+
+// originAt is the pointer of what a task comes from.
+func (b *builder) originAt(o days.Origin) string {
+	switch {
+	case o.Step >= 0:
+		return b.plan.Steps[o.Step].At
+	case o.Layer >= 0:
+		return b.layers[o.Layer].plan.At
+	}
+	return "/days"
+}
+
+// whyThen is why a task begins when it does.
+func (b *builder) whyThen(c *calendar, i int) string {
+	s := &c.schedule
+	one := &s.Placed[i]
+	ready, start := s.Zone.Moment(one.Ready), s.Zone.Moment(one.Start)
+	before := ""
+	if one.After >= 0 {
+		before = "“" + c.tasks[one.After].Name + "”"
+	}
+	text := ""
+	switch one.Because {
+	case days.Matched:
+		return b.matched(c, i)
+	case days.Staffed:
+		return "Whoever does it is busy with " + before + " until then."
+	case days.Dries:
+		text = before + " is dry at " + whenText(ready, start) + "."
+	case days.Recoats:
+		text = "The next coat can go on from " + whenText(ready, start) + "."
+	case days.Tacks:
+		text = "The size takes leaf from " + whenText(ready, start) + " until " + b.closes(c, i) + "."
+	case days.Ages:
+		text = "The paint is old enough for the mask at " + whenText(ready, start) + "."
+	default:
+		if one.After < 0 {
+			text = "The first day of work."
+		} else {
+			text = "Follows " + before + "."
+		}
+	}
+	if start.Date() != ready.Date() {
+		text += " Work goes on at " + start.Clock().String() + " on " + dateText(start.Date()) + "."
+	}
+	return text
+}
+
+// closes is when the window of a leaf task closes, the reserve taken off.
+func (b *builder) closes(c *calendar, i int) string {
+	w := c.tasks[i].Window
+	if w == nil {
+		return ""
+	}
+	s := &c.schedule
+	end := s.Zone.Moment(s.Placed[w.Sizing].End + days.Instant(w.Tack+w.Open))
+	return whenText(end, s.Zone.Moment(s.Placed[i].Start))
+}
+
+// matched is why a sizing comes when it does.
+func (b *builder) matched(c *calendar, i int) string {
+	for k := range c.tasks {
+		if w := c.tasks[k].Window; w != nil && w.Sizing == i {
+			s := &c.schedule
+			opens := s.Zone.Moment(s.Placed[i].End + days.Instant(w.Tack))
+			return "Sized then, it takes leaf from " + momentText(opens) + ", and “" + c.tasks[k].Name + "” falls in working hours."
+		}
+	}
+	return ""
+}
+
+// missed says which leaf cannot be laid while its size takes it.
+func (b *builder) missed(c *calendar) {
+	for i := range c.schedule.Placed {
+		if !c.schedule.Placed[i].Missed {
+			continue
+		}
+		w := c.tasks[i].Window
+		hours := &c.schedule.Hours
+		b.report(b.plan.Steps[c.origins[w.Sizing].Step].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
+			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + minutesText(w.Tack) + " after sizing, for " + minutesText(w.Open) +
+				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
+			Do: "Use a size with other times, work at other hours, or let one more person lay leaf."}})
+		return
+	}
+}
+
+// saves says what one more person and one more hour a day would save.
+func (b *builder) saves(c *calendar) {
+	s := &c.schedule
+	if s.People < mostPeople {
+		more := calendar{}
+		people := s.People + 1
+		b.gildAll(&more, people, false)
+		b.fillJob(&more)
+		more.job.Painted = c.job.Painted
+		work := *s.Work
+		work.People = people
+		work.Tasks, _ = more.job.Tasks(people)
+		b.saved(s, &work, "One person more")
+	}
+	if s.Hours.To+60 <= days.Day {
+		work := *s.Work
+		work.Hours.To += 60
+		b.saved(s, &work, "One hour more a day")
+	}
+}
+
+func (b *builder) saved(now *days.Schedule, work *days.Work, what string) {
+	then, ok := days.ScheduleOf(work)
+	if !ok || slices.ContainsFunc(then.Placed, func(p days.Placed) bool { return p.Missed }) {
+		return
+	}
+	end, before := then.Zone.Moment(then.Finish), now.Zone.Moment(now.Finish)
+	text := what + ": done on " + momentText(end) + ", "
+	switch sooner := int64(before.Date() - end.Date()); {
+	case end >= before:
+		text = what + " saves nothing: waiting decides the finish."
+	case sooner == 0:
+		text += minutesText(int64(before-end)) + " sooner on the same day."
+	default:
+		text += plural(sooner, "day", "days") + " sooner."
+	}
+	b.sheet.Days.Saves = append(b.sheet.Days.Saves, text)
+}
+
+func (b *builder) dayFigures(c *calendar) {
+	s := &c.schedule
+	first, last := s.Zone.Moment(s.Placed[0].Start).Date(), s.Zone.Moment(s.Finish).Date()
+	working, waiting, off := s.Count()
+	sum := plural(int64(working), "day", "days") + " of work + " + strconv.Itoa(waiting) + " of waiting + " + strconv.Itoa(off) + " off"
+	const source = "Found by trying; small jobs were held against every calendar there can be. Times of drying are those of the labels."
+	b.figure(Figure{ID: "days.finish", Block: blockDays, Label: "done on", Value: s.Zone.Moment(s.Finish).String(), Text: longDate(last),
+		Working: Working{Rule: "Every task at the earliest: work in working hours, drying day and night, paint under a mask by days of the calendar, leaf only while its size takes it. " + b.earliest(s),
+			Sum: dateText(first) + " + " + sum + " = " + longDate(last), Source: source}})
+	b.count(blockDays, "days.working", "days of work", int64(working), plural(int64(working), "day", "days"),
+		"Days on which someone works.", "from "+dateText(first)+" to "+dateText(last)+": "+sum, source)
+	b.count(blockDays, "days.waiting", "days of waiting", int64(waiting), plural(int64(waiting), "day", "days"),
+		"Days that would be worked, on which all wait for something to dry or to age.", "from "+dateText(first)+" to "+dateText(last)+": "+sum, source)
+}

@@ -1,0 +1,263 @@
+package sheet
+
+import (
+	"strconv"
+
+	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// gilt is a leaf step on the size of the step before it, divided into sections
+// that can be laid while the size takes leaf. sizing and leaf are the indexes of
+// the two steps; layer the layer whose panels are divided, nil where the
+// sections are no panels. Hours are exact.
+type gilt struct {
+	sizing, leaf  int
+	layer         *layer
+	gilders       int64
+	rate          measure.Area
+	tack, window  measure.Number
+	reserve       measure.Number
+	reserveGiven  bool
+	panels        finish.PanelSections
+	area          measure.Area
+	sections      []finish.PanelSection
+	limitedByDust bool
+}
+
+// sizingFor is the index of the size that a leaf step is laid on: the step
+// before it on the same surface. −1 where that is no size.
+func (b *builder) sizingFor(leaf int) int {
+	steps := b.plan.Steps
+	for i := leaf - 1; i >= 0; i-- {
+		if steps[i].Surface == steps[leaf].Surface {
+			if steps[i].Kind == finish.SizeCoat {
+				return i
+			}
+			break
+		}
+	}
+	return -1
+}
+
+// gild divides a leaf step for so many people. ok is false where there is
+// nothing to divide, or it cannot be; what stands against it is then among the
+// problems, relative to the sizing step.
+func (b *builder) gild(leaf, people int) (g gilt, problems []problem.Problem, ok bool) {
+	g = gilt{leaf: leaf, sizing: b.sizingFor(leaf)}
+	if g.sizing < 0 {
+		return g, nil, false
+	}
+	size, step := &b.plan.Steps[g.sizing], &b.plan.Steps[leaf]
+	area, known := b.areaOf(leaf)
+	if !known || !step.RateKnown && !b.plan.Days.IsAsked() {
+		return g, nil, false
+	}
+	g.area, g.rate = area, b.rateOf(leaf)
+	g.gilders = int64(size.Gilders)
+	if g.gilders == 0 {
+		g.gilders = int64(people)
+	}
+	g.tack, g.window, g.reserve = size.TackHours.Value, size.OpenHours.Value, size.Reserve.Share
+	if !size.TackHours.Known {
+		g.tack = size.DryHours.Value
+	}
+	if g.reserveGiven = size.Reserve.Known; !g.reserveGiven {
+		g.reserve = days.UsualReserve
+	}
+	if g.limitedByDust = !size.OpenHours.Known; g.limitedByDust {
+		g.window = measure.NumberFromFraction(days.UsualOpen, 60)
+	}
+	problems, ok = b.divide(&g)
+	return g, problems, ok
+}
+
+// divide makes the sections: of whole panels where the leaf goes through a
+// layer, else of equal areas.
+func (b *builder) divide(g *gilt) (problems []problem.Problem, ok bool) {
+	s := finish.Sizing{Area: g.area, Rate: g.rate, Gilders: g.gilders, Window: g.window, Reserve: g.reserve}
+	step := &b.plan.Steps[g.leaf]
+	for i := range b.layers {
+		if l := &b.layers[i]; l.panels.ID == step.LayerID && isOnMask(step.Basis) && !l.panels.IsEmpty() {
+			g.layer = l
+		}
+	}
+	if g.layer != nil {
+		g.panels, problems, ok = finish.SectionsOfPanels(finish.Grid{Columns: g.layer.panels.Columns, Rows: g.layer.panels.Rows}, s, b.plan.Steps[g.sizing].Beyond)
+		g.sections = g.panels.Sections
+		return blamed(problems), ok
+	}
+	equal, problems, ok := finish.Sections(s)
+	if !ok {
+		return blamed(problems), false
+	}
+	for range equal.Count {
+		g.sections = append(g.sections, finish.PanelSection{Area: equal.Each, Hours: equal.Hours, Sized: equal.Each})
+	}
+	return nil, true
+}
+
+// isOnMask tells whether a step with this area lies in the openings of a
+// mask or over it.
+func isOnMask(basis finish.Basis) bool {
+	return basis == finish.Openings || basis == finish.Mask || basis == finish.Edges || basis == finish.Typed
+}
+
+// blamed moves problems of a Sizing to the blanks of a step of size.
+func blamed(problems []problem.Problem) []problem.Problem {
+	moved := make([]problem.Problem, len(problems))
+	for i, p := range problems {
+		switch p.At {
+		case "/window":
+			p.At = "/openHours"
+		case "/rate", "/area", "/panels":
+			p.At = ""
+		}
+		moved[i] = p
+	}
+	return moved
+}
+
+// gilding puts the sections on the sheet, with the times at which they are
+// sized and laid: on the calendar where there is one, else counted from the
+// first leaf.
+func (b *builder) gilding() {
+	c := b.calendar()
+	for i := range c.gilt {
+		g := &c.gilt[i]
+		out := &b.sheet.Steps[g.leaf]
+		first := measure.Number{}
+		for k := range g.sections {
+			out.Sections = append(out.Sections, b.section(g, k, first))
+			first = first.Add(g.sections[k].Hours)
+		}
+		g.labels(out.Sections)
+		b.dateSections(c, g, out.Sections)
+		for k := range out.Sections {
+			b.sectionText(g, k, &out.Sections[k])
+		}
+		b.sectionFigure(g, out)
+	}
+}
+
+// section is one section, its times in hours after the first leaf.
+func (b *builder) section(g *gilt, k int, first measure.Number) Section {
+	one := &g.sections[k]
+	s := Section{N: k + 1, Area: b.n.Area(one.Area), Hours: b.hours(one.Hours)}
+	s.SizeAt = b.fromFirstLeaf(first.Sub(g.tack))
+	s.LayFrom, s.LayTo = b.fromFirstLeaf(first), b.fromFirstLeaf(first.Add(one.Hours))
+	return s
+}
+
+// labels are the panels of each section.
+func (g *gilt) labels(sections []Section) {
+	if g.layer == nil {
+		return
+	}
+	across := len(g.layer.panels.Columns)
+	for i, of := range g.panels.Of {
+		s := &sections[of]
+		s.Panels = append(s.Panels, mask.Panel{Column: i%across + 1, Row: i/across + 1}.Label())
+	}
+}
+
+func (b *builder) sectionText(g *gilt, k int, s *Section) {
+	sized := g.sections[k].Sized
+	s.Text = "Size " + b.n.Area(sized) + ": " + s.SizeAt + ". Lay leaf: " + s.LayFrom + " to " + s.LayTo + "."
+	if more := sized.Sub(g.sections[k].Area); more.SquareMetres.Sign() > 0 {
+		s.Text += " " + b.n.Area(more) + " of the size lies past the stop line: leave it without leaf, so that the next section's size blends into it."
+	}
+}
+
+// fromFirstLeaf is a time in hours before or after the first leaf is laid.
+func (b *builder) fromFirstLeaf(hours measure.Number) string {
+	switch hours.Sign() {
+	case 0:
+		return "with the first leaf"
+	case -1:
+		return b.hours(hours.Abs()) + " before the first leaf"
+	}
+	return b.hours(hours) + " after it"
+}
+
+// hours is a number of hours as they are said: 2 h, 2 h 30 min, 45 min; to the
+// minute.
+func (b *builder) hours(n measure.Number) string {
+	minutes, ok := n.Mul(measure.NumberFromInt(60)).Add(measure.NumberFromFraction(1, 2)).Floor()
+	if !ok {
+		return b.n.Number(n, 0) + " h"
+	}
+	return minutesText(minutes)
+}
+
+func minutesText(minutes int64) string {
+	hours, rest := minutes/60, minutes%60
+	switch {
+	case hours == 0:
+		return strconv.FormatInt(rest, 10) + " min"
+	case rest == 0:
+		return strconv.FormatInt(hours, 10) + " h"
+	}
+	return strconv.FormatInt(hours, 10) + " h " + strconv.FormatInt(rest, 10) + " min"
+}
+
+// dateSections puts the times of the calendar in the place of hours counted from
+// the first leaf.
+func (b *builder) dateSections(c *calendar, g *gilt, sections []Section) {
+	if !c.isDated {
+		return
+	}
+	for i, o := range c.origins {
+		if o.Section == 0 || o.Section > len(sections) {
+			continue
+		}
+		s, one := &sections[o.Section-1], &c.schedule.Placed[i]
+		switch o.Step {
+		case g.sizing:
+			s.SizeAt = momentText(c.schedule.Zone.Moment(one.Start))
+		case g.leaf:
+			s.LayFrom, s.LayTo = momentText(c.schedule.Zone.Moment(one.Start)), momentText(c.schedule.Zone.Moment(one.End))
+		}
+	}
+}
+
+// sectionFigure is how many sections a leaf step has, and how long it takes.
+func (b *builder) sectionFigure(g *gilt, out *Step) {
+	id := "step." + out.ID + "."
+	most := g.rate.Times(measure.NumberFromInt(g.gilders)).Times(g.window).Times(measure.NumberFromInt(1).Sub(g.reserve))
+	rule := "The area over what is laid while the size takes leaf, rounded up."
+	if g.layer != nil {
+		rule = "As few sections as whole panels make that each hang together and are laid while the size takes leaf, as equal as can be."
+		if !g.panels.Fewest {
+			rule += " Found by trying; it is not shown that fewer could not do."
+		}
+	}
+	kept := "a fifth kept back, as usual"
+	if g.reserveGiven {
+		kept = b.share(g.reserve) + " kept back"
+	}
+	out.Figures = append(out.Figures, id+"sections", id+"hours")
+	b.count(blockFinish, id+"sections", "sections", int64(len(g.sections)), "", rule,
+		b.n.Area(g.area)+" at "+b.perHour(g.rate)+" × "+plural(g.gilders, "gilder", "gilders")+" × "+b.hours(g.window)+", "+kept+": at most "+b.n.Area(most)+" each",
+		"Size in parts that can be gilded while it is open, each finished before the next (Workshop Receipts, first series). The fifth kept back is common practice, no source.")
+	hours := g.area.SquareMetres.Quo(g.rate.SquareMetres)
+	b.hoursFigure(id+"hours", "hours of gilding", hours, b.n.Area(g.area)+" ÷ "+b.perHour(g.rate))
+}
+
+// hoursFigure is a figure of hours of one person's work.
+func (b *builder) hoursFigure(id, label string, hours measure.Number, sum string) {
+	text := b.hours(hours)
+	b.figure(Figure{ID: id, Block: blockFinish, Label: label, Value: plain(hours), Unit: "h", Text: text,
+		Working: Working{Rule: "The area over what one person does in an hour.", Sum: sum + " = " + text, Source: ofArithmetic}})
+}
+
+// perHour is a rate as it is written in this notation.
+func (b *builder) perHour(rate measure.Area) string {
+	if b.n.System == measure.Metric {
+		return b.n.NumberTrimmed(rate.SquareMetres, 2) + " m²/h"
+	}
+	return b.n.NumberTrimmed(rate.SquareFeet(), 1) + " ft²/h"
+}
