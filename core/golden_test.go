@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "priced", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "priced", "days", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -41,6 +41,20 @@ func held(t *testing.T, name, got string) {
 	want, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, string(want), got, "%s changed; go test ./core -update writes it anew", path)
+}
+
+// writtenDays is the calendar.
+func writtenDays(line func(string, ...any), d sheet.Days) {
+	line("days %s | %s | %s", d.Text, d.Start, d.Finish)
+	for _, t := range d.Tasks {
+		line("  %s %s %t | %s | %s | %s %s %s | %s %s | %s | %s", t.Kind, t.ID, t.Critical, t.Name, t.At, t.Day, t.From, t.To, t.Start, t.End, t.Labour, t.Reason)
+	}
+	for _, w := range d.Waits {
+		line("  waits %s", w)
+	}
+	for _, w := range d.Saves {
+		line("  saves %s", w)
+	}
 }
 
 // writtenPrice is the price and the finish record.
@@ -155,6 +169,12 @@ func written(s sheet.Sheet) string {
 	}
 	for _, step := range s.Steps {
 		line("step %s %s | %s | %v | %s | %s | %v", step.Kind, step.ID, step.Name, step.Figures, step.Buy, step.LeftOver, step.Notes)
+		for _, c := range step.Sections {
+			line("  section %d %v | %s | %s | %s | %s | %s | %s", c.N, c.Panels, c.Area, c.Hours, c.SizeAt, c.LayFrom, c.LayTo, c.Text)
+		}
+	}
+	if s.Days.Text != "" {
+		writtenDays(line, s.Days)
 	}
 	for _, p := range s.Shopping {
 		line("buy %s | %s | %s", p.What, p.Amount, p.Detail)

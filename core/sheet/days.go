@@ -321,7 +321,7 @@ func (b *builder) dayFigures(c *calendar) {
 	working, waiting, off := s.Count()
 	sum := plural(int64(working), "day", "days") + " of work + " + strconv.Itoa(waiting) + " of waiting + " + strconv.Itoa(off) + " off"
 	const source = "Found by trying; small jobs were held against every calendar there can be. Times of drying are those of the labels."
-	b.figure(Figure{ID: "days.finish", Block: blockDays, Label: "done on", Value: s.Zone.Moment(s.Finish).String(), Text: longDate(last),
+	b.figure(Figure{ID: "days.finish", Block: blockDays, Label: "done on", Value: basicDate(last), Unit: "date", Text: longDate(last),
 		Working: Working{Rule: "Every task at the earliest: work in working hours, drying day and night, paint under a mask by days of the calendar, leaf only while its size takes it. " + b.earliest(s),
 			Sum: dateText(first) + " + " + sum + " = " + longDate(last), Source: source}})
 	b.count(blockDays, "days.working", "days of work", int64(working), plural(int64(working), "day", "days"),

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 )
 
@@ -12,8 +13,12 @@ type work struct {
 	hours measure.Number
 }
 
-// work is the labour of the job: of each step whose rate is known.
+// work is the labour of the job: that of the days, where the plan asks for them,
+// else of each step whose rate is known.
 func (b *builder) work() []work {
+	if c := b.calendar(); c.isListed {
+		return c.labour(b.people())
+	}
 	var list []work
 	for _, s := range b.plan.Steps {
 		area, _, _, ok := (&step{builder: b, Step: s}).covered()
@@ -29,15 +34,24 @@ func (b *builder) work() []work {
 // byDay puts in what is paid by the day: the platform and the travel.
 func (b *builder) byDay(c *costing) {
 	p := &b.plan.Price
-	if p.HirePerDay.Known {
-		c.miss("the platform")
+	hired, travelled := b.daysPaid()
+	if p.TravelDays > 0 {
+		travelled = p.TravelDays
 	}
-	if !p.TravelPerDay.Known {
+	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform"}, hired, p.HirePerDay)
+	c.byDay("travel", price.Item{Group: price.Travel, What: "Travel"}, travelled, p.TravelPerDay)
+}
+
+// byDay puts in what is paid by the day, or misses it where the days are not
+// known.
+func (c *costing) byDay(name string, item price.Item, count int, each plan.Money) {
+	if !each.Known {
 		return
 	}
-	if p.TravelDays == 0 {
-		c.miss("travel")
+	if count == 0 {
+		c.miss(name)
 		return
 	}
-	c.add(price.Item{Group: price.Travel, What: "Travel", Count: measure.NumberFromInt(int64(p.TravelDays)), Unit: "days"}, p.TravelPerDay)
+	item.Count, item.Unit = measure.NumberFromInt(int64(count)), "days"
+	c.add(item, each)
 }

@@ -117,6 +117,12 @@ func longDate(d days.Date) string {
 	return dateText(d) + " " + strconv.Itoa(year)
 }
 
+// basicDate is a date as ISO 8601 has it without hyphens, 20270301: a number.
+func basicDate(d days.Date) string {
+	text := d.String()
+	return text[:4] + text[5:7] + text[8:]
+}
+
 // momentText is a date and a time, Mon 1 Mar at 08:00.
 func momentText(m days.Moment) string { return dateText(m.Date()) + " at " + m.Clock().String() }
 
