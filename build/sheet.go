@@ -8,6 +8,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"time"
 
 	"ceilingwright/core"
 	"ceilingwright/core/problem"
@@ -23,10 +24,12 @@ type sheetOptions struct {
 	working bool
 	csv     bool
 	comma   bool // a decimal comma in the table
+	ics     bool
 }
 
-const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID | -csv | -csv=comma] [-working]
+const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID | -csv | -csv=comma | -ics] [-working]
 -csv is the shopping list for a spreadsheet, with a decimal comma if asked
+-ics is the days for a calendar program
 PLAN.json may be - for standard input`
 
 // parseSheetOptions reads the arguments by hand, since flags may stand before
@@ -47,6 +50,8 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 			o.working = true
 		case name == "csv" && (!given || value == "comma"):
 			o.csv, o.comma = true, given
+		case name == "ics" && !given:
+			o.ics = true
 		case name == "drawing":
 			o.drawing, o.which = true, value
 		default:
@@ -56,10 +61,20 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 	if o.plan == "" {
 		return o, errors.New(sheetUse)
 	}
-	if o.json && o.drawing || o.csv && (o.json || o.drawing) {
-		return o, errors.New("-json, -drawing and -csv give one thing each: choose one")
+	if count(o.json, o.drawing, o.csv, o.ics) > 1 {
+		return o, errors.New("-json, -drawing, -csv and -ics give one thing each: choose one")
 	}
 	return o, nil
+}
+
+// count is how many are true.
+func count(asked ...bool) (n int) {
+	for _, is := range asked {
+		if is {
+			n++
+		}
+	}
+	return n
 }
 
 // sheetCommand prints the sheet of one plan. It fails where the plan was
@@ -75,6 +90,9 @@ func sheetCommand(arguments []string) error {
 	}
 	if o.csv {
 		return printTable(os.Stdout, plan, o.comma)
+	}
+	if o.ics {
+		return printCalendar(os.Stdout, plan, time.Now())
 	}
 	return printSheet(os.Stdout, core.Compute(plan), o)
 }
@@ -116,6 +134,17 @@ func printTable(out io.Writer, plan []byte, comma bool) error {
 		return err
 	}
 	return refusal(core.SheetOf(plan).Problems)
+}
+
+// printCalendar prints the days for a calendar program, and fails where there
+// are none.
+func printCalendar(out io.Writer, plan []byte, now time.Time) error {
+	text := core.Calendar(plan, now.UTC().Format("20060102T150405Z"))
+	if len(text) == 0 {
+		return errors.New("this plan gives no days: it needs days.start, and what -json says of its problems")
+	}
+	_, err := out.Write(text)
+	return err
 }
 
 // pick finds a drawing by its id, or takes the first.

@@ -2,8 +2,10 @@ package main
 
 import (
 	"encoding/json"
+	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -22,6 +24,7 @@ func TestParseSheetOptions(t *testing.T) {
 		{"-drawing a.json", sheetOptions{plan: "a.json", drawing: true}},
 		{"a.json -csv", sheetOptions{plan: "a.json", csv: true}},
 		{"-csv=comma a.json", sheetOptions{plan: "a.json", csv: true, comma: true}},
+		{"a.json -ics", sheetOptions{plan: "a.json", ics: true}},
 		{"- -drawing=L1.up -working", sheetOptions{plan: "-", drawing: true, which: "L1.up", working: true}},
 	} {
 		got, err := parseSheetOptions(strings.Fields(row.arguments))
@@ -35,11 +38,22 @@ func TestParseSheetOptions(t *testing.T) {
 		"a.json -json=1":        "no flag -json=1",
 		"a.json -json -drawing": "choose one",
 		"a.json -csv -json":     "choose one",
+		"a.json -csv -ics":      "choose one",
+		"a.json -ics=1":         "no flag -ics=1",
 		"a.json -csv=point":     "no flag -csv=point",
 	} {
 		_, err := parseSheetOptions(strings.Fields(arguments))
 		assert.ErrorContains(t, err, want, arguments)
 	}
+}
+
+func TestCalendarIsPrinted(t *testing.T) {
+	plan, err := os.ReadFile("../testdata/plans/v1/days.json")
+	require.NoError(t, err)
+	var out strings.Builder
+	require.NoError(t, printCalendar(&out, plan, time.Date(2027, 1, 2, 3, 4, 5, 0, time.UTC)))
+	assert.Contains(t, out.String(), "DTSTAMP:20270102T030405Z\r\n")
+	assert.ErrorContains(t, printCalendar(&out, []byte("{}"), time.Now()), "no days")
 }
 
 // small is a sheet with one of everything that the text shows.

@@ -34,6 +34,14 @@ func Shopping(planJSON []byte, comma bool) []byte {
 	return export.CSV(sheet.Shopping(plan.Read(planJSON)), style)
 }
 
+// Calendar is the days of a plan as an iCalendar text (RFC 5545). stamp is the
+// moment of writing in UTC, 20270301T080000Z; the engine has no clock. It is
+// empty where the plan has no days that can be worked out, or stamp is no such
+// moment.
+func Calendar(planJSON []byte, stamp string) []byte {
+	return []byte(sheet.Calendar(plan.Read(planJSON), stamp))
+}
+
 // LengthAnswer is how a length was read: Nanometres, a whole count in decimal
 // digits, or the Problem with it. At is empty: the caller knows the blank.
 type LengthAnswer struct {

@@ -8,6 +8,8 @@
 //	    digits or null, and null or {at, severity, what, do}
 //	ceilingwright.shopping(planJSON, sign) → the shopping list as CSV; sign, which
 //	    may be left out, is "," for a decimal comma
+//	ceilingwright.calendar(planJSON, stamp) → the days as iCalendar text; stamp is
+//	  the moment of writing in UTC, 20270301T080000Z
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -50,6 +52,10 @@ func publish() error {
 	if err != nil {
 		return err
 	}
+	calendar, err := safejs.FuncOf(calendarCall)
+	if err != nil {
+		return err
+	}
 	shopping, err := safejs.FuncOf(shoppingCall)
 	if err != nil {
 		return err
@@ -65,6 +71,9 @@ func publish() error {
 		return err
 	}
 	if err := calls.Set("shopping", shopping); err != nil {
+		return err
+	}
+	if err := calls.Set("calendar", calendar); err != nil {
 		return err
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
@@ -116,6 +125,15 @@ func shoppingCall(_ safejs.Value, arguments []safejs.Value) any {
 	}
 	sign, _ := textsFrom(arguments[1:], 1)
 	return bridge.Shopping(texts[0], strings.Join(sign, ""))
+}
+
+// calendarCall answers what are no texts with an empty text.
+func calendarCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return ""
+	}
+	return bridge.Calendar(texts[0], texts[1])
 }
 
 // textsFrom takes the first count arguments as texts, or names the first one

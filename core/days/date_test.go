@@ -100,7 +100,7 @@ func moment(t *testing.T, text string) Moment {
 }
 
 // Clocks by Go's own copy of the zones, from noon to noon over every change of
-// eleven years in zones with changes at one, two and three o'clock, and of half
+// five years in zones with changes at one, two and three o'clock, and of half
 // an hour.
 func TestZonesAgreeWithGo(t *testing.T) {
 	for _, name := range []string{"Europe/London", "Europe/Copenhagen", "America/New_York", "Australia/Lord_Howe", "Asia/Tokyo"} {
@@ -114,17 +114,17 @@ func TestZonesAgreeWithGo(t *testing.T) {
 		}
 		offset := func(at time.Time) int64 { _, s := at.Zone(); return int64(s) / 60 }
 		var changes []Change
-		for at := start; at.Year() < 2035; at = at.Add(time.Minute * 30) {
+		for at := start; at.Year() < 2029; at = at.Add(time.Minute * 30) {
 			if by := offset(at.Add(30*time.Minute)) - offset(at); by != 0 {
 				changes = append(changes, Change{wall(at) + 30, by})
 			}
 		}
 		if name != "Asia/Tokyo" {
-			require.GreaterOrEqual(t, len(changes), 20, name)
+			require.GreaterOrEqual(t, len(changes), 10, name)
 		}
 		zone := ZoneFrom(changes)
 		first := zone.Instant(wall(start))
-		for at := start; at.Year() < 2034; at = at.Add(97 * time.Minute) {
+		for at := start; at.Year() < 2029; at = at.Add(97 * time.Minute) {
 			i := zone.Instant(wall(at))
 			require.Equal(t, wall(at), zone.Moment(first+Instant(at.Sub(start)/time.Minute)), "%v", at)
 			if zone.Moment(i-60) != zone.Moment(i) {

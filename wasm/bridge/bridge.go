@@ -47,6 +47,13 @@ func Shopping(plan, sign string) string {
 	return textOr(func() string { return string(core.Shopping([]byte(plan), sign == ",")) })
 }
 
+// Calendar is the days of a plan as an iCalendar text; stamp is the moment of
+// writing in UTC, 20270301T080000Z. It never panics: a fault of the engine is
+// answered with "", as is a plan without days.
+func Calendar(plan, stamp string) string {
+	return textOr(func() string { return string(core.Calendar([]byte(plan), stamp)) })
+}
+
 // RefuseCompute is the answer to a call of compute whose argument was not a
 // text; got names what it was, in JavaScript's own word for it.
 func RefuseCompute(got string) string {

@@ -46,6 +46,11 @@ func TestShoppingIsATableAndAFaultIsNone(t *testing.T) {
 	assert.Empty(t, textOr(func() string { panic("fault") }))
 }
 
+func TestCalendarOfNoDaysIsNone(t *testing.T) {
+	assert.Empty(t, Calendar("{}", "20270301T080000Z"))
+	assert.Empty(t, Calendar("no plan", "today"))
+}
+
 func TestFaultOfALengthIsAProblem(t *testing.T) {
 	answer := lengthOr(func() LengthAnswer {
 		var none *LengthAnswer
