@@ -99,7 +99,52 @@ func TestLeafAndCansInThePrice(t *testing.T) {
 	assert.Equal(t, "6 books", text(t, s, "step.leaf.books"))
 	assert.Equal(t, "9.40 = 56.40", sums["Imitation leaf 6 × book of 25 leaves"])
 	assert.Equal(t, "22.00 = 44.00", sums["Base coat 2 × 1 qt"])
-	assert.Equal(t, "24.00 = 144.00", sums["Travel 6 days"])
+	assert.Equal(t, "24.00 = 264.00", sums["Travel 11 days"], "every day of work")
+	assert.Equal(t, "11 days", text(t, s, "days.working"))
+	assert.Equal(t, "65.00 = 1105.00", sums["Platform, first day to last 17 days"], "Mon 22 Mar to Wed 7 Apr 2027")
+}
+
+// hoursOf are the hours of the lines of labour.
+func hoursOf(s sheet.Sheet) map[string]string {
+	hours := map[string]string{}
+	for _, l := range s.Price.Lines {
+		if l.Group == "Work" {
+			hours[l.What] = l.Amount
+		}
+	}
+	return hours
+}
+
+func TestHoursOfWork(t *testing.T) {
+	plan := tree(t, planNamed(t, "priced"))
+	steps := []any{}
+	for _, step := range []struct{ name, kind, coats, area, rate string }{
+		// A pricing guide of decorative painters, slow end, days of 8 h: three passes of
+		// paint at 1200 ft² a day and one of glaze at 600, over 420 ft².
+		{"Paint", "coat", "3", "420", "150"}, {"Glaze", "glaze", "1", "420", "75"},
+		// A painter's article on job costs: 448 ft² at 0.667 h for 100 ft² is 2.98816 h;
+		// days count whole minutes, rounded up: 180.
+		{"Room", "coat", "1", "448", "149.925"},
+	} {
+		fields := paint(map[string]any{"id": step.name, "name": step.name, "kind": step.kind, "coats": step.coats, "typedArea": step.area, "spread": "400", "rate": step.rate, "rateUnit": "ft2/h"})
+		steps = append(steps, fields...)
+	}
+	plan["finish"].(map[string]any)["steps"] = steps
+	hours := hoursOf(sheetOfTree(t, plan))
+	assert.Equal(t, "8.4 h", hours["Paint"])
+	assert.Equal(t, "5.6 h", hours["Glaze"])
+	assert.Equal(t, "3 h", hours["Room"])
+}
+
+func TestWorkIsPricedWithoutDates(t *testing.T) {
+	with := hoursOf(priced(t, nil))
+	assert.Equal(t, with, hoursOf(priced(t, map[string]any{"/days/start": ""})))
+	require.Contains(t, with, "Hang First layer", "set-up, masking and moves are lines of their own")
+	s := priced(t, map[string]any{"/days": nil})
+	require.NotEmpty(t, hoursOf(s))
+	assert.Empty(t, s.Days.Tasks, "no days are asked for")
+	require.NotEmpty(t, problemsAt(s, "/days/rates"))
+	assert.Contains(t, problemsAt(s, "/days/rates")[0], "Counted as usual")
 }
 
 func TestShoppingListSaysWhatThingsCost(t *testing.T) {
@@ -157,10 +202,11 @@ func TestPriceRefusals(t *testing.T) {
 
 func TestWhatHasNoPriceIsNamed(t *testing.T) {
 	s := priced(t, map[string]any{"/mask/layers/1/price": "", "/price/tapePerRoll": ""})
-	assert.Contains(t, s.Price.Text, "Not in it: Panels of “Second layer”, Tape for the seams")
+	assert.Contains(t, s.Price.Text, "Not in it: Panels of “Second layer”, Tape for the seams.")
+	assert.Contains(t, priced(t, map[string]any{"/days/start": ""}).Price.Text, "Not in it: the platform, travel.", "the days are not known")
 	require.NotEmpty(t, problemsAt(s, "/price"))
-	assert.Contains(t, priced(t, map[string]any{"/price/rate": ""}).Price.Text, "Not in it: the work, ")
-	assert.Contains(t, priced(t, map[string]any{"/finish/steps/1/cans": []any{}}).Price.Text, "Not in it: Base coat, ", "no sizes to buy it in")
+	assert.Contains(t, priced(t, map[string]any{"/price/rate": ""}).Price.Text, "Not in it: the work.")
+	assert.Contains(t, priced(t, map[string]any{"/finish/steps/1/cans": []any{}}).Price.Text, "Not in it: Base coat.", "no sizes to buy it in")
 	for _, p := range s.Problems {
 		if p.At == "/price" {
 			assert.Equal(t, problem.Caution, p.Severity)

@@ -62,10 +62,17 @@ func TestWhatIfIsThePriceOfTheChangedPlan(t *testing.T) {
 	mask["layers"] = mask["layers"].([]any)[:1]
 	without(plan, func(step map[string]any) bool { return step["layer"] == "L2" })
 	agrees("One layer less", plan)
+	assert.Contains(t, whatIf(t, s, "One layer less").Text, "Done on "+text(t, sheetOfTree(t, plan), "days.finish")+", ")
 
 	plan = tree(t, planNamed(t, "priced"))
 	without(plan, func(step map[string]any) bool { return step["kind"] == "leaf" || step["kind"] == "size" })
 	agrees("Without “Imitation leaf”", plan)
+
+	plan = tree(t, planNamed(t, "priced"))
+	plan["days"].(map[string]any)["people"] = "1"
+	s = sheetOfTree(t, plan)
+	agrees("One person more", tree(t, planNamed(t, "priced")))
+	s = priced(t, nil)
 
 	// The borders wanted make the mask to order; prices of panels go by its area,
 	// against 189 × 135½ in as it is.

@@ -60,9 +60,3 @@ func LinesOf(items []Item, digits int32) (lines []Line, problems []problem.Probl
 func tooMuch(what, do string) problem.Problem {
 	return problem.Problem{At: "", Severity: problem.Stop, What: what + " more than " + strconv.Itoa(Most) + ".", Do: do}
 }
-
-// Hours is the labour of going over an area so many times, where one person
-// does perHour in an hour. perHour must be above 0.
-func Hours(area measure.Area, times int64, perHour measure.Area) measure.Number {
-	return area.SquareMetres.Mul(measure.NumberFromInt(times)).Quo(perHour.SquareMetres)
-}

@@ -123,19 +123,6 @@ func TestLineSums(t *testing.T) {
 	} {
 		assert.Equal(t, test.want, shown(quoted(t, test.items, Terms{Digits: 2}).Total, 2))
 	}
-	// 420 ft² at 1200 ft² a day of 8 h is 2.8 h.
-	feet := func(n string) measure.Area {
-		return measure.Area{SquareMetres: number(n).Mul(measure.SquareFoot)}
-	}
-	assert.Equal(t, "2.8", Hours(feet("420"), 1, feet("150")).RoundHalfEven(6).String())
-	// A pricing guide of decorative painters: three passes of paint at 1200 and one
-	// of glaze at 600 ft² a day, slow end.
-	paint, glaze := Hours(feet("420"), 3, feet("150")), Hours(feet("420"), 1, feet("75"))
-	assert.Equal(t, "8.4", paint.RoundHalfEven(6).String())
-	assert.Equal(t, "5.6", glaze.RoundHalfEven(6).String())
-	assert.Equal(t, "14", paint.Add(glaze).RoundHalfEven(6).String())
-	// A painter's article: 448 ft² at 0.667 h for 100 ft² is 2.98816 h.
-	assert.Equal(t, "2.98816", Hours(feet("448"), 1, measure.Area{SquareMetres: measure.SquareFoot.Mul(number("100")).Quo(number("0.667"))}).RoundHalfEven(6).String())
 }
 
 func TestTax(t *testing.T) {

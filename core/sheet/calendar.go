@@ -38,12 +38,16 @@ func (b *builder) calendar() *calendar {
 func (b *builder) makeCalendar(c *calendar) {
 	people := b.people()
 	b.gildAll(c, people, true)
-	if !b.plan.Days.IsAsked() {
-		return
+	asked := b.plan.Days.IsAsked()
+	if !asked && !b.plan.Price.Rate.Known {
+		return // nobody asks for the work
 	}
-	hours, workable := b.workingHours()
 	b.fillJob(c)
-	c.job.Painted = b.painted(&hours)
+	hours, workable := days.Hours{}, false
+	if asked {
+		hours, workable = b.workingHours()
+		c.job.Painted = b.painted(&hours)
+	}
 	c.tasks, c.origins = c.job.Tasks(people)
 	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= mostTasks; len(c.tasks) > mostTasks {
 		b.report("/days", []problem.Problem{{Severity: problem.Stop,

@@ -54,15 +54,7 @@ func (b *builder) earliest(s *days.Schedule) string {
 // countedAsUsual says what is counted as usual because the plan does not say,
 // and what is not counted.
 func (b *builder) countedAsUsual(c *calendar) {
-	if len(c.usual) > 0 {
-		b.report("/days/rates", []problem.Problem{{Severity: problem.Note,
-			What: "Counted as usual, because no time is given: " + listed(c.usual) + ".",
-			Do:   "Put in your own times: they decide the days and the labour."}})
-	}
-	if len(c.unsized) > 0 {
-		b.report("/days", []problem.Problem{{Severity: problem.Caution,
-			What: "Not in the days, because how large the area is cannot be worked out: " + listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
-	}
+	b.usuals(c)
 	for i := range b.plan.Steps {
 		s := &b.plan.Steps[i]
 		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
@@ -85,6 +77,19 @@ func (b *builder) countedAsUsual(c *calendar) {
 			b.report(b.plan.Steps[g.sizing].At+"/openHours", []problem.Problem{{Severity: problem.Caution,
 				What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."}})
 		}
+	}
+}
+
+// usuals says what of the work is counted as usual, and what is not counted.
+func (b *builder) usuals(c *calendar) {
+	if len(c.usual) > 0 {
+		b.report("/days/rates", []problem.Problem{{Severity: problem.Note,
+			What: "Counted as usual, because no time is given: " + listed(c.usual) + ".",
+			Do:   "Put in your own times: they decide the days and the labour."}})
+	}
+	if len(c.unsized) > 0 {
+		b.report("/days", []problem.Problem{{Severity: problem.Caution,
+			What: "Not counted, because how large the area is cannot be worked out: " + listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
 	}
 }
 

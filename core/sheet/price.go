@@ -124,13 +124,7 @@ func (b *builder) costing() costing {
 		}
 	}
 	b.unbought(&c)
-	if labour := b.work(); b.plan.Price.Rate.Known {
-		for _, w := range labour {
-			c.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
-		}
-	} else {
-		c.miss("the work")
-	}
+	b.labourCost(&c)
 	b.byDay(&c)
 	return c
 }

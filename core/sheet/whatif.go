@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -37,9 +38,28 @@ func (b *builder) whatIfs(now *price.Quote, missing []string) {
 		if difference.Sign() > 0 {
 			text = "+" + text
 		}
-		b.sheet.Price.WhatIf = append(b.sheet.Price.WhatIf, WhatIf{What: c.what, Sum: b.money(quote.Total), Change: text, Text: c.text})
+		b.sheet.Price.WhatIf = append(b.sheet.Price.WhatIf, WhatIf{What: c.what, Sum: b.money(quote.Total), Change: text, Text: c.text + b.finishChange(v)})
 	}
 }
+
+// finishChange says when the job is done in v, where that is another day.
+func (b *builder) finishChange(v *builder) string {
+	now, then := b.calendar(), v.calendar()
+	if !now.isDated || !then.isDated {
+		return ""
+	}
+	before, after := now.lastDay(), then.lastDay()
+	switch {
+	case after < before:
+		return " Done on " + longDate(after) + ", " + plural(int64(before-after), "day", "days") + " sooner."
+	case after > before:
+		return " Done on " + longDate(after) + ", " + plural(int64(after-before), "day", "days") + " later."
+	}
+	return ""
+}
+
+// lastDay is the day on which the job is done.
+func (c *calendar) lastDay() days.Date { return c.schedule.Zone.Moment(c.schedule.Finish).Date() }
 
 // lacks tells whether something has no price that has one in the present plan:
 // the two prices could then not be compared.
@@ -64,7 +84,20 @@ func (b *builder) changes() []change {
 	var list []change
 	list = append(list, b.borderChange()...)
 	list = append(list, b.layerChange()...)
-	return append(list, b.leafChanges()...)
+	list = append(list, b.leafChanges()...)
+	return append(list, b.peopleChange()...)
+}
+
+// peopleChange is one person more, which moves what is paid by the day.
+func (b *builder) peopleChange() []change {
+	people := b.people() + 1
+	if !b.calendar().isDated || people > mostPeople {
+		return nil
+	}
+	return []change{{
+		what: "One person more", text: "With " + plural(int64(people), "person", "people") + " on the job.",
+		make: func(v *builder) { v.plan.Days.People = people },
+	}}
 }
 
 // widerBorder is a border that the eye tells from the present one: a choice.
@@ -126,9 +159,11 @@ func (v *builder) resize(length, width measure.Length) {
 		if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.plan.Price.Digits)); ok {
 			cost.Amount = sum
 		}
-		if panels, problems := mask.LayerFromCut(v.plan.Mask.Outline, l.plan.Cut, v.n); !hasStop(problems) && !panels.IsEmpty() {
-			l.tape = panels.TapeLength(v.plan.Mask.Outline, v.plan.Seams.Cover)
+		panels, problems := mask.LayerFromCut(v.plan.Mask.Outline, l.plan.Cut, v.n)
+		if isPlain := len(l.panels.Pieces)+len(l.panels.Loose) == 0; isPlain && !hasStop(problems) && !panels.IsEmpty() {
+			l.panels, l.order = panels, nil
 		}
+		l.tape = l.panels.TapeLength(v.plan.Mask.Outline, v.plan.Seams.Cover)
 	}
 }
 

@@ -13,22 +13,23 @@ type work struct {
 	hours measure.Number
 }
 
-// work is the labour of the job: that of the days, where the plan asks for them,
-// else of each step whose rate is known.
-func (b *builder) work() []work {
-	if c := b.calendar(); c.isListed {
-		return c.labour(b.people())
+// labourCost puts in the labour of the job, which is that of the days, whether or
+// not they have their dates.
+func (b *builder) labourCost(costs *costing) {
+	c := b.calendar()
+	if !b.plan.Price.Rate.Known || !c.isListed {
+		costs.miss("the work")
+		return
 	}
-	var list []work
-	for _, s := range b.plan.Steps {
-		area, _, _, ok := (&step{builder: b, Step: s}).covered()
-		if !ok || !s.RateKnown {
-			continue
-		}
-		hours := price.Hours(area, int64(max(s.Coats, 1)), s.Rate)
-		list = append(list, work{s.Name, measure.NumberFromDecimal(hours.RoundHalfEven(2))})
+	if !b.plan.Days.IsAsked() {
+		b.usuals(c)
 	}
-	return list
+	for _, w := range c.labour(b.people()) {
+		costs.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
+	}
+	for _, step := range c.unsized {
+		costs.miss("the work of " + step)
+	}
 }
 
 // byDay puts in what is paid by the day: the platform and the travel.
@@ -38,7 +39,7 @@ func (b *builder) byDay(c *costing) {
 	if p.TravelDays > 0 {
 		travelled = p.TravelDays
 	}
-	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform"}, hired, p.HirePerDay)
+	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform, first day to last"}, hired, p.HirePerDay)
 	c.byDay("travel", price.Item{Group: price.Travel, What: "Travel"}, travelled, p.TravelPerDay)
 }
 
