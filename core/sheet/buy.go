@@ -17,9 +17,10 @@ func (b *builder) buy(what, amount, detail string) {
 // pack is so many of one thing as it is sold, for the price and the shopping
 // table: count cans of size unit, books of size leaves, rolls of size metres.
 // priced tells whether each, the price of one, is known. line is its line of
-// the shopping list, what it is for.
+// the shopping list, step the id of the step it is bought for, "" for none.
 type pack struct {
 	group  price.Group
+	step   string
 	line   int
 	what   string
 	count  int64
@@ -36,6 +37,14 @@ func (b *builder) bought(packs ...pack) {
 		p.line = len(b.sheet.Shopping) - 1
 		b.packs = append(b.packs, p)
 	}
+}
+
+// bought notes packs for the step.
+func (w *step) bought(packs ...pack) {
+	for i := range packs {
+		packs[i].step = w.ID
+	}
+	w.builder.bought(packs...)
 }
 
 // cansBought are the cans of a purchase as packs of a material called what.

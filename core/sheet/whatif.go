@@ -14,9 +14,11 @@ import (
 )
 
 // change is one thing that could be otherwise: what it is called, why the price
-// moves, and the change made to a plan that is otherwise the same.
+// moves, and the change made to a plan that is otherwise the same. goodsStay
+// tells that the steps that are left need just what they needed before.
 type change struct {
 	what, text string
+	goodsStay  bool
 	make       func(v *builder)
 }
 
@@ -26,7 +28,7 @@ func (b *builder) whatIfs(now *price.Quote, missing []string) {
 	for _, c := range b.changes() {
 		v := b.variant()
 		c.make(v)
-		v.finish()
+		v.goods(b, c.goodsStay)
 		v.tapeForSeams()
 		costs := v.costing()
 		quote, _, ok := price.QuoteOf(costs.items, now.Terms)
@@ -79,6 +81,22 @@ func (b *builder) variant() *builder {
 	return v
 }
 
+// goods are what v has to buy for its steps: worked out anew, or taken from b
+// where they are the same.
+func (v *builder) goods(b *builder, stay bool) {
+	isShared := slices.ContainsFunc(b.plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
+	if !stay || isShared {
+		v.finish()
+		return
+	}
+	for i := range b.packs {
+		p := &b.packs[i]
+		if slices.ContainsFunc(v.plan.Steps, func(s plan.Step) bool { return s.ID == p.step }) {
+			v.packs = append(v.packs, *p)
+		}
+	}
+}
+
 // changes are the things that could be otherwise in this plan.
 func (b *builder) changes() []change {
 	var list []change
@@ -95,7 +113,7 @@ func (b *builder) peopleChange() []change {
 		return nil
 	}
 	return []change{{
-		what: "One person more", text: "With " + plural(int64(people), "person", "people") + " on the job.",
+		what: "One person more", goodsStay: true, text: "With " + plural(int64(people), "person", "people") + " on the job.",
 		make: func(v *builder) { v.plan.Days.People = people },
 	}}
 }
@@ -179,7 +197,7 @@ func (b *builder) layerChange() []change {
 	}
 	id, name := b.layers[last].panels.ID, b.layers[last].panels.Name
 	return []change{{
-		what: "One layer less", text: "Without “" + name + "” and the steps that go through it.",
+		what: "One layer less", goodsStay: true, text: "Without “" + name + "” and the steps that go through it.",
 		make: func(v *builder) {
 			v.layers = v.layers[:last]
 			v.plan.Steps = slices.DeleteFunc(v.plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
@@ -211,7 +229,7 @@ func (b *builder) leafChanges() []change {
 			})
 		}
 		list = append(list, change{
-			what: "Without “" + s.Name + "”", text: "Neither the leaf nor the size under it.",
+			what: "Without “" + s.Name + "”", goodsStay: true, text: "Neither the leaf nor the size under it.",
 			make: func(v *builder) {
 				first := i
 				if i > 0 && v.plan.Steps[i-1].Kind == finish.SizeCoat {
