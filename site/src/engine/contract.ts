@@ -347,6 +347,10 @@ export interface Sheet {
 export interface Engine {
   compute(planJSON: string): string;
   parseLength(text: string, unit: string): { nanometres: string | null; problem: Problem | null };
+  /** The shopping list as CSV; sign "," for a decimal comma. "" on a fault. */
+  shopping(planJSON: string, sign?: string): string;
+  /** The days as iCalendar text; stamp is now in UTC, 20270301T080000Z. */
+  calendar(planJSON: string, stamp: string): string;
   version: string;
 }
 
