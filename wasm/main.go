@@ -9,7 +9,7 @@
 //	ceilingwright.shopping(planJSON, sign) → the shopping list as CSV; sign, which
 //	    may be left out, is "," for a decimal comma
 //	ceilingwright.calendar(planJSON, stamp) → the days as iCalendar text; stamp is
-//	  the moment of writing in UTC, 20270301T080000Z
+//	    the moment of writing in UTC, 20270301T080000Z
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the

@@ -189,7 +189,11 @@ func (b *builder) fillLayers(c *calendar) {
 				pieces = int64(l.panels.Count())
 			}
 			out.Mark, out.Hang = mark, pieces*hang+int64(l.sequence.Moves)*move
-			out.Bridge = minutes(l.panels.TapeLength(b.plan.Mask.Outline, b.plan.Seams.Cover).In(line), 60)
+			tape := l.tape
+			if tape == 0 {
+				tape = l.panels.TapeLength(b.plan.Mask.Outline, b.plan.Seams.Cover)
+			}
+			out.Bridge = minutes(tape.In(line), 60)
 			out.Peel = pieces * peel
 			if l.key.isKept() && pieces > 1 {
 				out.Peel, out.Key = out.Peel-peel, peel

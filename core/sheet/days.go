@@ -272,9 +272,9 @@ func (b *builder) missed(c *calendar) {
 			continue
 		}
 		w := c.tasks[i].Window
-		hours := &c.schedule.Hours
-		b.report(b.plan.Steps[c.origins[w.Sizing].Step].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
-			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + minutesText(w.Tack) + " after sizing, for " + minutesText(w.Open) +
+		hours, sizing := &c.schedule.Hours, c.origins[w.Sizing].Step
+		b.report(b.plan.Steps[sizing].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
+			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + minutesText(w.Tack) + " after sizing, for " + minutesText(c.job.Steps[sizing].Open) +
 				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
 			Do: "Use a size with other times, work at other hours, or let one more person lay leaf."}})
 		return

@@ -72,6 +72,10 @@ func (b *builder) gild(leaf, people int) (g gilt, problems []problem.Problem, ok
 		g.window = measure.NumberFromFraction(days.UsualOpen, 60)
 	}
 	problems, ok = b.divide(&g)
+	if !size.TackHours.Known && !size.DryHours.Known {
+		problems = append(problems, problem.Problem{At: "/tackHours", Severity: problem.Caution,
+			What: "How long it takes until leaf can be laid on the size is not given, so no time is counted.", Do: "Write what the label says, or a test patch."})
+	}
 	return g, problems, ok
 }
 

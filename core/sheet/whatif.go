@@ -200,6 +200,7 @@ func (b *builder) layerChange() []change {
 		what: "One layer less", goodsStay: true, text: "Without “" + name + "” and the steps that go through it.",
 		make: func(v *builder) {
 			v.layers = v.layers[:last]
+			v.layers[last-1].key = key{} // no layer comes after it
 			v.plan.Steps = slices.DeleteFunc(v.plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
 		},
 	}}

@@ -48,6 +48,7 @@ func (s *Sheet) size() int {
 	for i := range s.Drawings {
 		size += len(s.Drawings[i].SVG) + 200
 	}
+	size += len(s.Days.Chart) + 450*len(s.Days.Tasks)
 	for i := range s.Layers {
 		size += 500 * s.Layers[i].Count
 	}

@@ -1,0 +1,220 @@
+package core_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
+)
+
+// dated is the kept plan with days, with some places changed.
+func dated(t *testing.T, places map[string]any) sheet.Sheet {
+	t.Helper()
+	plan := planNamed(t, "days")
+	for at, v := range places {
+		plan = changed(t, plan, at, v)
+	}
+	return sheetOf(t, plan)
+}
+
+func taskNamed(t *testing.T, s sheet.Sheet, id string) sheet.Task {
+	t.Helper()
+	for _, task := range s.Days.Tasks {
+		if task.ID == id {
+			return task
+		}
+	}
+	require.Fail(t, "no task "+id)
+	return sheet.Task{}
+}
+
+func saidAt(s sheet.Sheet, at string) (problem.Problem, bool) {
+	i := slices.IndexFunc(s.Problems, func(p problem.Problem) bool { return p.At == at })
+	if i < 0 {
+		return problem.Problem{}, false
+	}
+	return s.Problems[i], true
+}
+
+func TestTasksAreInOrderAndCalledOnce(t *testing.T) {
+	s := dated(t, nil)
+	seen := map[string]bool{}
+	begun := ""
+	for _, task := range s.Days.Tasks {
+		assert.False(t, seen[task.ID], task.ID)
+		seen[task.ID] = true
+		assert.LessOrEqual(t, task.Start, task.End, task.ID)
+		assert.NotEmpty(t, task.Reason, task.ID)
+		assert.Contains(t, []string{"work", "dry", "wait"}, task.Kind)
+		if task.Kind == "work" && !strings.Contains(task.ID, ".day") {
+			assert.LessOrEqual(t, begun, task.Start, task.ID)
+			begun = task.Start
+		}
+	}
+	assert.Equal(t, "2027-03-22T08:00", s.Days.Start)
+	assert.Equal(t, taskNamed(t, s, "clear").End, s.Days.Finish)
+	assert.Equal(t, "20270407", figures(s)["days.finish"].Value)
+	assert.True(t, strings.HasPrefix(s.Days.Chart, "<svg "))
+	assert.Equal(t, "Mon 22 Mar", taskNamed(t, s, "survey").Day)
+}
+
+func TestNoDaysWithoutAFirstDay(t *testing.T) {
+	s := dated(t, map[string]any{"/days/start": ""})
+	assert.Equal(t, "Give the first day of work, and the days are worked out.", s.Days.Text)
+	assert.Empty(t, s.Days.Tasks)
+	s = dated(t, map[string]any{"/days": map[string]any{"from": "07:30", "people": "3"}})
+	assert.Empty(t, s.Days.Text, "hours alone ask for nothing")
+	s = sheetNamed(t, "full")
+	assert.Equal(t, sheet.Days{Tasks: []sheet.Task{}, Waits: []string{}, Saves: []string{}}, s.Days, "a plan without days means what it did")
+}
+
+func TestDaysThatCannotBeRead(t *testing.T) {
+	for at, places := range map[string]map[string]any{
+		"/days/start":                {"/days/start": "2027-02-29"},
+		"/days/from":                 {"/days/from": "8 o'clock"},
+		"/days/to":                   {"/days/to": "07:00"},
+		"/days/pause":                {"/days/pause": "600"},
+		"/days/off/0":                {"/days/off": []string{"31.12.2027"}},
+		"/days/clockChanges/0/at":    {"/days/clockChanges": []map[string]string{{"at": "spring", "minutes": "60"}}},
+		"/days/freshPaint/doneOn":    {"/days/freshPaint": map[string]string{"doneOn": "last week", "filmAge": "14"}},
+		"/days/weekdays":             {"/days/weekdays": []string{"someday"}},
+		"/finish/steps/7/tackHours":  {"/finish/steps/7/tackHours": "", "/finish/steps/7/dryHours": ""},
+		"/finish/steps/7/openHours":  {"/finish/steps/7/openHours": "0.1"},
+		"/finish/steps/1/dryHours":   {"/finish/steps/1/dryHours": ""},
+		"/days/freshPaint/filmAge":   {"/days/freshPaint": map[string]string{"doneOn": "2027-03-20"}},
+		"/days/people":               {"/days/people": "1000"},
+		"/days/rates":                {"/days/rates": map[string]string{}},
+		"/mask/layers/1":             {"/finish/steps/6/layer": "L1", "/finish/steps/7/layer": "L1", "/finish/steps/8/layer": "L1"},
+		"/days/start ":               {"/finish/steps/1/coats": "50", "/days/rates/protect": "100000000000"},
+		"/finish/steps/8/rate":       {"/finish/steps/8/rate": "-4"},
+		"/finish/steps/7/sizeBeyond": {"/finish/steps/7/sizeBeyond": "a foot"},
+	} {
+		s := dated(t, places)
+		p, ok := saidAt(s, strings.TrimSpace(at))
+		if assert.True(t, ok, "%s: %v", at, s.Problems) {
+			assert.NotEmpty(t, p.What)
+			assert.NotEmpty(t, p.Do)
+		}
+		assert.NotEmpty(t, s.Figures, "the rest is worked out")
+	}
+}
+
+func TestWindowThatCannotBeMetIsSaid(t *testing.T) {
+	// Ready 12 h after sizing and open for 2 h, a fifth kept back: never in working
+	// hours from 08:00 to 16:30.
+	s := dated(t, map[string]any{"/finish/steps/7/tackHours": "12", "/finish/steps/7/openHours": "2.5"})
+	p, ok := saidAt(s, "/finish/steps/7/openHours")
+	require.True(t, ok)
+	assert.Equal(t, problem.Stop, p.Severity)
+	assert.Contains(t, p.What, "it does so 12 h after sizing, for 2 h with the reserve kept back, and work goes on from 08:00 to 16:30.")
+	assert.NotEmpty(t, s.Days.Finish, "the rest is planned all the same")
+}
+
+func TestLargestPanelIsRefusedWithWhatHelps(t *testing.T) {
+	s := dated(t, map[string]any{"/finish/steps/8/rate": "0.5", "/finish/steps/7/gilders": "1"})
+	p, ok := saidAt(s, "/finish/steps/7/openHours")
+	require.True(t, ok)
+	assert.Contains(t, p.What, "The largest panel takes 5.928 hours to lay, and the size leaves 3.2.")
+	assert.Equal(t, "Use a size that stays open for 7.41 hours, or one gilder more.", p.Do)
+}
+
+func TestNightOfTheClocksIsAnHourShorter(t *testing.T) {
+	// Dry in 16 h after a coat on a Saturday in March: with the clocks put on in the
+	// night it may begin an hour later by the clock.
+	places := map[string]any{
+		"/days/start": "2027-03-27", "/days/weekdays": []string{"sat", "sun", "mon"}, "/days/off": []string{}, "/days/freshPaint": nil,
+		"/finish/steps/1/recoatHours": "20",
+	}
+	with := taskNamed(t, dated(t, places), "step.base.2")
+	places["/days/clockChanges"] = []string{}
+	without := taskNamed(t, dated(t, places), "step.base.2")
+	assert.Equal(t, "2027-03-28T08:55", with.Start)
+	assert.Equal(t, "2027-03-28T08:00", without.Start)
+}
+
+func TestFreshPaintHoldsTheMaskBack(t *testing.T) {
+	s := dated(t, map[string]any{"/days/freshPaint": map[string]string{"doneOn": "2027-03-20", "filmAge": "14"}})
+	hang := taskNamed(t, s, "layer.L1.hang")
+	assert.Equal(t, "2027-04-05T15:50", hang.Start, "14 days after the second base coat of 22 March at 15:50")
+	s = dated(t, map[string]any{"/days/freshPaint": map[string]string{"doneOn": "2027-04-01 09:00", "filmAge": "14"}})
+	assert.Equal(t, "2027-04-15T09:00", taskNamed(t, s, "layer.L1.hang").Start)
+}
+
+func TestSectionsFollowThePanels(t *testing.T) {
+	s := dated(t, nil)
+	i := slices.IndexFunc(s.Steps, func(step sheet.Step) bool { return step.ID == "leaf" })
+	sections := s.Steps[i].Sections
+	require.Len(t, sections, 2)
+	assert.Equal(t, []string{"A1", "A2", "B1", "B2", "C1", "C2"}, sections[0].Panels)
+	assert.Equal(t, "2", figures(s)["step.leaf.sections"].Value)
+	for _, section := range sections {
+		assert.NotEmpty(t, section.SizeAt)
+		assert.Contains(t, section.Text, section.LayFrom)
+	}
+	assert.True(t, slices.ContainsFunc(s.Drawings, func(d sheet.Drawing) bool {
+		return d.ID == "step.leaf.sections" && d.Shows == "sections" && d.Layer == "L2" && d.Looking == "up"
+	}))
+	// Without days the times are told from the first leaf.
+	s = dated(t, map[string]any{"/days": nil})
+	assert.Equal(t, "3 h before the first leaf", s.Steps[i].Sections[0].SizeAt)
+	assert.Equal(t, "with the first leaf", s.Steps[i].Sections[0].LayFrom)
+}
+
+func TestPriceOfTheDays(t *testing.T) {
+	plan := tree(t, planNamed(t, "priced"))
+	plan["days"] = tree(t, planNamed(t, "days"))["days"]
+	price := plan["price"].(map[string]any)
+	price["hirePerDay"], price["travelPerDay"], price["travelDays"] = "40", "15", ""
+	s := sheetOfTree(t, plan)
+	line := func(what string) sheet.PriceLine {
+		i := slices.IndexFunc(s.Price.Lines, func(l sheet.PriceLine) bool { return l.What == what })
+		require.GreaterOrEqual(t, i, 0, what)
+		return s.Price.Lines[i]
+	}
+	all := 0.0
+	for _, id := range []string{"days.working", "days.waiting"} {
+		all += value(t, s, id)
+	}
+	assert.True(t, strings.HasPrefix(line("Travel").Amount, figures(s)["days.working"].Value+" "), line("Travel").Amount)
+	assert.NotEmpty(t, line("Platform, first day to last").Amount)
+	assert.True(t, strings.HasPrefix(line("Touch up").Amount, "2"), line("Touch up").Amount)
+	assert.Positive(t, all)
+
+	w := whatIf(t, s, "One person more")
+	plan["days"].(map[string]any)["people"] = "3"
+	more := sheetOfTree(t, plan)
+	assert.Equal(t, text(t, more, "price.total"), w.Sum)
+	plan["days"].(map[string]any)["people"] = "2"
+
+	w = whatIf(t, s, "One layer less")
+	mask := plan["mask"].(map[string]any)
+	mask["layers"] = mask["layers"].([]any)[:1]
+	without(plan, func(step map[string]any) bool { return step["layer"] == "L2" })
+	assert.Equal(t, text(t, sheetOfTree(t, plan), "price.total"), w.Sum)
+	assert.True(t, decimal.RequireFromString(figures(s)["price.total"].Value).IsPositive())
+}
+
+func TestCalendarOfAPlan(t *testing.T) {
+	const stamp = "20270102T030405Z"
+	got := string(core.Calendar(planNamed(t, "days"), stamp))
+	assert.Equal(t, got, string(core.Calendar(planNamed(t, "days"), stamp)), "the same bytes")
+	s := dated(t, nil)
+	events := 0
+	for _, task := range s.Days.Tasks {
+		if task.Kind == "work" {
+			events++
+		}
+	}
+	assert.Equal(t, events+2, strings.Count(got, "BEGIN:VEVENT"), "and two waits of two days")
+	assert.Contains(t, got, "DTSTART;VALUE=DATE:20270322\r\nDTEND;VALUE=DATE:20270325\r\n")
+	assert.Empty(t, core.Calendar(planNamed(t, "full"), stamp))
+	assert.Empty(t, core.Calendar(planNamed(t, "days"), "today"))
+	assert.Empty(t, core.Calendar([]byte("no plan"), stamp))
+}
