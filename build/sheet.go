@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -211,6 +212,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail), " ", buy.Cost)
 		}
 	}
+	p.days(s.Days)
 	p.price(s.Price)
 	p.record(s.Record)
 	if p.block("safety", len(s.Safety)) {
@@ -225,6 +227,24 @@ func sheetText(s sheet.Sheet, working bool) string {
 		}
 	}
 	return p.String()
+}
+
+// days are the tasks with the reasons for them, and what would save time.
+func (p *paper) days(d sheet.Days) {
+	if d.Text == "" || !p.block("days", 1) {
+		return
+	}
+	p.line(1, d.Text)
+	for _, t := range d.Tasks {
+		labour := t.Labour
+		if t.Kind != "work" {
+			labour = "" // what dries is nobody's work
+		}
+		p.line(1, t.Day, " ", t.From, "–", t.To, "  ", t.Name, note(labour), "  ", t.Reason)
+	}
+	for _, text := range d.Saves {
+		p.line(1, text)
+	}
 }
 
 func (p *paper) problems(problems []problem.Problem) {
@@ -394,6 +414,9 @@ func (p *paper) steps(steps []sheet.Step) {
 		p.line(1, s.Name, ": ", s.Buy, note(s.LeftOver))
 		for _, n := range s.Notes {
 			p.line(2, n)
+		}
+		for _, c := range s.Sections {
+			p.line(2, "section ", strconv.Itoa(c.N), note(strings.Join(c.Panels, " ")), ": ", c.Text)
 		}
 	}
 }

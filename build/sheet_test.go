@@ -63,6 +63,9 @@ func small() sheet.Sheet {
 		Plan:     sheet.Heading{ID: "p", Title: "Net loft"},
 		Problems: []problem.Problem{{At: "/room/width", Severity: problem.Caution, What: "Odd.", Do: "Measure again."}},
 		Figures:  []sheet.Figure{{ID: "room.area", Block: "room", Label: "ceiling", Text: "237.2 ft²", Other: "22.04 m²", Working: sheet.Working{Rule: "length × width"}}},
+		Steps:    []sheet.Step{{Name: "Leaf", Sections: []sheet.Section{{N: 1, Panels: []string{"A1", "A2"}, Text: "Size it."}}}},
+		Days: sheet.Days{Text: "One day.", Saves: []string{"One hour more saves nothing."}, Tasks: []sheet.Task{
+			{Name: "Leaf", Kind: "work", Day: "Mon 1 Mar", From: "08:00", To: "09:00", Labour: "2 h", Reason: "The first day of work."}}},
 		Drawings: []sheet.Drawing{{ID: "L1.up", Title: "Looking up", SVG: "<svg>1</svg>"}, {ID: "L1.down", Title: "Looking down", SVG: "<svg>2</svg>"}},
 	}
 }
@@ -82,6 +85,8 @@ func TestSheetAsText(t *testing.T) {
 		"Net loft\n",
 		"caution at /room/width: Odd. Measure again.\n",
 		"\nROOM\n  ceiling: 237.2 ft² (22.04 m²)  [room.area]\n",
+		"    section 1 (A1 A2): Size it.\n",
+		"\nDAYS\n  One day.\n  Mon 1 Mar 08:00–09:00  Leaf (2 h)  The first day of work.\n  One hour more saves nothing.\n",
 		"L1.down: Looking down",
 	} {
 		assert.Contains(t, got, want)

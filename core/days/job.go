@@ -329,6 +329,7 @@ func (l *listing) coats(i int) {
 func (l *listing) gild(sizeStep, leafStep int) {
 	size, leaf := &l.Steps[sizeStep], &l.Steps[leafStep]
 	c := l.chain(leaf.Surface)
+	l.sizeBefore(c, sizeStep)
 	gilders := max(1, min(leaf.Gilders, l.people))
 	before, wet := c.previous, c.wet
 	laid := -1
@@ -357,6 +358,21 @@ func (l *listing) gild(sizeStep, leafStep int) {
 	}
 	c.previous, c.wet = laid, nil
 	c.painted = append(c.painted, laid)
+}
+
+// sizeBefore are the coats of size before the one that leaf is laid on: each is
+// laid all over and dries (best work was sized two or three times, The Artist's
+// Assistant, 1785).
+func (l *listing) sizeBefore(c *chain, i int) {
+	s := &l.Steps[i]
+	for coat := int64(1); coat < s.Coats && s.Labour > 0; coat++ {
+		n := strconv.FormatInt(coat, 10)
+		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: atCoat, Whole: true},
+			Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
+		if s.Recoat > 0 {
+			c.wet = append(c.wet, Link{Task: task, Wait: Recoats, Minutes: s.Recoat})
+		}
+	}
 }
 
 // end is touching up, once all is dry, and clearing away.

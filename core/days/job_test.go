@@ -143,6 +143,18 @@ func TestStepsThatPeel(t *testing.T) {
 	assert.NotContains(t, names(tasks), "Second layer", "no step goes through it")
 }
 
+func TestEarlierCoatsOfSizeDryFirst(t *testing.T) {
+	job := twoLayers()
+	job.Steps[5].Coats, job.Steps[5].Labour, job.Steps[5].Recoat = 2, 30, 720
+	tasks, _ := job.Tasks(2)
+	assert.Contains(t, names(tasks), "Ochre; Size, coat 1 of 2; Size, section 1; Leaf, section 1; Size, section 2")
+	for _, section := range []string{"Size, section 1", "Size, section 2"} {
+		link, ok := linkTo(tasks, section, "Size, coat 1 of 2")
+		assert.True(t, ok, section)
+		assert.Equal(t, int64(720), link.Minutes)
+	}
+}
+
 func TestWholeJob(t *testing.T) {
 	job := twoLayers()
 	for people, want := range map[int]string{2: "2027-03-08", 3: "2027-03-05"} {

@@ -137,6 +137,37 @@ func TestSlowSizeIsLaidInTheMorning(t *testing.T) {
 	assert.False(t, s.Placed[2].Missed)
 }
 
+func TestLeafIsNotLaidTooEarly(t *testing.T) {
+	// An icon painter's notes of August 2012: leaf laid too early on 12-hour size
+	// went dull. Sized at 20:00, wanted at 01:00: seven hours too early, ready at
+	// 08:00.
+	hours := everyDay()
+	hours.From, hours.To = 0, Day
+	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: hours, Tasks: []Task{
+		{Name: "size", Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T20:00")},
+		{Name: "leaf", Labour: 60, Share: 1, NotBefore: moment(t, "2027-03-03T01:00"), After: []Link{{0, Tacks, 720, 0}}, Window: &Window{0, 720, 600}},
+	}}
+	s := scheduled(t, w)
+	assert.Equal(t, "2027-03-02T20:00", s.from(0))
+	assert.Equal(t, "2027-03-03T08:00", s.from(1))
+	assert.Equal(t, Tacks, s.Placed[1].Because)
+}
+
+func TestWaterSizeIsReadyAtOnce(t *testing.T) {
+	// Two gilders' notes on water size: ready in 10 to 15 min, open until dust
+	// settles. Sized at 09:00 it takes leaf from 09:15; a day is what is counted on.
+	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
+		{Name: "size", Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T09:00")},
+		{Name: "leaf", Labour: 600, Share: 1, After: []Link{{0, Tacks, 15, 0}}, Window: &Window{0, 15, UsualOpen}},
+	}}
+	s := scheduled(t, w)
+	assert.Equal(t, [2]string{"2027-03-02T09:15", "2027-03-03T10:45"}, [2]string{s.from(1), s.to(1)})
+	assert.True(t, s.Placed[1].Missed, "ten hours' leaf runs past a day on size of one morning")
+	w.Tasks[1].Labour = 420
+	s = scheduled(t, w)
+	assert.False(t, s.Placed[1].Missed)
+}
+
 func TestWindowThatClosesOvernightMovesTheSizing(t *testing.T) {
 	// Derived: size ready in 3 h and open for 3 h. Sized at 12:00 the leaf could
 	// begin at 15:00 and would be stopped at 16:30; its window closes at 18:00. So

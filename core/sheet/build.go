@@ -65,6 +65,7 @@ func (b *builder) workOut() {
 	b.finish()
 	b.costs()
 	b.gilding()
+	b.stepHours()
 	b.days()
 	b.price()
 	b.record()

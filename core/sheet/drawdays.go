@@ -56,6 +56,7 @@ func (b *builder) drawDays() {
 	d.Title = "The days"
 	d.Caption = "Each task with the days on which it is worked at. Dark bars are those the finish moves with, dashed lines drying and waiting, grey columns days off. " + b.sheet.Days.Text
 	if len(d.order) > readableTasks {
+		d.Caption += " The first " + strconv.Itoa(readableTasks) + " tasks are drawn."
 		d.order = d.order[:readableTasks]
 	}
 	d.Max = drawing.Point{X: chartNames + chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}

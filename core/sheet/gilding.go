@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 
 	"ceilingwright/core/days"
@@ -243,19 +244,37 @@ func (b *builder) sectionFigure(g *gilt, out *Step) {
 	if g.reserveGiven {
 		kept = b.share(g.reserve) + " kept back"
 	}
-	out.Figures = append(out.Figures, id+"sections", id+"hours")
+	out.Figures = append(out.Figures, id+"sections")
 	b.count(blockFinish, id+"sections", "sections", int64(len(g.sections)), "", rule,
 		b.n.Area(g.area)+" at "+b.perHour(g.rate)+" × "+plural(g.gilders, "gilder", "gilders")+" × "+b.hours(g.window)+", "+kept+": at most "+b.n.Area(most)+" each",
 		"Size in parts that can be gilded while it is open, each finished before the next (Workshop Receipts, first series). The fifth kept back is common practice, no source.")
-	hours := g.area.SquareMetres.Quo(g.rate.SquareMetres)
-	b.hoursFigure(id+"hours", "hours of gilding", hours, b.n.Area(g.area)+" ÷ "+b.perHour(g.rate))
+	b.hoursFigure(out, g.area, 1, g.rate)
 }
 
-// hoursFigure is a figure of hours of one person's work.
-func (b *builder) hoursFigure(id, label string, hours measure.Number, sum string) {
+// stepHours are the hours of one person's work in each step whose rate is given.
+func (b *builder) stepHours() {
+	for i := range b.plan.Steps {
+		out := &b.sheet.Steps[i]
+		if !b.plan.Steps[i].RateKnown || slices.Contains(out.Figures, "step."+out.ID+".hours") {
+			continue
+		}
+		if area, ok := b.areaOf(i); ok {
+			b.hoursFigure(out, area, max(1, b.plan.Steps[i].Coats), b.plan.Steps[i].Rate)
+		}
+	}
+}
+
+func (b *builder) hoursFigure(out *Step, area measure.Area, coats int, rate measure.Area) {
+	id := "step." + out.ID + ".hours"
+	hours := area.SquareMetres.Mul(measure.NumberFromInt(int64(coats))).Quo(rate.SquareMetres)
+	rule, sum := "The area over what one person does in an hour.", b.n.Area(area)
+	if coats > 1 {
+		rule, sum = "The area times coats, over what one person does in an hour.", sum+" × "+strconv.Itoa(coats)
+	}
 	text := b.hours(hours)
-	b.figure(Figure{ID: id, Block: blockFinish, Label: label, Value: plain(hours), Unit: "h", Text: text,
-		Working: Working{Rule: "The area over what one person does in an hour.", Sum: sum + " = " + text, Source: ofArithmetic}})
+	out.Figures = append(out.Figures, id)
+	b.figure(Figure{ID: id, Block: blockFinish, Label: "hours of work", Value: plain(hours), Unit: "h", Text: text,
+		Working: Working{Rule: rule, Sum: sum + " ÷ " + b.perHour(rate) + " = " + text, Source: ofArithmetic}})
 }
 
 // perHour is a rate as it is written in this notation.

@@ -57,10 +57,13 @@ func (b *builder) workingHours() (days.Hours, bool) {
 	from, ok1 := b.clock("/days/from", d.From, usualFrom)
 	to, ok2 := b.clock("/days/to", d.To, usualTo)
 	h := days.Hours{From: from, To: to, Pause: minutes(d.Pause.Value, 1)}
-	for _, text := range d.Weekdays {
-		if w, ok := days.ParseWeekday(text); ok {
-			h.Weekdays[w] = true
+	for i, text := range d.Weekdays {
+		w, ok := days.ParseWeekday(text)
+		if !ok {
+			b.report("/days/weekdays"+problem.Index(i), []problem.Problem{{Severity: problem.Stop, What: "There is no such day of the week.", Do: "Choose from mon, tue, wed, thu, fri, sat and sun."}})
+			continue
 		}
+		h.Weekdays[w] = true
 	}
 	if len(d.Weekdays) == 0 {
 		h.Weekdays = [7]bool{true, true, true, true, true}
