@@ -154,7 +154,7 @@ func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 	if edge > a.run.Box-edge {
 		edge, from = a.run.Box-edge, a.high
 	}
-	return "The next panel's edge is then " + b.n.Length(edge) + " from the tape line towards " + string(from) + "."
+	return "The next panel's edge is then " + b.n.Length(edge) + " from the tape line " + b.towardsSide(from) + "."
 }
 
 // landing says where a side of the layer comes to lie against its tape line, as
@@ -178,16 +178,16 @@ func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, 
 	}
 	sum := b.put(past+room-gaps) + " + " + b.put(gaps) + " − " + b.put(room)
 	rule := "The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."
-	b.length(blockHanging, l.panels.ID+".gap."+string(wall), "past the tape line towards "+string(wall), past, rule, sum, ofArithmetic)
+	b.length(blockHanging, l.panels.ID+".gap."+string(b.facing(wall)), "past the tape line "+b.towardsSide(wall), past, rule, sum, ofArithmetic)
 	if past.Abs() < mask.Noticeable {
 		return
 	}
-	what, do := "The panels will run "+b.n.Amount(past)+" past the tape line towards "+string(wall)+".", "Trim the last panel there by that much, or take down what was hung too wide."
+	what, do := "The panels will run "+b.n.Amount(past)+" past the tape line "+b.towardsSide(wall)+".", "Trim the last panel there by that much, or take down what was hung too wide."
 	switch {
 	case past < 0:
-		what, do = "The panels end "+b.n.Amount(-past)+" short of the tape line towards "+string(wall)+".", "Move the tape line there, or take down what was hung too tight."
+		what, do = "The panels end "+b.n.Amount(-past)+" short of the tape line "+b.towardsSide(wall)+".", "Move the tape line there, or take down what was hung too tight."
 	case open > 0:
-		what = "The panels will run " + b.n.Amount(past) + " past the tape line towards " + string(wall) + ", even with " +
+		what = "The panels will run " + b.n.Amount(past) + " past the tape line " + b.towardsSide(wall) + ", even with " +
 			plural(int64(open), "seam", "seams") + " still to come closed up."
 	}
 	b.report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})

@@ -241,7 +241,7 @@ func maskedWords(lies []mask.Panel) string {
 func (b *builder) besideWords(sides []register.Side) string {
 	for _, side := range sides {
 		if side.Away > 0 {
-			return " No edge of the next layer falls on its edges: towards " + string(side.Wall) + ", " + side.Panels[0].Label() +
+			return " No edge of the next layer falls on its edges: " + b.towardsSide(side.Wall) + ", " + side.Panels[0].Label() +
 				" begins " + b.fine(side.Away) + " from it."
 		}
 	}

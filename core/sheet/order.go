@@ -260,11 +260,14 @@ func blockName(block hanging.Block) string {
 }
 
 // towardsSide names a side of the box by the wall it faces as the box lies.
-func (b *builder) towardsSide(side survey.Wall) string {
+func (b *builder) towardsSide(side survey.Wall) string { return towards(b.facing(side)) }
+
+// facing is the wall that a side of the box faces; without a box, the side's own.
+func (b *builder) facing(side survey.Wall) survey.Wall {
 	if b.placed {
-		side = b.choice.Box.Facing(side)
+		return b.choice.Box.Facing(side)
 	}
-	return towards(side)
+	return side
 }
 
 func (c *cards) measures(block hanging.Block) []Measure {

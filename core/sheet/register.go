@@ -227,9 +227,9 @@ func (r *registration) cutWords() string {
 	if c == nil {
 		return ""
 	}
-	low, high := "the part towards DA", "the part towards BC"
+	low, high := "the part "+r.towardsSide(survey.DA), "the part "+r.towardsSide(survey.BC)
 	if !c.Columns {
-		low, high = "the part towards AB", "the part towards CD"
+		low, high = "the part "+r.towardsSide(survey.AB), "the part "+r.towardsSide(survey.CD)
 	}
 	text := "cut the layer apart along seam " + c.Seam + " and set each part by itself: "
 	moves := r.moveWords(low, c.Low)
@@ -366,7 +366,7 @@ func (b *builder) wayWords(o register.Offset) string {
 		if text != "" {
 			text += " and "
 		}
-		text += b.n.Length(d.l.Abs()) + " " + towards(to)
+		text += b.n.Length(d.l.Abs()) + " " + b.towardsSide(to)
 	}
 	return text
 }
