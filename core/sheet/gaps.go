@@ -264,11 +264,11 @@ func (b *builder) checkBridging() {
 	if tape.Width <= 0 || seam == "" || widest <= tape.WidestGap() {
 		return
 	}
-	hold := "covers " + b.n.Amount(tape.Hold(widest)) + " of the panel on either side"
+	hold := "covers " + b.heldTo(tape.Hold(widest), mask.LeastHold) + " of the panel on either side"
 	if tape.Hold(widest) <= 0 {
 		hold = "does not reach across"
 	}
 	b.report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution,
-		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.n.Length(tape.Width) + " " + hold + ".",
-		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds " + b.n.AtLeast(mask.LeastHold) + " on either side (common practice, no source)."}})
+		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.fine(tape.Width) + " " + hold + ".",
+		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds about " + b.n.Length(mask.LeastHold) + " on either side (common practice, no source)."}})
 }

@@ -131,7 +131,7 @@ func (r *registration) verdictWords() string {
 	case r.Verdict == register.Fail:
 		return "Even after the best shift and turn " + r.Fit.Marks[worst].Name + " is off by " + r.heldTo(left, r.tolerance) + ", and " + r.n.Length(r.tolerance) + " is allowed."
 	}
-	return "After the best shift and turn every mark is within " + r.about(left) + ". Give a tolerance to have it judged." + r.twoMarks()
+	return "After the best shift and turn every mark is within " + r.upTo(left) + ". Give a tolerance to have it judged." + r.twoMarks()
 }
 
 func (r *registration) twoMarks() string {
@@ -166,7 +166,10 @@ func (r *registration) remedies() []string {
 	} else if len(list) == 0 {
 		list = append(list, "No shift, turn, seam or cut brings every mark within the tolerance: take the layer down as far as the marks that are off, and hang it again.")
 	}
-	return append(list, r.stretchWords()...)
+	if len(r.Without) == 0 {
+		list = append(list, r.stretchWords()...)
+	}
+	return list
 }
 
 // suspects says which mark, left out, makes the others agree.
@@ -204,7 +207,7 @@ func (r *registration) seamWords() string {
 	if move := r.moveWords("the layer", s.Move); move != "" {
 		text += ", then " + move
 	}
-	return text + ". Every mark is then within " + r.about(s.Left) + "."
+	return text + ". Every mark is then within " + r.upTo(s.Left) + "."
 }
 
 func (r *registration) setWords(s register.Set, where string) string {
@@ -239,7 +242,7 @@ func (r *registration) cutWords() string {
 		}
 		moves += other
 	}
-	text += moves + ". Every mark is then within " + r.about(c.Left) + "."
+	text += moves + ". Every mark is then within " + r.upTo(c.Left) + "."
 	if c.Thin {
 		text += " This rests on parts with two marks, which show only the distance between them."
 	}
@@ -339,13 +342,21 @@ func (b *builder) about(l measure.Length) string {
 // heldTo is a length that is held against a limit: as finely written as it
 // takes to see on which side it is.
 func (b *builder) heldTo(l, limit measure.Length) string {
-	if text := b.about(l); text != b.about(limit) || l == limit {
-		return text
+	if shown := l.ToMark(b.n.Mark()); l == limit || shown != 0 && shown != limit.ToMark(b.n.Mark()) {
+		return b.n.Length(l)
 	}
-	if rounded := l.ToMark(measure.Millimetre / 10); (rounded > limit) == (l > limit) && rounded != limit {
-		return b.n.Exact(rounded)
+	if shown := l.ToMark(measure.Millimetre / 10); shown != limit && (shown > limit) == (l > limit) {
+		return b.n.Exact(shown)
 	}
 	return b.n.Exact(l)
+}
+
+// upTo is a length that others are within: on the tape mark, or half a mark.
+func (b *builder) upTo(l measure.Length) string {
+	if mark := b.n.Mark(); l > 0 && l.ToMark(mark) == 0 {
+		return b.n.Exact(mark / 2)
+	}
+	return b.n.Length(l)
 }
 
 // wayWords is a small way on the ceiling, "3 mm towards BC and 2 mm towards
