@@ -87,10 +87,8 @@ export function choiceActions(desk: Desk): Actions {
 }
 
 /** Where the box lies, and every line that is struck, with both its ends. */
-export function renderBox(box: BoxPlace | null, walls: Wall[]): void {
-  // In a square room every line runs straight across, as the marks show.
-  const askew = walls.some((w) => w.marks.some((m) => m.join !== ""));
-  redraw(region("box"), [box, askew], () => {
+export function renderBox(box: BoxPlace | null): void {
+  redraw(region("box"), box, () => {
     const corners = box?.corners ?? [];
     const lines = box?.lines ?? [];
     if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
@@ -101,7 +99,7 @@ export function renderBox(box: BoxPlace | null, walls: Wall[]): void {
       lines.length > 0 || corners.length > 0
         ? make(
             "details",
-            { class: "cw-fold", "data-filled": askew },
+            { class: "cw-fold" },
             make("summary", {}, "its corners, and every line to strike from end to end"),
             make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))),
             make(
