@@ -169,8 +169,9 @@ func (s Site) outlineBorders(box Box) Layout {
 		if !inside {
 			clear = min(clear, -clear)
 		}
-		best := sides.add(w.Name, block, x, y, clear)
-		places = append(places, across(box, w, best, clear)...)
+		if best, counts := sides.add(w.Name, block, x, y, clear); counts {
+			places = append(places, across(box, w, best, clear)...)
+		}
 	}
 	layout := Layout{Places: places}
 	for side := range walls {
@@ -192,8 +193,9 @@ type sideBorders struct {
 // anywhere is where the least border of all is kept.
 const anywhere = 4
 
-// add takes in a wall, and says which side it faces most squarely.
-func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear measure.Length) (best int) {
+// add takes in a wall, and says which side it faces most squarely and whether
+// it counts for any.
+func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear measure.Length) (best int, counts bool) {
 	// How squarely the wall faces each side, AB BC CD DA: the side looks
 	// against the wall's own normal.
 	faced := [4]float64{wall.wall.ny, -wall.wall.nx, -wall.wall.ny, wall.wall.nx}
@@ -205,13 +207,14 @@ func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear meas
 		}
 		if squarely > facingSine && (beside < 0 || beyond >= 0) {
 			b.take(side, name, clear)
+			counts = true
 		}
 		if squarely > faced[best] {
 			best = side
 		}
 	}
 	b.take(anywhere, name, clear)
-	return best
+	return best, counts
 }
 
 func (b *sideBorders) take(side int, name survey.Wall, clear measure.Length) {

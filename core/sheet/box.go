@@ -201,7 +201,7 @@ func (b *builder) lineRound() string {
 	}
 	text := "The tape lies outside the box, its inner edge on the marks. It is " + b.n.Length(set.TapeWidth) + " wide, so its outer edge is "
 	if !isEven(b.choice.Layout) {
-		return text + "that much nearer each wall than the marks are."
+		return text + "that much outside them."
 	}
 	for i, wall := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
 		switch i {
