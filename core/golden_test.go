@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
 	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform",
-	"box-turned", "square-to-wall", "on-point", "empty", "blank"}
+	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -59,6 +59,19 @@ func written(s sheet.Sheet) string {
 	for _, f := range s.Figures {
 		line("%s %s | %s | %s %s | %s | %s", f.Block, f.ID, f.Label, f.Value, f.Unit, f.Text, f.Other)
 		line("  %s\n  %s\n  %s", f.Working.Rule, f.Working.Sum, f.Working.Source)
+	}
+	line("survey %s %s | %s | %s | %v", s.Survey.Form, s.Survey.Proved, s.Survey.Text, s.Survey.Closing, s.Survey.Again)
+	for _, c := range s.Survey.Corners {
+		line("  %s %s | %s | %s", c.Corner, c.Angle, c.Out, c.Text)
+	}
+	for _, l := range s.Survey.Lines {
+		line("  %s %s | read %s | %s | %s | %s", l.At, l.Line, l.Read, l.Adjusted, l.Off, l.Flag)
+	}
+	for _, o := range s.Objects {
+		line("object %s %s “%s” | %s", o.At, o.Kind, o.Name, o.Text)
+		for _, p := range o.Panels {
+			line("  %s %s | %s", p.Layer, p.Panel, p.Text)
+		}
 	}
 	for _, c := range s.Choices {
 		line("choice %s %v | %s | AB %s BC %s CD %s DA %s | %s %s | %s", c.On, c.Taken, c.Title, c.Borders.AB, c.Borders.BC, c.Borders.CD, c.Borders.DA, c.Ends, c.Sides, c.Refused)

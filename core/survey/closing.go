@@ -57,8 +57,8 @@ func (l *lines) judge() {
 	again := l.readTwice()
 	if !f.Closing.Beyond() && len(again) == 0 {
 		f.Proof = Proved
-		f.Text = "The readings agree as far as the tape can tell: the one that misses most, " + string(f.Closing.Line) + ", is " + l.n.Amount(f.Closing.Amount.Abs()) +
-			" from what the others say, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."
+		f.Text = "The readings agree as far as the tape can tell: " + l.said(worst) + " " + l.n.Amount(f.Closing.Amount.Abs()) +
+			" from what the others make it, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."
 		return
 	}
 	f.Proof = Contradicted
@@ -73,6 +73,16 @@ func (l *lines) judge() {
 	}
 	f.Text = "The readings contradict each other. " + reason + ". The room on this sheet is the one that fits all of them best; mark nothing by it before they agree."
 	l.swaps(all)
+}
+
+// said names the reading that misses most, which with one spare reading none
+// does.
+func (l *lines) said(m miss) string {
+	line := string(l.readings[m.reading].Line)
+	if l.found.Closing.Spare == 1 {
+		return line + " is"
+	}
+	return "the one that misses most, " + line + ", is"
 }
 
 // missSaid is the closing error in words, without a full stop.
