@@ -567,7 +567,7 @@ function listen(): void {
   });
   startLight(root);
   startDrop();
-  startLadder({ plan: () => plan, sheet: () => sheet, changed });
+  startLadder({ plan: () => plan, sheet: () => sheet, changed, keep: keepNow });
   startPrint(
     () => sheet && (renderHanging(plan, sheet.layers ?? [], figures), renderFigures(figures)),
     () => sheet?.drawings ?? [],

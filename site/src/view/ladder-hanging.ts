@@ -158,10 +158,15 @@ const comes: Record<string, string> = {
 
 /** Distances that place the panel, and the gaps to leave at the seams it closes. */
 function measuresOf(work: Work, hang: Hang): HTMLElement | null {
-  const gaps = closedBy(work, hang).filter((g) => g.set !== "");
+  const gaps = isUp(work, hang) ? [] : closedBy(work, hang).filter((g) => g.set !== "" && !(g.set === g.planned && isNone(g.set)));
   const rows = [...hang.measures, ...gaps.map((g) => ({ what: `gap at ${g.seam}`, text: g.set }))];
   if (rows.length === 0) return null;
   return make("dl", { class: "cw-ladder-measures" }, ...rows.map((r) => make("div", {}, make("dt", {}, r.what), fitted("dd", r.text))));
+}
+
+/** A gap written as none: a plain seam, whose panels are set to each other. */
+function isNone(gap: string): boolean {
+  return /^0\D*$/.test(gap);
 }
 
 function upActions(work: Work, hang: Hang): HTMLElement {
@@ -325,9 +330,26 @@ function measured(work: Work, hang: Hang, gap: Gap, offer: string): void {
   const { rung, base, layer } = work;
   const others = list(rung.plan(), `${base}/gaps`).filter((g) => typedText(at(g, "/seam")) !== gap.seam);
   rung.write(`${base}/gaps`, [...others, { seam: gap.seam, gap: offer }]);
-  const now = rung.sheet().layers?.find((l) => l.id === layer.id)?.gaps.find((g) => g.seam === gap.seam);
-  rung.say(now?.text || `Gap at ${gap.seam}: ${offer}.`);
+  rung.say(adviceOn(rung, layer, gap.seam));
   goOnFrom(rung, layer.id, hang);
+}
+
+/** What the sheet says of a seam just measured, and the seams it now has set
+ *  otherwise than before. */
+function adviceOn(rung: Rung, before: Layer, seam: string): string {
+  const { problems, layers } = rung.sheet();
+  const now = layers?.find((l) => l.id === before.id)?.gaps ?? [];
+  const set = new Map(before.gaps.map((g) => [g.seam, g.set] as const));
+  const measured = now.find((g) => g.seam === seam);
+  const changed = now.filter((g) => g.measured === "" && g.set !== set.get(g.seam)).map((g) => `${g.seam} to ${g.set}`);
+  return [
+    `Gap at ${seam}: ${measured?.measured ?? ""}.`,
+    measured?.text ?? "",
+    changed.length > 0 ? `Set ${changed.join(", ")}.` : "",
+    ...(problems ?? []).filter((p) => measured?.at && p.at === measured.at).map((p) => `${p.what} ${p.do}`),
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** The next seam of this panel that is not measured, or the next step. */
