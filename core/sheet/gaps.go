@@ -144,8 +144,8 @@ func (b *builder) measuredWords(gap, planned measure.Length) string {
 	}
 }
 
-// runningWords says where the edge of the next panel comes to lie. Panels set
-// to these distances do not build up.
+// runningWords says what to set a seam to and where the edge of the next panel
+// comes to lie then. Panels set to these distances do not build up.
 func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 	edge, from := h.Starts[seam+1], a.low
 	if seam < a.first {
@@ -154,7 +154,7 @@ func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 	if edge > a.run.Box-edge {
 		edge, from = a.run.Box-edge, a.high
 	}
-	return "The next panel's edge is then " + b.n.Length(edge) + " from the tape line " + b.towardsSide(from) + "."
+	return "Set it to " + b.about(h.Gaps[seam]) + "; the next panel's edge is then " + b.n.Length(edge) + " from the tape line " + b.towardsSide(from) + "."
 }
 
 // landing says where a side of the layer comes to lie against its tape line, as
@@ -222,7 +222,10 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 		}
 		pieces += int64(bridge.Pieces)
 		laps += bridge.Length - bridge.Seam.Length
-		out.Bridges = append(out.Bridges, Bridge{Seam: bridge.Seam.Name, Pieces: bridge.Pieces, Length: b.n.Length(bridge.Length), Text: b.bridgeWords(bridge)})
+		out.Bridges = append(out.Bridges, Bridge{Seam: bridge.Seam.Name, Pieces: bridge.Pieces, Length: b.n.Length(bridge.Length)})
+		if tape.Piece > 0 {
+			out.Bridges[len(out.Bridges)-1].Text = b.bridgeWords(bridge)
+		}
 	}
 	if len(out.Bridges) == 0 {
 		return 0
@@ -239,9 +242,9 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 
 func (b *builder) bridgeWords(bridge mask.Bridge) string {
 	if bridge.Pieces == 1 {
-		return "1 piece of " + b.n.Length(bridge.Piece) + "."
+		return bridge.Seam.Name + ": one piece of " + b.n.Length(bridge.Piece) + "."
 	}
-	return strconv.Itoa(bridge.Pieces) + " pieces of " + b.n.Length(bridge.Piece) + ", each lapping the one before by " + b.n.Length(mask.JoinLap) + "."
+	return bridge.Seam.Name + ": " + strconv.Itoa(bridge.Pieces) + " pieces of " + b.n.Length(bridge.Piece) + ", each lapping the one before by " + b.n.Length(mask.JoinLap) + "."
 }
 
 // widen remembers the widest gap that the tape has to bridge.

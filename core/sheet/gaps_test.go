@@ -37,7 +37,7 @@ func TestGaps_Words(t *testing.T) {
 	planned := layered(t, "", "")
 	require.Len(t, planned.Layers[0].Gaps, 4)
 	g := gapAt(t, planned, "1│2")
-	assert.Equal(t, sheet.Gap{Seam: "1│2", Planned: "2 mm", Set: "2 mm", Text: "The next panel's edge is then 1.199 m from the tape line towards DA.",
+	assert.Equal(t, sheet.Gap{Seam: "1│2", Planned: "2 mm", Set: "2 mm", Text: "Set it to 2 mm; the next panel's edge is then 1.199 m from the tape line towards DA.",
 		Offers: []string{"0 mm", "1 mm", "2 mm", "3 mm", "4 mm"}}, g)
 	assert.Empty(t, problemsBelow(planned, "/mask/layers/0/gaps"))
 
@@ -99,14 +99,14 @@ func TestBridges_OnTheSheet(t *testing.T) {
 		return ""
 	}
 	whole := taped("")
-	assert.Equal(t, sheet.Bridge{Seam: "1│2", Pieces: 1, Length: "2.400 m", Text: "1 piece of 2.400 m."}, whole.Layers[0].Bridges[0])
+	assert.Equal(t, sheet.Bridge{Seam: "1│2", Pieces: 1, Length: "2.400 m"}, whole.Layers[0].Bridges[0])
 	assert.Equal(t, "3", figure(whole, "L1.bridges"))
 	assert.Equal(t, "8.400 m", figure(whole, "tape.length"))
 
 	// 2400 and 3600 in pieces of at most 1300, lapping by 25.4: two cover 2574.6,
 	// three 3849.2. So 2 + 2 + 3 pieces with four laps, 101.6 mm.
 	pieces := taped(`,"pieceLength":"1300","tapeWidth":"23.9"`)
-	assert.Equal(t, "2 pieces of 1.213 m, each lapping the one before by 25 mm.", pieces.Layers[0].Bridges[0].Text)
+	assert.Equal(t, "1│2: 2 pieces of 1.213 m, each lapping the one before by 25 mm.", pieces.Layers[0].Bridges[0].Text)
 	assert.Equal(t, "7", figure(pieces, "L1.bridges"))
 	assert.Equal(t, "8.502 m", figure(pieces, "tape.length"))
 	assert.Equal(t, []problem.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers 9.95 mm of the panel on either side.",

@@ -19,23 +19,25 @@ func (b *builder) registering() {
 		if len(l.order) > 0 {
 			b.gaps(l, out)
 		}
-		b.register(l, out)
+		b.register(l, out, i > 0)
 	}
 	b.checkBridging()
 }
 
-// register says how a layer lies by its check marks.
-func (b *builder) register(l *layer, out *Layer) {
-	marks, waiting := b.readMarks(l)
-	for _, m := range waiting {
-		out.Register.Marks = append(out.Register.Marks, MarkAt{Name: m, Text: "Not measured yet."})
-	}
+// register says how a layer lies by its check marks; of one that has another
+// beneath it and no marks yet, where to put them.
+func (b *builder) register(l *layer, out *Layer, beneath bool) {
+	marks, places := b.readMarks(l, out)
 	if len(marks) == 0 {
+		if beneath && len(out.Register.Marks) == 0 {
+			out.Register.Text = "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges " +
+				b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + "."
+		}
 		return
 	}
 	r := registration{builder: b, layer: l, tolerance: l.plan.Register.Tolerance,
 		Judgement: register.Judge(marks, gridOf(l), l.plan.Register.Tolerance)}
-	out.Register = r.written(out.Register.Marks)
+	r.write(&out.Register, places)
 	r.figures()
 	if r.Kind == register.Shift {
 		b.report(l.plan.Register.At+"/marks", []problem.Problem{{Severity: problem.Note,
@@ -43,26 +45,29 @@ func (b *builder) register(l *layer, out *Layer) {
 	}
 }
 
-// readMarks are the marks that are measured, and the names of those still to
-// be.
-func (b *builder) readMarks(l *layer) (marks []register.Mark, waiting []string) {
+// readMarks puts every mark of the plan on the sheet, in its order, and answers
+// with those that are measured and their places in that list.
+func (b *builder) readMarks(l *layer, out *Layer) (marks []register.Mark, places []int) {
 	for i, note := range l.plan.Register.Marks {
 		m := note.Mark
 		if m.Name == "" {
 			m.Name = "mark " + strconv.Itoa(i+1)
 		}
+		text := ""
 		switch {
 		case !note.WantKnown && note.GotKnown:
 			b.report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
-				What: "Where " + m.Name + " should be is not given.", Do: "Write its design distances from the box's own sides DA and AB."}})
+				What: "Where " + m.Name + " should be is not given.",
+				Do:   "Write its distances by the design, from the mask's edges " + b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + "."}})
 		case note.WantKnown && !note.GotKnown:
-			waiting = append(waiting, m.Name)
+			text = "Not measured yet."
 		case note.WantKnown:
 			b.checkMark(note.At, m)
-			marks = append(marks, m)
+			marks, places = append(marks, m), append(places, i)
 		}
+		out.Register.Marks = append(out.Register.Marks, MarkAt{Name: m.Name, Text: text})
 	}
-	return marks, waiting
+	return marks, places
 }
 
 // checkMark asks about a mark that lies outside the mask.
@@ -92,8 +97,10 @@ type registration struct {
 	tolerance measure.Length
 }
 
-func (r *registration) written(waiting []MarkAt) Registered {
-	out := Registered{Verdict: string(r.Verdict), Text: r.verdictWords()}
+// write puts the judgement on the sheet; places are the measured marks in its
+// list.
+func (r *registration) write(out *Registered, places []int) {
+	out.Verdict, out.Text = string(r.Verdict), r.verdictWords()
 	if r.CanMove {
 		out.Shift = r.offWords(register.Offset{X: -r.Move.Shift.X, Y: -r.Move.Shift.Y})
 		if r.Kind == register.Rigid {
@@ -101,16 +108,13 @@ func (r *registration) written(waiting []MarkAt) Registered {
 		}
 	}
 	for i, m := range r.Fit.Marks {
-		off := register.Offset{X: m.Got.X - m.Want.X, Y: m.Got.Y - m.Want.Y}
-		text := "Off " + r.offWords(off)
+		text := "Off " + r.offWords(register.Offset{X: m.Got.X - m.Want.X, Y: m.Got.Y - m.Want.Y})
 		if r.CanMove && r.Kind == register.Rigid {
 			text += "; " + r.about(r.Left[i].Size()) + " is left after the best shift and turn"
 		}
-		out.Marks = append(out.Marks, MarkAt{Name: m.Name, Text: text + "."})
+		out.Marks[places[i]].Text = text + "."
 	}
-	out.Marks = append(out.Marks, waiting...)
 	out.Remedy = r.remedies()
-	return out
 }
 
 // verdictWords says how well the layer lies, in one or two sentences.
@@ -147,7 +151,7 @@ func (r *registration) remedies() []string {
 	case r.Leave && r.Kind == register.Rigid:
 		return []string{"Leave it as it lies."}
 	case r.Kind == register.Mirrored:
-		return []string{"Measure again looking up at the ceiling, x from the box's own side DA and y from AB."}
+		return []string{"Measure again looking up at the ceiling, from the mask's edges " + r.towardsSide(survey.DA) + " and " + r.towardsSide(survey.AB) + "."}
 	case !r.CanMove:
 		return []string{"Two marks seem to be exchanged: check which is which."}
 	}
@@ -306,7 +310,7 @@ func (r *registration) figures() {
 	const source = "Plane case of the fits by Kabsch 1976, Arun and others 1987, Horn 1987 and Umeyama 1991 (papers from memory)."
 	id, s := r.panels.ID, r.Move.Shift
 	r.length(blockHanging, id+".shift", "the layer lies shifted, at its middle, by", s.Size(),
-		"The shift and turn that leave the least sum of squared distances at the marks.",
+		"The shift and turn that leave the least sum of squared distances at the marks."+r.expectedWords(),
 		"√(("+r.put(s.X.Abs())+")² + ("+r.put(s.Y.Abs())+")²)", source)
 	if r.Kind != register.Rigid {
 		return
@@ -314,6 +318,23 @@ func (r *registration) figures() {
 	r.length(blockHanging, id+".turn", "the layer lies turned, over its length, by", -r.Move.RunOff,
 		"The same fit's turn as the run-off at the far end, above nothing clockwise looking up.",
 		r.put(r.Move.Over)+" × tan "+r.degrees(6)+"°", source)
+}
+
+// expectedWords says how well the marks tell where the corners of the mask are.
+func (r *registration) expectedWords() string {
+	deviation, ok := r.Deviation()
+	if !ok || len(r.Fit.Marks) < 3 {
+		return ""
+	}
+	worst := measure.Length(0)
+	for _, x := range [2]measure.Length{0, r.columns.Box} {
+		for _, y := range [2]measure.Length{0, r.rows.Box} {
+			off, _ := r.Expected(survey.Point{X: x, Y: y}, deviation)
+			worst = max(worst, off)
+		}
+	}
+	return " By what is left at them a corner of the mask is known to about " + r.upTo(worst) +
+		" (√(2σ²/N + d²σ²/Σu²), after Fitzpatrick and others 1998, from memory): the wider apart the marks, the better."
 }
 
 // degrees is the turn with at most six decimals, which no processor changes.

@@ -80,7 +80,7 @@ func TestRegister_Words(t *testing.T) {
 				"By its marks the layer is 5 mm longer over its length than by the design (0.139 %). Line it up on the centre cross: it then misses by 3 mm at either edge, lined up on a corner by all of it at the far edge.",
 				"By its marks the layer is 3 mm longer over its width than by the design (0.125 %). Line it up on the centre cross: it then misses by 2 mm at either edge, lined up on a corner by all of it at the far edge."}},
 		{"mirrored", "5", mirrored, "unsure", "The marks fit only with left and right exchanged.", "", "",
-			[]string{"Measure again looking up at the ceiling, x from the box's own side DA and y from AB."}},
+			[]string{"Measure again looking up at the ceiling, from the mask's edges towards DA and towards AB."}},
 		{"half way round", "5", [][4]string{{"0", "0", "3600", "2400"}, {"3600", "2400", "0", "0"}}, "unsure",
 			"The marks come out turned by 180°, more than any layer is hung off.", "", "", []string{"Two marks seem to be exchanged: check which is which."}},
 		{"two marks", "3", [][4]string{{"0", "0", "5", "1"}, {"3600", "0", "3604", "10"}}, "pass",
@@ -203,4 +203,14 @@ func TestKey_OnePanelOverAll(t *testing.T) {
 		"mask":{"length":"3600","width":"2400","layers":[{"id":"L1","split":"count","columns":"3","rows":"3"},{"id":"L2","split":"count","columns":"1","rows":"1"}]}}`)
 	assert.Equal(t, "", s.Layers[0].Key.Panel)
 	assert.Equal(t, "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks.", s.Layers[0].Key.Reason)
+}
+
+// Every mark keeps its place in the list, whether it is measured or not.
+func TestRegister_MarksInOrder(t *testing.T) {
+	got, _ := registered(t, "1", [4]string{"0", "0", "", ""}, [4]string{"3600", "0", "3603", "0"}, [4]string{"", "", "1", "1"}, [4]string{"0", "2400", "3", "2400"})
+	assert.Equal(t, []sheet.MarkAt{{Name: "a", Text: "Not measured yet."}, {Name: "b", Text: "Off 3 mm towards BC; 0 mm is left after the best shift and turn."},
+		{Name: "c"}, {Name: "d", Text: "Off 3 mm towards BC; 0 mm is left after the best shift and turn."}}, got.Marks)
+	none, _ := registered(t, "1")
+	assert.Equal(t, "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges towards DA and towards AB.", none.Text)
+	assert.Empty(t, layered(t, "", "").Layers[0].Register.Text, "the first layer lies on nothing")
 }
