@@ -260,7 +260,25 @@ func target(e hanging.Edge) string {
 // advice says in words what the panels come to against the box, and how to set
 // the seams.
 func (b *builder) advice(l *layer) string {
-	return b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
+	text := b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
+	if cut := l.plan.Cut; cut.Split == mask.ByGreatest {
+		text += b.wholeInstead("columns", "long", l.columns, cut.GreatestLength) + b.wholeInstead("rows", "wide", l.rows, cut.GreatestWidth)
+	}
+	return text
+}
+
+// wholeInstead says what whole panels of the greatest size would leave at the
+// ends, where equal ones are all cut.
+func (b *builder) wholeInstead(lines, how string, run mask.Run, greatest measure.Length) string {
+	c, ok := mask.Centred(run.Box, greatest, run.Gap)
+	if !ok || len(run.Sizes) < 2 || run.Sizes[0] == greatest {
+		return ""
+	}
+	text := " Whole " + lines + ", " + b.n.Length(greatest) + " " + how + ", would be " + strconv.Itoa(c.Whole) + " about the middle"
+	if c.Edge == 0 {
+		return text + "."
+	}
+	return text + " and one of " + b.n.Length(c.Edge) + " at each end."
 }
 
 func (b *builder) adviceAlong(where string, run mask.Run) string {
