@@ -43,6 +43,7 @@ func (r Room) findLines(n measure.Notation) Found {
 	l.found.Proof = Assumed
 	l.tape, l.found.TapeSaid = r.Tape.OrUsual(n)
 	l.found.Tape = l.tape
+	l.found.checkTape(r.Tape, n)
 	l.sigma = l.tape.deviation()
 	l.take(r.Readings)
 	if l.isEnough() && l.closes() && l.fits() && l.isRoom() {
@@ -220,7 +221,11 @@ func (l *lines) fits() bool {
 	best, ok := fit{}, false
 	for _, start := range l.starts() {
 		f, found := adjust(start, l.taken)
-		if !found || f.loosest() > loosestHeld || f.corners.twiceArea() <= 0 {
+		if !found || f.corners.twiceArea() <= 0 {
+			continue
+		}
+		if f.loosest() > loosestHeld {
+			l.fit = f
 			continue
 		}
 		if ok && isOther(best.corners, f.corners) && len(l.taken) == unknowns {
@@ -231,13 +236,17 @@ func (l *lines) fits() bool {
 			best, ok = f, true
 		}
 	}
-	if !ok {
+	if ok {
+		l.fit = best
+		return true
+	}
+	// A room that is nearly flat is loose too, and what is wrong with it is that
+	// it is flat.
+	if l.fit.steps == 0 || l.isRoom() {
 		l.report("/readings", problem.Stop, "These lines do not fix the room: a slip of the tape would move a corner more than "+strconv.Itoa(loosestHeld)+" times as far, or they cannot meet at all.",
 			"Measure diagonal AC, and BD to check it.")
-		return false
 	}
-	l.fit = best
-	return true
+	return false
 }
 
 func isOther(p, q quad) bool {

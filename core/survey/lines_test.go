@@ -183,8 +183,8 @@ func TestFind_LinesThatMakeNoRoom(t *testing.T) {
 		// The corners are at 0.618865948° and 179.381134052°.
 		{"Q7: near flat", []float64{4000, 3000, 4000, 3000, 6999.9}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
-				Do:   "Measure diagonal AC, and BD to check it."}}},
+				What: "These lines close, but corner A would be 0.62°: that is no room with four corners.",
+				Do:   "Check DA, AB and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
 		{"walls and lines across a true rectangle", []float64{4000, 3000, 4000, 3000, 0, 0, 3000, 4000}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
 				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
@@ -442,4 +442,13 @@ func TestFind_OtherLinesFixTheRoom(t *testing.T) {
 			}
 		})
 	}
+}
+
+func TestFind_TapePastReason(t *testing.T) {
+	room := read(mm, 4000, 3000, 4000, 3000, 5000, 5000)
+	room.Tape = survey.Tape{Deviation: 10 * inch, ReadTo: foot}
+	assert.Equal(t, []problem.Problem{
+		{At: "/tape/deviation", Severity: problem.Caution, What: "The tape is said to be off by 10\" in a usual reading, more than any tape.", Do: "Check the number and write its unit."},
+		{At: "/tape/readTo", Severity: problem.Caution, What: "The tape is said to be read to 1' 0\", coarser than any tape.", Do: "Check the number and write its unit."},
+	}, room.Find(inches).Problems[:2])
 }

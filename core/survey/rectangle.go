@@ -15,6 +15,7 @@ func (r Room) findRectangle(n measure.Notation) Found {
 	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width)}
 	f.Problems = append(checkSide("/length", "length", "wall AB", r.Length, LeastSide, n), checkSide("/width", "width", "wall DA", r.Width, LeastSide, n)...)
 	f.Tape, f.TapeSaid = r.Tape.OrUsual(n)
+	f.checkTape(r.Tape, n)
 	if !f.Shape.Usable() {
 		return f
 	}
