@@ -125,7 +125,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
       { class: "cw-ladder-small" },
       [
         panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
-        panel?.measured || panel?.size || "",
+        unbroken(panel?.measured || panel?.size || ""),
         hang.station === 0 ? "" : `from station ${String(hang.station)}`,
       ]
         .filter(Boolean)
