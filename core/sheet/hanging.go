@@ -231,7 +231,7 @@ func (b *builder) layerOf(l *layer) Layer {
 	for _, s := range p.Seams(b.plan.Mask.Outline) {
 		out.Seams = append(out.Seams, b.seam(s))
 	}
-	out.Advice, out.Flags = b.advice(l), b.seamFlags(l)
+	out.Advice, out.Flags = b.advice(l)+b.readBothEnds(l), b.seamFlags(l)
 	return out
 }
 

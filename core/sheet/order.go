@@ -455,6 +455,25 @@ func (b *builder) quotient(box, reach, overlap measure.Length) string {
 	return "(" + b.put(box) + " − " + b.put(overlap) + ") ÷ (" + b.put(reach) + " − " + b.put(overlap) + ")"
 }
 
+// readBothEnds says what one mark of the tape between the two ends of the first
+// panel's edge becomes where the mask ends, since what is set to a turned edge
+// goes on in its direction; "" where nothing is set to it.
+func (b *builder) readBothEnds(l *layer) string {
+	if len(l.order) < 2 {
+		return ""
+	}
+	first := l.order[0].Block
+	x, end, run := first.Column-1, first.Column+first.Columns-2, l.columns
+	if len(run.Sizes) == first.Columns {
+		x, end, run = first.Row-1, first.Row+first.Rows-2, l.rows
+	}
+	low, high := run.Starts[x], run.Starts[end]+run.Sizes[end]
+	mark := b.n.Mark()
+	grown := hanging.Grown(mark, high-low, max(high, run.Box-low))
+	return " Read both ends of an edge: " + b.n.Exact(mark) + " between those of " + blockName(first) + " turns it by " +
+		strconv.FormatFloat(hanging.Turn(mark, high-low), 'f', 2, 64) + "° and is " + b.fine(grown) + " where the mask ends."
+}
+
 // restart says what comes down for a panel that is up crooked.
 func restart(l *layer) Restart {
 	down := make([]string, len(l.restart.Down))
