@@ -113,8 +113,8 @@ function byName(): HTMLElement[] {
 function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panels: Panel[]): void {
   const id = typedText(at(plan, `${pointer}/id`));
   const rows = list(plan, `${pointer}/panels`)
-    .map((entry, i) => [`${pointer}/panels/${String(i)}`, typedText(at(entry, "/panel")), entry] as const)
-    .filter(([, label, entry]) => isNoted(entry) || measuring.has(`${id}:${plainLabel(label)}`));
+    .map((entry, i) => [`${pointer}/panels/${String(i)}`, field(entry, "panel"), entry] as const)
+    .filter(([, label, entry]) => isNoted(entry) || (measuring.size > 0 && measuring.has(`${id}:${plainLabel(label)}`)));
   const known = new Map(panels.map((p) => [p.label, p] as const));
   redraw(host, rows.map(([place, label]) => [place, label, known.get(plainLabel(label))?.supplier]), () =>
     rows.map(([place, label]) => {
@@ -137,9 +137,13 @@ function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panel
   );
 }
 
+/** What an entry says, without the way of a pointer: there may be thousands. */
+function field(entry: Json, name: string): string {
+  return entry !== null && typeof entry === "object" && !Array.isArray(entry) ? typedText(entry[name]) : "";
+}
+
 function isNoted(entry: Json): boolean {
-  const state = typedText(at(entry, "/state"));
-  return !["", "found", "unchecked"].includes(state) || typedText(at(entry, "/length")) !== "" || typedText(at(entry, "/width")) !== "";
+  return !["", "found", "unchecked"].includes(field(entry, "state")) || field(entry, "length") !== "" || field(entry, "width") !== "";
 }
 
 function sizeBlank(pointer: string, name: string): HTMLElement {

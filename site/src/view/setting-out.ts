@@ -67,7 +67,7 @@ function tapers(choice: Choice): HTMLElement | null {
   return make(
     "details",
     { class: "cw-why cw-tapers" },
-    make("summary", { "aria-label": `How the borders taper: ${choice.title}` }, "how they taper"),
+    make("summary", { "aria-label": `how they taper: ${choice.title}` }, "how they taper"),
     ...told.map((t) => make("p", {}, t.text)),
   );
 }
