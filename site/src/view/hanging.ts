@@ -23,11 +23,12 @@ export function showWholeList(layer: string): void {
 
 export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>): void {
   const answers = answersTo(plan, layers);
+  const begun = document.querySelector("details.cw-hang[data-layer]") !== null;
   every<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
     const layer = answers[i];
     item.hidden = layer === undefined;
     // The first layer is open from the start, and so is one that is added.
-    if (item.dataset["layer"] === undefined) item.open = i === 0 || every("details.cw-hang[data-layer]").length === i;
+    if (item.dataset["layer"] === undefined) item.open = i === 0 || begun;
     setAttribute(item, "data-layer", layer?.id ?? "");
     if (!layer) return;
     const base = `/mask/layers/${String(i)}`;
