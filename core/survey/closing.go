@@ -49,13 +49,17 @@ func (l *lines) judge() {
 	f.Closing.Spare = len(l.taken) - unknowns
 	if f.Closing.Spare <= 0 || len(all) == 0 {
 		f.Closing.Spare = 0
-		f.Text = "The walls and one diagonal fix the room, but nothing checks them: a wrong reading would not show. Measure " + l.unread() + " too."
+		f.Text = "These five lines fix the room, but nothing checks them: a wrong reading would not show. Measure " + l.unread() + " too."
 		return
 	}
 	worst := l.worst(all)
 	l.setClosing(worst)
 	again := l.readTwice()
-	if !f.Closing.Beyond() && len(again) == 0 {
+	switch agree := !f.Closing.Beyond() && len(again) == 0; {
+	case agree && len(all) < len(l.taken):
+		f.Text = "What was read more than once agrees, but nothing checks the other lines: a wrong reading of one of those would not show. Measure " + l.unread() + " too."
+		return
+	case agree:
 		f.Proof = Proved
 		f.Text = "The readings agree as far as the tape can tell: " + l.said(worst) + " " + l.n.Amount(f.Closing.Amount.Abs()) +
 			" from what the others make it, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."

@@ -373,6 +373,11 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.Len(t, got.Problems, 1)
 	// Three standard deviations of a difference are 3 × √2 = 4.24 mm.
 	room.Readings[5].Length = 4004 * mm
+	got = room.Find(metric)
+	assert.Equal(t, survey.Assumed, got.Proof, "AB is checked by itself, and nothing else is")
+	assert.Equal(t, 1, got.Closing.Spare)
+	assert.Contains(t, got.Text, "Measure diagonal BD too.")
+	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineBD, Length: 5000 * mm, At: "/readings/6"})
 	assert.Equal(t, survey.Proved, room.Find(metric).Proof)
 }
 
