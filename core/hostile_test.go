@@ -49,6 +49,7 @@ var told = map[string]struct {
 	"many-coats":                    {at: "/finish/steps/0/coats", severity: problem.Stop},
 	"many-layers":                   {at: "/mask/layers", severity: problem.Stop, words: "40 layers"},
 	"many-steps":                    {at: "/finish/steps", severity: problem.Stop, words: "100 steps"},
+	"marks-beyond-belief":           {at: "/mask/layers/1/register/marks", severity: problem.Stop, words: "100 are read"},
 	"mask-larger-than-room":         {at: "/mask/length", severity: problem.Stop, words: "12′ 2½″ too much"},
 	"million-columns":               {at: "/mask/layers/0/columns", severity: problem.Stop},
 	"negative":                      {at: "/room/length", severity: problem.Stop},

@@ -201,18 +201,35 @@ func labelsOf(panels []mask.Panel) []string {
 // firstOn is the first step of a layer's order that hangs any of the panels,
 // counted from 0; all of its steps where none does.
 func firstOn(l *layer, panels []mask.Panel) int {
+	in := marked(l, panels)
 	for i := range l.order {
-		for _, p := range panels {
-			if holds(l.order[i].Block, p) {
-				return i
-			}
+		if hangsAny(l, l.order[i].Block, in) {
+			return i
 		}
 	}
 	return len(l.order)
 }
 
-func holds(block hanging.Block, p mask.Panel) bool {
-	return p.Column >= block.Column && p.Column < block.Column+block.Columns && p.Row >= block.Row && p.Row < block.Row+block.Rows
+// marked tells of each panel of a layer, in reading order, whether it is among
+// those given.
+func marked(l *layer, panels []mask.Panel) []bool {
+	in := make([]bool, l.panels.Count())
+	for _, p := range panels {
+		in[l.panels.Index(p)] = true
+	}
+	return in
+}
+
+// hangsAny tells whether a block has any of the marked panels.
+func hangsAny(l *layer, block hanging.Block, in []bool) bool {
+	for row := block.Row; row < block.Row+block.Rows; row++ {
+		for column := block.Column; column < block.Column+block.Columns; column++ {
+			if in[l.panels.Index(mask.Panel{Column: column, Row: row})] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func downWords(next *layer, first int) string {
@@ -255,9 +272,9 @@ func (b *builder) setToKey(order []Hang, next *layer, k *key, first int) {
 		if !side.Touch {
 			continue
 		}
-		edge := EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}
+		edge, in := EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}, marked(next, side.Panels)
 		for i := range order[:first] {
-			if !anyIn(next.order[i].Block, side.Panels) {
+			if !hangsAny(next, next.order[i].Block, in) {
 				continue
 			}
 			h, taken := &order[i], false
@@ -272,15 +289,6 @@ func (b *builder) setToKey(order []Hang, next *layer, k *key, first int) {
 			h.Text = stepWords(&next.order[i], h.Set)
 		}
 	}
-}
-
-func anyIn(block hanging.Block, panels []mask.Panel) bool {
-	for _, p := range panels {
-		if holds(block, p) {
-			return true
-		}
-	}
-	return false
 }
 
 func opposite(w survey.Wall) survey.Wall {
