@@ -84,6 +84,23 @@ func TestPanelIsTakenDownAgain(t *testing.T) {
 	assert.Equal(t, "", v.text(layerUp))
 }
 
+// A block of panels delivered as one goes up as one: its words are there, and
+// all of it is lit in the sketch.
+func TestPieceOfSeveralPanelsIsHungAsOne(t *testing.T) {
+	v := openPlan(t, phone, strings.Replace(platformPlan, `"open":""`, `"open":"","pieces":[{"name":"Rose","kind":"span","cells":"A1 A2","shape":"","length":"","width":"","fromDA":"","fromAB":""}]`, 1))
+	v.climb("hanging")
+	for !strings.Contains(v.text(step), "A1") {
+		v.press(".cw-ladder [data-key=go]")
+		if strings.HasPrefix(v.text(step), "How wide") {
+			v.thumb("Skip")
+		}
+	}
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-rest").textContent`), "Rose")
+	assert.True(t, v.holds(`document.querySelector(".cw-ladder-sketch .cw-here") !== null`))
+	v.thumb("A1 is up")
+	v.wait(`(` + layerUp + `).split(" ").includes("A1")`)
+}
+
 // Where several layers have marks, those of one can be made alone.
 func TestMarksOfOneLayerAreMadeAlone(t *testing.T) {
 	v := open(t, phone, "")

@@ -43,7 +43,7 @@ export function hangingScreen(rung: Rung, id: string): Screen | null {
 /** The screen of a step, null where the sheet no longer has it. */
 function screenAt(work: Work, step: string): Screen | null {
   if (step === END) return endScreen(work);
-  const [, kind = "", seam = "", label = ""] = /^([a-z]+):(?:([^:]*):)?(.*)$/.exec(step) ?? [];
+  const { kind, seam, label } = partsOf(step);
   const hang = hangOf(work, label);
   if (!hang) return null;
   if (kind === "gap") return gapScreen(work, hang, seam) ?? panelScreen(work, hang);
@@ -51,6 +51,14 @@ function screenAt(work: Work, step: string): Screen | null {
   if (kind === "crooked") return crookedScreen(work, hang);
   if (kind === "move" && hang.station !== 0) return moveScreen(work, hang);
   return panelScreen(work, hang);
+}
+
+/** What a step is and whose; the name of a piece may hold any sign. */
+function partsOf(step: string): { kind: string; seam: string; label: string } {
+  const [, seam = "", of = ""] = /^gap:([^:]*):(.*)$/s.exec(step) ?? [];
+  if (of !== "") return { kind: "gap", seam, label: of };
+  const [, kind = "", label = ""] = /^([a-z]+):(.*)$/s.exec(step) ?? [];
+  return { kind, seam: "", label };
 }
 
 /** Where the work goes on when the view is opened: at the step left, unless
@@ -61,9 +69,10 @@ export function resumeHanging(rung: Rung, id: string): string {
   const crooked = hangOf(work, typedText(at(rung.plan(), `${work.base}/crooked`)));
   if (crooked) return `crooked:${crooked.panel}`;
   const step = rung.place.at;
-  const hang = hangOf(work, step.slice(step.lastIndexOf(":") + 1));
-  if (/^gaps?:/.test(step) && hang) return step;
-  return hang && !isUp(work, hang) && /^(move|panel):/.test(step) ? step : firstOpen(work);
+  const { kind, label } = partsOf(step);
+  const hang = hangOf(work, label);
+  if (hang && (kind === "gap" || kind === "gaps")) return step;
+  return hang && !isUp(work, hang) && (kind === "move" || kind === "panel") ? step : firstOpen(work);
 }
 
 function hangOf(work: Work, label: string): Hang | undefined {
@@ -135,6 +144,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
     content: [
       up ? upActions(work, hang) : make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
       measuresOf(work, hang),
+      pieceWords(work, panel?.piece || hang.panel),
       panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, unbroken(panel.cut)) : null,
       panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
     ],
@@ -144,6 +154,12 @@ function panelScreen(work: Work, hang: Hang): Screen {
       ...backFrom(work, step),
     ],
   };
+}
+
+/** What hangs as one, or on marks of its own, is said of the piece by name. */
+function pieceWords(work: Work, name: string): HTMLElement | null {
+  const piece = work.layer.pieces.find((p) => p.name === name);
+  return piece ? make("p", { class: "cw-ladder-small" }, make("b", {}, piece.name), ` ${unbroken(piece.text)}`) : null;
 }
 
 /** The layer's drawing with these panels lit, and those that are up. */
