@@ -36,7 +36,32 @@ func (b *builder) order(l *layer) {
 	} else {
 		l.sequence = hanging.Order(job)
 	}
-	l.order, l.stations = l.sequence.Hangs, b.standing.Stations
+	l.order = l.sequence.Hangs
+	l.stations = inUse(l.order, b.standing.Stations)
+}
+
+// inUse are the places of the platform in the order they are first used, those
+// that are not used last, and numbers the order's places so: the platform goes
+// to 1, 2, 3 and not to and fro among numbers. It keeps to what is up already,
+// which the order begins with, so going on does not number them anew.
+func inUse(order []hanging.Hang, stations []hanging.Station) []hanging.Station {
+	number := make([]int, len(stations))
+	used := make([]hanging.Station, 0, len(stations))
+	for i := range order {
+		if n := order[i].Station; n > 0 {
+			if number[n-1] == 0 {
+				used = append(used, stations[n-1])
+				number[n-1] = len(used)
+			}
+			order[i].Station = number[n-1]
+		}
+	}
+	for i, n := range number {
+		if n == 0 {
+			used = append(used, stations[i])
+		}
+	}
+	return used
 }
 
 // waiting are the panels that are not there to be hung.
@@ -322,10 +347,10 @@ func (b *builder) placeOfLoose(p *mask.Loose) setout.Box {
 // placesOf are the places of the platform that a layer is hung from, and the
 // way between them.
 func (b *builder) placesOf(l *layer, out *Layer) {
-	if len(b.standing.Stations) == 0 || len(l.order) == 0 {
+	if len(l.stations) == 0 || len(l.order) == 0 {
 		return
 	}
-	at := make([]int, len(b.standing.Stations))
+	at := make([]int, len(l.stations))
 	for i := range l.order {
 		at[l.order[i].Station-1]++
 	}
@@ -333,7 +358,7 @@ func (b *builder) placesOf(l *layer, out *Layer) {
 	for i, count := range at {
 		if count > 0 {
 			place[i] = len(out.Stations)
-			out.Stations = append(out.Stations, Station{N: i + 1, Text: b.placeText(b.standing.Stations[i]), Panels: make([]string, 0, count)})
+			out.Stations = append(out.Stations, Station{N: i + 1, Text: b.placeText(l.stations[i]), Panels: make([]string, 0, count)})
 		}
 	}
 	for i := range l.order {
