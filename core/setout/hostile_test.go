@@ -25,7 +25,7 @@ func TestSite_TakesAnything(t *testing.T) {
 		}
 		return measure.Length(random.Int63n(int64(8 * measure.Metre)))
 	}
-	for range 60 {
+	for range 30 {
 		site := setout.Site{Shape: survey.ShapeFromSides(survey.Round, long(), long())}
 		if random.Intn(4) > 0 {
 			corners := make([]survey.Point, 3+random.Intn(6))
