@@ -260,7 +260,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 	}
 	on := b.sheet.Walls[wall]
 	if t.Join.Wall == "" {
-		s.Text = "square across the centre line at " + b.n.Length(t.At) + " from its end at " + onCurve(t, wall)
+		s.Text = "square across the centre line at " + b.n.Length(t.At) + " from its end at " + onCurve(wall)
 		return s, true
 	}
 	for _, earlier := range b.sheet.Walls[:wall+1] {
@@ -273,7 +273,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 }
 
 // onCurve is the side a centre line of a round room is read from.
-func onCurve(_ tick, line int) string {
+func onCurve(line int) string {
 	if line == 0 {
 		return "DA"
 	}
