@@ -111,7 +111,7 @@ func (b *builder) mark(wall survey.Wall, t tick, layers int) Mark {
 	case setout.CentreMark:
 		m.Label = "middle"
 	case setout.FixtureMark:
-		m.Label = "fixture"
+		m.Label = "light"
 	case setout.SeamMark:
 		if len(t.layers) < layers {
 			m.Layer = b.names(t.layers)

@@ -187,6 +187,14 @@ func (b *builder) count(block, id, label string, n int64, text, rule, sum, sourc
 	})
 }
 
+// noun is what is counted, in the singular for one.
+func noun(n int64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
 // plain is a number for programs: exact where it has at most twelve decimals,
 // else to twelve, half to even.
 func plain(n measure.Number) string { return n.RoundHalfEven(12).String() }
@@ -236,7 +244,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
 		columns, rows := len(panels.Columns), len(panels.Rows)
-		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
+		b.count(blockMask, panels.ID+".panels", noun(int64(panels.Count()), "panel", "panels"), int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
 		b.countFigures(&built)
 	}

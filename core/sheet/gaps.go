@@ -236,7 +236,7 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 			"; where two cross, both run through."
 		sum = "(seam − " + b.n.Length(mask.JoinLap) + ") ÷ (" + b.put(tape.Piece) + " − " + b.n.Length(mask.JoinLap) + "), rounded up, over " + sum
 	}
-	b.count(blockHanging, l.panels.ID+".bridges", "pieces of tape over the seams", pieces, "", rule, sum, "Lap: common practice, no source.")
+	b.count(blockHanging, l.panels.ID+".bridges", noun(pieces, "piece of tape over the seams", "pieces of tape over the seams"), pieces, "", rule, sum, "Lap: common practice, no source.")
 	return laps
 }
 

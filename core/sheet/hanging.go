@@ -36,7 +36,7 @@ func (b *builder) hanging() {
 		return
 	}
 	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
-	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
+	b.count(blockHanging, "seams.crossings", noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
 	b.tape(seams, tape, laps)
 }
@@ -103,9 +103,9 @@ func (b *builder) crossingFigures(l *layer, columns, rows int) {
 		rule += " Those inside a span or on its side are taken off."
 		sum += " − " + strconv.Itoa(inside)
 	}
-	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(crossings), "", rule, sum, ofArithmetic)
+	b.count(blockHanging, p.ID+".seams.crossings", noun(int64(crossings), "crossing of this layer", "crossings of this layer"), int64(crossings), "", rule, sum, ofArithmetic)
 	if joints := p.TJoints(); joints > 0 {
-		b.count(blockHanging, p.ID+".seams.tjoints", "seams that end on a span", int64(joints), "",
+		b.count(blockHanging, p.ID+".seams.tjoints", noun(int64(joints), "seam that ends on a span", "seams that end on a span"), int64(joints), "",
 			"Where three panels meet, since a span lies along one side.", "counted", ofArithmetic)
 	}
 }
@@ -166,7 +166,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	if !ok {
 		return
 	}
-	b.count(blockHanging, "tape.rolls", "rolls of tape", rolls.Count, "",
+	b.count(blockHanging, "tape.rolls", noun(rolls.Count, "roll of tape", "rolls of tape"), rolls.Count, "",
 		"Length and waste, in whole rolls.",
 		b.put(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.put(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
 	if rolls.Count > 0 {

@@ -439,7 +439,7 @@ func (b *builder) route(l *layer) string {
 		}
 	}
 	if beyond > 0 {
-		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one place and hung from where the middle is; a larger overlap helps."
+		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one station and hung from the one that reaches the middle; a larger overlap helps."
 	}
 	return text
 }
@@ -449,7 +449,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	length, width := b.footing.Reach()
 	outline, overlap := b.plan.Mask.Outline, b.footing.Overlap
 	layout := b.standing
-	source := "Derived here: points spaced just over the reach apart need one place each."
+	source := "Derived here: points spaced just over the reach apart need one station each."
 	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
 	var sum string
 	if layout.Columns > 0 {
@@ -459,7 +459,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 		}
 		sum = b.quotient(outline.Length, length, overlap) + " × " + b.quotient(outline.Width, width, overlap) + ", each rounded up"
 	} else {
-		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer places than an even grid."
+		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer stations than an even grid."
 		sum = strconv.Itoa(len(layout.Stations)) + " found by trying"
 		source = "Found by trying; it is not shown that fewer could not do."
 		if layout.Fewest {
@@ -469,7 +469,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	if idle := len(layout.Stations) - used; idle > 0 {
 		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
 	}
-	b.count(blockHanging, l.panels.ID+".stations", "places of the platform", int64(used), "", rule, sum, source)
+	b.count(blockHanging, l.panels.ID+".stations", noun(int64(used), "station of the platform", "stations of the platform"), int64(used), "", rule, sum, source)
 }
 
 // quotient is the sum of the places in one direction.

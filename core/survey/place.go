@@ -162,7 +162,7 @@ func (f Fixture) oneOf(places [2]Point, one, two Point, s Shape, called string) 
 // or makes it hard to believe, at the blank that is to blame. In a room without
 // a shape it only looks at what is missing.
 func (f Fixture) CheckIn(s Shape, n measure.Notation) []problem.Problem {
-	return f.checkIn(s, n, "the fixture")
+	return f.checkIn(s, n, "the light")
 }
 
 // CheckIn is as for a fixture, with the obstruction's own name. A beam runs into
