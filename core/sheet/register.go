@@ -363,8 +363,13 @@ func (b *builder) about(l measure.Length) string {
 // heldTo is a length that is held against a limit: as finely written as it
 // takes to see on which side it is.
 func (b *builder) heldTo(l, limit measure.Length) string {
-	if shown := l.ToMark(b.n.Mark()); l == limit || shown != 0 && shown != limit.ToMark(b.n.Mark()) {
+	mark := b.n.Mark()
+	shown, limited := l.ToMark(mark), limit.ToMark(mark)
+	switch {
+	case l == limit || shown != 0 && shown != limited:
 		return b.n.Length(l)
+	case l > 0 && shown == 0 && limited != 0 && mark > 0:
+		return b.n.Exact(mark / 2)
 	}
 	if shown := l.ToMark(measure.Millimetre / 10); shown != limit && (shown > limit) == (l > limit) {
 		return b.n.Exact(shown)
