@@ -134,3 +134,16 @@ func TestScriptStaysText(t *testing.T) {
 	}
 	assert.Contains(t, s.Plan.Title, "<script>", "the title is kept as typed")
 }
+
+// However many layers a plan has, all of them together have no more panels than
+// one may have, or no page could hold the sheet.
+func TestAllLayersTogetherAreBounded(t *testing.T) {
+	layer := `{"id":"%","split":"count","columns":"100","rows":"60","gap":"0"}`
+	text := `{"ceilingwright":1,"room":{"length":"30 m","width":"30 m"},"mask":{"length":"20 m","width":"20 m","layers":[` +
+		strings.ReplaceAll(layer, "%", "A") + "," + strings.ReplaceAll(layer, "%", "B") + "," + strings.ReplaceAll(layer, `"60"`, `"40"`) + `]}}`
+	s := sheetOf(t, []byte(text))
+	assert.Equal(t, []int{6000, 0, 4000}, []int{s.Layers[0].Count, s.Layers[1].Count, s.Layers[2].Count})
+	assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+		return p.At == "/mask/layers/1" && p.Severity == problem.Stop && strings.Contains(p.What, "12000 panels")
+	}))
+}
