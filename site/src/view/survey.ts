@@ -19,7 +19,7 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   return [
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
     survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
-    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again, in this order:"), ` ${again.join(", ")}.`) : null,
+    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again:"), ` ${again.join(", ")}.`) : null,
     corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${c.corner}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
