@@ -165,7 +165,7 @@ func (s Site) outlineBorders(box Box) Layout {
 		fromX, fromY := upright(w.Start, ux, uy)
 		toX, toY := upright(w.End, ux, uy)
 		block := blockOf(fromX, fromY, toX, toY, long, wide)
-		clear := nearest(block.clear(x, y, 0, 0))
+		clear := measure.Nearest(block.clear(x, y, 0, 0))
 		if !inside {
 			clear = min(clear, -clear)
 		}
@@ -306,7 +306,7 @@ func toCurve(shape survey.Shape, p survey.Point, dx, dy float64) measure.Length 
 	square, half, rest := float64(dx*dx)+float64(dy*dy), float64(x*dx)+float64(y*dy), float64(x*x)+float64(y*y)-1
 	under := float64(half*half) - float64(square*rest)
 	if under < 0 {
-		return min(nearest(-half/square), -1)
+		return min(measure.Nearest(-half/square), -1)
 	}
-	return nearest((math.Sqrt(under) - half) / square)
+	return measure.Nearest((math.Sqrt(under) - half) / square)
 }

@@ -61,8 +61,8 @@ func (s Site) tapes(p survey.Point) (best [2]Tape, ok bool) {
 	for i, c := range s.Shape.Corners {
 		dx, dy := float64(p.X-c.X), float64(p.Y-c.Y)
 		long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
-		if nearest(long) >= leastTape && s.sees(p, i) {
-			rays = append(rays, ray{Tape{survey.CornerNumbered(i), nearest(long)}, dx / long, dy / long})
+		if measure.Nearest(long) >= leastTape && s.sees(p, i) {
+			rays = append(rays, ray{Tape{survey.CornerNumbered(i), measure.Nearest(long)}, dx / long, dy / long})
 		}
 	}
 	squarest := 0.0

@@ -278,7 +278,7 @@ func outside(at, long measure.Length) measure.Length {
 // circle does not reach.
 func halfChord(radius float64, off measure.Length) measure.Length {
 	square := float64(radius*radius) - float64(float64(off)*float64(off))
-	return nearest(math.Sqrt(max(square, 0)))
+	return measure.Nearest(math.Sqrt(max(square, 0)))
 }
 
 // narrowTurned is the upright rectangle round what a turned rectangle takes of
@@ -365,7 +365,7 @@ func (h Hole) straightCrossings(panel Box) []Crossing {
 				continue
 			}
 			share := float64(over) / float64(over-next)
-			at := along(from) + nearest(float64(share*float64(along(to)-along(from))))
+			at := along(from) + measure.Nearest(float64(share*float64(along(to)-along(from))))
 			if at >= 0 && at <= long {
 				found = append(found, Crossing{name, at})
 			}

@@ -130,8 +130,8 @@ func BoxRound(twice survey.Point, o mask.Outline, t Turn) Box {
 	if !t.IsExact() {
 		ux, uy := t.Length()
 		long, wide := float64(o.Length)/2, float64(o.Width)/2
-		b.X = nearest(float64(twice.X)/2 - float64(ux*long) + float64(uy*wide))
-		b.Y = nearest(float64(twice.Y)/2 - float64(uy*long) - float64(ux*wide))
+		b.X = measure.Nearest(float64(twice.X)/2 - float64(ux*long) + float64(uy*wide))
+		b.Y = measure.Nearest(float64(twice.Y)/2 - float64(uy*long) - float64(ux*wide))
 		return b
 	}
 	alongX, alongY := o.Length, o.Width
@@ -247,8 +247,8 @@ func (s Site) Roomiest(o mask.Outline, t Turn, wanted measure.Length) (Box, meas
 	}
 	x, y = evened(planes, x, y, least, float64(wanted))
 	twice := survey.Point{
-		X: nearest(2 * (float64(x*ux) - float64(y*uy))),
-		Y: nearest(2 * (float64(x*uy) + float64(y*ux))),
+		X: measure.Nearest(2 * (float64(x*ux) - float64(y*uy))),
+		Y: measure.Nearest(2 * (float64(x*uy) + float64(y*ux))),
 	}
 	box := BoxRound(twice, o, t)
 	return box, s.Borders(box).Least()

@@ -145,8 +145,8 @@ func (l *lines) setClosing(m miss) {
 		off = l.taken[m.reading].length - f.corners.step(l.taken[m.reading].weights).long()
 	}
 	c := &l.found.Closing
-	c.Line, c.At, c.Amount = r.Line, r.At, nearest(off)
-	c.Limit = nearest(beyond * l.sigma / math.Sqrt(m.share))
+	c.Line, c.At, c.Amount = r.Line, r.At, measure.LengthFromMillimetres(off)
+	c.Limit = measure.LengthFromMillimetres(beyond * l.sigma / math.Sqrt(m.share))
 }
 
 // readTwice finds lines whose own readings differ by more than the tape can,
@@ -154,7 +154,7 @@ func (l *lines) setClosing(m miss) {
 // deviation of one.
 func (l *lines) readTwice() []string {
 	var again []string
-	limit := nearest(beyond * math.Sqrt2 * l.sigma)
+	limit := measure.LengthFromMillimetres(beyond * math.Sqrt2 * l.sigma)
 	for _, line := range []Line{LineAB, LineBC, LineCD, LineDA, LineAC, LineBD, LineABCD, LineDABC} {
 		shortest, longest := -1, -1
 		for i, r := range l.readings {
@@ -192,8 +192,8 @@ func (l *lines) readTwice() []string {
 // Slant is how far out of line one end of the tape was, where it read long on a
 // line that is short: √(long² − short²), to the nearest nanometre.
 func Slant(long, short measure.Length) measure.Length {
-	a, b := inMillimetres(long), inMillimetres(short)
-	return nearest(math.Sqrt(max(0, float64((a-b)*(a+b)))))
+	a, b := long.Millimetres(), short.Millimetres()
+	return measure.LengthFromMillimetres(math.Sqrt(max(0, float64((a-b)*(a+b)))))
 }
 
 // blame is what to measure again. With one spare reading a mistake shows but
@@ -238,9 +238,9 @@ func (l *lines) swaps(all []miss) {
 	found := 0
 	for _, m := range all {
 		r := l.readings[m.reading]
-		needed := r.Length - nearest(m.off)
-		within := nearest(beyond * l.sigma / math.Sqrt(m.share))
-		if nearest(m.off).Abs() <= within || found == mostSwaps {
+		needed := r.Length - measure.LengthFromMillimetres(m.off)
+		within := measure.LengthFromMillimetres(beyond * l.sigma / math.Sqrt(m.share))
+		if measure.LengthFromMillimetres(m.off).Abs() <= within || found == mostSwaps {
 			continue
 		}
 		if other, ok := Swapped(r.Length, needed, within, l.n); ok {

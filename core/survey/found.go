@@ -115,7 +115,7 @@ func (f *Found) checkTape(t Tape, n measure.Notation) {
 // tape does, and that a reading lies anywhere within half a mark, whose
 // variance is a twelfth of the mark squared.
 func (t Tape) deviation() float64 {
-	return spot{inMillimetres(t.Deviation), inMillimetres(t.ReadTo) / 3.4641016151377544}.long()
+	return spot{t.Deviation.Millimetres(), t.ReadTo.Millimetres() / 3.4641016151377544}.long()
 }
 
 // Find works the room out.

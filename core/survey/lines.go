@@ -86,7 +86,7 @@ func (l *lines) take(all []Reading) {
 			l.report(r.At+"/length", problem.Caution, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", less than any room.", "Check the number and write its unit.")
 		}
 		l.readings = append(l.readings, r)
-		l.taken = append(l.taken, observation{w, inMillimetres(r.Taken())})
+		l.taken = append(l.taken, observation{w, r.Taken().Millimetres()})
 	}
 }
 
@@ -198,8 +198,8 @@ func (l *lines) closes() bool {
 
 func (l *lines) clash(lengths [6]float64, sides []int) {
 	short, middle, long := pairs[sides[0]].line, pairs[sides[1]].line, pairs[sides[2]].line
-	reach := nearest(lengths[sides[0]] + lengths[sides[1]])
-	of := nearest(lengths[sides[2]])
+	reach := measure.LengthFromMillimetres(lengths[sides[0]] + lengths[sides[1]])
+	of := measure.LengthFromMillimetres(lengths[sides[2]])
 	l.report(l.pointer(long), problem.Stop,
 		string(short)+" and "+string(middle)+" together are "+l.n.Length(reach)+", but "+string(long)+" between their ends is "+l.n.Length(of)+
 			", "+l.n.Amount(of-reach)+" more than they reach: these three lines cannot meet.",
@@ -338,6 +338,6 @@ func (l *lines) keep() {
 			"Measure the other diagonal too, or each line twice.")
 	}
 	for i, r := range l.readings {
-		f.Lines = append(f.Lines, LineFound{Reading: r, Adjusted: nearest(l.fit.corners.step(l.taken[i].weights).long())})
+		f.Lines = append(f.Lines, LineFound{Reading: r, Adjusted: measure.LengthFromMillimetres(l.fit.corners.step(l.taken[i].weights).long())})
 	}
 }
