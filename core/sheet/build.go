@@ -43,6 +43,7 @@ func Build(doc plan.Document, version string) *Sheet {
 	b.survey()
 	b.mask()
 	b.setting()
+	b.stations()
 	b.keys()
 	b.hanging()
 	b.registering()

@@ -17,7 +17,6 @@ func (b *builder) hanging() {
 	crossings := 0
 	outline, cover := b.plan.Mask.Outline, b.plan.Seams.Cover
 	known := outline.IsComplete()
-	b.stations()
 	for i := range b.layers {
 		l := &b.layers[i]
 		b.order(l)

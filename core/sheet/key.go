@@ -56,7 +56,13 @@ func gridOf(l *layer) register.Grid {
 func (b *builder) keyOf(l, next *layer) key {
 	this, then := gridOf(l), gridOf(next)
 	not := b.notKept(l)
-	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" })
+	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l, p) })
+	far := false
+	if !ok {
+		// Whole and out of reach is better than in reach and cut.
+		best, ok = register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" })
+		far = ok
+	}
 	if !ok {
 		best, _ = register.ChooseKey(this, then, nil)
 	}
@@ -64,7 +70,11 @@ func (b *builder) keyOf(l, next *layer) key {
 		p, found := l.panels.PanelByLabel(l.plan.Key)
 		if found {
 			own, _ := register.KeyAt(this, then, p)
-			return key{own, "user", whyUser(own, best, not[p], next)}
+			why := not[p]
+			if why == "" && !b.isInReach(l, p) {
+				why = outOfReach
+			}
+			return key{own, "user", whyUser(own, best, why, next)}
 		}
 		b.report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
 			What: "No panel of this layer is called “" + l.plan.Key + "”.",
@@ -73,7 +83,38 @@ func (b *builder) keyOf(l, next *layer) key {
 	if len(best.Lies) == next.panels.Count() {
 		return key{reason: "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks."}
 	}
-	return key{best, "tool", whyTool(best, len(not) > 0, !ok)}
+	why := whyTool(best, b.others(len(not) > 0, far), !ok)
+	if far {
+		why += " No whole panel is in reach from one station: move the platform to set the next layer against all its edges."
+	}
+	return key{best, "tool", why}
+}
+
+const outOfReach = "Not all of it is in reach from one station."
+
+// isInReach tells whether the whole piece a panel belongs to is in reach from
+// one station, so that the next layer can be set against it without a move.
+// Without a platform everything is.
+func (b *builder) isInReach(l *layer, p mask.Panel) bool {
+	if len(b.standing.Stations) == 0 {
+		return true
+	}
+	first, last := p, p
+	for _, piece := range l.panels.Pieces {
+		if piece.Contains(p) {
+			first, last = piece.First(), piece.Last()
+			break
+		}
+	}
+	near, far := setout.PanelIn(l.columns, l.rows, first), setout.PanelIn(l.columns, l.rows, last)
+	right, low := far.X+far.Length, far.Y+far.Width
+	for i := range b.standing.Stations {
+		reach := &b.standing.Stations[i].Reach
+		if near.X >= reach.X && near.Y >= reach.Y && right <= reach.X+reach.Length && low <= reach.Y+reach.Width {
+			return true
+		}
+	}
+	return false
 }
 
 // notKept is why panels cannot be kept up, for those that cannot.
@@ -110,13 +151,24 @@ func cutBy(not map[mask.Panel]string, hole setout.Hole, l *layer, why string) {
 	}
 }
 
-// whyTool is the reason for the tool's choice.
-func whyTool(k register.Key, passed, noOther bool) string {
-	other := "; no other panel has fewer"
-	if passed && !noOther {
-		other = "; no other whole panel has fewer"
+// others is what a key was chosen from: all panels, or those that can be kept.
+func (b *builder) others(passed, far bool) string {
+	others := "panel"
+	if passed {
+		others = "whole panel"
 	}
-	text := liesOn(k) + other + ", and of those it is nearest the middle."
+	if len(b.standing.Stations) > 0 && !far {
+		others += " in reach from one station"
+	}
+	return others
+}
+
+// whyTool is the reason for the tool's choice.
+func whyTool(k register.Key, others string, noOther bool) string {
+	if noOther {
+		others = "panel"
+	}
+	text := liesOn(k) + "; no other " + others + " has fewer, and of those it is nearest the middle."
 	if noOther {
 		text += " Every panel of the layer is cut or missing: check that its edges are straight."
 	}

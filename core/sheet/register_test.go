@@ -214,3 +214,24 @@ func TestRegister_MarksInOrder(t *testing.T) {
 	assert.Equal(t, "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges towards DA and towards AB.", none.Text)
 	assert.Empty(t, layered(t, "", "").Layers[0].Register.Text, "the first layer lies on nothing")
 }
+
+// Stations that reach 2000 × 1300 of a mask of 3600 × 2400 take in whole panels
+// of 1200 × 800 at its corners alone (by hand), smaller ones none at all.
+func TestKey_IsInReachFromOneStation(t *testing.T) {
+	kept := func(key, deck, wide string) sheet.Key {
+		s := built(t, `{"ceilingwright":1,"units":{"show":"metric","bare":"mm","inchMark":"1/16 in","metricMark":"1 mm"},
+			"room":{"length":"4400","width":"3100"},"mask":{"length":"3600","width":"2400","layers":[
+				{"id":"L1","split":"count","columns":"3","rows":"3","gap":"0","key":"`+key+`"},{"id":"L2","split":"count","columns":"3","rows":"3","gap":"0"}]},
+			"setting":{"on":"room"},"access":{"by":"platform","turn":"no","armReach":"300","deckLength":"`+deck+`","deckWidth":"`+wide+`"}}`)
+		return s.Layers[0].Key
+	}
+	assert.Equal(t, "B2", kept("", "", "").Panel, "without a platform the middle one")
+	near := kept("", "1400", "700")
+	assert.Equal(t, "A1", near.Panel)
+	assert.Contains(t, near.Reason, "no other panel in reach from one station has fewer")
+	assert.Contains(t, kept("B2", "1400", "700").Reason, "Not all of it is in reach from one station.")
+	far := kept("", "400", "100")
+	assert.Equal(t, "B2", far.Panel)
+	assert.Contains(t, far.Reason, "No whole panel is in reach from one station")
+	assert.Contains(t, far.Reason, "no other panel has fewer")
+}
