@@ -20,7 +20,8 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // golden are the plans whose whole sheet is kept: between them they show every
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
-	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform", "priced", "days", "empty", "blank"}
+	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform",
+	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "priced", "days", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -93,13 +94,48 @@ func written(s sheet.Sheet) string {
 		line("%s %s | %s | %s %s | %s | %s", f.Block, f.ID, f.Label, f.Value, f.Unit, f.Text, f.Other)
 		line("  %s\n  %s\n  %s", f.Working.Rule, f.Working.Sum, f.Working.Source)
 	}
+	line("survey %s %s | %s | %s | %v", s.Survey.Form, s.Survey.Proved, s.Survey.Text, s.Survey.Closing, s.Survey.Again)
+	for _, c := range s.Survey.Corners {
+		line("  %s %s | %s | %s", c.Corner, c.Angle, c.Out, c.Text)
+	}
+	for _, l := range s.Survey.Lines {
+		line("  %s %s | read %s | %s | %s | %s", l.At, l.Line, l.Read, l.Adjusted, l.Off, l.Flag)
+	}
+	for _, o := range s.Objects {
+		line("object %s %s “%s” | %s", o.At, o.Kind, o.Name, o.Text)
+		for _, p := range o.Panels {
+			line("  %s %s | %s", p.Layer, p.Panel, p.Text)
+		}
+	}
 	for _, c := range s.Choices {
 		line("choice %s %v | %s | AB %s BC %s CD %s DA %s | %s %s | %s", c.On, c.Taken, c.Title, c.Borders.AB, c.Borders.BC, c.Borders.CD, c.Borders.DA, c.Ends, c.Sides, c.Refused)
+		line("  square to %s, turned %s | recommended %v | %s", c.Square, c.Turned, c.Recommended, c.Reason)
+		for _, p := range c.Places {
+			line("  border at %s off %s | %s", p.Corner, p.Wall, p.Text)
+		}
+		for _, taper := range c.Tapers {
+			line("  taper %s | %s", taper.Wall, taper.Text)
+		}
+	}
+	if s.Box.Text != "" {
+		line("box %s | %s", s.Box.Text, s.Box.Line)
+	}
+	for _, c := range s.Box.Corners {
+		line("  %s | %s", c.Corner, c.Text)
+	}
+	for _, strike := range s.Box.Lines {
+		line("  strike %s | %s | %s | %s", strike.Name, strike.Kind, strike.Layer, strike.Text)
 	}
 	for _, w := range s.Walls {
 		line("wall %s | %s", w.Title, w.Length)
 		for _, m := range w.Marks {
-			line("  %s | %s | %s | %s | %s nm | %s", m.Kind, m.Label, m.Layer, m.Text+" "+m.Other, m.Exact, m.Hides)
+			line("  %s | %s | %s | %s | %s nm | %s | %s", m.Kind, m.Label, m.Layer, m.Text+" "+m.Other, m.Exact, m.Hides, m.Join)
+		}
+	}
+	for _, o := range s.Objects {
+		line("object %s | %s | %s | %s", o.At, o.Name, o.Kind, o.Text)
+		for _, p := range o.Panels {
+			line("  on %s %s | %s", p.Layer, p.Panel, p.Text)
 		}
 	}
 	for _, c := range s.Corners {
@@ -144,6 +180,9 @@ func written(s sheet.Sheet) string {
 			for _, remedy := range r.Remedy {
 				line("    %s", remedy)
 			}
+		}
+		for _, flag := range l.Flags {
+			line("  flag %s", flag)
 		}
 		for _, seam := range l.Seams {
 			line("  seam %s | %s", seam.Seam, seam.Length)

@@ -27,6 +27,7 @@ var told = map[string]struct {
 	"bad-utf8":                      {at: "", words: ""},
 	"code-numbers":                  {at: "/room/length", severity: problem.Stop},
 	"columns-that-do-not-add-up":    {at: "/mask/layers/0/columnSizes", severity: problem.Stop, words: "10′ 9″ less"},
+	"corners-that-cross":            {at: "/room/points/2", severity: problem.Stop, words: "cross or touch"},
 	"cut-off":                       {severity: problem.Stop, words: "cut off", whole: true},
 	"days-of-everything":            {at: "/days/weekdays/2", severity: problem.Stop, words: "no such day of the week"},
 	"empty-blanks":                  {at: "/room/length", severity: problem.Stop, words: "not given"},
@@ -50,6 +51,7 @@ var told = map[string]struct {
 	"many-coats":                    {at: "/finish/steps/0/coats", severity: problem.Stop},
 	"many-layers":                   {at: "/mask/layers", severity: problem.Stop, words: "40 layers"},
 	"many-steps":                    {at: "/finish/steps", severity: problem.Stop, words: "100 steps"},
+	"marks-beyond-belief":           {at: "/mask/layers/1/register/marks", severity: problem.Stop, words: "100 are read"},
 	"mask-larger-than-room":         {at: "/mask/length", severity: problem.Stop, words: "12′ 2½″ too much"},
 	"million-columns":               {at: "/mask/layers/0/columns", severity: problem.Stop},
 	"negative":                      {at: "/room/length", severity: problem.Stop},
@@ -66,6 +68,7 @@ var told = map[string]struct {
 	"panels-measured-past-reason":   {at: "/mask/layers/0/panels/0/length", severity: problem.Caution, words: "was ordered"},
 	"pieces-over-each-other":        {at: "/mask/layers/0/pieces/1/cells", severity: problem.Stop, words: "belongs to the piece “P” already"},
 	"price-past-reason":             {at: "/price/tax", severity: problem.Stop, words: "negative"},
+	"readings-past-reason":          {at: "/room/readings", severity: problem.Stop},
 	"repeated-names":                {at: "/room/length", severity: problem.Caution, words: "stands twice"},
 	"room-of-a-nanometre":           {at: "/room/length", severity: problem.Caution},
 	"same-ids-twice":                {at: "/mask/layers/1/id", severity: problem.Caution, words: "“L1-2”"},
@@ -78,6 +81,7 @@ var told = map[string]struct {
 	"tolerance-of-a-mile":           {at: "/mask/layers/0/panelTolerance", severity: problem.Caution},
 	"too-many-panels":               {at: "/mask/layers/0/columns", severity: problem.Stop},
 	"unknown-fields":                {at: "/fin~1ish~0", severity: problem.Note, words: "not known here"},
+	"walls-without-end":             {at: "/room/walls", severity: problem.Stop},
 	"version-in-words":              {at: "/ceilingwright", severity: problem.Stop, whole: true},
 	"words-for-no-number":           {at: "/finish/steps/0/spread", severity: problem.Stop},
 	"year-of-none":                  {at: "/place/built", severity: problem.Stop},
@@ -132,4 +136,17 @@ func TestScriptStaysText(t *testing.T) {
 		assert.NotContains(t, d.SVG, "onload=alert(1)>", d.ID)
 	}
 	assert.Contains(t, s.Plan.Title, "<script>", "the title is kept as typed")
+}
+
+// However many layers a plan has, all of them together have no more panels than
+// one may have, or no page could hold the sheet.
+func TestAllLayersTogetherAreBounded(t *testing.T) {
+	layer := `{"id":"%","split":"count","columns":"100","rows":"60","gap":"0"}`
+	text := `{"ceilingwright":1,"room":{"length":"30 m","width":"30 m"},"mask":{"length":"20 m","width":"20 m","layers":[` +
+		strings.ReplaceAll(layer, "%", "A") + "," + strings.ReplaceAll(layer, "%", "B") + "," + strings.ReplaceAll(layer, `"60"`, `"40"`) + `]}}`
+	s := sheetOf(t, []byte(text))
+	assert.Equal(t, []int{6000, 0, 4000}, []int{s.Layers[0].Count, s.Layers[1].Count, s.Layers[2].Count})
+	assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+		return p.At == "/mask/layers/1" && p.Severity == problem.Stop && strings.Contains(p.What, "12000 panels")
+	}))
 }

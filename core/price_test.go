@@ -143,8 +143,8 @@ func TestWorkIsPricedWithoutDates(t *testing.T) {
 	s := priced(t, map[string]any{"/days": nil})
 	require.NotEmpty(t, hoursOf(s))
 	assert.Empty(t, s.Days.Tasks, "no days are asked for")
-	require.NotEmpty(t, problemsAt(s, "/days/rates"))
-	assert.Contains(t, problemsAt(s, "/days/rates")[0], "Counted as usual")
+	require.NotEmpty(t, toldAt(s, "/days/rates"))
+	assert.Contains(t, toldAt(s, "/days/rates")[0], "Counted as usual")
 }
 
 func TestShoppingListSaysWhatThingsCost(t *testing.T) {
@@ -167,31 +167,29 @@ func TestRoughPriceOfAFirstVisit(t *testing.T) {
 	assert.Equal(t, "about 10\u202f675.00 GBP", s.Price.Range, "the ceiling of 17′ 9½″ × 13′ 4″ as measured, 237.2222… ft²")
 	s = priced(t, map[string]any{"/price/rough/width": ""})
 	assert.Empty(t, s.Price.Range)
-	assert.Contains(t, problemsAt(s, "/price/rough/length"), "The rough area is nothing.")
+	assert.Contains(t, toldAt(s, "/price/rough/length"), "The rough area is nothing.")
 }
 
-// problemsAt is what is wrong at a blank.
-func problemsAt(s sheet.Sheet, at string) (what []string) {
-	for _, p := range s.Problems {
-		if p.At == at {
-			what = append(what, p.What)
-		}
+// toldAt is what is said at a blank.
+func toldAt(s sheet.Sheet, at string) (what []string) {
+	for _, p := range problemsAt(s, at) {
+		what = append(what, p.What)
 	}
 	return what
 }
 
 func TestPriceRefusals(t *testing.T) {
 	s := priced(t, map[string]any{"/price/profitPercent": "100"})
-	assert.Contains(t, problemsAt(s, "/price/profitPercent"), "A margin of 100 per cent leaves nothing of the price for the cost.")
+	assert.Contains(t, toldAt(s, "/price/profitPercent"), "A margin of 100 per cent leaves nothing of the price for the cost.")
 	assert.NotContains(t, figures(s), "price.total", "no price without its profit")
 	assert.NotEmpty(t, s.Price.Lines, "what can be worked out still is")
 	s = priced(t, map[string]any{"/price/overhead": "-5"})
-	assert.Contains(t, problemsAt(s, "/price/overhead"), "This number cannot be negative.")
+	assert.Contains(t, toldAt(s, "/price/overhead"), "This number cannot be negative.")
 	assert.NotContains(t, figures(s), "price.total", "no price without its overhead")
 	s = priced(t, map[string]any{"/mask/layers/0/price": "999999999999", "/mask/layers/1/price": "999999999999"})
-	assert.Contains(t, problemsAt(s, "/price"), "The price comes to more than 1000000000000.")
+	assert.Contains(t, toldAt(s, "/price"), "The price comes to more than 1000000000000.")
 	s = priced(t, map[string]any{"/price/deposit": "70"})
-	assert.Contains(t, problemsAt(s, "/price/stages"), "The deposit and the stages come to 110 per cent of the price.")
+	assert.Contains(t, toldAt(s, "/price/stages"), "The deposit and the stages come to 110 per cent of the price.")
 	assert.Contains(t, figures(s), "price.total", "the price stands without its payments")
 	s = priced(t, map[string]any{"/price/stages/0/percent": ""})
 	require.Len(t, s.Price.Stages, 2, "the last stage takes the rest")
@@ -204,7 +202,7 @@ func TestWhatHasNoPriceIsNamed(t *testing.T) {
 	s := priced(t, map[string]any{"/mask/layers/1/price": "", "/price/tapePerRoll": ""})
 	assert.Contains(t, s.Price.Text, "Not in it: Panels of “Second layer”, Tape for the seams.")
 	assert.Contains(t, priced(t, map[string]any{"/days/start": ""}).Price.Text, "Not in it: the platform, travel.", "the days are not known")
-	require.NotEmpty(t, problemsAt(s, "/price"))
+	require.NotEmpty(t, toldAt(s, "/price"))
 	assert.Contains(t, priced(t, map[string]any{"/price/rate": ""}).Price.Text, "Not in it: the work.")
 	assert.Contains(t, priced(t, map[string]any{"/finish/steps/1/cans": []any{}}).Price.Text, "Not in it: Base coat.", "no sizes to buy it in")
 	for _, p := range s.Problems {

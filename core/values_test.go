@@ -267,3 +267,44 @@ func TestPurgeTimes(t *testing.T) {
 		}
 	}
 }
+
+// Four sides and a diagonal, 4115, 3048, 4102, 3061 and 5120 mm, with a pattern
+// of 3600 × 2600 at the mean of the corners: law of cosines, the crossing of two
+// circles and double precision agree on the borders at both ends of each wall.
+func TestBordersInARoomOutOfSquare(t *testing.T) {
+	plan := planNamed(t, "square-to-wall")
+	var readings []any
+	for line, length := range map[string]string{"AB": "4115", "BC": "3048", "CD": "4102", "DA": "3061", "AC": "5120"} {
+		readings = append(readings, map[string]any{"line": line, "length": length + " mm", "start": ""})
+	}
+	plan = changed(t, plan, "/room/readings", readings)
+	for square, want := range map[string]map[string]float64{
+		"AB": {"border.AB": 227.244155706, "border.BC": 253.770572046, "border.CD": 221.557108487, "border.DA": 249.196867860,
+			"border.CD.C": 221.557108487, "border.CD.D": 232.946015214, "border.DA.D": 249.196867860, "border.DA.A": 259.314267573,
+			"border.BC.B": 254.716769461, "border.CD.taper": 11.388906727},
+		"room": {"border.AB.A": 230.088502594, "border.AB.B": 224.403051232, "border.BC.B": 256.773127672, "border.BC.C": 251.720772392,
+			"border.CD.C": 224.394953150, "border.CD.D": 230.098422763, "border.DA.D": 251.241121094, "border.DA.A": 257.252379961,
+			"border.DA.taper": 6.011258867},
+	} {
+		s := sheetOf(t, changed(t, plan, "/setting/square", square))
+		for id, millimetres := range want {
+			assert.InDelta(t, millimetres, value(t, s, id)/1e6, 3e-6, "square to %s: %s", square, id)
+		}
+	}
+	for _, c := range sheetOf(t, plan).Choices {
+		// The centre line halves the worst taper; the light, a hair off the
+		// middle, is to be hit.
+		assert.Equal(t, c.On == "fixture" && c.Square == "room", c.Recommended, "%s %s", c.On, c.Square)
+	}
+}
+
+// A mask typed the wrong way round is shown the way it fits.
+func TestAMaskThatFitsTurned(t *testing.T) {
+	s := job(t, map[string]any{"/room/length": "17'", "/room/width": "13'", "/mask/length": "12'", "/mask/width": "16'"})
+	require.Len(t, s.Choices, 2)
+	assert.True(t, s.Choices[0].Taken)
+	assert.NotEmpty(t, s.Choices[0].Refused)
+	assert.Equal(t, "yes", s.Choices[1].Turned)
+	assert.True(t, s.Choices[1].Recommended)
+	assert.Empty(t, s.Choices[1].Refused)
+}

@@ -7,6 +7,10 @@ import (
 	"time"
 
 	"ceilingwright/core"
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/setout"
 )
 
 // recomputes compares a whole plan worked out in the browser with the same
@@ -44,25 +48,118 @@ func recomputes(ctx context.Context, b *bench) ([]row, error) {
 	}, nil
 }
 
-// nativeTime is the median time in ms of one Compute, over about the given
-// time and at least 5 of them.
+// nativeTime is the median time in ms of one Compute.
 func nativeTime(plan string, about time.Duration) float64 {
+	return timeOfEach(about, func() { core.Compute([]byte(plan)) })
+}
+
+// timeOfEach is the median time in ms of doing something, over about the given
+// time and at least 5 times.
+func timeOfEach(about time.Duration, do func()) float64 {
 	var times []float64
 	for from := time.Now(); len(times) < 5 || time.Since(from) < about; {
 		started := time.Now()
-		core.Compute([]byte(plan))
+		do()
 		times = append(times, float64(time.Since(started).Microseconds())/1000)
 	}
 	return median(times)
 }
 
-// growth computes ever larger masks. Time for one panel may not grow with
-// their number.
+// layout is what follows a reading of the tape: a room out of square worked out
+// from six readings, the box set out in it by every choice, all marks, and the
+// order of hanging from the places of a platform. The second row is the whole
+// sheet of that, without a finish.
+func layout(_ context.Context, b *bench) ([]row, error) {
+	text, err := planOutOfSquare(b.plan)
+	if err != nil {
+		return nil, err
+	}
+	job := plan.Read([]byte(text)).Plan
+	if hung := layOut(job); hung != 60 {
+		return nil, fmt.Errorf("%d of 60 panels were hung", hung)
+	}
+	alone := timeOfEach(2*time.Second, func() { layOut(job) })
+	whole := nativeTime(text, 2*time.Second)
+	return []row{
+		{"survey and layout of 2 × 30 panels, out of square, native", fmt.Sprintf("%.2f ms", alone), "< 1 ms", alone < 1},
+		{"the same as a sheet, with words and drawings", fmt.Sprintf("%.2f ms", whole), "", true},
+	}, nil
+}
+
+// layOut works out everything about the layout that is a number, and answers
+// how many panels were hung.
+func layOut(job plan.Plan) (hung int) {
+	n := job.Units.Notation()
+	site := setout.Site{Shape: job.Room.Find(n).Shape}
+	var layers []mask.Layer
+	for _, l := range job.Mask.Layers {
+		panels, _ := mask.LayerFromCut(job.Mask.Outline, l.Cut, n)
+		layers = append(layers, panels)
+	}
+	choices, taken := site.Choices(setout.Way{On: job.Setting.On, Square: setout.SquareToRoom}, job.Mask.Outline, job.Setting.LeastBorder, n)
+	if taken < 0 {
+		return 0
+	}
+	site.Marks(choices[taken].Box, layers)
+	a := job.Access
+	places, _ := hanging.LayoutFor(job.Mask.Outline, hanging.Platform{Length: a.DeckLength, Width: a.DeckWidth, Arm: a.ArmReach, Overlap: a.Overlap, Turn: a.Turn}, hanging.Rect{})
+	for _, l := range layers {
+		columns, rows := l.Runs(job.Mask.Outline)
+		hung += len(hanging.Order(hanging.Job{Columns: columns, Rows: rows, Stations: places.Stations}).Hangs)
+	}
+	return hung
+}
+
+// planOutOfSquare is the plan without its finish, its room measured by four
+// sides and two diagonals that are half an inch out of square, and a platform
+// that leaves several places to stand at.
+func planOutOfSquare(plan string) (string, error) {
+	var p map[string]any
+	if err := json.Unmarshal([]byte(plan), &p); err != nil {
+		return "", err
+	}
+	p["finish"] = map[string]any{"steps": []any{}}
+	room, found := p["room"].(map[string]any)
+	access, also := p["access"].(map[string]any)
+	if !found || !also {
+		return "", fmt.Errorf("the plan has no room or no platform")
+	}
+	room["form"] = "lines"
+	var readings []any
+	for _, r := range [][2]string{{"AB", "294"}, {"BC", "231"}, {"CD", "293 3/4"}, {"DA", "231 1/4"}, {"AC", "373 7/8"}, {"BD", "373 3/4"}} {
+		readings = append(readings, map[string]any{"line": r[0], "length": r[1] + " in"})
+	}
+	room["readings"] = readings
+	access["deckLength"], access["deckWidth"], access["armReach"], access["overlap"] = "6 ft", "30 in", "18 in", "2 in"
+	text, err := json.Marshal(p)
+	if err != nil {
+		return "", err
+	}
+	var sheet struct {
+		Survey struct{ Proved string }
+		Box    struct{ Lines []any }
+		Layers []struct{ Stations []any }
+	}
+	if err := json.Unmarshal(core.Compute(text), &sheet); err != nil {
+		return "", err
+	}
+	if sheet.Survey.Proved != "yes" || len(sheet.Layers) != 2 || len(sheet.Layers[0].Stations) < 2 || len(sheet.Box.Lines) == 0 {
+		return "", fmt.Errorf("the engine does not take the room out of square: %+v", sheet.Survey)
+	}
+	return string(text), nil
+}
+
+// growth computes ever larger masks, in a room out of square and hung from a
+// platform. Time for one panel may not grow with their number.
 func growth(_ context.Context, b *bench) ([]row, error) {
+	skew, err := planOutOfSquare(b.plan)
+	if err != nil {
+		return nil, err
+	}
 	grids := [][2]int{{6, 5}, {40, 25}, {100, 100}}
 	times := make([]float64, len(grids))
 	for i, grid := range grids {
-		plan, err := planWithGrid(b.plan, grid[0], grid[1])
+		plan, err := planWithGrid(skew, grid[0], grid[1])
 		if err != nil {
 			return nil, err
 		}

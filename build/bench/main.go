@@ -51,6 +51,7 @@ func measurements() []measurement {
 		{"boot", boots},
 		{"recompute", recomputes},
 		{"spreadsheet", spreadsheet},
+		{"layout", layout},
 		{"growth", growth},
 		{"keys", keys},
 		{"memory", memory},

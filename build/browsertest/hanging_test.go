@@ -71,3 +71,48 @@ func TestMarksOfALayerComeAndGo(t *testing.T) {
 	assert.True(t, v.holds(`document.querySelector('[data-base="/mask/layers/0"] [data-fold=register]').hidden`), "the first layer lies on none")
 	assert.True(t, v.holds(`document.querySelector('details[data-base="/mask/layers/1"] [data-fold=key]').hidden`), "the last one needs no key")
 }
+
+// A gap of ⅛ in measured at the first seam is noted with one press, and what
+// the seams to come are set to follows.
+func TestMeasuredGapIsNotedWithOnePress(t *testing.T) {
+	v := openPainter(t, phone)
+	v.run(`document.querySelector(".cw-gaps").open = true`)
+	assert.Equal(t, "1│2 A│B", v.text(`Array.from(document.querySelectorAll(".cw-gaps [data-seam]"), (s) => s.dataset.seam).join(" ")`))
+	before := v.text(`document.querySelector(".cw-gaps [data-seam='1│2']").textContent`)
+	v.press(`[data-do=offer-gap][data-key="1│2"][data-to="⅛″"]`)
+	v.waitText(`[{"seam":"1│2","gap":"⅛″"}]`, `JSON.stringify(JSON.parse(`+plan+`).mask.layers[0].gaps)`)
+	assert.NotEqual(t, before, v.text(`document.querySelector(".cw-gaps [data-seam='1│2']").textContent`))
+	// Typed in, the other seam gets an entry of its own.
+	v.run(`document.querySelector(".cw-gaps [data-seam='A│B'] input").focus()`)
+	v.keys("1/16")
+	v.waitText(`A│B 1/16`, `JSON.parse(`+plan+`).mask.layers[0].gaps.slice(1).map((g) => g.seam + " " + g.gap).join()`)
+	assert.Equal(t, "/mask/layers/0/gaps/1/gap", v.text(`document.activeElement.dataset.at`), "the focus stays in its blank")
+	assert.Empty(t, v.text(overflow))
+}
+
+// A panel that hangs crooked: what touches it and went up after it comes down
+// first, and all of that is one press away from being down.
+func TestCrookedPanelBringsDownWhatWentUpAfterIt(t *testing.T) {
+	v := openPainter(t, desk)
+	order := v.text(`Array.from(document.querySelectorAll(".cw-order .cw-panel-name"), (b) => b.textContent).join(" ")`)
+	for range 3 {
+		v.press(`.cw-order .cw-tick[aria-pressed=false]`)
+	}
+	v.waitText(order[:8], layerUp)
+	v.write("/mask/layers/0/crooked", order[:2])
+	v.leave()
+	v.wait(`document.querySelector(".cw-crooked [data-do=take-down]")`)
+	v.press(`.cw-crooked [data-do=take-down]`)
+	v.waitText("", blank+`.value`, "/mask/layers/0/crooked")
+	assert.NotContains(t, v.text(layerUp), order[:2])
+}
+
+func TestMarksOfALayerAreJudged(t *testing.T) {
+	v := open(t, desk, "")
+	v.run(`document.querySelectorAll("[data-fold=register]")[1].open = true`)
+	v.wait(`document.querySelector('details[data-base="/mask/layers/1"] [data-verdict=pass]')`)
+	v.write("/mask/layers/1/register/marks/1/gotX", "14' 9\"")
+	v.wait(`document.querySelector('details[data-base="/mask/layers/1"] [data-verdict=fail]')`)
+	assert.True(t, v.holds(`document.querySelector('details[data-base="/mask/layers/1"] .cw-remedy li') !== null`), "what to do is said")
+	v.picture("register-1280")
+}

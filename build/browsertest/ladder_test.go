@@ -62,6 +62,9 @@ func TestLayerIsTickedPanelByPanel(t *testing.T) {
 		v.thumb(panel + " is up")
 		v.waitText(strings.Join(order[:i+1], " "), layerUp)
 		assert.Equal(t, panel+" is up.", v.text(`document.querySelector(".cw-ladder-said").textContent`))
+		if strings.HasPrefix(v.text(step), "How wide") || strings.HasPrefix(v.text(step), "Measure") {
+			v.thumb("Skip")
+		}
 	}
 	v.waitText("First layer: All up", step)
 	v.thumb("To the sheet")
@@ -79,6 +82,23 @@ func TestPanelIsTakenDownAgain(t *testing.T) {
 	v.thumb("Take it down")
 	v.waitText("Hang "+first, step)
 	assert.Equal(t, "", v.text(layerUp))
+}
+
+// A block of panels delivered as one goes up as one: its words are there, and
+// all of it is lit in the sketch.
+func TestPieceOfSeveralPanelsIsHungAsOne(t *testing.T) {
+	v := openPlan(t, phone, strings.Replace(platformPlan, `"open":""`, `"open":"","pieces":[{"name":"Rose","kind":"span","cells":"A1 A2","shape":"","length":"","width":"","fromDA":"","fromAB":""}]`, 1))
+	v.climb("hanging")
+	for !strings.Contains(v.text(step), "A1") {
+		v.press(".cw-ladder [data-key=go]")
+		if strings.HasPrefix(v.text(step), "How wide") {
+			v.thumb("Skip")
+		}
+	}
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-rest").textContent`), "Rose")
+	assert.True(t, v.holds(`document.querySelector(".cw-ladder-sketch .cw-here") !== null`))
+	v.thumb("A1 is up")
+	v.wait(`(` + layerUp + `).split(" ").includes("A1")`)
 }
 
 // Where several layers have marks, those of one can be made alone.
@@ -126,30 +146,26 @@ func TestMarksAreTickedWallByWall(t *testing.T) {
 // of 180 by 115 takes two stations.
 var platformPlan = strings.Replace(painterPlan, `"deckGap":""`, `"deckGap":"","deckLength":"84","deckWidth":"96","armReach":"18","overlap":"0","turn":"no"`, 1)
 
-// dressing has the engine's sheet of that job carry gaps to choose from.
-const dressing = `document.addEventListener("ceilingwright:ready", () => {
-  const plain = ceilingwright.compute;
-  ceilingwright.compute = (text) => {
-    const sheet = JSON.parse(plain(text)), layer = sheet.layers?.[0], plan = JSON.parse(text).mask.layers[0];
-    if (!layer?.order?.length) return JSON.stringify(sheet);
-    const gaps = new Map((plan.gaps ?? []).map((g) => [g.seam, g.gap]));
-    layer.gaps = ["1│2", "A│B"].map((seam) => ({
-      seam, at: "", planned: "1⁄16″", measured: gaps.get(seam) ?? "", set: gaps.size > 0 && !gaps.has(seam) ? "1⁄32″" : "",
-      text: gaps.has(seam) ? "The gap at " + seam + " is " + gaps.get(seam) + ": set the next to 1⁄32″." : "", offers: ["0″", "1⁄32″", "1⁄16″", "3⁄32″", "1⁄8″"],
-    }));
-    return JSON.stringify(sheet);
-  };
-});`
+// rowPlan is a mask of one row of five panels with gaps of 1/16 in: two seams
+// lie on each side of the middle one.
+var rowPlan = strings.NewReplacer(`"columns":"2","rows":"2"`, `"columns":"5","rows":"1"`, `"gap":"0"`, `"gap":"1/16"`).Replace(painterPlan)
 
-// openDressed opens that job.
-func openDressed(t *testing.T, in window) *view {
+// openPlan opens the page with a job of the painter's room on it.
+func openPlan(t *testing.T, in window, plan string) *view {
 	t.Helper()
-	v := newView(t, in)
-	v.before(dressing)
-	v.visit(hosted + fragment(platformPlan))
-	v.ready()
+	v := open(t, in, fragment(plan))
 	v.waitText("4″", figure, "border.DA")
 	return v
+}
+
+// hang ticks a panel and measures no gap.
+func (v *view) hang(panel string) {
+	v.t.Helper()
+	v.waitText("Hang "+panel, step)
+	v.thumb(panel + " is up")
+	if strings.HasPrefix(v.text(step), "How wide") || strings.HasPrefix(v.text(step), "Measure") {
+		v.thumb("Skip")
+	}
 }
 
 // order is the order the painter's four panels are hung in.
@@ -159,7 +175,7 @@ func (v *view) order() []string {
 }
 
 func TestPlatformMovesAreScreensOfTheirOwn(t *testing.T) {
-	v := openDressed(t, phone)
+	v := openPlan(t, phone, platformPlan)
 	order := v.order()
 	v.climb("hanging")
 	v.waitText("Put the platform at station 1", step)
@@ -184,51 +200,54 @@ func TestPlatformMovesAreScreensOfTheirOwn(t *testing.T) {
 	v.waitText("Hang "+order[0], step)
 }
 
-// A gap goes into the plan with two presses, the seam and the value, and what
-// the sheet makes of it is said and stands at the next panel.
+// A gap goes into the plan with two presses, the panel and the value, and what
+// the sheet makes of it is said: 1/8 in where 1/16 was planned leaves none at
+// the next seam, and 3/16 leaves too much.
 func TestMeasuredGapIsTwoPressesAndChangesTheAdvice(t *testing.T) {
-	v := openDressed(t, phone)
-	order := v.order()
+	v := openPlan(t, phone, rowPlan)
+	gaps := `JSON.stringify(JSON.parse(` + plan + `).mask.layers[0].gaps ?? [])`
+	said := `document.querySelector(".cw-ladder-said").textContent`
 	v.climb("hanging")
-	v.thumb("It stands there")
-	v.thumb(order[0] + " is up")
-	v.waitText("Hang "+order[1], step) // the first closes no seam
-	v.thumb(order[1] + " is up")
-	seam := "1│2"
-	if order[0][0] != order[1][0] {
-		seam = "A│B"
+	v.thumb("A3 is up")
+	v.waitText("Hang A2", step) // the first closes no seam
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "gap at 2│3")
+	v.thumb("A2 is up")
+	v.waitText("How wide is the gap at 2│3", step)
+	v.thumb("⅛″")
+	v.waitText(`[{"seam":"2│3","gap":"⅛″"}]`, gaps)
+	assert.Equal(t, "Gap at 2│3: ⅛″. 1⁄16″ wider than planned. Set 1│2 to 0″.", v.text(said))
+	for v.text(step) != "Hang A1" {
+		v.thumb("Later")
 	}
-	v.waitText("How wide is the gap at "+seam, step)
-	v.thumb("1⁄8″")
-	v.waitText(`[{"seam":"`+seam+`","gap":"1⁄8″"}]`, `JSON.stringify(JSON.parse(`+plan+`).mask.layers[0].gaps)`)
-	v.waitText("Move the platform to station 2", step)
-	assert.Equal(t, "The gap at "+seam+" is 1⁄8″: set the next to 1⁄32″.", v.text(`document.querySelector(".cw-ladder-said").textContent`))
-	v.thumb("It stands there")
-	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "1⁄32″", "the gap to leave at the seam it closes")
-	// The last panel closes both seams; the third has closed one of them.
-	v.thumb(order[2] + " is up")
-	v.wait(`(` + step + `).startsWith("How wide is the gap")`)
-	v.thumb("Skip")
-	v.waitText("Hang "+order[3], step)
-	v.thumb(order[3] + " is up")
-	v.waitText("First layer: All up", step) // what was skipped is not asked for again
+	assert.Equal(t, "", v.text(said), "it is said once")
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "gap at 1│20″")
+	v.thumb("Back")
+	v.thumb("Back")
+	for !strings.HasSuffix(v.text(step), "A2 is up") {
+		v.thumb("Back")
+	}
+	v.thumb("Measure its gap")
+	v.waitText("How wide is the gap at 2│3", step)
+	assert.True(t, v.holds(`document.querySelector(".cw-ladder-offers [aria-pressed=true]").textContent === "⅛″"`))
+	v.thumb("3⁄16″")
+	v.waitText(`[{"seam":"2│3","gap":"3⁄16″"}]`, gaps)
+	assert.Contains(t, v.text(said), "past the tape line towards DA")
+	v.hang("A4")
+	v.hang("A1")
 	v.thumb("Back")
 	v.thumb("Measure its gap")
-	v.waitText("Measure a gap at "+order[3], step)
-	v.press(`.cw-ladder [data-seam="` + seam + `"]`)
-	assert.True(t, v.holds(`document.querySelector('.cw-ladder-offers [aria-pressed=true]').textContent === "1⁄8″"`))
-	v.thumb("3⁄32″")
-	v.waitText(`[{"seam":"`+seam+`","gap":"3⁄32″"}]`, `JSON.stringify(JSON.parse(`+plan+`).mask.layers[0].gaps)`)
+	v.thumb("Back")
+	v.waitText("A1 is up", step)
+	assert.Equal(t, `[{"seam":"2│3","gap":"3⁄16″"}]`, v.text(gaps), "skipping writes nothing")
 }
 
 func TestCrookedPanelShowsWhatComesDown(t *testing.T) {
-	v := openDressed(t, phone)
+	v := openPlan(t, phone, platformPlan)
 	order := v.order()
 	v.climb("hanging")
 	v.thumb("It stands there")
-	v.thumb(order[0] + " is up")
-	v.thumb(order[1] + " is up")
-	v.thumb("Skip")
+	v.hang(order[0])
+	v.hang(order[1])
 	v.thumb("Back")
 	v.waitText(order[1]+" is up", step)
 	v.thumb("Back")
@@ -248,7 +267,7 @@ func TestCrookedPanelShowsWhatComesDown(t *testing.T) {
 // The place is kept with the plan: after a reload in the midst of it the view
 // opens again, and after leaving it the button leads back to the same step.
 func TestPlaceOnTheLadderIsRememberedAfterReload(t *testing.T) {
-	v := openDressed(t, phone)
+	v := openPlan(t, phone, platformPlan)
 	order := v.order()
 	v.climb("hanging")
 	v.thumb("It stands there")
@@ -364,7 +383,7 @@ func TestStepsFitTheScreenInLargeType(t *testing.T) {
   for (const e of document.querySelectorAll(".cw-ladder *")) if (!e.closest("svg") && e.getBoundingClientRect().right > innerWidth + 0.5) small.push("out " + e.outerHTML.slice(0, 60));
   return small.join("\n");
 })()`
-	v := openDressed(t, phone)
+	v := openPlan(t, phone, platformPlan)
 	look := func(name string, label float64) {
 		for _, in := range []window{lying, {320, 568}, {1280, 800}, phone} {
 			v.resize(in)
@@ -383,7 +402,7 @@ func TestStepsFitTheScreenInLargeType(t *testing.T) {
 	v.thumb("Go on")
 	v.thumb(order[1] + " is up")
 	look("4-gap", 10)
-	v.thumb("1⁄8″")
+	v.thumb("⅛″")
 	look("5-next", 20)
 	v.thumb("Back")
 	v.thumb("It is up crooked")
@@ -395,7 +414,7 @@ func TestStepsFitTheScreenInLargeType(t *testing.T) {
 }
 
 func TestAxeFindsNothingOnTheLadder(t *testing.T) {
-	v := openDressed(t, phone)
+	v := openPlan(t, phone, platformPlan)
 	v.bringAxe()
 	look := func(name string) {
 		v.prefer("", "prefers-color-scheme", "light")
@@ -414,7 +433,7 @@ func TestAxeFindsNothingOnTheLadder(t *testing.T) {
 	v.thumb(order[0] + " is up")
 	v.thumb(order[1] + " is up")
 	look("gap")
-	v.thumb("1⁄8″")
+	v.thumb("⅛″")
 	v.thumb("Back")
 	look("up")
 	v.thumb("It is up crooked")

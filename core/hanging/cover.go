@@ -150,14 +150,12 @@ func (c *cover) isEnough(count int) bool {
 	bare := 0.0
 	for i, height := range c.skyline() {
 		if height < c.width {
-			bare += float64(millimetres(c.width-height) * millimetres(c.steps[i+1]-c.steps[i]))
+			bare += float64((c.width - height).Millimetres() * (c.steps[i+1] - c.steps[i]).Millimetres())
 		}
 	}
-	one := float64(millimetres(c.sides[0]) * millimetres(c.sides[1]))
+	one := float64(c.sides[0].Millimetres() * c.sides[1].Millimetres())
 	return bare <= float64(float64(count)*one)*(1+1e-9)
 }
-
-func millimetres(l measure.Length) float64 { return float64(l) / float64(measure.Millimetre) }
 
 // search covers what is bare with so many rectangles more.
 func (c *cover) search(count int) bool {

@@ -62,7 +62,7 @@ func (w *work) exact(goal []int32) ([]int32, bool) {
 	slices.Sort(f.stations)
 	f.prepare(goal)
 	visits := f.best()
-	return visits, !f.gaveUp
+	return visits, !f.gaveUp && len(visits) > 0
 }
 
 func (f *few) prepare(goal []int32) {

@@ -22,8 +22,8 @@ import (
 // the whole rule.
 //
 // With up to six places and 64 blocks the order is the best there is; for more
-// it follows a rule, and Fewest tells where the number of moves is proven all
-// the same. See route.
+// it follows a rule, and Fewest and Shortest tell where it is proven the best
+// all the same. See route.
 //
 // What waits (see Job) is left out at first and hung in the same way when all
 // else is up. Panels that are up stay in the order they went up; where they

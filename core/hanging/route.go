@@ -12,7 +12,8 @@ import (
 // is complete (exact.go). For more, stations that others make unnecessary are
 // left out one after the other, those with the fewest panels first, and the
 // rest are visited on a short tour (tour.go). That the moves are the fewest is
-// then proven where so many panels can be found of which no station reaches two.
+// then proven where so many panels can be found of which no station reaches two;
+// that the way is the shortest, where no other stations would do either.
 
 // proof is what is known about an order.
 type proof struct{ fewest, shortest bool }
@@ -34,11 +35,11 @@ func (w *work) route() {
 	if w.settle(goal) {
 		return
 	}
-	visits := w.follow(w.tour(goal))
-	w.proven.shortest = false
-	if visits > w.apart(goal) {
-		w.proven.fewest = false
-	}
+	tour := w.tour(goal)
+	isShortest := w.isShortest(goal, tour)
+	visits, asItIs := w.follow(tour)
+	w.proven.fewest = w.proven.fewest && visits <= w.apart(goal)
+	w.proven.shortest = w.proven.shortest && isShortest && asItIs
 }
 
 // goal is what can be hung in this turn: what is connected to what is up, or to
@@ -122,26 +123,31 @@ func (w *work) begin(k int32) {
 }
 
 // follow visits stations in the order given, passing over those that have
-// nothing to hang yet until they have, and returns how many it stopped at. What
-// is left after the last is hung from whichever station is nearest.
-func (w *work) follow(tour []int32) int {
+// nothing to hang yet until they have, and returns how many it stopped at and
+// whether it could follow the order as it is, the place where the platform
+// stands left out. What is left after the last is hung from whichever station
+// is nearest.
+func (w *work) follow(tour []int32) (visits int, asItIs bool) {
 	w.begin(tour[0])
-	visits := 0
+	asItIs = true
+	if tour[0] == w.place {
+		tour = tour[1:]
+	}
 	for {
 		next := noBlock
 		for i, k := range tour {
 			if w.isLive(k) {
-				next = k
+				next, asItIs = k, asItIs && i == 0
 				copy(tour[1:i+1], tour[:i]) // those passed over stay in front
 				tour = tour[1:]
 				break
 			}
 		}
 		if next == noBlock {
-			next = w.nearestLive()
-		}
-		if next == noBlock {
-			return visits
+			if next = w.nearestLive(); next == noBlock {
+				return visits, asItIs && len(tour) == 0
+			}
+			asItIs = false
 		}
 		w.hangFrom(next)
 		visits++

@@ -1,5 +1,7 @@
 package measure
 
+import "math"
+
 // Length is a distance in whole nanometres. The zero value is no distance.
 // It is signed so that offsets and differences fit; what people type as a
 // length is read by Parse, which refuses a sign.
@@ -35,4 +37,23 @@ func (l Length) Abs() Length {
 // In is l counted in the given unit, exactly.
 func (l Length) In(unit Length) Number {
 	return NumberFromInt(int64(l)).Quo(NumberFromInt(int64(unit)))
+}
+
+// Millimetres is l in millimetres, for what has no exact answer: roots, angles
+// and least squares. A whole count of nanometres below 2⁵³ loses nothing but
+// what the division rounds.
+func (l Length) Millimetres() float64 { return float64(l) / float64(Millimetre) }
+
+// LengthFromMillimetres is the way back, rounded as by Nearest.
+func LengthFromMillimetres(mm float64) Length { return Nearest(mm * float64(Millimetre)) }
+
+// Nearest is a count of nanometres to the nearest whole one, a half away from
+// zero. What is no number, or beyond all lengths that sums can still take, ends
+// at that limit.
+func Nearest(nanometres float64) Length {
+	const most = 1 << 52
+	if !(nanometres > -most) {
+		return -most
+	}
+	return Length(math.Round(min(nanometres, most)))
 }

@@ -42,8 +42,8 @@ type Reader struct {
 // mark and the others stand between threes; spaces may too.
 //
 // Refused with a *ParseError: nothing typed; over 64 characters; a sign; one
-// comma before exactly three digits, which could mean two things; a dash that
-// could be a minus; two numbers with no unit between; feet or metres with
+// comma before exactly three digits, which could mean two things, unless they are
+// metres, of which no thousand is read; a dash that could be a minus; two numbers with no unit between; feet or metres with
 // decimals before a smaller unit; parts out of order or mixed; a decimal with a
 // fraction; exponents, other bases, other scripts, unknown words; what is not a
 // whole number of nanometres; more than Longest. Zero is read. Nothing is ever
@@ -263,10 +263,20 @@ func (p *parser) number() (numeral, error) {
 		n, parted = more, true
 		p.next++
 	}
-	if n.ambiguous {
+	if n.ambiguous && p.unitAfter() != UnitMetre {
 		return n, p.commaRefused(t)
 	}
 	return n, nil
+}
+
+// unitAfter is the unit the number just read takes: the one written after it,
+// else that of bare numbers. Of metres no thousand is read, so 3,805 m can only
+// be 3.805 m.
+func (p *parser) unitAfter() Unit {
+	if following, there := p.after(0); there && following.kind == tokenUnit {
+		return following.unit
+	}
+	return p.bare
 }
 
 // thousandsFollow tells whether the next token is three digits, one space away,
@@ -536,10 +546,7 @@ func power10(places int) Length {
 // commaRefused offers both readings of the number of t, in the unit it would
 // have taken.
 func (p *parser) commaRefused(t token) error {
-	unit := string(p.bare)
-	if following, there := p.after(0); there && following.kind == tokenUnit {
-		unit = string(following.unit)
-	}
+	unit := string(p.unitAfter())
 	if unit != "" {
 		unit = " " + unit
 	}

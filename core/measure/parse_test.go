@@ -130,10 +130,12 @@ var typed = []struct {
 	{105, "NaN", UnitMillimetre, 0, "not a number"},
 	{106, "∞", UnitMillimetre, 0, "not a number"},
 	{107, "1 m 20 mm 3", UnitMillimetre, 0, "The number 3 has no unit"},
+	{108, "3,805 m", UnitMillimetre, 3_805_000_000, ""}, // 3805 m is more than is read
+	{109, "3,805", UnitMetre, 3_805_000_000, ""},
 }
 
 func TestParseReadsWhatPeopleType(t *testing.T) {
-	require.Len(t, typed, 107)
+	require.Len(t, typed, 109)
 	for _, c := range typed {
 		got, err := Parse(c.text, c.bare)
 		if c.says == "" {
@@ -370,7 +372,7 @@ func TestParseOffers(t *testing.T) {
 		{"4/4", "Write 1."},
 		{`3 17/16"`, "Write 4 1/16."},
 		{"1,200 mm", "Write 1200 mm or 1.2 mm."},
-		{"1,000 m", "Write 1000 m or 1 m."},
+		{"1,000 cm", "Write 1000 cm or 1 cm."},
 		{"１，２００", "Write 1200 in or 1.2 in."},
 		{`5' 13"`, `If you mean their sum, write 6' 1".`},
 		{"1 m 120 cm", "If you mean their sum, write 2200 mm."},

@@ -62,7 +62,7 @@ type Offset struct{ X, Y measure.Length }
 
 // Size is how long the way is, to the nearest nanometre.
 func (o Offset) Size() measure.Length {
-	return toLength(root(millimetres(o.X), millimetres(o.Y)))
+	return measure.LengthFromMillimetres(root(o.X.Millimetres(), o.Y.Millimetres()))
 }
 
 // FitMarks fits the marks; those past MostMarks are left out.
@@ -159,7 +159,7 @@ func (f *Fit) leave(s sums) {
 		ux, uy, vx, vy := s.apart(m)
 		x := float64(f.cos*ux) - float64(f.sin*uy) - vx
 		y := float64(f.sin*ux) + float64(f.cos*uy) - vy
-		f.Left[i] = Offset{toLength(x), toLength(y)}
+		f.Left[i] = Offset{measure.LengthFromMillimetres(x), measure.LengthFromMillimetres(y)}
 		f.squares += float64(x*x) + float64(y*y)
 		along += float64(ux * (float64(f.cos*vx) + float64(f.sin*vy)))
 		across += float64(uy * (float64(f.cos*vy) - float64(f.sin*vx)))
@@ -181,11 +181,11 @@ func (f Fit) At(p survey.Point) Offset {
 	if f.Kind == NoFit {
 		return Offset{}
 	}
-	px, py := millimetres(p.X), millimetres(p.Y)
+	px, py := p.X.Millimetres(), p.Y.Millimetres()
 	ux, uy := px-f.wantX, py-f.wantY
 	return Offset{
-		toLength(float64(f.cos*ux) - float64(f.sin*uy) + f.gotX - px),
-		toLength(float64(f.sin*ux) + float64(f.cos*uy) + f.gotY - py),
+		measure.LengthFromMillimetres(float64(f.cos*ux) - float64(f.sin*uy) + f.gotX - px),
+		measure.LengthFromMillimetres(float64(f.sin*ux) + float64(f.cos*uy) + f.gotY - py),
 	}
 }
 
@@ -200,7 +200,7 @@ func (f Fit) RunOff(length measure.Length) (measure.Length, bool) {
 	if f.cos <= math.Abs(f.sin) {
 		return 0, false
 	}
-	return toLength(millimetres(length) * f.sin / f.cos), true
+	return measure.LengthFromMillimetres(length.Millimetres() * f.sin / f.cos), true
 }
 
 // Spare is how many readings the fit has more than it needs: two for each mark,
@@ -220,7 +220,7 @@ func (f Fit) Deviation() (measure.Length, bool) {
 	if spare < 1 {
 		return 0, false
 	}
-	return toLength(math.Sqrt(f.squares / float64(spare))), true
+	return measure.LengthFromMillimetres(math.Sqrt(f.squares / float64(spare))), true
 }
 
 // Expected is how far the fit is likely to be off at a place of the design when
@@ -232,9 +232,9 @@ func (f Fit) Expected(p survey.Point, deviation measure.Length) (measure.Length,
 	if f.Spare() < 1 {
 		return 0, false
 	}
-	x, y := millimetres(p.X)-f.wantX, millimetres(p.Y)-f.wantY
+	x, y := p.X.Millimetres()-f.wantX, p.Y.Millimetres()-f.wantY
 	d := float64(x*x) + float64(y*y)
-	return toLength(millimetres(deviation) * math.Sqrt(2/float64(len(f.Marks))+d/f.spread)), true
+	return measure.LengthFromMillimetres(deviation.Millimetres() * math.Sqrt(2/float64(len(f.Marks))+d/f.spread)), true
 }
 
 // Worst is the mark at which the fit leaves the most, and how much; −1 without
@@ -262,13 +262,6 @@ func (f Fit) AsItLies() (mark int, off measure.Length) {
 }
 
 func (m Mark) off() Offset { return Offset{m.Got.X - m.Want.X, m.Got.Y - m.Want.Y} }
-
-func millimetres(l measure.Length) float64 { return float64(l) / float64(measure.Millimetre) }
-
-// toLength is millimetres to the nearest nanometre.
-func toLength(mm float64) measure.Length {
-	return measure.Length(math.Round(mm * float64(measure.Millimetre)))
-}
 
 // root is √(x² + y²), written so that no processor fuses it.
 func root(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y)) }

@@ -56,7 +56,7 @@ func Judge(marks []Mark, g Grid, tolerance measure.Length) Judgement {
 	if j.isBelievable() {
 		whole := g.whole()
 		if g.Columns.Box <= 0 {
-			whole.middle = survey.Point{X: toLength(j.wantX), Y: toLength(j.wantY)}
+			whole.middle = survey.Point{X: measure.LengthFromMillimetres(j.wantX), Y: measure.LengthFromMillimetres(j.wantY)}
 		}
 		j.Move, j.CanMove = j.moveOf(whole), true
 	}

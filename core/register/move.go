@@ -93,8 +93,8 @@ func (f Fit) setSeams(g Grid, tolerance measure.Length) *Seams {
 		}
 		set := make([]Mark, len(f.Marks))
 		for i, m := range f.Marks {
-			m.Got.X -= toLength(float64(f.cos*along[i]) - float64(f.sin*across[i]))
-			m.Got.Y -= toLength(float64(f.sin*along[i]) + float64(f.cos*across[i]))
+			m.Got.X -= measure.LengthFromMillimetres(float64(f.cos*along[i]) - float64(f.sin*across[i]))
+			m.Got.Y -= measure.LengthFromMillimetres(float64(f.sin*along[i]) + float64(f.cos*across[i]))
 			set[i] = m
 		}
 		if fit := FitMarks(set); fit.fits(tolerance) {
@@ -115,8 +115,8 @@ func (s straightened) alongY() (want, off float64) { return s.y, s.dy }
 
 func (f Fit) straight(i int) straightened {
 	m := f.Marks[i]
-	vx, vy := millimetres(m.Got.X)-f.gotX, millimetres(m.Got.Y)-f.gotY
-	x, y := millimetres(m.Want.X), millimetres(m.Want.Y)
+	vx, vy := m.Got.X.Millimetres()-f.gotX, m.Got.Y.Millimetres()-f.gotY
+	x, y := m.Want.X.Millimetres(), m.Want.Y.Millimetres()
 	return straightened{x, y,
 		float64(f.cos*vx) + float64(f.sin*vy) - (x - f.wantX),
 		float64(f.cos*vy) - float64(f.sin*vx) - (y - f.wantY)}
@@ -132,7 +132,7 @@ func (f Fit) perSeam(run mask.Run, moved []float64, of func(i int) (want, off fl
 	mean := 0.0
 	for i := range moved {
 		want, _ := of(i)
-		before[i] = float64(seamsBefore(run, toLength(want)))
+		before[i] = float64(seamsBefore(run, measure.LengthFromMillimetres(want)))
 		mean += before[i] / float64(len(moved))
 	}
 	top, below := 0.0, 0.0
@@ -145,12 +145,12 @@ func (f Fit) perSeam(run mask.Run, moved []float64, of func(i int) (want, off fl
 	if below == 0 {
 		return Set{}
 	}
-	each := toLength(top / below)
+	each := measure.LengthFromMillimetres(top / below)
 	if narrowest, _ := run.Narrowest(); each > max(narrowest, 0) {
 		return Set{}
 	}
 	for i := range moved {
-		moved[i] = float64(before[i] * millimetres(each))
+		moved[i] = float64(before[i] * each.Millimetres())
 	}
 	return Set{Count: run.Free(), Each: -each}
 }
@@ -269,6 +269,6 @@ func nearestMiddle(run mask.Run, first, end int) int {
 // up on one corner, half of it at either edge when it is lined up on the centre
 // cross. So layers are lined up on the centre cross, and the edges checked.
 func RunPast(length measure.Length, share float64) (fromCorner, fromCentre measure.Length) {
-	past := millimetres(length) * share
-	return toLength(past), toLength(past / 2)
+	past := length.Millimetres() * share
+	return measure.LengthFromMillimetres(past), measure.LengthFromMillimetres(past / 2)
 }

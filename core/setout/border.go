@@ -165,12 +165,13 @@ func (s Site) outlineBorders(box Box) Layout {
 		fromX, fromY := upright(w.Start, ux, uy)
 		toX, toY := upright(w.End, ux, uy)
 		block := blockOf(fromX, fromY, toX, toY, long, wide)
-		clear := nearest(block.clear(x, y, 0, 0))
+		clear := measure.Nearest(block.clear(x, y, 0, 0))
 		if !inside {
 			clear = min(clear, -clear)
 		}
-		best := sides.add(w.Name, block, x, y, clear)
-		places = append(places, across(box, w, best, clear)...)
+		if best, counts := sides.add(w.Name, block, x, y, clear); counts {
+			places = append(places, across(box, w, best, clear)...)
+		}
 	}
 	layout := Layout{Places: places}
 	for side := range walls {
@@ -192,8 +193,9 @@ type sideBorders struct {
 // anywhere is where the least border of all is kept.
 const anywhere = 4
 
-// add takes in a wall, and says which side it faces most squarely.
-func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear measure.Length) (best int) {
+// add takes in a wall, and says which side it faces most squarely and whether
+// it counts for any.
+func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear measure.Length) (best int, counts bool) {
 	// How squarely the wall faces each side, AB BC CD DA: the side looks
 	// against the wall's own normal.
 	faced := [4]float64{wall.wall.ny, -wall.wall.nx, -wall.wall.ny, wall.wall.nx}
@@ -205,13 +207,14 @@ func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear meas
 		}
 		if squarely > facingSine && (beside < 0 || beyond >= 0) {
 			b.take(side, name, clear)
+			counts = true
 		}
 		if squarely > faced[best] {
 			best = side
 		}
 	}
 	b.take(anywhere, name, clear)
-	return best
+	return best, counts
 }
 
 func (b *sideBorders) take(side int, name survey.Wall, clear measure.Length) {
@@ -303,7 +306,7 @@ func toCurve(shape survey.Shape, p survey.Point, dx, dy float64) measure.Length 
 	square, half, rest := float64(dx*dx)+float64(dy*dy), float64(x*dx)+float64(y*dy), float64(x*x)+float64(y*y)-1
 	under := float64(half*half) - float64(square*rest)
 	if under < 0 {
-		return min(nearest(-half/square), -1)
+		return min(measure.Nearest(-half/square), -1)
 	}
-	return nearest((math.Sqrt(under) - half) / square)
+	return measure.Nearest((math.Sqrt(under) - half) / square)
 }

@@ -32,7 +32,7 @@ func (c Choice) Refused() bool {
 }
 
 // mostChoices is how many ways are put side by side.
-const mostChoices = 8
+const mostChoices = 18
 
 // Choices are the useful ways to place the box, side by side, and which of them
 // is the way asked for: on the room, on the fixture and on the point as far as
@@ -48,12 +48,9 @@ func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.N
 	}
 	list = make([]Choice, 0, 4)
 	for _, on := range [3]On{OnRoom, OnFixture, OnPoint} {
-		squares := []Square{SquareToRoom}
-		switch on {
-		case way.On:
-			squares = s.squares(way.Square)
-		case OnFixture:
-			squares = append(squares, SquareToFixture)
+		squares := s.squares(way.Square)
+		if on == OnPoint && way.On != OnPoint {
+			squares = squares[:1]
 		}
 		for _, square := range squares {
 			list = s.with(list, Way{on, square, way.Turned}, o, least, n)
@@ -142,8 +139,8 @@ func (s Site) checkOn(on On) (problem.Problem, bool) {
 	case OnRoom:
 		return p, true
 	case OnFixture:
-		p.What = "The mask is to be centred on the fixture, but no place is known for one. The middle of the room is shown."
-		p.Do = "Say where the fixture is, or centre on the room."
+		p.What = "The mask is to be centred on the light, but no place is known for one. The middle of the room is shown."
+		p.Do = "Say where the light is, or centre on the room."
 		return p, s.Fixture.Known
 	case OnPoint:
 		p.What = "The mask is to be centred on a point, but its place is not known. The middle of the room is shown."
@@ -151,7 +148,7 @@ func (s Site) checkOn(on On) (problem.Problem, bool) {
 		return p, s.Point.Known
 	}
 	p.What = fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on))
-	p.Do = "Choose the room, the fixture or a point."
+	p.Do = "Choose the room, the light or a point."
 	return p, false
 }
 
@@ -162,14 +159,14 @@ func (s Site) checkSquare(square Square) (problem.Problem, bool) {
 	p := problem.Problem{At: "/square", Severity: problem.Stop}
 	switch {
 	case square == SquareToFixture:
-		p.What = "The mask is to be square to the fixture, but its axis is not known. It is shown square to the room."
-		p.Do = "Measure a second point on the axis of the fixture, or lay the mask square to the room."
+		p.What = "The mask is to be square to the light, but its axis is not known. It is shown square to the room."
+		p.Do = "Measure a second point on the axis of the light, or lay the mask square to the room."
 	case s.Shape.Form == survey.Round:
 		p.What = "A round room has no wall " + string(square) + " to be square to. The mask is shown square to the room's axes."
-		p.Do = "Choose the room, or the fixture's axis."
+		p.Do = "Choose the room, or the light's axis."
 	default:
 		p.What = fmt.Sprintf("There is no wall %q to be square to. The mask is shown square to the room.", string(square))
-		p.Do = "Choose the room, one of its walls, or the fixture's axis."
+		p.Do = "Choose the room, one of its walls, or the light's axis."
 	}
 	return p, false
 }

@@ -70,11 +70,11 @@ func TestSettle(t *testing.T) {
 		want     setout.Way
 		at, what string
 	}{
-		{onFixture("room"), onRoom("room"), "/on", "The mask is to be centred on the fixture, but no place is known for one. The middle of the room is shown."},
+		{onFixture("room"), onRoom("room"), "/on", "The mask is to be centred on the light, but no place is known for one. The middle of the room is shown."},
 		{setout.Way{On: "moon", Square: "room", Turned: true}, setout.Way{On: "room", Square: "room", Turned: true}, "/on", `"moon" is nothing to centre on. The middle of the room is shown.`},
 		{setout.Way{On: "point", Square: "AB"}, onRoom("AB"), "/on", "The mask is to be centred on a point, but its place is not known. The middle of the room is shown."},
 		{onRoom("EF"), onRoom("room"), "/square", `There is no wall "EF" to be square to. The mask is shown square to the room.`},
-		{onRoom("fixture"), onRoom("room"), "/square", "The mask is to be square to the fixture, but its axis is not known. It is shown square to the room."},
+		{onRoom("fixture"), onRoom("room"), "/square", "The mask is to be square to the light, but its axis is not known. It is shown square to the room."},
 	} {
 		way, found := dark.Settle(c.wish)
 		assert.Equal(t, c.want, way)
@@ -85,24 +85,34 @@ func TestSettle(t *testing.T) {
 	}
 }
 
-// A skew room has a choice for every wall, on what is asked for, and never more
-// than eight.
+// A skew room has a choice for every wall on the room and on the fixture, and on
+// a point no more than was asked for. What is recommended does not change with
+// what is taken among them.
 func TestChoices_InASkewRoom(t *testing.T) {
 	site := setout.Site{Shape: skew, Fixture: setout.SpotAt(survey.Point{X: 2050 * mm, Y: 1500 * mm}), Point: setout.SpotAt(survey.Point{X: 2000 * mm, Y: 1500 * mm}),
 		AxisX: 100, AxisY: 3}
 	o := mask.Outline{Length: 3600 * mm, Width: 2600 * mm}
 	choices, taken := site.Choices(onFixture("BC"), o, 0, inches)
 	require.GreaterOrEqual(t, taken, 0)
-	assert.Len(t, choices, 8)
+	assert.Len(t, choices, 13)
 	assert.Equal(t, setout.Square("BC"), choices[taken].Square)
 	count := map[setout.On]int{}
 	for _, c := range choices {
 		count[c.On]++
 	}
-	assert.Equal(t, map[setout.On]int{"room": 1, "fixture": 6, "point": 1}, count)
+	assert.Equal(t, map[setout.On]int{"room": 6, "fixture": 6, "point": 1}, count)
 	for on := range count {
 		_, taken := site.Choices(setout.Way{On: on, Square: "fixture"}, o, 0, inches)
 		assert.GreaterOrEqual(t, taken, 0, "what is asked for is among them")
+	}
+	best, ok := setout.Recommend(choices, setout.OnFixture)
+	require.True(t, ok)
+	for _, way := range []setout.Way{onRoom("room"), onRoom("DA"), onFixture("room"), onFixture("AB"), onFixture("DA")} {
+		list, _ := site.Choices(way, o, 0, inches)
+		again, ok := setout.Recommend(list, way.On)
+		require.True(t, ok)
+		assert.InDelta(t, worst(choices[best.Choice]), worst(list[again.Choice]), float64(setout.Visible/2), "%+v", way)
+		assert.Equal(t, choices[best.Choice].On, list[again.Choice].On, "%+v", way)
 	}
 }
 
@@ -133,4 +143,9 @@ func TestRecommend(t *testing.T) {
 			}
 		})
 	}
+}
+
+func worst(c setout.Choice) float64 {
+	taper, _ := c.Layout.Worst()
+	return float64(taper.By())
 }

@@ -26,8 +26,9 @@ type Tape struct {
 }
 
 // Corners are the four corners of the box, in the order of its own. The tapes
-// are those two from corners of the room in sight that cross most squarely at
-// the corner of the box, since there a slip of the tape moves it least.
+// are from two corners of the room in sight that cross about as squarely at the
+// corner of the box as any do, since there a slip of the tape moves it least;
+// of such pairs the one that needs the shorter tape.
 func (s Site) Corners(box Box, layout Layout) []Found {
 	list := make([]Found, 0, 4)
 	for _, own := range corners {
@@ -49,30 +50,43 @@ func (s Site) Corners(box Box, layout Layout) []Found {
 // least tape that helps: a shorter one cannot be swung from a corner.
 const leastTape = 100 * measure.Millimetre
 
+// ray is a tape with its direction.
+type ray struct {
+	Tape
+	dx, dy float64
+}
+
 func (s Site) tapes(p survey.Point) (best [2]Tape, ok bool) {
-	squarest := 0.0
-	type ray struct {
-		tape   Tape
-		dx, dy float64
-	}
 	rays := make([]ray, 0, 8)
 	for i, c := range s.Shape.Corners {
 		dx, dy := float64(p.X-c.X), float64(p.Y-c.Y)
 		long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
-		if nearest(long) < leastTape || !s.sees(p, i) {
-			continue
+		if measure.Nearest(long) >= leastTape && s.sees(p, i) {
+			rays = append(rays, ray{Tape{survey.CornerNumbered(i), measure.Nearest(long)}, dx / long, dy / long})
 		}
-		rays = append(rays, ray{Tape{survey.CornerNumbered(i), nearest(long)}, dx / long, dy / long})
 	}
+	squarest := 0.0
+	pairs(rays, func(_, _ ray, sine float64) { squarest = max(squarest, sine) })
+	shortest := measure.Length(math.MaxInt64)
+	pairs(rays, func(a, b ray, sine float64) {
+		if longer := max(a.Length, b.Length); sine >= 0.9*squarest && longer < shortest {
+			shortest, best, ok = longer, [2]Tape{a.Tape, b.Tape}, true
+		}
+	})
+	return best, ok && squarest > flattest
+}
+
+// flattest is the sine of ten degrees: tapes that cross flatter tell nothing. A
+// choice.
+const flattest = 0.17
+
+// pairs calls each for every two tapes with the sine of the angle between them.
+func pairs(rays []ray, each func(a, b ray, sine float64)) {
 	for i, a := range rays {
 		for _, b := range rays[i+1:] {
-			// A hair more square is not worth a longer tape than the one before.
-			if sine := math.Abs(float64(a.dx*b.dy) - float64(a.dy*b.dx)); sine > squarest+0.001 {
-				squarest, best, ok = sine, [2]Tape{a.tape, b.tape}, true
-			}
+			each(a, b, math.Abs(float64(a.dx*b.dy)-float64(a.dy*b.dx)))
 		}
 	}
-	return best, ok && squarest > 0.17 // ten degrees: flatter crossings tell nothing
 }
 
 // sees tells whether a tape reaches straight from a place to a corner: no wall

@@ -38,10 +38,6 @@ func HoleOf(box Box, round bool, middle survey.Point, length, width measure.Leng
 	return h
 }
 
-// straight is the sine of a turn that nobody can measure: a nanometre over ten
-// metres.
-const straight = 1e-10
-
 // against is this turn as another one sees it.
 func (t Turn) against(other Turn) Turn {
 	if t.IsExact() && other.IsExact() {
@@ -51,13 +47,13 @@ func (t Turn) against(other Turn) Turn {
 	ox, oy := other.Length()
 	along, across := float64(x*ox)+float64(y*oy), float64(y*ox)-float64(x*oy)
 	switch {
-	case math.Abs(across) < straight && along > 0:
+	case math.Abs(across) < parallel && along > 0:
 		return Turn{}
-	case math.Abs(across) < straight:
+	case math.Abs(across) < parallel:
 		return Turn{Quarters: 2}
-	case math.Abs(along) < straight && across > 0:
+	case math.Abs(along) < parallel && across > 0:
 		return Turn{Quarters: 1}
-	case math.Abs(along) < straight:
+	case math.Abs(along) < parallel:
 		return Turn{Quarters: 3}
 	}
 	relative, _ := turnAlong(along, across)
@@ -282,7 +278,7 @@ func outside(at, long measure.Length) measure.Length {
 // circle does not reach.
 func halfChord(radius float64, off measure.Length) measure.Length {
 	square := float64(radius*radius) - float64(float64(off)*float64(off))
-	return nearest(math.Sqrt(max(square, 0)))
+	return measure.Nearest(math.Sqrt(max(square, 0)))
 }
 
 // narrowTurned is the upright rectangle round what a turned rectangle takes of
@@ -369,7 +365,7 @@ func (h Hole) straightCrossings(panel Box) []Crossing {
 				continue
 			}
 			share := float64(over) / float64(over-next)
-			at := along(from) + nearest(float64(share*float64(along(to)-along(from))))
+			at := along(from) + measure.Nearest(float64(share*float64(along(to)-along(from))))
 			if at >= 0 && at <= long {
 				found = append(found, Crossing{name, at})
 			}

@@ -101,7 +101,7 @@ func TestHole_CutsSayWhereOnThePanel(t *testing.T) {
 func TestHole_CutsAgainstPoints(t *testing.T) {
 	random := rand.New(rand.NewSource(8))
 	columns, rows := grid(4, 4)
-	for range 150 {
+	for range 80 {
 		angle := random.Float64() * math.Pi
 		h := setout.Hole{Round: random.Intn(2) == 0, Middle: point(random.Float64()*4000, random.Float64()*3200), Length: at(50 + random.Float64()*1500), Width: at(50 + random.Float64()*900),
 			Turn: setout.Turn{AlongX: math.Cos(angle), AlongY: math.Sin(angle)}}
@@ -111,7 +111,7 @@ func TestHole_CutsAgainstPoints(t *testing.T) {
 			found[c.Panel] = c
 		}
 		touched := map[mask.Panel]bool{}
-		const steps = 60
+		const steps = 50
 		for i := range steps {
 			for j := range steps {
 				u, v := (float64(i)+0.5)/steps-0.5, (float64(j)+0.5)/steps-0.5

@@ -112,7 +112,7 @@ func (l limit) isSteeper(than limit) bool {
 
 // down is a count of nanometres cut off to a whole one, a thousandth of one
 // forgiven to what floats lose.
-func down(nanometres float64) measure.Length { return nearest(math.Floor(nanometres + 0.001)) }
+func down(nanometres float64) measure.Length { return measure.Nearest(math.Floor(nanometres + 0.001)) }
 
 // pieceAtNothing is the limit that holds the width at length 0.
 func pieceAtNothing(limits []limit) limit {

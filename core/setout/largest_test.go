@@ -64,7 +64,7 @@ func TestLargest_BesideASplay(t *testing.T) {
 // lengths with the greatest width each allows by the borders themselves.
 func TestLargest_IsLargest(t *testing.T) {
 	random := rand.New(rand.NewSource(5))
-	for range 150 {
+	for range 80 {
 		site := setout.Site{Shape: randomQuad(random), Point: setout.SpotAt(survey.Point{X: 2000*mm + measure.Length(random.Intn(1000))*mm, Y: 1400*mm + measure.Length(random.Intn(500))*mm})}
 		way := onRoom([]setout.Square{"room", "AB", "BC", "CD", "DA"}[random.Intn(5)])
 		way.Turned = random.Intn(2) == 0

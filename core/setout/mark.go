@@ -228,7 +228,7 @@ func (c caster) along(w survey.WallLine, away halfPlane, from survey.Point, way,
 	}
 	x, y := float64(from.X-w.Start.X)+float64(way*dx), float64(from.Y-w.Start.Y)+float64(way*dy)
 	// The wall runs a quarter turn anticlockwise from its normal.
-	return nearest(float64(x*away.ny) - float64(y*away.nx)), long
+	return measure.Nearest(float64(x*away.ny) - float64(y*away.nx)), long
 }
 
 func sign(l measure.Length) measure.Length { return measure.Length(cmp.Compare(l, 0)) }

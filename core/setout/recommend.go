@@ -48,6 +48,13 @@ func Recommend(choices []Choice, asked On) (Recommendation, bool) {
 		most = max(most, taper)
 	}
 	best.Straightest = most-least >= Visible
+	// What lies on the same spot under the name asked for is that.
+	for i, c := range choices {
+		if c.On == asked && c.Box == choices[best.Choice].Box {
+			best.Choice = i
+			break
+		}
+	}
 	return best, true
 }
 

@@ -2,14 +2,16 @@ package setout
 
 import "math"
 
-// The search for the roomiest place stops when no place can leave Roomiest
+// The search for the roomiest place stops when no place can leave roomiest
 // more than the best one found, or after mostCells parts of the room have been
-// looked at. Even is how much of the least border is given up where that lets
-// opposite borders be alike. Choices: common practice, no source.
+// looked at; as long as the mask fits nowhere, roughly is near enough. Even is
+// how much of the least border is given up where that lets opposite borders be
+// alike. Choices: common practice, no source.
 const (
-	roomiest  = 2e6 // 2 mm, in nanometres
-	even      = 5e6 // 5 mm
-	mostCells = 2000
+	roomiest  = 2e6  // 2 mm, in nanometres
+	roughly   = 50e6 // 50 mm
+	even      = 5e6  // 5 mm
+	mostCells = 1000
 )
 
 // block is a wall as the middle of a box sees it, in the frame of the box: the
@@ -78,6 +80,7 @@ type search struct {
 	// corners of the outline in order, x and y.
 	corners [][2]float64
 	cells   []cell // a heap, the most promising first
+	planes  []halfPlane
 	x, y    float64
 	least   float64
 }
@@ -126,7 +129,7 @@ func (s *search) run() {
 	s.least = s.clear(s.x, s.y, 0, 0)
 	s.push(cell{s.x, s.y, (high[0] - low[0]) / 2, (high[1] - low[1]) / 2, math.Inf(1)})
 	for range mostCells {
-		if len(s.cells) == 0 || s.cells[0].most <= s.least+roomiest {
+		if len(s.cells) == 0 || s.cells[0].most <= s.least+s.near() {
 			return
 		}
 		c := s.pop()
@@ -156,12 +159,58 @@ func (s *search) split(c cell) (one, other cell) {
 // try looks at the middle of a cell and keeps the cell if it may hold a better
 // place.
 func (s *search) try(c cell) {
-	if least := s.clear(c.x, c.y, 0, 0); least > s.least {
-		s.x, s.y, s.least = c.x, c.y, least
+	s.look(c.x, c.y)
+	if c.most > s.least+s.near() && len(s.blocks) <= mostLinear {
+		c.most = min(c.most, s.linear(c))
 	}
-	if c.most > s.least+roomiest {
+	if c.most > s.least+s.near() {
 		s.push(c)
 	}
+}
+
+// look takes a place that is better than the best one known.
+func (s *search) look(x, y float64) {
+	if least := s.clear(x, y, 0, 0); least > s.least {
+		s.x, s.y, s.least = x, y, least
+	}
+}
+
+// mostLinear is up to how many walls linear is worth its work.
+const mostLinear = 14
+
+// linear is a closer bound on a cell: walls that are kept clear of by one side of
+// their hexagon in all of it bound it as half-planes do, in closed form. Others
+// are left out, which only lifts the bound. Where that is best is looked at too.
+func (s *search) linear(c cell) float64 {
+	s.planes = s.planes[:0]
+	for _, b := range s.blocks {
+		side, same := b.facing(c.x, c.y), true
+		for _, corner := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
+			x, y := c.x+float64(corner[0]*c.halfX), c.y+float64(corner[1]*c.halfY)
+			// What is kept is the greatest of what the sides keep: never less than
+			// this one. Where it is no more at the four corners it is none between.
+			same = same && b.clear(x, y, 0, 0) <= side.at(x, y)+1
+		}
+		if same {
+			s.planes = append(s.planes, side)
+		}
+	}
+	x, y, most, ok := deepest(s.planes)
+	if !ok {
+		return math.Inf(1)
+	}
+	s.look(x, y)
+	return most + 1
+}
+
+// near is by how much a place may be beaten by one that was not looked at. A
+// mask that fits only just is found: what may be better than the edge of fitting
+// is looked at as closely as what fits.
+func (s *search) near() float64 {
+	if s.least < -roughly {
+		return roughly
+	}
+	return roomiest
 }
 
 func (s *search) push(c cell) {

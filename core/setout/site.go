@@ -130,8 +130,8 @@ func BoxRound(twice survey.Point, o mask.Outline, t Turn) Box {
 	if !t.IsExact() {
 		ux, uy := t.Length()
 		long, wide := float64(o.Length)/2, float64(o.Width)/2
-		b.X = nearest(float64(twice.X)/2 - float64(ux*long) + float64(uy*wide))
-		b.Y = nearest(float64(twice.Y)/2 - float64(uy*long) - float64(ux*wide))
+		b.X = measure.Nearest(float64(twice.X)/2 - float64(ux*long) + float64(uy*wide))
+		b.Y = measure.Nearest(float64(twice.Y)/2 - float64(uy*long) - float64(ux*wide))
 		return b
 	}
 	alongX, alongY := o.Length, o.Width
@@ -210,7 +210,8 @@ func planeOf(w survey.WallLine) halfPlane {
 // border (below zero where the mask fits nowhere). A border is measured square
 // to the wall, or along the box's side where a wall does not stand across from
 // it. Where no corner points inwards the place is exact; elsewhere it is found
-// by a search, good to 2 mm. Up to 5 mm of what the least border has beyond the
+// by a search, good to 2 mm where a thousand looks are enough for that, and else
+// the best of those. Up to 5 mm of what the least border has beyond the
 // one wanted is given up where that makes opposite borders alike.
 // A round room's is its middle.
 func (s Site) Roomiest(o mask.Outline, t Turn, wanted measure.Length) (Box, measure.Length) {
@@ -246,8 +247,8 @@ func (s Site) Roomiest(o mask.Outline, t Turn, wanted measure.Length) (Box, meas
 	}
 	x, y = evened(planes, x, y, least, float64(wanted))
 	twice := survey.Point{
-		X: nearest(2 * (float64(x*ux) - float64(y*uy))),
-		Y: nearest(2 * (float64(x*uy) + float64(y*ux))),
+		X: measure.Nearest(2 * (float64(x*ux) - float64(y*uy))),
+		Y: measure.Nearest(2 * (float64(x*uy) + float64(y*ux))),
 	}
 	box := BoxRound(twice, o, t)
 	return box, s.Borders(box).Least()

@@ -105,20 +105,9 @@ func quarters(p survey.Point, n int) survey.Point {
 func turned(p survey.Point, x, y float64) survey.Point {
 	px, py := float64(p.X), float64(p.Y)
 	return survey.Point{
-		X: nearest(float64(px*x) - float64(py*y)),
-		Y: nearest(float64(px*y) + float64(py*x)),
+		X: measure.Nearest(float64(px*x) - float64(py*y)),
+		Y: measure.Nearest(float64(px*y) + float64(py*x)),
 	}
-}
-
-// nearest is a count of nanometres to the nearest whole one, a half away from
-// zero. What is no number or beyond all lengths becomes the longest that sums
-// can still take.
-func nearest(nanometres float64) measure.Length {
-	const most = 1 << 52
-	if !(nanometres > -most) {
-		return -most
-	}
-	return measure.Length(math.Round(min(nanometres, most)))
 }
 
 // Facing is the wall of a four-walled room that a side of the box faces. Sides

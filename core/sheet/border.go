@@ -71,7 +71,7 @@ func (b *builder) border(on setout.On, e edge) {
 	rule, sum := "What the mask leaves of the "+e.side+", halved.", "("+rest+") ÷ 2"
 	farRule, farSum := rule, sum
 	if on != setout.OnRoom {
-		what := "the fixture"
+		what := "the light"
 		if on == setout.OnPoint {
 			what = "the mask"
 		}

@@ -111,7 +111,7 @@ func (b *builder) mark(wall survey.Wall, t tick, layers int) Mark {
 	case setout.CentreMark:
 		m.Label = "middle"
 	case setout.FixtureMark:
-		m.Label = "fixture"
+		m.Label = "light"
 	case setout.SeamMark:
 		if len(t.layers) < layers {
 			m.Layer = b.names(t.layers)
@@ -201,7 +201,7 @@ func (b *builder) lineRound() string {
 	}
 	text := "The tape lies outside the box, its inner edge on the marks. It is " + b.n.Length(set.TapeWidth) + " wide, so its outer edge is "
 	if !isEven(b.choice.Layout) {
-		return text + "that much nearer each wall than the marks are."
+		return text + "that much outside them."
 	}
 	for i, wall := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
 		switch i {
@@ -260,7 +260,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 	}
 	on := b.sheet.Walls[wall]
 	if t.Join.Wall == "" {
-		s.Text = "square across the centre line at " + b.n.Length(t.At) + " from its end at " + onCurve(t, wall)
+		s.Text = "square across the centre line at " + b.n.Length(t.At) + " from its end at " + onCurve(wall)
 		return s, true
 	}
 	for _, earlier := range b.sheet.Walls[:wall+1] {
@@ -273,7 +273,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 }
 
 // onCurve is the side a centre line of a round room is read from.
-func onCurve(_ tick, line int) string {
+func onCurve(line int) string {
 	if line == 0 {
 		return "DA"
 	}

@@ -59,6 +59,7 @@ func (b *builder) workOut() {
 	b.survey()
 	b.mask()
 	b.setting()
+	b.stations()
 	b.keys()
 	b.hanging()
 	b.registering()
@@ -212,6 +213,14 @@ func (b *builder) count(block, id, label string, n int64, text, rule, sum, sourc
 	})
 }
 
+// noun is what is counted, in the singular for one.
+func noun(n int64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
 // plain is a number for programs: exact where it has at most twelve decimals,
 // else to twelve, half to even.
 func plain(n measure.Number) string { return n.RoundHalfEven(12).String() }
@@ -247,6 +256,24 @@ func (b *builder) mask() {
 	}
 }
 
+// fewEnough is a layer, or one without panels where all layers together would
+// have more than are taken of one: a sheet of many such layers is more than a
+// page can hold.
+func (b *builder) fewEnough(at string, panels mask.Layer) mask.Layer {
+	total := panels.Count()
+	for i := range b.layers {
+		total += b.layers[i].panels.Count()
+	}
+	if total <= mask.MostPanels {
+		return panels
+	}
+	b.report(at, []problem.Problem{{Severity: problem.Stop,
+		What: "All layers so far have " + strconv.Itoa(total) + " panels, more than the " + strconv.Itoa(mask.MostPanels) + " that are taken. This layer is left out.",
+		Do:   "Cut the layers into fewer panels, or plan this one in a job of its own."}})
+	panels.Columns, panels.Rows = nil, nil
+	return panels
+}
+
 func (b *builder) addLayer(l plan.Layer) {
 	panels, problems := mask.LayerFromCut(b.plan.Mask.Outline, l.Cut, b.n)
 	b.report(l.At, problems)
@@ -254,6 +281,7 @@ func (b *builder) addLayer(l plan.Layer) {
 		b.report(l.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
 			What: "A panel that may be off by " + said(b.n, l.Tolerance) + " may be off by a whole panel.", Do: "Check the number and write its unit."}})
 	}
+	panels = b.fewEnough(l.At, panels)
 	built := layer{plan: l}
 	built.delivery = b.takeIn(&l, panels)
 	panels = built.delivery.Layer
@@ -261,7 +289,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	if !panels.IsEmpty() {
 		built.columns, built.rows = panels.Runs(b.plan.Mask.Outline)
 		columns, rows := len(panels.Columns), len(panels.Rows)
-		b.count(blockMask, panels.ID+".panels", "panels", int64(panels.Count()), "",
+		b.count(blockMask, panels.ID+".panels", noun(int64(panels.Count()), "panel", "panels"), int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), ofArithmetic)
 		b.countFigures(&built)
 	}

@@ -14,7 +14,7 @@ func (b *builder) titleOf(way setout.Way) string {
 	title := "on the middle of the room"
 	switch {
 	case way.On == setout.OnFixture:
-		title = "on the fixture"
+		title = "on the light"
 	case way.On == setout.OnPoint:
 		title = "on the point"
 	case len(b.shape.Corners) > 0 && (len(b.shape.Corners) != 4 || !b.shape.IsConvex()):
@@ -22,7 +22,7 @@ func (b *builder) titleOf(way setout.Way) string {
 	}
 	switch {
 	case way.Square == setout.SquareToFixture:
-		title += ", along the fixture’s axis"
+		title += ", along the light’s axis"
 	case way.Square != setout.SquareToRoom && !b.shape.IsRectangle():
 		title += ", square to wall " + string(way.Square)
 	case b.shape.IsRectangle() || b.shape.Form == survey.Round:
@@ -122,9 +122,9 @@ func (b *builder) reason(list []setout.Choice, best setout.Recommendation) strin
 	off := max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer())
 	switch {
 	case best.Fixture && off < setout.Visible:
-		text = "The pattern sits on the fixture, and opposite borders are alike."
+		text = "The pattern sits on the light, and opposite borders are alike."
 	case best.Fixture:
-		text = "The pattern sits on the fixture. Opposite borders differ by up to " + b.n.Amount(off) + ", twice what it is off the middle, which a border hides."
+		text = "The pattern sits on the light. Opposite borders differ by up to " + b.n.Amount(off) + ", twice what it is off the middle, which a border hides."
 	case c.On == setout.OnPoint:
 		text = "Where you asked for it."
 	default:
@@ -150,10 +150,10 @@ func (b *builder) reasonForRoom(list []setout.Choice) string {
 		}
 		off := max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer())
 		if c.Refused() || !b.isInside(*c) {
-			return "Opposite borders are alike; on the fixture they would be too narrow."
+			return "Opposite borders are alike; on the light they would be too narrow."
 		}
 		if off > setout.HiddenTaper {
-			return "Opposite borders are alike. On the fixture they would differ by up to " + b.n.Amount(off) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides."
+			return "Opposite borders are alike. On the light they would differ by up to " + b.n.Amount(off) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides."
 		}
 	}
 	return "The borders are as even as they can be."
@@ -168,7 +168,7 @@ func (b *builder) against(c, best *setout.Choice) string {
 	switch {
 	case c.On == best.On:
 	case best.On == setout.OnFixture:
-		text = "The pattern does not sit on the fixture."
+		text = "The pattern does not sit on the light."
 	case best.On == setout.OnPoint:
 		text = "It is not where you asked for it."
 	default:

@@ -12,7 +12,7 @@ import (
 func (t *thing) called() string {
 	switch {
 	case t.Light:
-		return "the fixture"
+		return "the light"
 	case t.Name != "" && t.Kind != "" && t.Kind != string(survey.OtherKind):
 		return "the " + t.Kind + " “" + t.Name + "”"
 	case t.Name != "":

@@ -49,7 +49,7 @@ func (b *builder) countFigures(l *layer) {
 			sum += " − " + strconv.Itoa(part.n) + " " + part.word
 		}
 	}
-	b.count(blockMask, l.panels.ID+".found", "panels found", int64(c.Found), "",
+	b.count(blockMask, l.panels.ID+".found", noun(int64(c.Found), "panel found", "panels found"), int64(c.Found), "",
 		"All panels of the layer, less those that are missing, damaged, re-cut or not checked yet.", sum, ofArithmetic)
 }
 

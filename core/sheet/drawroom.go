@@ -111,7 +111,37 @@ func (s *scene) size(w survey.WallLine) {
 	for _, end := range [2]drawing.Point{from, to} {
 		s.stroke(drawing.Dimension, beyond(end, out, -u/3), beyond(end, out, u/3))
 	}
-	s.beside(drawing.Dimension, drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}, out, u/3, s.n.Length(w.Length()))
+	start, end := s.partsAt(w)
+	at := drawing.Point{X: (from.X*end + to.X*start) / (start + end), Y: (from.Y*end + to.Y*start) / (start + end)}
+	s.beside(drawing.Dimension, at, out, u/3, s.n.Length(w.Length()))
+}
+
+// partsAt are the parts in which the words divide the line of a wall: on its
+// middle, but away from a corner that points into the room, where the lines of
+// the two walls cross.
+func (s *scene) partsAt(w survey.WallLine) (start, end measure.Length) {
+	walls := s.shape.Walls()
+	start, end = 1, 1
+	for i := range walls {
+		if walls[i].Name != w.Name {
+			continue
+		}
+		if pointsIn(walls[(i+len(walls)-1)%len(walls)], w) {
+			start = 3
+		}
+		if pointsIn(w, walls[(i+1)%len(walls)]) {
+			end = 3
+		}
+	}
+	return start, end
+}
+
+// pointsIn tells whether the corner between a wall and the next points into the
+// room: the walls go clockwise, and there they turn the other way.
+func pointsIn(w, next survey.WallLine) bool {
+	ax, ay := float64(w.End.X-w.Start.X), float64(w.End.Y-w.Start.Y)
+	bx, by := float64(next.End.X-next.Start.X), float64(next.End.Y-next.Start.Y)
+	return float64(ax*by)-float64(ay*bx) < 0
 }
 
 // beside is a text on the outer side of a line that runs square to out, clear

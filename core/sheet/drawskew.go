@@ -29,7 +29,7 @@ func (b *builder) drawSkew() (*scene, bool) {
 	for _, d := range off {
 		most = max(most, math.Sqrt(float64(d.x*d.x)+float64(d.y*d.y)))
 	}
-	long := millimetres(max(b.shape.Length, b.shape.Width))
+	long := max(b.shape.Length, b.shape.Width).Millimetres()
 	factor := 1.0
 	for _, f := range largeFactors {
 		if most*f <= mostDrawnSkew*long {
@@ -43,7 +43,7 @@ func (b *builder) drawSkew() (*scene, bool) {
 	s.square(square)
 	corners := [4]survey.Point{}
 	for i := range corners {
-		corners[i] = survey.Point{X: square[i].X + lengthOf(off[i].x*factor), Y: square[i].Y + lengthOf(off[i].y*factor)}
+		corners[i] = survey.Point{X: square[i].X + measure.LengthFromMillimetres(off[i].x*factor), Y: square[i].Y + measure.LengthFromMillimetres(off[i].y*factor)}
 	}
 	s.skewed(corners)
 	return s, true
@@ -55,7 +55,7 @@ func (b *builder) drawSkew() (*scene, bool) {
 func nearestRectangle(corners []survey.Point) (square [4]survey.Point, off [4]direction) {
 	var x, y [4]float64
 	for i, p := range corners {
-		x[i], y[i] = millimetres(p.X), millimetres(p.Y)
+		x[i], y[i] = p.X.Millimetres(), p.Y.Millimetres()
 	}
 	middleX, middleY := (x[0]+x[1]+x[2]+x[3])/4, (y[0]+y[1]+y[2]+y[3])/4
 	// Half the line from the middle of DA to that of BC, and of AB to CD.
@@ -65,16 +65,10 @@ func nearestRectangle(corners []survey.Point) (square [4]survey.Point, off [4]di
 	ux, uy := longX/long, longY/long
 	for i, sign := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
 		alongX, alongY := float64(sign[0]*long*ux)-float64(sign[1]*wide*uy), float64(sign[0]*long*uy)+float64(sign[1]*wide*ux)
-		square[i] = survey.Point{X: lengthOf(middleX + alongX), Y: lengthOf(middleY + alongY)}
+		square[i] = survey.Point{X: measure.LengthFromMillimetres(middleX + alongX), Y: measure.LengthFromMillimetres(middleY + alongY)}
 		off[i] = direction{x[i] - middleX - alongX, y[i] - middleY - alongY}
 	}
 	return square, off
-}
-
-func millimetres(l measure.Length) float64 { return float64(l) / float64(measure.Millimetre) }
-
-func lengthOf(mm float64) measure.Length {
-	return measure.Length(math.Round(mm * float64(measure.Millimetre)))
 }
 
 // square is the rectangle the room comes nearest to.

@@ -144,8 +144,8 @@ func (b *builder) measuredWords(gap, planned measure.Length) string {
 	}
 }
 
-// runningWords says where the edge of the next panel comes to lie. Panels set
-// to these distances do not build up.
+// runningWords says what to set a seam to and where the edge of the next panel
+// comes to lie then. Panels set to these distances do not build up.
 func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 	edge, from := h.Starts[seam+1], a.low
 	if seam < a.first {
@@ -154,7 +154,7 @@ func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 	if edge > a.run.Box-edge {
 		edge, from = a.run.Box-edge, a.high
 	}
-	return "The next panel's edge is then " + b.n.Length(edge) + " from the tape line towards " + string(from) + "."
+	return "Set it to " + b.about(h.Gaps[seam]) + "; the next panel's edge is then " + b.n.Length(edge) + " from the tape line " + b.towardsSide(from) + "."
 }
 
 // landing says where a side of the layer comes to lie against its tape line, as
@@ -178,16 +178,16 @@ func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, 
 	}
 	sum := b.put(past+room-gaps) + " + " + b.put(gaps) + " − " + b.put(room)
 	rule := "The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."
-	b.length(blockHanging, l.panels.ID+".gap."+string(wall), "past the tape line towards "+string(wall), past, rule, sum, ofArithmetic)
+	b.length(blockHanging, l.panels.ID+".gap."+string(b.facing(wall)), "past the tape line "+b.towardsSide(wall), past, rule, sum, ofArithmetic)
 	if past.Abs() < mask.Noticeable {
 		return
 	}
-	what, do := "The panels will run "+b.n.Amount(past)+" past the tape line towards "+string(wall)+".", "Trim the last panel there by that much, or take down what was hung too wide."
+	what, do := "The panels will run "+b.n.Amount(past)+" past the tape line "+b.towardsSide(wall)+".", "Trim the last panel there by that much, or take down what was hung too wide."
 	switch {
 	case past < 0:
-		what, do = "The panels end "+b.n.Amount(-past)+" short of the tape line towards "+string(wall)+".", "Move the tape line there, or take down what was hung too tight."
+		what, do = "The panels end "+b.n.Amount(-past)+" short of the tape line "+b.towardsSide(wall)+".", "Move the tape line there, or take down what was hung too tight."
 	case open > 0:
-		what = "The panels will run " + b.n.Amount(past) + " past the tape line towards " + string(wall) + ", even with " +
+		what = "The panels will run " + b.n.Amount(past) + " past the tape line " + b.towardsSide(wall) + ", even with " +
 			plural(int64(open), "seam", "seams") + " still to come closed up."
 	}
 	b.report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
@@ -222,7 +222,10 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 		}
 		pieces += int64(bridge.Pieces)
 		laps += bridge.Length - bridge.Seam.Length
-		out.Bridges = append(out.Bridges, Bridge{Seam: bridge.Seam.Name, Pieces: bridge.Pieces, Length: b.n.Length(bridge.Length), Text: b.bridgeWords(bridge)})
+		out.Bridges = append(out.Bridges, Bridge{Seam: bridge.Seam.Name, Pieces: bridge.Pieces, Length: b.n.Length(bridge.Length)})
+		if tape.Piece > 0 {
+			out.Bridges[len(out.Bridges)-1].Text = b.bridgeWords(bridge)
+		}
 	}
 	if len(out.Bridges) == 0 {
 		return 0
@@ -233,15 +236,15 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 			"; where two cross, both run through."
 		sum = "(seam − " + b.n.Length(mask.JoinLap) + ") ÷ (" + b.put(tape.Piece) + " − " + b.n.Length(mask.JoinLap) + "), rounded up, over " + sum
 	}
-	b.count(blockHanging, l.panels.ID+".bridges", "pieces of tape over the seams", pieces, "", rule, sum, "Lap: common practice, no source.")
+	b.count(blockHanging, l.panels.ID+".bridges", noun(pieces, "piece of tape over the seams", "pieces of tape over the seams"), pieces, "", rule, sum, "Lap: common practice, no source.")
 	return laps
 }
 
 func (b *builder) bridgeWords(bridge mask.Bridge) string {
 	if bridge.Pieces == 1 {
-		return "1 piece of " + b.n.Length(bridge.Piece) + "."
+		return bridge.Seam.Name + ": one piece of " + b.n.Length(bridge.Piece) + "."
 	}
-	return strconv.Itoa(bridge.Pieces) + " pieces of " + b.n.Length(bridge.Piece) + ", each lapping the one before by " + b.n.Length(mask.JoinLap) + "."
+	return bridge.Seam.Name + ": " + strconv.Itoa(bridge.Pieces) + " pieces of " + b.n.Length(bridge.Piece) + ", each lapping the one before by " + b.n.Length(mask.JoinLap) + "."
 }
 
 // widen remembers the widest gap that the tape has to bridge.
@@ -264,11 +267,11 @@ func (b *builder) checkBridging() {
 	if tape.Width <= 0 || seam == "" || widest <= tape.WidestGap() {
 		return
 	}
-	hold := "covers " + b.n.Amount(tape.Hold(widest)) + " of the panel on either side"
+	hold := "covers " + b.heldTo(tape.Hold(widest), mask.LeastHold) + " of the panel on either side"
 	if tape.Hold(widest) <= 0 {
 		hold = "does not reach across"
 	}
 	b.report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution,
-		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.n.Length(tape.Width) + " " + hold + ".",
-		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds " + b.n.AtLeast(mask.LeastHold) + " on either side (common practice, no source)."}})
+		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.fine(tape.Width) + " " + hold + ".",
+		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds about " + b.n.Length(mask.LeastHold) + " on either side (common practice, no source)."}})
 }

@@ -16,7 +16,6 @@ func (b *builder) hanging() {
 	crossings := 0
 	outline, cover := b.plan.Mask.Outline, b.plan.Seams.Cover
 	known := outline.IsComplete()
-	b.stations()
 	for i := range b.layers {
 		l := &b.layers[i]
 		b.order(l)
@@ -35,7 +34,7 @@ func (b *builder) hanging() {
 		return
 	}
 	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
-	b.count(blockHanging, "seams.crossings", "crossings of seams", int64(crossings), "",
+	b.count(blockHanging, "seams.crossings", noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
 	b.tape(seams, tape, laps)
 }
@@ -102,9 +101,9 @@ func (b *builder) crossingFigures(l *layer, columns, rows int) {
 		rule += " Those inside a span or on its side are taken off."
 		sum += " − " + strconv.Itoa(inside)
 	}
-	b.count(blockHanging, p.ID+".seams.crossings", "crossings of this layer", int64(crossings), "", rule, sum, ofArithmetic)
+	b.count(blockHanging, p.ID+".seams.crossings", noun(int64(crossings), "crossing of this layer", "crossings of this layer"), int64(crossings), "", rule, sum, ofArithmetic)
 	if joints := p.TJoints(); joints > 0 {
-		b.count(blockHanging, p.ID+".seams.tjoints", "seams that end on a span", int64(joints), "",
+		b.count(blockHanging, p.ID+".seams.tjoints", noun(int64(joints), "seam that ends on a span", "seams that end on a span"), int64(joints), "",
 			"Where three panels meet, since a span lies along one side.", "counted", ofArithmetic)
 	}
 }
@@ -164,7 +163,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	if !ok {
 		return
 	}
-	b.count(blockHanging, "tape.rolls", "rolls of tape", rolls.Count, "",
+	b.count(blockHanging, "tape.rolls", noun(rolls.Count, "roll of tape", "rolls of tape"), rolls.Count, "",
 		"Length and waste, in whole rolls.",
 		b.put(length)+" × (1 + "+b.share(b.plan.Seams.Waste)+") ÷ "+b.put(b.plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
 	if rolls.Count > 0 {
@@ -226,7 +225,7 @@ func (b *builder) layerOf(l *layer) Layer {
 	for _, s := range p.Seams(b.plan.Mask.Outline) {
 		out.Seams = append(out.Seams, b.seam(s))
 	}
-	out.Advice = b.advice(l)
+	out.Advice, out.Flags = b.advice(l)+b.readBothEnds(l), b.seamFlags(l)
 	return out
 }
 
@@ -255,7 +254,25 @@ func target(e hanging.Edge) string {
 // advice says in words what the panels come to against the box, and how to set
 // the seams.
 func (b *builder) advice(l *layer) string {
-	return b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
+	text := b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
+	if cut := l.plan.Cut; cut.Split == mask.ByGreatest {
+		text += b.wholeInstead("columns", "long", l.columns, cut.GreatestLength) + b.wholeInstead("rows", "wide", l.rows, cut.GreatestWidth)
+	}
+	return text
+}
+
+// wholeInstead says what whole panels of the greatest size would leave at the
+// ends, where equal ones are all cut.
+func (b *builder) wholeInstead(lines, how string, run mask.Run, greatest measure.Length) string {
+	c, ok := mask.Centred(run.Box, greatest, run.Gap)
+	if !ok || len(run.Sizes) < 2 || run.Sizes[0] == greatest {
+		return ""
+	}
+	text := " Whole " + lines + ", " + b.n.Length(greatest) + " " + how + ", would be " + strconv.Itoa(c.Whole) + " about the middle"
+	if c.Edge == 0 {
+		return text + "."
+	}
+	return text + " and one of " + b.n.Length(c.Edge) + " at each end."
 }
 
 func (b *builder) adviceAlong(where string, run mask.Run) string {

@@ -56,7 +56,13 @@ func gridOf(l *layer) register.Grid {
 func (b *builder) keyOf(l, next *layer) key {
 	this, then := gridOf(l), gridOf(next)
 	not := b.notKept(l)
-	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" })
+	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l, p) })
+	far := false
+	if !ok {
+		// Whole and out of reach is better than in reach and cut.
+		best, ok = register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" })
+		far = ok
+	}
 	if !ok {
 		best, _ = register.ChooseKey(this, then, nil)
 	}
@@ -64,7 +70,11 @@ func (b *builder) keyOf(l, next *layer) key {
 		p, found := l.panels.PanelByLabel(l.plan.Key)
 		if found {
 			own, _ := register.KeyAt(this, then, p)
-			return key{own, "user", whyUser(own, best, not[p], next)}
+			why := not[p]
+			if why == "" && !b.isInReach(l, p) {
+				why = outOfReach
+			}
+			return key{own, "user", whyUser(own, best, why, next)}
 		}
 		b.report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
 			What: "No panel of this layer is called “" + l.plan.Key + "”.",
@@ -73,7 +83,38 @@ func (b *builder) keyOf(l, next *layer) key {
 	if len(best.Lies) == next.panels.Count() {
 		return key{reason: "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks."}
 	}
-	return key{best, "tool", whyTool(best, len(not) > 0, !ok)}
+	why := whyTool(best, b.others(len(not) > 0, far), !ok)
+	if far {
+		why += " No whole panel is in reach from one station: move the platform to set the next layer against all its edges."
+	}
+	return key{best, "tool", why}
+}
+
+const outOfReach = "Not all of it is in reach from one station."
+
+// isInReach tells whether the whole piece a panel belongs to is in reach from
+// one station, so that the next layer can be set against it without a move.
+// Without a platform everything is.
+func (b *builder) isInReach(l *layer, p mask.Panel) bool {
+	if len(b.standing.Stations) == 0 {
+		return true
+	}
+	first, last := p, p
+	for _, piece := range l.panels.Pieces {
+		if piece.Contains(p) {
+			first, last = piece.First(), piece.Last()
+			break
+		}
+	}
+	near, far := setout.PanelIn(l.columns, l.rows, first), setout.PanelIn(l.columns, l.rows, last)
+	right, low := far.X+far.Length, far.Y+far.Width
+	for i := range b.standing.Stations {
+		reach := &b.standing.Stations[i].Reach
+		if near.X >= reach.X && near.Y >= reach.Y && right <= reach.X+reach.Length && low <= reach.Y+reach.Width {
+			return true
+		}
+	}
+	return false
 }
 
 // notKept is why panels cannot be kept up, for those that cannot.
@@ -110,13 +151,24 @@ func cutBy(not map[mask.Panel]string, hole setout.Hole, l *layer, why string) {
 	}
 }
 
-// whyTool is the reason for the tool's choice.
-func whyTool(k register.Key, passed, noOther bool) string {
-	other := "; no other panel has fewer"
-	if passed && !noOther {
-		other = "; no other whole panel has fewer"
+// others is what a key was chosen from: all panels, or those that can be kept.
+func (b *builder) others(passed, far bool) string {
+	others := "panel"
+	if passed {
+		others = "whole panel"
 	}
-	text := liesOn(k) + other + ", and of those it is nearest the middle."
+	if len(b.standing.Stations) > 0 && !far {
+		others += " in reach from one station"
+	}
+	return others
+}
+
+// whyTool is the reason for the tool's choice.
+func whyTool(k register.Key, others string, noOther bool) string {
+	if noOther {
+		others = "panel"
+	}
+	text := liesOn(k) + "; no other " + others + " has fewer, and of those it is nearest the middle."
 	if noOther {
 		text += " Every panel of the layer is cut or missing: check that its edges are straight."
 	}
@@ -201,18 +253,35 @@ func labelsOf(panels []mask.Panel) []string {
 // firstOn is the first step of a layer's order that hangs any of the panels,
 // counted from 0; all of its steps where none does.
 func firstOn(l *layer, panels []mask.Panel) int {
+	in := marked(l, panels)
 	for i := range l.order {
-		for _, p := range panels {
-			if holds(l.order[i].Block, p) {
-				return i
-			}
+		if hangsAny(l, l.order[i].Block, in) {
+			return i
 		}
 	}
 	return len(l.order)
 }
 
-func holds(block hanging.Block, p mask.Panel) bool {
-	return p.Column >= block.Column && p.Column < block.Column+block.Columns && p.Row >= block.Row && p.Row < block.Row+block.Rows
+// marked tells of each panel of a layer, in reading order, whether it is among
+// those given.
+func marked(l *layer, panels []mask.Panel) []bool {
+	in := make([]bool, l.panels.Count())
+	for _, p := range panels {
+		in[l.panels.Index(p)] = true
+	}
+	return in
+}
+
+// hangsAny tells whether a block has any of the marked panels.
+func hangsAny(l *layer, block hanging.Block, in []bool) bool {
+	for row := block.Row; row < block.Row+block.Rows; row++ {
+		for column := block.Column; column < block.Column+block.Columns; column++ {
+			if in[l.panels.Index(mask.Panel{Column: column, Row: row})] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func downWords(next *layer, first int) string {
@@ -241,7 +310,7 @@ func maskedWords(lies []mask.Panel) string {
 func (b *builder) besideWords(sides []register.Side) string {
 	for _, side := range sides {
 		if side.Away > 0 {
-			return " No edge of the next layer falls on its edges: towards " + string(side.Wall) + ", " + side.Panels[0].Label() +
+			return " No edge of the next layer falls on its edges: " + b.towardsSide(side.Wall) + ", " + side.Panels[0].Label() +
 				" begins " + b.fine(side.Away) + " from it."
 		}
 	}
@@ -255,9 +324,9 @@ func (b *builder) setToKey(order []Hang, next *layer, k *key, first int) {
 		if !side.Touch {
 			continue
 		}
-		edge := EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}
+		edge, in := EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}, marked(next, side.Panels)
 		for i := range order[:first] {
-			if !anyIn(next.order[i].Block, side.Panels) {
+			if !hangsAny(next, next.order[i].Block, in) {
 				continue
 			}
 			h, taken := &order[i], false
@@ -272,15 +341,6 @@ func (b *builder) setToKey(order []Hang, next *layer, k *key, first int) {
 			h.Text = stepWords(&next.order[i], h.Set)
 		}
 	}
-}
-
-func anyIn(block hanging.Block, panels []mask.Panel) bool {
-	for _, p := range panels {
-		if holds(block, p) {
-			return true
-		}
-	}
-	return false
 }
 
 func opposite(w survey.Wall) survey.Wall {

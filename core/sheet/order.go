@@ -36,7 +36,32 @@ func (b *builder) order(l *layer) {
 	} else {
 		l.sequence = hanging.Order(job)
 	}
-	l.order, l.stations = l.sequence.Hangs, b.standing.Stations
+	l.order = l.sequence.Hangs
+	l.stations = inUse(l.order, b.standing.Stations)
+}
+
+// inUse are the places of the platform in the order they are first used, those
+// that are not used last, and numbers the order's places so: the platform goes
+// to 1, 2, 3 and not to and fro among numbers. It keeps to what is up already,
+// which the order begins with, so going on does not number them anew.
+func inUse(order []hanging.Hang, stations []hanging.Station) []hanging.Station {
+	number := make([]int, len(stations))
+	used := make([]hanging.Station, 0, len(stations))
+	for i := range order {
+		if n := order[i].Station; n > 0 {
+			if number[n-1] == 0 {
+				used = append(used, stations[n-1])
+				number[n-1] = len(used)
+			}
+			order[i].Station = number[n-1]
+		}
+	}
+	for i, n := range number {
+		if n == 0 {
+			used = append(used, stations[i])
+		}
+	}
+	return used
 }
 
 // waiting are the panels that are not there to be hung.
@@ -260,11 +285,14 @@ func blockName(block hanging.Block) string {
 }
 
 // towardsSide names a side of the box by the wall it faces as the box lies.
-func (b *builder) towardsSide(side survey.Wall) string {
+func (b *builder) towardsSide(side survey.Wall) string { return towards(b.facing(side)) }
+
+// facing is the wall that a side of the box faces; without a box, the side's own.
+func (b *builder) facing(side survey.Wall) survey.Wall {
 	if b.placed {
-		side = b.choice.Box.Facing(side)
+		return b.choice.Box.Facing(side)
 	}
-	return towards(side)
+	return side
 }
 
 func (c *cards) measures(block hanging.Block) []Measure {
@@ -319,10 +347,10 @@ func (b *builder) placeOfLoose(p *mask.Loose) setout.Box {
 // placesOf are the places of the platform that a layer is hung from, and the
 // way between them.
 func (b *builder) placesOf(l *layer, out *Layer) {
-	if len(b.standing.Stations) == 0 || len(l.order) == 0 {
+	if len(l.stations) == 0 || len(l.order) == 0 {
 		return
 	}
-	at := make([]int, len(b.standing.Stations))
+	at := make([]int, len(l.stations))
 	for i := range l.order {
 		at[l.order[i].Station-1]++
 	}
@@ -330,7 +358,7 @@ func (b *builder) placesOf(l *layer, out *Layer) {
 	for i, count := range at {
 		if count > 0 {
 			place[i] = len(out.Stations)
-			out.Stations = append(out.Stations, Station{N: i + 1, Text: b.placeText(b.standing.Stations[i]), Panels: make([]string, 0, count)})
+			out.Stations = append(out.Stations, Station{N: i + 1, Text: b.placeText(l.stations[i]), Panels: make([]string, 0, count)})
 		}
 	}
 	for i := range l.order {
@@ -411,7 +439,7 @@ func (b *builder) route(l *layer) string {
 		}
 	}
 	if beyond > 0 {
-		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one place and hung from where the middle is; a larger overlap helps."
+		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one station and hung from the one that reaches the middle; a larger overlap helps."
 	}
 	return text
 }
@@ -421,7 +449,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	length, width := b.footing.Reach()
 	outline, overlap := b.plan.Mask.Outline, b.footing.Overlap
 	layout := b.standing
-	source := "Derived here: points spaced just over the reach apart need one place each."
+	source := "Derived here: points spaced just over the reach apart need one station each."
 	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
 	var sum string
 	if layout.Columns > 0 {
@@ -431,7 +459,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 		}
 		sum = b.quotient(outline.Length, length, overlap) + " × " + b.quotient(outline.Width, width, overlap) + ", each rounded up"
 	} else {
-		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer places than an even grid."
+		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer stations than an even grid."
 		sum = strconv.Itoa(len(layout.Stations)) + " found by trying"
 		source = "Found by trying; it is not shown that fewer could not do."
 		if layout.Fewest {
@@ -441,7 +469,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	if idle := len(layout.Stations) - used; idle > 0 {
 		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
 	}
-	b.count(blockHanging, l.panels.ID+".stations", "places of the platform", int64(used), "", rule, sum, source)
+	b.count(blockHanging, l.panels.ID+".stations", noun(int64(used), "station of the platform", "stations of the platform"), int64(used), "", rule, sum, source)
 }
 
 // quotient is the sum of the places in one direction.
@@ -450,6 +478,25 @@ func (b *builder) quotient(box, reach, overlap measure.Length) string {
 		return b.put(box) + " ÷ " + b.put(reach)
 	}
 	return "(" + b.put(box) + " − " + b.put(overlap) + ") ÷ (" + b.put(reach) + " − " + b.put(overlap) + ")"
+}
+
+// readBothEnds says what one mark of the tape between the two ends of the first
+// panel's edge becomes where the mask ends, since what is set to a turned edge
+// goes on in its direction; "" where nothing is set to it.
+func (b *builder) readBothEnds(l *layer) string {
+	if len(l.order) < 2 {
+		return ""
+	}
+	first := l.order[0].Block
+	x, end, run := first.Column-1, first.Column+first.Columns-2, l.columns
+	if len(run.Sizes) == first.Columns {
+		x, end, run = first.Row-1, first.Row+first.Rows-2, l.rows
+	}
+	low, high := run.Starts[x], run.Starts[end]+run.Sizes[end]
+	mark := b.n.Mark()
+	grown := hanging.Grown(mark, high-low, max(high, run.Box-low))
+	return " Read both ends of an edge: " + b.n.Exact(mark) + " between those of " + blockName(first) + " turns it by " +
+		strconv.FormatFloat(hanging.Turn(mark, high-low), 'f', 2, 64) + "° and is " + b.fine(grown) + " where the mask ends."
 }
 
 // restart says what comes down for a panel that is up crooked.

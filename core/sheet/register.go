@@ -19,23 +19,25 @@ func (b *builder) registering() {
 		if len(l.order) > 0 {
 			b.gaps(l, out)
 		}
-		b.register(l, out)
+		b.register(l, out, i > 0)
 	}
 	b.checkBridging()
 }
 
-// register says how a layer lies by its check marks.
-func (b *builder) register(l *layer, out *Layer) {
-	marks, waiting := b.readMarks(l)
-	for _, m := range waiting {
-		out.Register.Marks = append(out.Register.Marks, MarkAt{Name: m, Text: "Not measured yet."})
-	}
+// register says how a layer lies by its check marks; of one that has another
+// beneath it and no marks yet, where to put them.
+func (b *builder) register(l *layer, out *Layer, beneath bool) {
+	marks, places := b.readMarks(l, out)
 	if len(marks) == 0 {
+		if beneath && len(out.Register.Marks) == 0 {
+			out.Register.Text = "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges " +
+				b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + "."
+		}
 		return
 	}
 	r := registration{builder: b, layer: l, tolerance: l.plan.Register.Tolerance,
 		Judgement: register.Judge(marks, gridOf(l), l.plan.Register.Tolerance)}
-	out.Register = r.written(out.Register.Marks)
+	r.write(&out.Register, places)
 	r.figures()
 	if r.Kind == register.Shift {
 		b.report(l.plan.Register.At+"/marks", []problem.Problem{{Severity: problem.Note,
@@ -43,26 +45,29 @@ func (b *builder) register(l *layer, out *Layer) {
 	}
 }
 
-// readMarks are the marks that are measured, and the names of those still to
-// be.
-func (b *builder) readMarks(l *layer) (marks []register.Mark, waiting []string) {
+// readMarks puts every mark of the plan on the sheet, in its order, and answers
+// with those that are measured and their places in that list.
+func (b *builder) readMarks(l *layer, out *Layer) (marks []register.Mark, places []int) {
 	for i, note := range l.plan.Register.Marks {
 		m := note.Mark
 		if m.Name == "" {
 			m.Name = "mark " + strconv.Itoa(i+1)
 		}
+		text := ""
 		switch {
 		case !note.WantKnown && note.GotKnown:
 			b.report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
-				What: "Where " + m.Name + " should be is not given.", Do: "Write its design distances from the box's own sides DA and AB."}})
+				What: "Where " + m.Name + " should be is not given.",
+				Do:   "Write its distances by the design, from the mask's edges " + b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + "."}})
 		case note.WantKnown && !note.GotKnown:
-			waiting = append(waiting, m.Name)
+			text = "Not measured yet."
 		case note.WantKnown:
 			b.checkMark(note.At, m)
-			marks = append(marks, m)
+			marks, places = append(marks, m), append(places, i)
 		}
+		out.Register.Marks = append(out.Register.Marks, MarkAt{Name: m.Name, Text: text})
 	}
-	return marks, waiting
+	return marks, places
 }
 
 // checkMark asks about a mark that lies outside the mask.
@@ -92,8 +97,10 @@ type registration struct {
 	tolerance measure.Length
 }
 
-func (r *registration) written(waiting []MarkAt) Registered {
-	out := Registered{Verdict: string(r.Verdict), Text: r.verdictWords()}
+// write puts the judgement on the sheet; places are the measured marks in its
+// list.
+func (r *registration) write(out *Registered, places []int) {
+	out.Verdict, out.Text = string(r.Verdict), r.verdictWords()
 	if r.CanMove {
 		out.Shift = r.offWords(register.Offset{X: -r.Move.Shift.X, Y: -r.Move.Shift.Y})
 		if r.Kind == register.Rigid {
@@ -101,16 +108,13 @@ func (r *registration) written(waiting []MarkAt) Registered {
 		}
 	}
 	for i, m := range r.Fit.Marks {
-		off := register.Offset{X: m.Got.X - m.Want.X, Y: m.Got.Y - m.Want.Y}
-		text := "Off " + r.offWords(off)
+		text := "Off " + r.offWords(register.Offset{X: m.Got.X - m.Want.X, Y: m.Got.Y - m.Want.Y})
 		if r.CanMove && r.Kind == register.Rigid {
 			text += "; " + r.about(r.Left[i].Size()) + " is left after the best shift and turn"
 		}
-		out.Marks = append(out.Marks, MarkAt{Name: m.Name, Text: text + "."})
+		out.Marks[places[i]].Text = text + "."
 	}
-	out.Marks = append(out.Marks, waiting...)
 	out.Remedy = r.remedies()
-	return out
 }
 
 // verdictWords says how well the layer lies, in one or two sentences.
@@ -131,7 +135,7 @@ func (r *registration) verdictWords() string {
 	case r.Verdict == register.Fail:
 		return "Even after the best shift and turn " + r.Fit.Marks[worst].Name + " is off by " + r.heldTo(left, r.tolerance) + ", and " + r.n.Length(r.tolerance) + " is allowed."
 	}
-	return "After the best shift and turn every mark is within " + r.about(left) + ". Give a tolerance to have it judged." + r.twoMarks()
+	return "After the best shift and turn every mark is within " + r.upTo(left) + ". Give a tolerance to have it judged." + r.twoMarks()
 }
 
 func (r *registration) twoMarks() string {
@@ -147,7 +151,7 @@ func (r *registration) remedies() []string {
 	case r.Leave && r.Kind == register.Rigid:
 		return []string{"Leave it as it lies."}
 	case r.Kind == register.Mirrored:
-		return []string{"Measure again looking up at the ceiling, x from the box's own side DA and y from AB."}
+		return []string{"Measure again looking up at the ceiling, from the mask's edges " + r.towardsSide(survey.DA) + " and " + r.towardsSide(survey.AB) + "."}
 	case !r.CanMove:
 		return []string{"Two marks seem to be exchanged: check which is which."}
 	}
@@ -166,7 +170,10 @@ func (r *registration) remedies() []string {
 	} else if len(list) == 0 {
 		list = append(list, "No shift, turn, seam or cut brings every mark within the tolerance: take the layer down as far as the marks that are off, and hang it again.")
 	}
-	return append(list, r.stretchWords()...)
+	if len(r.Without) == 0 {
+		list = append(list, r.stretchWords()...)
+	}
+	return list
 }
 
 // suspects says which mark, left out, makes the others agree.
@@ -204,7 +211,7 @@ func (r *registration) seamWords() string {
 	if move := r.moveWords("the layer", s.Move); move != "" {
 		text += ", then " + move
 	}
-	return text + ". Every mark is then within " + r.about(s.Left) + "."
+	return text + ". Every mark is then within " + r.upTo(s.Left) + "."
 }
 
 func (r *registration) setWords(s register.Set, where string) string {
@@ -227,9 +234,9 @@ func (r *registration) cutWords() string {
 	if c == nil {
 		return ""
 	}
-	low, high := "the part towards DA", "the part towards BC"
+	low, high := "the part "+r.towardsSide(survey.DA), "the part "+r.towardsSide(survey.BC)
 	if !c.Columns {
-		low, high = "the part towards AB", "the part towards CD"
+		low, high = "the part "+r.towardsSide(survey.AB), "the part "+r.towardsSide(survey.CD)
 	}
 	text := "cut the layer apart along seam " + c.Seam + " and set each part by itself: "
 	moves := r.moveWords(low, c.Low)
@@ -239,7 +246,7 @@ func (r *registration) cutWords() string {
 		}
 		moves += other
 	}
-	text += moves + ". Every mark is then within " + r.about(c.Left) + "."
+	text += moves + ". Every mark is then within " + r.upTo(c.Left) + "."
 	if c.Thin {
 		text += " This rests on parts with two marks, which show only the distance between them."
 	}
@@ -303,7 +310,7 @@ func (r *registration) figures() {
 	const source = "Plane case of the fits by Kabsch 1976, Arun and others 1987, Horn 1987 and Umeyama 1991 (papers from memory)."
 	id, s := r.panels.ID, r.Move.Shift
 	r.length(blockHanging, id+".shift", "the layer lies shifted, at its middle, by", s.Size(),
-		"The shift and turn that leave the least sum of squared distances at the marks.",
+		"The shift and turn that leave the least sum of squared distances at the marks."+r.expectedWords(),
 		"√(("+r.put(s.X.Abs())+")² + ("+r.put(s.Y.Abs())+")²)", source)
 	if r.Kind != register.Rigid {
 		return
@@ -311,6 +318,23 @@ func (r *registration) figures() {
 	r.length(blockHanging, id+".turn", "the layer lies turned, over its length, by", -r.Move.RunOff,
 		"The same fit's turn as the run-off at the far end, above nothing clockwise looking up.",
 		r.put(r.Move.Over)+" × tan "+r.degrees(6)+"°", source)
+}
+
+// expectedWords says how well the marks tell where the corners of the mask are.
+func (r *registration) expectedWords() string {
+	deviation, ok := r.Deviation()
+	if !ok || len(r.Fit.Marks) < 3 {
+		return ""
+	}
+	worst := measure.Length(0)
+	for _, x := range [2]measure.Length{0, r.columns.Box} {
+		for _, y := range [2]measure.Length{0, r.rows.Box} {
+			off, _ := r.Expected(survey.Point{X: x, Y: y}, deviation)
+			worst = max(worst, off)
+		}
+	}
+	return " By what is left at them a corner of the mask is known to about " + r.upTo(worst) +
+		" (√(2σ²/N + d²σ²/Σu²), after Fitzpatrick and others 1998, from memory): the wider apart the marks, the better."
 }
 
 // degrees is the turn with at most six decimals, which no processor changes.
@@ -339,13 +363,26 @@ func (b *builder) about(l measure.Length) string {
 // heldTo is a length that is held against a limit: as finely written as it
 // takes to see on which side it is.
 func (b *builder) heldTo(l, limit measure.Length) string {
-	if text := b.about(l); text != b.about(limit) || l == limit {
-		return text
+	mark := b.n.Mark()
+	shown, limited := l.ToMark(mark), limit.ToMark(mark)
+	switch {
+	case l == limit || shown != 0 && shown != limited:
+		return b.n.Length(l)
+	case l > 0 && shown == 0 && limited != 0 && mark > 0:
+		return b.n.Exact(mark / 2)
 	}
-	if rounded := l.ToMark(measure.Millimetre / 10); (rounded > limit) == (l > limit) && rounded != limit {
-		return b.n.Exact(rounded)
+	if shown := l.ToMark(measure.Millimetre / 10); shown != limit && (shown > limit) == (l > limit) {
+		return b.n.Exact(shown)
 	}
 	return b.n.Exact(l)
+}
+
+// upTo is a length that others are within: on the tape mark, or half a mark.
+func (b *builder) upTo(l measure.Length) string {
+	if mark := b.n.Mark(); l > 0 && l.ToMark(mark) == 0 {
+		return b.n.Exact(mark / 2)
+	}
+	return b.n.Length(l)
 }
 
 // wayWords is a small way on the ceiling, "3 mm towards BC and 2 mm towards
@@ -366,7 +403,7 @@ func (b *builder) wayWords(o register.Offset) string {
 		if text != "" {
 			text += " and "
 		}
-		text += b.n.Length(d.l.Abs()) + " " + towards(to)
+		text += b.n.Length(d.l.Abs()) + " " + b.towardsSide(to)
 	}
 	return text
 }

@@ -133,8 +133,8 @@ func (b *builder) orderTrue(way setout.Way) {
 	if set.WantEndsKnown && set.WantSidesKnown {
 		if size, ok := b.site.Largest(way, border); ok {
 			sum := "borders of " + b.put(set.WantEnds) + " at the ends and " + b.put(set.WantSides) + " at the sides: " + b.put(size.Length) + " × " + b.put(size.Width)
-			b.length(blockSetting, "order.length", "mask to order, long", size.Length, rule, sum+", long", ofLimits)
-			b.length(blockSetting, "order.width", "mask to order, wide", size.Width, rule, sum+", wide", ofLimits)
+			b.length(blockSetting, "order.length", "mask to order, long", size.Length, rule, sum+", long", b.ofLargest())
+			b.length(blockSetting, "order.width", "mask to order, wide", size.Width, rule, sum+", wide", b.ofLargest())
 			return
 		}
 		b.noOrder("/wantEnds")
@@ -154,7 +154,7 @@ func (b *builder) orderTrue(way setout.Way) {
 	}
 	if size, ok := b.site.LargestSide(way, side, other, border); ok {
 		b.length(blockSetting, id, label, size, "The largest that keeps the wanted border at both its ends, with the other side as it is.",
-			"a border of "+b.put(want)+", the other side "+b.put(other), ofLimits)
+			"a border of "+b.put(want)+", the other side "+b.put(other), b.ofLargest())
 		return
 	}
 	b.noOrder(at)
@@ -194,11 +194,17 @@ func (b *builder) largest(way setout.Way) {
 	}
 	rule := "The largest mask that keeps the least border everywhere, " + b.titleOf(way) + "."
 	sum := "the least border of " + b.put(least) + " all round: " + b.put(size.Length) + " × " + b.put(size.Width)
-	b.length(blockSetting, "order.largest.length", "largest mask, long", size.Length, rule, sum+", long", ofLimits)
-	b.length(blockSetting, "order.largest.width", "largest mask, wide", size.Width, rule, sum+", wide", ofLimits)
+	b.length(blockSetting, "order.largest.length", "largest mask, long", size.Length, rule, sum+", long", b.ofLargest())
+	b.length(blockSetting, "order.largest.width", "largest mask, wide", size.Width, rule, sum+", wide", b.ofLargest())
 }
 
-const ofLimits = "One straight limit for each wall, and the largest area within them all."
+// ofLargest is where the largest mask comes from.
+func (b *builder) ofLargest() string {
+	if b.shape.Form == survey.Round {
+		return "The chord of an ellipse; the largest area by the golden section."
+	}
+	return "One straight limit for each wall, and the largest area within them all."
+}
 
 // largestSide is one side of the largest mask between two walls that stand as
 // the box does.

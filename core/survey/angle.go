@@ -57,7 +57,7 @@ func cornerFound(c Corner, next, last spot, over measure.Length) CornerFound {
 	for _, right := range []int{90, 270} {
 		if math.Abs(f.Degrees-float64(right)) <= farFromRight {
 			f.Right = right
-			f.Out = nearest(-dot / math.Abs(cross) * inMillimetres(over))
+			f.Out = measure.LengthFromMillimetres(-dot / math.Abs(cross) * over.Millimetres())
 			if right == 270 {
 				f.Out = -f.Out
 			}

@@ -49,16 +49,20 @@ func (l *lines) judge() {
 	f.Closing.Spare = len(l.taken) - unknowns
 	if f.Closing.Spare <= 0 || len(all) == 0 {
 		f.Closing.Spare = 0
-		f.Text = "The walls and one diagonal fix the room, but nothing checks them: a wrong reading would not show. Measure " + l.unread() + " too."
+		f.Text = "These five lines fix the room, but nothing checks them: a wrong reading would not show. Measure " + l.unread() + " too."
 		return
 	}
 	worst := l.worst(all)
 	l.setClosing(worst)
 	again := l.readTwice()
-	if !f.Closing.Beyond() && len(again) == 0 {
+	switch agree := !f.Closing.Beyond() && len(again) == 0; {
+	case agree && len(all) < len(l.taken):
+		f.Text = "What was read more than once agrees, but nothing checks the other lines: a wrong reading of one of those would not show. Measure " + l.unread() + " too."
+		return
+	case agree:
 		f.Proof = Proved
-		f.Text = "The readings agree as far as the tape can tell: the one that misses most, " + string(f.Closing.Line) + ", is " + l.n.Amount(f.Closing.Amount.Abs()) +
-			" from what the others say, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."
+		f.Text = "The readings agree as far as the tape can tell: " + l.said(worst) + " " + l.n.Amount(f.Closing.Amount.Abs()) +
+			" from what the others make it, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."
 		return
 	}
 	f.Proof = Contradicted
@@ -73,6 +77,16 @@ func (l *lines) judge() {
 	}
 	f.Text = "The readings contradict each other. " + reason + ". The room on this sheet is the one that fits all of them best; mark nothing by it before they agree."
 	l.swaps(all)
+}
+
+// said names the reading that misses most, which with one spare reading none
+// does.
+func (l *lines) said(m miss) string {
+	line := string(l.readings[m.reading].Line)
+	if l.found.Closing.Spare == 1 {
+		return line + " is"
+	}
+	return "the one that misses most, " + line + ", is"
 }
 
 // missSaid is the closing error in words, without a full stop.
@@ -131,8 +145,8 @@ func (l *lines) setClosing(m miss) {
 		off = l.taken[m.reading].length - f.corners.step(l.taken[m.reading].weights).long()
 	}
 	c := &l.found.Closing
-	c.Line, c.At, c.Amount = r.Line, r.At, nearest(off)
-	c.Limit = nearest(beyond * l.sigma / math.Sqrt(m.share))
+	c.Line, c.At, c.Amount = r.Line, r.At, measure.LengthFromMillimetres(off)
+	c.Limit = measure.LengthFromMillimetres(beyond * l.sigma / math.Sqrt(m.share))
 }
 
 // readTwice finds lines whose own readings differ by more than the tape can,
@@ -140,7 +154,7 @@ func (l *lines) setClosing(m miss) {
 // deviation of one.
 func (l *lines) readTwice() []string {
 	var again []string
-	limit := nearest(beyond * math.Sqrt2 * l.sigma)
+	limit := measure.LengthFromMillimetres(beyond * math.Sqrt2 * l.sigma)
 	for _, line := range []Line{LineAB, LineBC, LineCD, LineDA, LineAC, LineBD, LineABCD, LineDABC} {
 		shortest, longest := -1, -1
 		for i, r := range l.readings {
@@ -178,8 +192,8 @@ func (l *lines) readTwice() []string {
 // Slant is how far out of line one end of the tape was, where it read long on a
 // line that is short: √(long² − short²), to the nearest nanometre.
 func Slant(long, short measure.Length) measure.Length {
-	a, b := inMillimetres(long), inMillimetres(short)
-	return nearest(math.Sqrt(max(0, float64((a-b)*(a+b)))))
+	a, b := long.Millimetres(), short.Millimetres()
+	return measure.LengthFromMillimetres(math.Sqrt(max(0, float64((a-b)*(a+b)))))
 }
 
 // blame is what to measure again. With one spare reading a mistake shows but
@@ -224,9 +238,9 @@ func (l *lines) swaps(all []miss) {
 	found := 0
 	for _, m := range all {
 		r := l.readings[m.reading]
-		needed := r.Length - nearest(m.off)
-		within := nearest(beyond * l.sigma / math.Sqrt(m.share))
-		if nearest(m.off).Abs() <= within || found == mostSwaps {
+		needed := r.Length - measure.LengthFromMillimetres(m.off)
+		within := measure.LengthFromMillimetres(beyond * l.sigma / math.Sqrt(m.share))
+		if measure.LengthFromMillimetres(m.off).Abs() <= within || found == mostSwaps {
 			continue
 		}
 		if other, ok := Swapped(r.Length, needed, within, l.n); ok {

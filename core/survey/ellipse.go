@@ -26,7 +26,7 @@ const mostTerms = 20000
 // (from memory): π (a + b) Σ c² hⁿ with the half axes a and b, h =
 // ((a − b) ÷ (a + b))², and c the binomial coefficient of 1/2 over n.
 func ellipsePerimeter(length, width measure.Length) measure.Length {
-	a, b := inMillimetres(length)/2, inMillimetres(width)/2
+	a, b := length.Millimetres()/2, width.Millimetres()/2
 	h := (a - b) / (a + b)
 	h *= h
 	sum, term := 1.0, 1.0
@@ -35,14 +35,14 @@ func ellipsePerimeter(length, width measure.Length) measure.Length {
 		term = float64(float64(float64(term*ratio)*ratio) * h)
 		sum += term
 	}
-	return nearest(float64(math.Pi*(a+b)) * sum)
+	return measure.LengthFromMillimetres(float64(math.Pi*(a+b)) * sum)
 }
 
 // inEllipse tells whether a point is inside the ellipse or on it, as near as a
 // float64 tells: some billionths of a millimetre.
 func inEllipse(length, width measure.Length, p Point) bool {
-	x := inMillimetres(2*p.X-length) / inMillimetres(length)
-	y := inMillimetres(2*p.Y-width) / inMillimetres(width)
+	x := (2*p.X - length).Millimetres() / length.Millimetres()
+	y := (2*p.Y - width).Millimetres() / width.Millimetres()
 	return float64(x*x)+float64(y*y) <= 1
 }
 
@@ -53,16 +53,16 @@ func inEllipse(length, width measure.Length, p Point) bool {
 // halving, since the sum falls all the way (Eberly, distance from a point to an
 // ellipse, from memory).
 func toEllipse(length, width measure.Length, p Point) measure.Length {
-	a, b := inMillimetres(length)/2, inMillimetres(width)/2
-	px, py := math.Abs(inMillimetres(p.X)-a), math.Abs(inMillimetres(p.Y)-b)
+	a, b := length.Millimetres()/2, width.Millimetres()/2
+	px, py := math.Abs(p.X.Millimetres()-a), math.Abs(p.Y.Millimetres()-b)
 	if length == width {
-		return nearest(math.Abs(a - spot{px, py}.long()))
+		return measure.LengthFromMillimetres(math.Abs(a - spot{px, py}.long()))
 	}
 	if a < b {
 		a, b, px, py = b, a, py, px
 	}
 	near := nearestOnEllipse(a, b, px, py)
-	return nearest(near.minus(spot{px, py}).long())
+	return measure.LengthFromMillimetres(near.minus(spot{px, py}).long())
 }
 
 // nearestOnEllipse is the nearest point of the quarter of an ellipse with a ≥ b

@@ -97,11 +97,25 @@ func (t Tape) OrUsual(n measure.Notation) (full Tape, said bool) {
 	return t, said
 }
 
+// worstTape is more than any tape is off by or read to. A choice: common
+// practice, no source.
+const worstTape = 25 * measure.Millimetre
+
+// checkTape looks at whether what is said of the tape can be believed.
+func (f *Found) checkTape(t Tape, n measure.Notation) {
+	if t.Deviation > worstTape {
+		f.report("/tape/deviation", problem.Caution, "The tape is said to be off by "+n.Length(t.Deviation)+" in a usual reading, more than any tape.", "Check the number and write its unit.")
+	}
+	if t.ReadTo > worstTape {
+		f.report("/tape/readTo", problem.Caution, "The tape is said to be read to "+n.Length(t.ReadTo)+", coarser than any tape.", "Check the number and write its unit.")
+	}
+}
+
 // deviation is the standard deviation of one reading in millimetres: what the
 // tape does, and that a reading lies anywhere within half a mark, whose
 // variance is a twelfth of the mark squared.
 func (t Tape) deviation() float64 {
-	return spot{inMillimetres(t.Deviation), inMillimetres(t.ReadTo) / 3.4641016151377544}.long()
+	return spot{t.Deviation.Millimetres(), t.ReadTo.Millimetres() / 3.4641016151377544}.long()
 }
 
 // Find works the room out.

@@ -43,6 +43,7 @@ func (r Room) findLines(n measure.Notation) Found {
 	l.found.Proof = Assumed
 	l.tape, l.found.TapeSaid = r.Tape.OrUsual(n)
 	l.found.Tape = l.tape
+	l.found.checkTape(r.Tape, n)
 	l.sigma = l.tape.deviation()
 	l.take(r.Readings)
 	if l.isEnough() && l.closes() && l.fits() && l.isRoom() {
@@ -85,7 +86,7 @@ func (l *lines) take(all []Reading) {
 			l.report(r.At+"/length", problem.Caution, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", less than any room.", "Check the number and write its unit.")
 		}
 		l.readings = append(l.readings, r)
-		l.taken = append(l.taken, observation{w, inMillimetres(r.Taken())})
+		l.taken = append(l.taken, observation{w, r.Taken().Millimetres()})
 	}
 }
 
@@ -197,8 +198,8 @@ func (l *lines) closes() bool {
 
 func (l *lines) clash(lengths [6]float64, sides []int) {
 	short, middle, long := pairs[sides[0]].line, pairs[sides[1]].line, pairs[sides[2]].line
-	reach := nearest(lengths[sides[0]] + lengths[sides[1]])
-	of := nearest(lengths[sides[2]])
+	reach := measure.LengthFromMillimetres(lengths[sides[0]] + lengths[sides[1]])
+	of := measure.LengthFromMillimetres(lengths[sides[2]])
 	l.report(l.pointer(long), problem.Stop,
 		string(short)+" and "+string(middle)+" together are "+l.n.Length(reach)+", but "+string(long)+" between their ends is "+l.n.Length(of)+
 			", "+l.n.Amount(of-reach)+" more than they reach: these three lines cannot meet.",
@@ -220,7 +221,11 @@ func (l *lines) fits() bool {
 	best, ok := fit{}, false
 	for _, start := range l.starts() {
 		f, found := adjust(start, l.taken)
-		if !found || f.loosest() > loosestHeld || f.corners.twiceArea() <= 0 {
+		if !found || f.corners.twiceArea() <= 0 {
+			continue
+		}
+		if f.loosest() > loosestHeld {
+			l.fit = f
 			continue
 		}
 		if ok && isOther(best.corners, f.corners) && len(l.taken) == unknowns {
@@ -231,13 +236,17 @@ func (l *lines) fits() bool {
 			best, ok = f, true
 		}
 	}
-	if !ok {
+	if ok {
+		l.fit = best
+		return true
+	}
+	// A room that is nearly flat is loose too, and what is wrong with it is that
+	// it is flat.
+	if l.fit.steps == 0 || l.isRoom() {
 		l.report("/readings", problem.Stop, "These lines do not fix the room: a slip of the tape would move a corner more than "+strconv.Itoa(loosestHeld)+" times as far, or they cannot meet at all.",
 			"Measure diagonal AC, and BD to check it.")
-		return false
 	}
-	l.fit = best
-	return true
+	return false
 }
 
 func isOther(p, q quad) bool {
@@ -329,6 +338,6 @@ func (l *lines) keep() {
 			"Measure the other diagonal too, or each line twice.")
 	}
 	for i, r := range l.readings {
-		f.Lines = append(f.Lines, LineFound{Reading: r, Adjusted: nearest(l.fit.corners.step(l.taken[i].weights).long())})
+		f.Lines = append(f.Lines, LineFound{Reading: r, Adjusted: measure.LengthFromMillimetres(l.fit.corners.step(l.taken[i].weights).long())})
 	}
 }

@@ -183,8 +183,8 @@ func TestFind_LinesThatMakeNoRoom(t *testing.T) {
 		// The corners are at 0.618865948° and 179.381134052°.
 		{"Q7: near flat", []float64{4000, 3000, 4000, 3000, 6999.9}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
-				Do:   "Measure diagonal AC, and BD to check it."}}},
+				What: "These lines close, but corner A would be 0.62°: that is no room with four corners.",
+				Do:   "Check DA, AB and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
 		{"walls and lines across a true rectangle", []float64{4000, 3000, 4000, 3000, 0, 0, 3000, 4000}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
 				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
@@ -373,6 +373,11 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.Len(t, got.Problems, 1)
 	// Three standard deviations of a difference are 3 × √2 = 4.24 mm.
 	room.Readings[5].Length = 4004 * mm
+	got = room.Find(metric)
+	assert.Equal(t, survey.Assumed, got.Proof, "AB is checked by itself, and nothing else is")
+	assert.Equal(t, 1, got.Closing.Spare)
+	assert.Contains(t, got.Text, "Measure diagonal BD too.")
+	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineBD, Length: 5000 * mm, At: "/readings/6"})
 	assert.Equal(t, survey.Proved, room.Find(metric).Proof)
 }
 
@@ -442,4 +447,13 @@ func TestFind_OtherLinesFixTheRoom(t *testing.T) {
 			}
 		})
 	}
+}
+
+func TestFind_TapePastReason(t *testing.T) {
+	room := read(mm, 4000, 3000, 4000, 3000, 5000, 5000)
+	room.Tape = survey.Tape{Deviation: 10 * inch, ReadTo: foot}
+	assert.Equal(t, []problem.Problem{
+		{At: "/tape/deviation", Severity: problem.Caution, What: "The tape is said to be off by 10\" in a usual reading, more than any tape.", Do: "Check the number and write its unit."},
+		{At: "/tape/readTo", Severity: problem.Caution, What: "The tape is said to be read to 1' 0\", coarser than any tape.", Do: "Check the number and write its unit."},
+	}, room.Find(inches).Problems[:2])
 }

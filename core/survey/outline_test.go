@@ -224,3 +224,42 @@ func TestFind_Rectangle(t *testing.T) {
 	room.DiagonalAC = 8000 * mm
 	assert.Contains(t, room.Find(metric).Problems[0].What, "3.000 m too long: the three cannot meet.")
 }
+
+// Whatever corners are given, the answer is an outline whose angles add up, or
+// the reason why not.
+func FuzzFindPoints(f *testing.F) {
+	f.Add([]byte{0, 0, 9, 0, 9, 9, 0, 9})             // a square
+	f.Add([]byte{0, 0, 9, 9, 9, 0, 0, 9})             // a bow tie
+	f.Add([]byte{0, 0, 9, 0, 5, 0, 9, 9})             // there and back
+	f.Add([]byte{0, 0, 4, 0, 9, 0, 9, 9, 0, 9, 0, 5}) // corners on straight walls
+	f.Fuzz(func(t *testing.T, places []byte) {
+		if len(places) > 60 {
+			return
+		}
+		room := survey.Room{Form: survey.Points}
+		for i := 0; i+1 < len(places); i += 2 {
+			room.Points = append(room.Points, survey.CornerReading{Known: true, Point: survey.Point{X: measure.Length(int8(places[i])) * foot, Y: measure.Length(int8(places[i+1])) * foot}})
+		}
+		got := room.Find(inches)
+		if !got.Shape.Usable() {
+			require.NotEmpty(t, stops(got.Problems))
+			return
+		}
+		require.Positive(t, got.Shape.Area().SquareMetres.Sign())
+		sum := 0.0
+		for _, c := range got.Corners {
+			sum += c.Degrees
+		}
+		require.InDelta(t, 180*(len(got.Corners)-2), sum, 1e-6, "the angles of a figure that does not cross itself")
+		require.Equal(t, got.Shape.IsConvex(), convexByAngles(got.Corners))
+	})
+}
+
+func convexByAngles(corners []survey.CornerFound) bool {
+	for _, c := range corners {
+		if c.Degrees > 180+1e-9 {
+			return false
+		}
+	}
+	return true
+}

@@ -85,7 +85,7 @@ func (s Shape) offWalls(fromLast, fromFirst measure.Length) (Point, bool) {
 	if math.Abs(sine) < flatCrossing {
 		return Point{}, false
 	}
-	a, b := inMillimetres(fromFirst), inMillimetres(fromLast)
+	a, b := fromFirst.Millimetres(), fromLast.Millimetres()
 	from := spot{(float64(a*other.y) - float64(b*one.y)) / sine, (float64(b*one.x) - float64(a*other.x)) / sine}
 	return spotOf(first.Start).plus(from).point(), true
 }
@@ -122,7 +122,7 @@ func stop(at, what, do string) *problem.Problem {
 // of the line from corner one to corner two, looking up.
 func (f Fixture) crossings(one, two Point, n measure.Notation) (places [2]Point, clash *problem.Problem) {
 	base := spotOf(two).minus(spotOf(one))
-	apart, a, b := base.long(), inMillimetres(f.FromOne), inMillimetres(f.FromTwo)
+	apart, a, b := base.long(), f.FromOne.Millimetres(), f.FromTwo.Millimetres()
 	switch {
 	case a+b < apart:
 		return places, stop("/fromTwo", "From corner "+string(f.CornerOne)+" and from corner "+string(f.CornerTwo)+" the tapes reach "+n.Length(f.FromOne+f.FromTwo)+
@@ -162,7 +162,7 @@ func (f Fixture) oneOf(places [2]Point, one, two Point, s Shape, called string) 
 // or makes it hard to believe, at the blank that is to blame. In a room without
 // a shape it only looks at what is missing.
 func (f Fixture) CheckIn(s Shape, n measure.Notation) []problem.Problem {
-	return f.checkIn(s, n, "the fixture")
+	return f.checkIn(s, n, "the light")
 }
 
 // CheckIn is as for a fixture, with the obstruction's own name. A beam runs into
@@ -312,7 +312,7 @@ func (f Fixture) corners(s Shape, middle Point) []Point {
 	}
 	x, y, _ := f.Axis(s)
 	along := spot{x, y}
-	right, down := along.times(inMillimetres(f.Across)/2), along.quarter().times(inMillimetres(f.Deep)/2)
+	right, down := along.times(f.Across.Millimetres()/2), along.quarter().times(f.Deep.Millimetres()/2)
 	from := spotOf(middle)
 	return []Point{
 		from.minus(right).minus(down).point(), from.plus(right).minus(down).point(),

@@ -59,11 +59,11 @@ func TestFixture_CheckFromCorners(t *testing.T) {
 		{"side on the line itself", "/side", "Corner A lies on the line between the two corners and tells no side.", problem.Stop, fromCorners("A", 2500, "C", 2600, "A")},
 		{"too short", "/fromTwo", "From corner A and from corner B the tapes reach 3.900 m together, but the corners are 4.000 m apart: they cannot meet.", problem.Stop, fromCorners("A", 1900, "B", 2000, "")},
 		{"one too long", "/fromTwo", "The two distances differ by 4.100 m, but corners A and B are only 4.000 m apart: the tapes cannot meet.", problem.Stop, fromCorners("A", 5000, "B", 900, "")},
-		{"outside", "/fromOne", "The fixture lies 1.000 m outside the room.", problem.Stop, fromCorners("A", math.Hypot(2000, 4000), "B", math.Hypot(2000, 4000), "")},
+		{"outside", "/fromOne", "The light lies 1.000 m outside the room.", problem.Stop, fromCorners("A", math.Hypot(2000, 4000), "B", math.Hypot(2000, 4000), "")},
 		{"no such corner", "/cornerOne", "The room has no such corner to measure from.", problem.Stop, fromCorners("E", 2000, "B", 3000, "")},
 		{"twice the same corner", "/cornerTwo", "A place takes two different corners to measure from.", problem.Stop, fromCorners("A", 2000, "A", 3000, "")},
-		{"first not measured", "/fromOne", "The distance from corner A to the middle of the fixture is not given.", problem.Stop, fromCorners("A", 0, "B", 3000, "")},
-		{"second not measured", "/fromTwo", "The distance from corner B to the middle of the fixture is not given.", problem.Stop, fromCorners("A", 2000, "B", 0, "")},
+		{"first not measured", "/fromOne", "The distance from corner A to the middle of the light is not given.", problem.Stop, fromCorners("A", 0, "B", 3000, "")},
+		{"second not measured", "/fromTwo", "The distance from corner B to the middle of the light is not given.", problem.Stop, fromCorners("A", 2000, "B", 0, "")},
 		{"tapes nearly in line", "/fromTwo", "The tapes from corners A and B cross so flat that a slip of one moves the place three times as far.", problem.Caution, fromCorners("A", 2010, "B", 2010, "")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -97,7 +97,7 @@ func TestFixture_MeasuredInASkewRoom(t *testing.T) {
 	fixture.FromDA = 4500 * mm
 	assert.Equal(t, "/fromDA", fixture.CheckIn(hall, metric)[0].At)
 	fixture.FromDA, fixture.FromAB = 100*mm, 100*mm
-	assert.Equal(t, "The fixture is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall, metric)[0].What)
+	assert.Equal(t, "The light is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall, metric)[0].What)
 
 	// Where the two walls at A make one line they tell no place.
 	flat := survey.ShapeFromCorners(survey.Points, []survey.Point{{}, {X: 4000 * mm}, {X: 2000 * mm, Y: 3000 * mm}, {X: -3000 * mm, Y: 10 * mm}})
@@ -120,7 +120,7 @@ func TestFixture_Axis(t *testing.T) {
 	fixture.FromAB, fixture.AxisAB = 300*mm, 900*mm
 	assert.Empty(t, fixture.CheckIn(fourByThree, metric))
 	fixture.FromAB, fixture.AxisAB = 299*mm, 899*mm
-	assert.Equal(t, "With its size the fixture would reach 1 mm into the wall.", fixture.CheckIn(fourByThree, metric)[0].What)
+	assert.Equal(t, "With its size the light would reach 1 mm into the wall.", fixture.CheckIn(fourByThree, metric)[0].What)
 	fixture.Deep = 0
 	assert.Equal(t, "/deep", fixture.CheckIn(fourByThree, metric)[0].At)
 }

@@ -13,23 +13,11 @@ import (
 // fuses it with the sum it goes into and the last bit is the same everywhere.
 type spot struct{ x, y float64 }
 
-func spotOf(p Point) spot { return spot{inMillimetres(p.X), inMillimetres(p.Y)} }
-
-func inMillimetres(l measure.Length) float64 { return float64(l) / 1e6 }
+func spotOf(p Point) spot { return spot{p.X.Millimetres(), p.Y.Millimetres()} }
 
 // point is the nearest point of whole nanometres.
-func (s spot) point() Point { return Point{nearest(s.x), nearest(s.y)} }
-
-// nearest is a length in millimetres to the nearest nanometre, a half away from
-// zero. What is no number, or beyond all lengths that sums can still take, ends
-// at that limit.
-func nearest(millimetres float64) measure.Length {
-	const most = 1 << 52
-	scaled := millimetres * 1e6
-	if !(scaled > -most) {
-		return -most
-	}
-	return measure.Length(math.Round(min(scaled, most)))
+func (s spot) point() Point {
+	return Point{measure.LengthFromMillimetres(s.x), measure.LengthFromMillimetres(s.y)}
 }
 
 func (s spot) plus(t spot) spot  { return spot{s.x + t.x, s.y + t.y} }
@@ -63,7 +51,7 @@ func between(p, q Point) measure.Length {
 	if dx == 0 || dy == 0 {
 		return dx + dy
 	}
-	return nearest(spotOf(Point{dx, dy}).long())
+	return measure.LengthFromMillimetres(spotOf(Point{dx, dy}).long())
 }
 
 // side is +1 where the way from p by way of q to r turns clockwise looking up, −1

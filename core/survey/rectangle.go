@@ -15,6 +15,7 @@ func (r Room) findRectangle(n measure.Notation) Found {
 	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width)}
 	f.Problems = append(checkSide("/length", "length", "wall AB", r.Length, LeastSide, n), checkSide("/width", "width", "wall DA", r.Width, LeastSide, n)...)
 	f.Tape, f.TapeSaid = r.Tape.OrUsual(n)
+	f.checkTape(r.Tape, n)
 	if !f.Shape.Usable() {
 		return f
 	}
@@ -61,9 +62,9 @@ type diagonal struct {
 // the diagonal, and length and width add (length² + width²) ÷ diagonal² = 1 more
 // to its square.
 func (d diagonal) proves(f *Found, n measure.Notation) bool {
-	long, wide, read := inMillimetres(f.Shape.Length), inMillimetres(f.Shape.Width), inMillimetres(d.read)
+	long, wide, read := f.Shape.Length.Millimetres(), f.Shape.Width.Millimetres(), d.read.Millimetres()
 	should := spot{long, wide}.long()
-	off, limit := d.read-nearest(should), nearest(beyond*math.Sqrt2*f.Tape.deviation())
+	off, limit := d.read-measure.LengthFromMillimetres(should), measure.LengthFromMillimetres(beyond*math.Sqrt2*f.Tape.deviation())
 	c := &f.Closing
 	c.Spare++
 	if off.Abs() > c.Amount.Abs() || c.Line == "" {
@@ -74,7 +75,7 @@ func (d diagonal) proves(f *Found, n measure.Notation) bool {
 	}
 	p := problem.Problem{At: d.to, Severity: problem.Caution,
 		Do: "Measure it again. If it stays so, measure the four walls and both diagonals and enter those."}
-	p.What = "Diagonal " + string(d.line) + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(nearest(should)) + ", so it is " + n.Amount(off.Abs())
+	p.What = "Diagonal " + string(d.line) + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
 	if off > 0 {
 		p.What += " too long"
 	} else {

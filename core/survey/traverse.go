@@ -99,7 +99,7 @@ func (f *Found) walk(walls []WallReading, headings []measure.Number, n measure.N
 	var end spot
 	var way measure.Length
 	for i, w := range walls {
-		steps[i] = towards(headings[i]).times(inMillimetres(w.Length))
+		steps[i] = towards(headings[i]).times(w.Length.Millimetres())
 		end, way = end.plus(steps[i]), way+w.Length
 	}
 	if last := walls[count-1]; last.Length <= 0 {
@@ -110,15 +110,15 @@ func (f *Found) walk(walls []WallReading, headings []measure.Number, n measure.N
 			return nil, false
 		}
 		steps[count-1] = along.times(back)
-		end, way = end.plus(steps[count-1]), way+nearest(back)
+		end, way = end.plus(steps[count-1]), way+measure.LengthFromMillimetres(back)
 	}
 	miss := end.long()
-	if !f.close(nearest(miss), miss/inMillimetres(way), n) {
+	if !f.close(measure.LengthFromMillimetres(miss), miss/way.Millimetres(), n) {
 		return nil, false
 	}
 	corners, at, walked := make([]Point, count), spot{}, 0.0
 	for i := range corners {
-		corners[i] = at.minus(end.times(walked / inMillimetres(way))).point()
+		corners[i] = at.minus(end.times(walked / way.Millimetres())).point()
 		at, walked = at.plus(steps[i]), walked+steps[i].long()
 	}
 	return squared(corners), true

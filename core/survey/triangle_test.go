@@ -1,6 +1,7 @@
 package survey_test
 
 import (
+	"math"
 	"math/rand"
 	"testing"
 
@@ -70,6 +71,7 @@ func TestTriangle_Strays(t *testing.T) {
 		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 900 * mm, Across: 1200 * mm, Diagonal: 1500 * mm}, mm, measure.Metre, 1_388_889, 0},
 		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 1500 * mm, Across: 2000 * mm, Diagonal: 2500 * mm}, mm, measure.Metre, 833_333, 0},
 		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 3000 * mm, Across: 4000 * mm, Diagonal: 5000 * mm}, mm, measure.Metre, 416_667, 0},
+		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 2438 * mm, Across: 9144 * mm, Diagonal: inMM(math.Hypot(2438, 9144))}, mm, measure.Metre, 424_501, 0},
 		{"no triangle, no error to speak of", survey.Triangle{}, mm, measure.Metre, 0, 0},
 	} {
 		assert.InDelta(t, int64(c.want), int64(c.triangle.Strays(c.slip, c.over)), float64(c.near), "%s: %v", c.source, c.triangle)

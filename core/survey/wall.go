@@ -96,7 +96,7 @@ func (w WallLine) Off(p Point) measure.Length {
 	case w.Start.X == w.End.X && w.End.Y < w.Start.Y:
 		return p.X - w.Start.X
 	}
-	return nearest(w.direction().cross(spotOf(p).minus(spotOf(w.Start))))
+	return measure.LengthFromMillimetres(w.direction().cross(spotOf(p).minus(spotOf(w.Start))))
 }
 
 func (w WallLine) direction() spot { return spotOf(w.End).minus(spotOf(w.Start)).unit() }

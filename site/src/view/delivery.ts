@@ -17,8 +17,12 @@ type Stamp = keyof typeof states | "measure";
 
 /** What pressing a panel notes of it. */
 let stamp: Stamp = "found";
-/** Panels whose size is being noted, layer and label. */
+/** Panels whose size is being noted. */
 const measuring = new Set<string>();
+
+function measuringName(plan: JsonObject, layer: string, label: string): string {
+  return [typedText(plan["id"]), layer, plainLabel(label)].join(" ");
+}
 
 export function renderDelivery(plan: JsonObject, layers: Layer[]): void {
   const answers = answersTo(plan, layers);
@@ -111,10 +115,9 @@ function byName(): HTMLElement[] {
 /** The panels that differ from the order, or whose size was noted, each with
  *  blanks of its own. */
 function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panels: Panel[]): void {
-  const id = typedText(at(plan, `${pointer}/id`));
   const rows = list(plan, `${pointer}/panels`)
-    .map((entry, i) => [`${pointer}/panels/${String(i)}`, typedText(at(entry, "/panel")), entry] as const)
-    .filter(([, label, entry]) => isNoted(entry) || measuring.has(`${id}:${plainLabel(label)}`));
+    .map((entry, i) => [`${pointer}/panels/${String(i)}`, field(entry, "panel"), entry] as const)
+    .filter(([, label, entry]) => isNoted(entry) || (measuring.size > 0 && measuring.has(measuringName(plan, pointer, label))));
   const known = new Map(panels.map((p) => [p.label, p] as const));
   redraw(host, rows.map(([place, label]) => [place, label, known.get(plainLabel(label))?.supplier]), () =>
     rows.map(([place, label]) => {
@@ -137,9 +140,13 @@ function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panel
   );
 }
 
+/** What an entry says, without the way of a pointer: there may be thousands. */
+function field(entry: Json, name: string): string {
+  return entry !== null && typeof entry === "object" && !Array.isArray(entry) ? typedText(entry[name]) : "";
+}
+
 function isNoted(entry: Json): boolean {
-  const state = typedText(at(entry, "/state"));
-  return !["", "found", "unchecked"].includes(state) || typedText(at(entry, "/length")) !== "" || typedText(at(entry, "/width")) !== "";
+  return !["", "found", "unchecked"].includes(field(entry, "state")) || field(entry, "length") !== "" || field(entry, "width") !== "";
 }
 
 function sizeBlank(pointer: string, name: string): HTMLElement {
@@ -186,7 +193,7 @@ export function deliveryActions(desk: Desk, layers: () => Layer[]): Actions {
         desk.change((plan) => note(plan, layer, label, stamp));
         return;
       }
-      measuring.add(`${typedText(at(desk.plan(), `${layer}/id`))}:${label}`);
+      measuring.add(measuringName(desk.plan(), layer, label));
       desk.change((plan) => void ensureEntry(plan, `${layer}/panels`, "panel", label));
       const place = entryPointer(desk.plan(), `${layer}/panels`, "panel", label);
       document.querySelector<HTMLElement>(`[data-at="${CSS.escape(`${place}/length`)}"]`)?.focus();
@@ -214,7 +221,7 @@ export function deliveryActions(desk: Desk, layers: () => Layer[]): Actions {
     unnote: (b) => {
       const place = b.dataset["to"] ?? "";
       const entry = at(desk.plan(), place);
-      measuring.delete(`${typedText(at(desk.plan(), `${layerPointer(b)}/id`))}:${plainLabel(typedText(at(entry ?? null, "/panel")))}`);
+      measuring.delete(measuringName(desk.plan(), layerPointer(b), field(entry ?? null, "panel")));
       const pointer = place.slice(0, place.lastIndexOf("/"));
       desk.change((plan) => put(plan, pointer, list(plan, pointer).filter((e) => e !== entry)));
     },

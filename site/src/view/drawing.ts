@@ -29,7 +29,7 @@ const shownWords: Record<string, string> = {
   hanging: "order of hanging",
   marks: "marks on the walls",
   stations: "stations of the platform",
-  skew: "the room, out of square many times over",
+  skew: "room, its skew drawn large",
 };
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {

@@ -14,6 +14,8 @@ const ROWS = 400;
 /** From here on rows out of sight are left undrawn by the browser. */
 const LONG = 60;
 const whole = new Set<string>();
+/** Layers whose list tells every distance; the cards and the ladder always do. */
+const withMeasures = new Set<string>();
 
 export function showWholeList(layer: string): void {
   whole.add(layer);
@@ -21,11 +23,12 @@ export function showWholeList(layer: string): void {
 
 export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>): void {
   const answers = answersTo(plan, layers);
+  const begun = document.querySelector("details.cw-hang[data-layer]") !== null;
   every<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
     const layer = answers[i];
     item.hidden = layer === undefined;
     // The first layer is open from the start, and so is one that is added.
-    if (item.dataset["layer"] === undefined) item.open = i === 0 || every("details.cw-hang[data-layer]").length === i;
+    if (item.dataset["layer"] === undefined) item.open = i === 0 || begun;
     setAttribute(item, "data-layer", layer?.id ?? "");
     if (!layer) return;
     const base = `/mask/layers/${String(i)}`;
@@ -36,10 +39,14 @@ export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<st
     renderOrder(region("order", item), layer);
     redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", "Show the whole list", { "data-to": layer.id })] : []));
     setAttribute(item.querySelector("[data-rel=start]") as Element, "placeholder", layer.order[0]?.panel ?? "");
-    for (const does of ["ladder", "print-cards"]) {
+    for (const does of ["ladder", "print-cards", "measures"]) {
       const button = item.querySelector(`[data-do=${does}]`) as Element;
       setAttribute(button, "aria-label", `${button.textContent ?? ""}: ${layer.name}`);
     }
+    const measures = item.querySelector<HTMLElement>("[data-do=measures]") as HTMLElement;
+    measures.hidden = layer.order.every((h) => (h.measures ?? []).length === 0);
+    setAttribute(measures, "data-to", layer.id);
+    setAttribute(measures, "aria-pressed", String(withMeasures.has(layer.id)));
     renderRestart(item, layer);
     renderGaps(item, plan, base, layer.gaps ?? []);
     renderKey(item, layer.key, i < answers.length - 1);
@@ -106,7 +113,7 @@ function shownRows(layer: Layer): Hang[] {
 function renderOrder(host: HTMLElement, layer: Layer): void {
   const shown = shownRows(layer);
   setAttribute(host, "data-long", shown.length > LONG ? "" : null);
-  redraw(host, [layer.id, shown, layer.panels, layer.stations], () => {
+  redraw(host, [layer.id, shown, layer.panels, layer.stations, withMeasures.has(layer.id)], () => {
     const panels = new Map(layer.panels.map((p) => [p.label, p] as const));
     const places = new Map((layer.stations ?? []).map((s) => [s.n, s.text] as const));
     const sameSize = oneSize(layer) !== "";
@@ -131,7 +138,7 @@ function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boole
       sentence(hang.text, hang.panel),
       panel?.supplier ? make("small", {}, ` Supplier’s ${panel.supplier}.`) : null,
       panel && !sameSize ? make("small", {}, ` ${panel.measured || panel.size}`) : null,
-      (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
+      withMeasures.has(layer.id) && (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
       panel?.cut ? make("em", {}, ` ${panel.cut}`) : null,
     ),
   );
@@ -167,6 +174,11 @@ export function hangingActions(desk: Desk, layers: () => Layer[]): Actions {
   return {
     "whole-list": (b) => {
       showWholeList(b.dataset["to"] ?? "");
+      desk.redraw();
+    },
+    measures: (b) => {
+      const layer = b.dataset["to"] ?? "";
+      if (!withMeasures.delete(layer)) withMeasures.add(layer);
       desk.redraw();
     },
     hung: (b) => {

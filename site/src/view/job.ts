@@ -225,7 +225,7 @@ function renderSheet(): void {
   renderDelivery(plan, layers);
   renderChoices(sheet.choices ?? []);
   renderWalls(sheet.walls ?? []);
-  renderBox(sheet.box ?? null, sheet.walls ?? []);
+  renderBox(sheet.box ?? null);
   renderCorners(sheet.corners ?? []);
   renderHanging(plan, layers, figures);
   // After the lists above, since some of their blanks come with the answer.
@@ -567,7 +567,7 @@ function listen(): void {
   });
   startLight(root);
   startDrop();
-  startLadder({ plan: () => plan, sheet: () => sheet, changed });
+  startLadder({ plan: () => plan, sheet: () => sheet, changed, keep: keepNow });
   startPrint(
     () => sheet && (renderHanging(plan, sheet.layers ?? [], figures), renderFigures(figures)),
     () => sheet?.drawings ?? [],

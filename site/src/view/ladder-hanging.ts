@@ -43,7 +43,7 @@ export function hangingScreen(rung: Rung, id: string): Screen | null {
 /** The screen of a step, null where the sheet no longer has it. */
 function screenAt(work: Work, step: string): Screen | null {
   if (step === END) return endScreen(work);
-  const [, kind = "", seam = "", label = ""] = /^([a-z]+):(?:([^:]*):)?(.*)$/.exec(step) ?? [];
+  const { kind, seam, label } = partsOf(step);
   const hang = hangOf(work, label);
   if (!hang) return null;
   if (kind === "gap") return gapScreen(work, hang, seam) ?? panelScreen(work, hang);
@@ -51,6 +51,14 @@ function screenAt(work: Work, step: string): Screen | null {
   if (kind === "crooked") return crookedScreen(work, hang);
   if (kind === "move" && hang.station !== 0) return moveScreen(work, hang);
   return panelScreen(work, hang);
+}
+
+/** What a step is and whose; the name of a piece may hold any sign. */
+function partsOf(step: string): { kind: string; seam: string; label: string } {
+  const [, seam = "", of = ""] = /^gap:([^:]*):(.*)$/s.exec(step) ?? [];
+  if (of !== "") return { kind: "gap", seam, label: of };
+  const [, kind = "", label = ""] = /^([a-z]+):(.*)$/s.exec(step) ?? [];
+  return { kind, seam: "", label };
 }
 
 /** Where the work goes on when the view is opened: at the step left, unless
@@ -61,9 +69,10 @@ export function resumeHanging(rung: Rung, id: string): string {
   const crooked = hangOf(work, typedText(at(rung.plan(), `${work.base}/crooked`)));
   if (crooked) return `crooked:${crooked.panel}`;
   const step = rung.place.at;
-  const hang = hangOf(work, step.slice(step.lastIndexOf(":") + 1));
-  if (/^gaps?:/.test(step) && hang) return step;
-  return hang && !isUp(work, hang) && /^(move|panel):/.test(step) ? step : firstOpen(work);
+  const { kind, label } = partsOf(step);
+  const hang = hangOf(work, label);
+  if (hang && (kind === "gap" || kind === "gaps")) return step;
+  return hang && !isUp(work, hang) && (kind === "move" || kind === "panel") ? step : firstOpen(work);
 }
 
 function hangOf(work: Work, label: string): Hang | undefined {
@@ -125,7 +134,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
       { class: "cw-ladder-small" },
       [
         panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
-        panel?.measured || panel?.size || "",
+        unbroken(panel?.measured || panel?.size || ""),
         hang.station === 0 ? "" : `from station ${String(hang.station)}`,
       ]
         .filter(Boolean)
@@ -135,6 +144,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
     content: [
       up ? upActions(work, hang) : make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
       measuresOf(work, hang),
+      pieceWords(work, panel?.piece || hang.panel),
       panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, unbroken(panel.cut)) : null,
       panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
     ],
@@ -144,6 +154,12 @@ function panelScreen(work: Work, hang: Hang): Screen {
       ...backFrom(work, step),
     ],
   };
+}
+
+/** What hangs as one, or on marks of its own, is said of the piece by name. */
+function pieceWords(work: Work, name: string): HTMLElement | null {
+  const piece = work.layer.pieces.find((p) => p.name === name);
+  return piece ? make("p", { class: "cw-ladder-small" }, make("b", {}, piece.name), ` ${unbroken(piece.text)}`) : null;
 }
 
 /** The layer's drawing with these panels lit, and those that are up. */
@@ -158,10 +174,15 @@ const comes: Record<string, string> = {
 
 /** Distances that place the panel, and the gaps to leave at the seams it closes. */
 function measuresOf(work: Work, hang: Hang): HTMLElement | null {
-  const gaps = closedBy(work, hang).filter((g) => g.set !== "");
+  const gaps = isUp(work, hang) ? [] : closedBy(work, hang).filter((g) => g.set !== "" && !(g.set === g.planned && isNone(g.set)));
   const rows = [...hang.measures, ...gaps.map((g) => ({ what: `gap at ${g.seam}`, text: g.set }))];
   if (rows.length === 0) return null;
   return make("dl", { class: "cw-ladder-measures" }, ...rows.map((r) => make("div", {}, make("dt", {}, r.what), fitted("dd", r.text))));
+}
+
+/** A gap written as none: a plain seam, whose panels are set to each other. */
+function isNone(gap: string): boolean {
+  return /^0\D*$/.test(gap);
 }
 
 function upActions(work: Work, hang: Hang): HTMLElement {
@@ -325,9 +346,26 @@ function measured(work: Work, hang: Hang, gap: Gap, offer: string): void {
   const { rung, base, layer } = work;
   const others = list(rung.plan(), `${base}/gaps`).filter((g) => typedText(at(g, "/seam")) !== gap.seam);
   rung.write(`${base}/gaps`, [...others, { seam: gap.seam, gap: offer }]);
-  const now = rung.sheet().layers?.find((l) => l.id === layer.id)?.gaps.find((g) => g.seam === gap.seam);
-  rung.say(now?.text || `Gap at ${gap.seam}: ${offer}.`);
+  rung.say(adviceOn(rung, layer, gap.seam));
   goOnFrom(rung, layer.id, hang);
+}
+
+/** What the sheet says of a seam just measured, and the seams it now has set
+ *  otherwise than before. */
+function adviceOn(rung: Rung, before: Layer, seam: string): string {
+  const { problems, layers } = rung.sheet();
+  const now = layers?.find((l) => l.id === before.id)?.gaps ?? [];
+  const set = new Map(before.gaps.map((g) => [g.seam, g.set] as const));
+  const measured = now.find((g) => g.seam === seam);
+  const changed = now.filter((g) => g.measured === "" && g.set !== set.get(g.seam)).map((g) => `${g.seam} to ${g.set}`);
+  return [
+    `Gap at ${seam}: ${measured?.measured ?? ""}.`,
+    measured?.text ?? "",
+    changed.length > 0 ? `Set ${changed.join(", ")}.` : "",
+    ...(problems ?? []).filter((p) => measured?.at && p.at === measured.at).map((p) => `${p.what} ${p.do}`),
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** The next seam of this panel that is not measured, or the next step. */

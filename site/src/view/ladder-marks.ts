@@ -46,6 +46,10 @@ function ticksOf(walls: Wall[], layer: string): Tick[] {
   );
 }
 
+function nameOf(mark: Mark): string {
+  return mark.layer === "" ? mark.label : `${mark.label} ${lowerFirst(mark.layer)}`;
+}
+
 function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
   const { wall, mark, name } = here;
   const index = ticks.indexOf(here);
@@ -63,7 +67,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
       make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
       mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, unbroken(mark.join)),
       mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
-      then && !made ? make("p", { class: "cw-ladder-small" }, `then ${then.mark.text}, ${then.mark.label}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`) : null,
+      then && !made ? make("p", { class: "cw-ladder-small" }, unbroken(`then ${then.mark.text}, ${nameOf(then.mark)}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`)) : null,
       index === 0 && names.length > 1 ? ofLayers(rung, names) : null,
       made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
     ],
@@ -130,7 +134,7 @@ function ended(rung: Rung, ticks: Tick[], open: Tick[]): Screen {
       make(
         "dl",
         { class: "cw-ladder-measures" },
-        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${t.mark.label} on ${t.wall.wall}`), fitted("dd", t.mark.text))),
+        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${nameOf(t.mark)} on ${t.wall.wall}`), fitted("dd", t.mark.text))),
       ),
     ],
     keys: [{ words: "To the first", does: () => rung.go(first.name) }, ...back],

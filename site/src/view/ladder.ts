@@ -17,6 +17,7 @@ export interface Job {
   plan(): Plan;
   sheet(): Sheet | null;
   changed(): void;
+  keep(): void;
 }
 
 /** What is looked at: the marks, or the hanging of a layer. */
@@ -79,6 +80,9 @@ function climb(look: Look): void {
     window.addEventListener("popstate", () => climb(look), { once: true });
     return;
   }
+  // A phone may drop the page from its memory at any time: a plan that came by
+  // link is kept from here on, so that it is there when the page comes back.
+  job.keep();
   try {
     history.pushState({ ladder: look }, "");
   } catch {

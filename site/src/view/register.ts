@@ -2,7 +2,7 @@
 // marks of a layer lie on those of the one before.
 
 import type { Key, Registered } from "../engine/contract";
-import { at, typedText, type Json } from "../state/pointer";
+import type { Json } from "../state/pointer";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { figurePlace } from "./figures";
 
@@ -12,7 +12,7 @@ export function renderKey(item: HTMLElement, key: Key | undefined, hasNext: bool
   setAttribute(item.querySelector("[data-rel=key]") as Element, "placeholder", key?.chosen === "tool" ? key.panel : null);
   setText(region("key-place", item), hasNext && key?.panel ? `; ${key.panel} stays up for the next layer` : "");
   redraw(region("key", item), key, () => {
-    if (!key?.panel) return [];
+    if (!key?.panel) return key?.reason ? [make("p", {}, key.reason)] : [];
     const lies = key.lies ?? [];
     const touches = key.touches ?? [];
     return [
@@ -27,9 +27,8 @@ export function renderRegister(item: HTMLElement, typed: Json[], register: Regis
   const fold = item.querySelector("[data-fold=register]") as HTMLElement;
   fold.hidden = !hasBefore;
   setAttribute(fold, "data-filled", typed.length > 0 ? "" : null);
-  const byName = new Map((register?.marks ?? []).map((m) => [m.name, m.text] as const));
   every("[data-item-of=marks]", fold).forEach((li, i) => {
-    setText(region("residual", li), byName.get(typedText(at(typed[i] ?? null, "/name"))) ?? "");
+    setText(region("residual", li), register?.marks?.[i]?.text ?? "");
   });
   redraw(region("register", item), [register, figures], () => [
     register?.text ? make("p", { class: "cw-verdict", "data-verdict": register.verdict }, register.text) : null,

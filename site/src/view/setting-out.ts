@@ -32,7 +32,7 @@ function card(choice: Choice): HTMLElement {
     choice.recommended ? make("p", { class: "cw-recommended" }, make("b", {}, "Recommended."), choice.reason ? ` ${choice.reason}` : "") : null,
     choice.refused ? make("p", { class: "cw-refused" }, choice.refused) : borders(choice),
     choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
-    ...(choice.tapers ?? []).map((t) => make("p", { class: "cw-taper" }, t.text)),
+    tapers(choice),
     choice.taken
       ? make("p", { class: "cw-taken" }, "taken")
       : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square || "room"} ${choice.turned || "no"}`, "aria-label": `Take this: ${choice.title}` }),
@@ -51,7 +51,24 @@ function borders(choice: Choice): HTMLElement {
   return make(
     "table",
     { class: "cw-places" },
-    make("tbody", {}, ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, wall), ...ends.map((e) => make("td", {}, make("small", {}, `${e.corner} `), e.text))))),
+    make("caption", {}, "At both ends of each wall"),
+    make(
+      "tbody",
+      {},
+      // A wall is named by its corners, and its ends stand in that order.
+      ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, wall), ...ends.map((e) => make("td", {}, make("span", { class: "cw-hear" }, `at ${e.corner} `), e.text)))),
+    ),
+  );
+}
+
+function tapers(choice: Choice): HTMLElement | null {
+  const told = choice.tapers ?? [];
+  if (told.length === 0) return null;
+  return make(
+    "details",
+    { class: "cw-why cw-tapers" },
+    make("summary", { "aria-label": `how they taper: ${choice.title}` }, "how they taper"),
+    ...told.map((t) => make("p", {}, t.text)),
   );
 }
 
@@ -70,10 +87,8 @@ export function choiceActions(desk: Desk): Actions {
 }
 
 /** Where the box lies, and every line that is struck, with both its ends. */
-export function renderBox(box: BoxPlace | null, walls: Wall[]): void {
-  // In a square room every line runs straight across, as the marks show.
-  const askew = walls.some((w) => w.marks.some((m) => m.join !== ""));
-  redraw(region("box"), [box, askew], () => {
+export function renderBox(box: BoxPlace | null): void {
+  redraw(region("box"), box, () => {
     const corners = box?.corners ?? [];
     const lines = box?.lines ?? [];
     if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
@@ -84,7 +99,7 @@ export function renderBox(box: BoxPlace | null, walls: Wall[]): void {
       lines.length > 0 || corners.length > 0
         ? make(
             "details",
-            { class: "cw-fold", "data-filled": askew },
+            { class: "cw-fold" },
             make("summary", {}, "its corners, and every line to strike from end to end"),
             make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))),
             make(

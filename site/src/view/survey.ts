@@ -18,8 +18,8 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   const again = survey.again ?? [];
   return [
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
-    survey.closing ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
-    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again, in this order:"), ` ${again.join(", ")}.`) : null,
+    survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
+    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again:"), ` ${again.join(", ")}.`) : null,
     corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${c.corner}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
@@ -41,32 +41,24 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   ];
 }
 
-/** The light and all else in the ceiling, with the panels they fall on: folded
- *  away, since where a panel is cut stands with its hanging too. */
+/** The light and all else in the ceiling, with the panels they fall on. It
+ *  stands in a fold, since where a panel is cut is said at its hanging too. */
 export function renderObjects(objects: RoomObject[], layers: Layer[]): void {
   const names = new Map(layers.map((l) => [l.id, l.name] as const));
   redraw(region("objects"), [objects, Array.from(names)], () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];
-    return [
-      make(
-        "details",
-        { class: "cw-fold" },
-        make("summary", {}, "what hangs and sits in the ceiling, and the panels it falls on"),
-        make(
-          "ul",
-          {},
-          ...told.map((o) =>
-            make(
-              "li",
-              { "data-object": o.at },
-              make("b", {}, o.name || (o.kind === "fixture" ? "The light" : "Something else")),
-              o.text ? `. ${o.text}` : null,
-              (o.panels ?? []).length > 0 ? make("ul", { class: "cw-cuts" }, ...o.panels.map((p) => make("li", {}, make("b", {}, `${names.get(p.layer) ?? p.layer}, ${p.panel}`), `: ${p.text}`))) : null,
-            ),
-          ),
-        ),
-      ),
-    ];
+    return [make("h3", {}, "Where they are, and the panels they fall on"), make("ul", {}, ...told.map((o) => object(o, names)))];
   });
+}
+
+function object(o: RoomObject, names: Map<string, string>): HTMLElement {
+  const cuts = (o.panels ?? []).map((p) => make("li", {}, make("b", {}, `${names.get(p.layer) ?? p.layer}, ${p.panel}`), `: ${p.text}`));
+  return make(
+    "li",
+    { "data-object": o.at },
+    make("b", {}, o.name || (o.kind === "fixture" ? "The light" : "Something else")),
+    o.text ? `. ${o.text}` : null,
+    cuts.length > 0 ? make("ul", { class: "cw-cuts" }, ...cuts) : null,
+  );
 }
