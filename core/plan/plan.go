@@ -23,6 +23,7 @@ type Plan struct {
 	Room      survey.Room
 	Fixture   survey.Fixture
 	// Obstructions are the other things on the ceiling, by their pointers.
+	Furniture    []Furniture
 	Obstructions []Obstruction
 	Mask         Mask
 	Setting      Setting
@@ -102,13 +103,21 @@ func (u Units) OtherNotation() measure.Notation {
 }
 
 // Place is the building: whose safety rules are read, how old it is (Built 0:
-// not known), what the surface is and what tests of the old paint gave.
+// not known), what the surface is, what tests of the old paint gave, and what
+// else of the building bears on the work.
 type Place struct {
 	Rules    safety.Country
 	Built    int
 	Textured safety.Answer
 	Lead     safety.LeadTest
 	Pull     safety.PullTest
+	// Detectors and Sprinklers: there are some in the ceiling, whether or not
+	// they are among the obstructions. Isolated: the light's circuit is off at the
+	// board, locked and proved dead. Flames: pilot lights, heaters or stoves.
+	// AirHandling: air is taken from this room and sent to others. Below: others
+	// may pass under the platform. Fixings: ground is drilled or boards lifted.
+	Detectors, Sprinklers, Isolated, Flames, AirHandling, Below, Fixings safety.Answer
+	FloorLoad                                                            safety.Fact // kilograms a square metre the floor may carry
 }
 
 // Obstruction is one obstruction with its pointer.
@@ -201,6 +210,15 @@ type Step struct {
 	Spare                   Percent
 
 	// Rate is the area one person does in an hour, where RateKnown.
+	// Limit is the highest eight-hour average of the product's own sheet, mg/m³;
+	// FlashPoint in degrees Celsius. LessWater tells that VOC is reckoned without
+	// the water and the exempt solvents in the product, WaterPart and ExemptPart
+	// of it.
+	Limit, FlashPoint     safety.Fact
+	LessWater             bool
+	WaterPart, ExemptPart Percent
+	Category              safety.Category
+
 	Rate                  measure.Area
 	RateKnown             bool
 	RecoatHours           safety.Fact
@@ -274,6 +292,25 @@ type Access struct {
 	DeckLength, DeckWidth measure.Length
 	ArmReach, Overlap     measure.Length
 	Turn                  bool
+
+	Kind safety.Kind // of platform
+	// OtherStature is how tall the fitter is whose height differs most; LadderHeight
+	// the height of a stepladder; RailHeight and RailGap those of the rails;
+	// FootLength and FootWidth what the platform stands on, outriggers included.
+	OtherStature, LadderHeight, RailHeight, RailGap, FootLength, FootWidth measure.Length
+	Wheels, Rides, ToeBoards, WayUp, Tied                                  safety.Answer
+	// Kilograms: what the deck may carry, the tools and materials on it, the
+	// platform itself and the heaviest panel.
+	Rated, Load, Mass, Panel safety.Fact
+	OnDeck                   int         // people on the deck, 0 where the plan does not say
+	Minutes                  safety.Fact // in one spot, without a pause
+}
+
+// Furniture is what stays in the room, on the floor, with its pointer: a
+// rectangle along the walls, its corner nearest to A FromDA and FromAB.
+type Furniture struct {
+	At, Name                      string
+	FromDA, FromAB, Length, Width measure.Length
 }
 
 // Reading is how one length blank was understood.

@@ -85,6 +85,7 @@ func (r *reader) plan(top section) Plan {
 	p.Place = readPlace(top.section("place"))
 	room := top.section("room")
 	p.Room, p.Fixture, p.Obstructions = readRoom(room), readFixture(room.section("fixture")), readObstructions(room)
+	p.Furniture = readFurniture(room)
 	p.Mask = readMask(top.section("mask"))
 	p.Setting = readSetting(top.section("setting"))
 	p.Seams = readSeams(top.section("seams"))
@@ -130,7 +131,19 @@ func readPlace(s section) Place {
 	if s.text("built") != "" {
 		p.Built = readYear(s)
 	}
+	p.Detectors, p.Sprinklers = s.answer("detectors", "whether there are detectors"), s.answer("sprinklers", "whether there are sprinklers")
+	p.Isolated, p.Flames = s.answer("isolated", "whether the light is isolated"), s.answer("flames", "whether there are pilot lights or heaters")
+	p.AirHandling, p.Below = s.answer("airHandling", "whether air from this room goes to others"), s.answer("below", "whether others pass below")
+	p.Fixings = s.answer("fixings", "whether anything is drilled")
+	if p.FloorLoad = s.fact("floorLoad"); choice(s, "floorLoadUnit", "the unit of the floor's load", "kg/m2", "lb/ft2") == "lb/ft2" {
+		p.FloorLoad.Value = p.FloorLoad.Value.Mul(pound).Quo(measure.SquareFoot)
+	}
 	return p
+}
+
+// answer is yes, no, or not said.
+func (s section) answer(name, what string) safety.Answer {
+	return choice(s, name, what, safety.Answer(""), safety.Yes, safety.No)
 }
 
 // readYear reads the year the building was built. A year that no building
@@ -248,13 +261,23 @@ func readAir(s section) safety.AirPlan {
 		word(s, "limitUnit", "the unit of the limit", "mg/m3")
 	}
 	s.setAside("limitUnit")
-	return safety.AirPlan{
-		Limit:  s.fact("limit"),
-		Opened: s.fact("opened"),
-		Shut:   s.fact("shut"),
-		Mixing: s.fact("mixing"),
+	plan := safety.AirPlan{
+		Limit:     s.fact("limit"),
+		ShortTerm: s.fact("shortTerm"),
+		Opened:    s.fact("opened"),
+		Shut:      s.fact("shut"),
+		Mixing:    s.fact("mixing"),
+		Fan:       s.fact("fan"),
+		Nights:    choice(s, "nights", "whether the windows stay open at night", safety.NightsShut, safety.NightsOpen),
 	}
+	if choice(s, "fanUnit", "the unit of the fan", "m3/h", "cfm") == "cfm" {
+		plan.Fan.Value = plan.Fan.Value.Mul(cubicFootAMinute)
+	}
+	return plan
 }
+
+// cubicFootAMinute is a cubic foot a minute in cubic metres an hour.
+var cubicFootAMinute = measure.MustNumber("1.699010796")
 
 // fact reads a number that may be unknown.
 func (s section) fact(name string) safety.Fact {
@@ -278,5 +301,38 @@ func readAccess(s section) Access {
 	a.ArmReach, _ = s.length("armReach", "")
 	a.Overlap, _ = s.length("overlap", "")
 	a.Turn = choice(s, "turn", "whether the platform may be turned", "yes", "no") == "yes"
+	readPlatform(s, &a)
 	return a
+}
+
+// readPlatform reads what else is known of the platform, whatever the work is
+// done from; only what is chosen is used.
+func readPlatform(s section, a *Access) {
+	a.Kind = choice(s, "kind", "what kind of platform it is", safety.Kind(""), safety.HopUp, safety.Podium, safety.Tower, safety.Scaffold)
+	a.OtherStature, _ = s.positive("alsoBy", "")
+	a.LadderHeight, _ = s.positive("ladderHeight", "")
+	a.RailHeight, _ = s.positive("railHeight", "")
+	a.RailGap, _ = s.positive("railGap", "")
+	a.FootLength, _ = s.positive("footLength", "")
+	a.FootWidth, _ = s.positive("footWidth", "")
+	a.Wheels, a.Rides = s.answer("wheels", "whether the wheels are locked"), s.answer("rides", "whether it is moved with someone on it")
+	a.ToeBoards, a.WayUp, a.Tied = s.answer("toeBoards", "whether there are toe boards"), s.answer("wayUp", "whether there is a way up inside"), s.answer("tied", "whether it is tied")
+	unit := measure.NumberFromInt(1)
+	if choice(s, "massUnit", "the unit of the weights", "kg", "lb") == "lb" {
+		unit = pound
+	}
+	a.Rated, a.Load, a.Mass, a.Panel = s.kilograms("rated", unit), s.kilograms("load", unit), s.kilograms("mass", unit), s.kilograms("panel", unit)
+	if s.text("onDeck") != "" {
+		a.OnDeck, _ = s.count("onDeck", "")
+	}
+	a.Minutes = s.fact("minutes")
+}
+
+// pound is a pound in kilograms (NIST Handbook 44, appendix C).
+var pound = measure.MustNumber("0.45359237")
+
+func (s section) kilograms(name string, unit measure.Number) safety.Fact {
+	f := s.fact(name)
+	f.Value = f.Value.Mul(unit)
+	return f
 }

@@ -117,3 +117,19 @@ func readObject(s section, at survey.Place) survey.Fixture {
 
 // corner is the name of a corner as typed, in a capital.
 func corner(text string) survey.Corner { return survey.Corner(label(text)) }
+
+// mostFurniture is more than is left standing in any room.
+const mostFurniture = 40
+
+func readFurniture(s section) []Furniture {
+	var found []Furniture
+	for _, e := range s.some("furniture", mostFurniture, "things on the floor") {
+		f := Furniture{At: e.at, Name: e.text("name")}
+		f.FromDA, _ = e.length("fromDA", "")
+		f.FromAB, _ = e.length("fromAB", "")
+		f.Length, _ = e.positive("length", "the length of what stands there")
+		f.Width, _ = e.positive("width", "the width of what stands there")
+		found = append(found, f)
+	}
+	return found
+}

@@ -60,7 +60,8 @@ func readStep(s section, i int) Step {
 	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
 		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours",
 		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
-		"spare", "sample", "sampleUnit"} {
+		"spare", "sample", "sampleUnit",
+		"limit", "flash", "flashUnit", "vocAs", "waterPart", "exemptPart", "category"} {
 		s.setAside(name)
 	}
 	return step
@@ -120,8 +121,20 @@ func readPaint(s section, step *Step) {
 	step.Mix = readMix(s)
 	readBuying(s, step)
 	step.VOC = readVOC(s)
+	readLabel(s, step)
 	step.Binder = word(s, "binder", "what the product is thinned with", safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
 	step.DryHours = s.fact("dryHours")
+}
+
+// readLabel reads what the label and the safety data sheet say besides the VOC.
+func readLabel(s section, step *Step) {
+	step.Limit = s.fact("limit")
+	step.FlashPoint = s.degrees("flash", choice(s, "flashUnit", "the unit of the flash point", "C", "F") == "F")
+	step.LessWater = choice(s, "vocAs", "what the VOC figure counts", "material", "less-water") == "less-water"
+	s.when(step.LessWater, func() {
+		step.WaterPart, step.ExemptPart = s.percent("waterPart", 100), s.percent("exemptPart", 100)
+	})
+	step.Category = choice(s, "category", "what category the product is", append([]safety.Category{""}, safety.Categories()...)...)
 }
 
 // readBuying reads how surely and from where the product is bought.

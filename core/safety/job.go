@@ -105,11 +105,68 @@ type Product struct {
 // metre. Opened and Shut are changes of the whole air of the room in an hour,
 // with the windows so. Mixing says how badly the fresh air reaches every
 // corner: 1 is perfect, 10 very poor.
+//
+// ShortTerm is the highest average over fifteen minutes, milligrams a cubic
+// metre. Fan is what a fan brings besides, in cubic metres an hour, while people
+// work. Nights says whether the windows stay open when nobody is at work.
 type AirPlan struct {
-	Limit  Fact
-	Opened Fact
-	Shut   Fact
-	Mixing Fact
+	Limit, ShortTerm Fact
+	Opened, Shut     Fact
+	Mixing           Fact
+	Fan              Fact
+	Nights           Nights
+}
+
+// Nights says whether the windows stay open when nobody is at work. The zero
+// value counts as shut, which is the less safe.
+type Nights string
+
+// The two ways to leave the windows.
+const (
+	NightsShut Nights = "shut"
+	NightsOpen Nights = "open"
+)
+
+// Kind is what kind of platform the work is done from. The zero value is not
+// known.
+type Kind string
+
+// The kinds of platform: a low deck to step on, a small wheeled or folding
+// platform with rails of its own, a mobile tower, a scaffold built in the room.
+const (
+	HopUp    Kind = "hop-up"
+	Podium   Kind = "podium"
+	Tower    Kind = "tower"
+	Scaffold Kind = "scaffold"
+)
+
+// Category is what a coating counts as where its VOC is limited by law. The zero
+// value is not said.
+type Category string
+
+// The categories, in words that the laws of all countries here can be read with.
+const (
+	MattCeiling      Category = "matt-ceiling"
+	GlossCeiling     Category = "gloss-ceiling"
+	TrimPaint        Category = "trim-paint"
+	TrimVarnish      Category = "trim-varnish"
+	SealingPrimer    Category = "sealing-primer"
+	BindingPrimer    Category = "binding-primer"
+	OnePack          Category = "one-pack"
+	TwoPack          Category = "two-pack"
+	MultiColoured    Category = "multi-coloured"
+	DecorativeEffect Category = "decorative-effect"
+	MetallicPaint    Category = "metallic"
+	Lacquer          Category = "lacquer"
+	ClearShellac     Category = "clear-shellac"
+	OpaqueShellac    Category = "opaque-shellac"
+	Adhesive         Category = "adhesive"
+)
+
+// Categories are all categories.
+func Categories() []Category {
+	return []Category{MattCeiling, GlossCeiling, TrimPaint, TrimVarnish, SealingPrimer, BindingPrimer, OnePack, TwoPack,
+		MultiColoured, DecorativeEffect, MetallicPaint, Lacquer, ClearShellac, OpaqueShellac, Adhesive}
 }
 
 // Job is what the rules read. A length, area or volume of 0 is not known.
