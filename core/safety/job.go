@@ -98,6 +98,7 @@ type Product struct {
 	Binder   Binder
 	Coats    int64 // less than 1 counts as one coat
 	DryHours Fact  // hours one coat takes to dry
+	Limit    Fact  // the product's own highest eight-hour average, mg/m³; not known: the job's
 }
 
 // AirPlan is how the room is aired. The limit is the highest eight-hour average
@@ -189,4 +190,6 @@ type Job struct {
 	Leaf          []Metal // of every step that lays leaf
 	OverheadHours Fact    // hours a day one person works with the hands above the head
 	Air           AirPlan
+	Coats         []Coat  // when they go on; none: not known
+	Shifts        []Shift // when people are in the room
 }
