@@ -236,7 +236,8 @@ func TestAStopLeavesTheRest(t *testing.T) {
 	sides := []string{"border.AB", "border.CD", "box.diagonal"}
 	hung := []string{"L1.panels", "L1.seams.length", "L1.seams.crossings", "L1.runout.length", "L1.runout.width", "L1.seam.length", "L1.seam.width",
 		"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width", "L1.bridges"}
-	air := []string{"air.mass", "air.peak", "air.changes", "air.purge"}
+	air := []string{"air.*"}
+	levels := []string{"air.atOnce", "air.peak", "air.average", "air.share", "air.short", "air.over", "air.reentry", "air.changes", "air.flow", "air.purge"}
 	ceiling := []string{"step.base.*", "step.protect.area", "step.border.*", "step.glaze.area", "step.glaze.product", "step.glaze.wet", "step.glaze.cans", "step.glaze.batches"}
 	maskSteps := []string{"step.border.*", "step.coat.*", "step.peel.area", "step.under.*", "step.size.*", "step.leaf.*"}
 	tape := []string{"seams.length", "seams.crossings", "tape.length", "tape.rolls"}
@@ -246,9 +247,9 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		// of the job goes into them.
 		goes, changes []string
 	}{
-		{"/room/length", slices.Concat(ends, ceiling, []string{"room.*", "order.length", "order.largest.length", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
-		{"/room/width", slices.Concat(sides, ceiling, []string{"room.*", "order.width", "order.largest.width", "air.peak", "air.changes", "air.purge"}), []string{"air.mass"}},
-		{"/room/height", []string{"room.volume", "platform.*", "air.peak", "air.changes", "air.purge"}, nil},
+		{"/room/length", slices.Concat(ends, ceiling, []string{"room.*", "order.length", "order.largest.length"}, levels), []string{"air.mass"}},
+		{"/room/width", slices.Concat(sides, ceiling, []string{"room.*", "order.width", "order.largest.width"}, levels), []string{"air.mass"}},
+		{"/room/height", slices.Concat([]string{"room.volume", "platform.*"}, levels), nil},
 		{"/room/fixture/fromDA", nil, nil},
 		{"/mask/length", slices.Concat(ends, maskSteps, tape, []string{"mask.area", "L1.*", "L2.*"}), air},
 		{"/mask/layers/0/columns", hung, append(tape, "tape.rolls")},
@@ -269,8 +270,8 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		{"/finish/steps/8/leaf/perBook", []string{"step.leaf.leaves", "step.leaf.books"}, nil},
 		{"/finish/steps/10/typedArea", []string{"step.spare.*"}, air},
 		{"/access/reachBy", nil, []string{"platform.height", "platform.least", "platform.most", "platform.base"}},
-		{"/air/limit", []string{"air.changes", "air.purge"}, nil},
-		{"/air/opened", []string{"air.purge"}, nil},
+		{"/air/limit", []string{"air.share", "air.over", "air.reentry", "air.changes", "air.flow", "air.purge"}, nil},
+		{"/air/opened", []string{"air.peak", "air.average", "air.share", "air.short", "air.over", "air.reentry", "air.purge"}, nil},
 	} {
 		before := figures(sheetNamed(t, "full"))
 		broken := sheetOf(t, changed(t, planNamed(t, "full"), c.at, "what?"))

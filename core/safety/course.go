@@ -11,10 +11,20 @@ import (
 // Coat is one coat on its way into the air: which of the job's products it is,
 // when it is begun, in minutes from the beginning of the job, and how many
 // minutes it takes to put on; 0 where that is not known, and all of it is then
-// wet at once, which is the less safe.
+// wet at once, which is the less safe. A coat that is put on in stretches is one
+// Coat for each: Part of the Whole, both 0 for all of it.
 type Coat struct {
 	Product        int
 	Start, Minutes int64
+	Part, Whole    int64
+}
+
+// share is the part of the coat that goes on in this stretch.
+func (c Coat) share() float64 {
+	if c.Whole <= 0 {
+		return 1
+	}
+	return float64(c.Part) / float64(c.Whole)
 }
 
 // Shift is a time in which people are in the room, in minutes from the beginning
@@ -245,7 +255,7 @@ func (r *room) place(coats []Coat) {
 }
 
 func (r *room) placed(c Coat) bool {
-	return c.Product >= 0 && c.Product < len(r.of) && r.of[c.Product] >= 0 && c.Start >= 0 && c.Minutes >= 0
+	return c.Product >= 0 && c.Product < len(r.of) && r.of[c.Product] >= 0 && c.Start >= 0 && c.Minutes >= 0 && c.Part >= 0 && c.Part <= c.Whole
 }
 
 func (r *room) empty() bool { return len(r.coats) == 0 }
@@ -296,9 +306,9 @@ func (r *room) begin(minute int64) {
 		w := &r.wets[r.of[c.Product]]
 		switch {
 		case c.Minutes == 0 && c.Start == minute:
-			w.left += w.coat
+			w.left += float64(w.coat * c.share())
 		case minute < c.Start+c.Minutes:
-			w.input += w.coat * 60 / float64(c.Minutes)
+			w.input += float64(w.coat*c.share()) * 60 / float64(c.Minutes)
 		}
 	}
 }

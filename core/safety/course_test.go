@@ -170,7 +170,7 @@ func busyJob() Job {
 	job.Products = append(job.Products,
 		Product{Litres: fact("9"), VOC: fact("45"), Coats: 3, DryHours: fact("1.5"), Limit: fact("200")},
 		Product{Litres: fact("1.2"), VOC: fact("400"), Coats: 2, DryHours: fact("12")})
-	job.Coats = []Coat{{0, 30, 95}, {1, 300, 60}, {1, 437, 61}, {2, 460, 20}, {1, 1500, 0}, {2, 1583, 240}}
+	job.Coats = []Coat{{Product: 0, Start: 30, Minutes: 95}, {Product: 1, Start: 300, Minutes: 60}, {Product: 1, Start: 437, Minutes: 61}, {Product: 2, Start: 460, Minutes: 20}, {Product: 1, Start: 1500}, {Product: 2, Start: 1583, Minutes: 240}}
 	job.Shifts = []Shift{{0, 210}, {240, 480}, {1440, 1925}}
 	return job
 }
@@ -211,7 +211,7 @@ func TestCourseAddsUpShares(t *testing.T) {
 	two := one
 	two.Products = []Product{one.Products[0], one.Products[0]}
 	two.Products[1].Limit = fact("700")
-	two.Coats = []Coat{{0, 0, 240}, {1, 0, 240}}
+	two.Coats = []Coat{{Product: 0, Minutes: 240}, {Product: 1, Minutes: 240}}
 	both := CourseOf(two)
 	assert.InDelta(t, single.Share.Value.Float()*1.5, both.Share.Value.Float(), 0.003)
 	assert.InDelta(t, single.Average.Value.Float()*2, both.Average.Value.Float(), 2)
@@ -243,6 +243,20 @@ func TestCourseIsMonotone(t *testing.T) {
 	}
 }
 
+// A coat in two stretches gives off what it would in one; with the second far
+// off the peak is lower.
+func TestCourseOfACoatInStretches(t *testing.T) {
+	whole := airyJob()
+	whole.Coats, whole.Shifts = []Coat{{Minutes: 120}}, []Shift{{0, 480}}
+	split := whole
+	split.Coats = []Coat{{Minutes: 30, Part: 30, Whole: 120}, {Start: 30, Minutes: 90, Part: 90, Whole: 120}}
+	a, b := CourseOf(whole), CourseOf(split)
+	assert.Equal(t, a.Peak, b.Peak)
+	assert.Equal(t, a.Average, b.Average)
+	split.Coats[1].Start, split.Shifts = 1440, []Shift{{0, 480}, {1440, 1920}}
+	assert.Less(t, CourseOf(split).Peak.Value.Float(), a.Peak.Value.Float())
+}
+
 func TestCourseOfNothing(t *testing.T) {
 	job := airyJob()
 	job.Products[0].VOC = fact("0")
@@ -265,7 +279,7 @@ func TestCourseWithoutTimes(t *testing.T) {
 	job := airyJob()
 	job.Products[0].Coats = 4
 	coats, shifts := timesOf(job)
-	assert.Equal(t, []Coat{{0, 0, 0}, {0, 240, 0}, {0, 1440, 0}, {0, 1680, 0}}, coats)
+	assert.Equal(t, []Coat{{}, {Start: 240}, {Start: 1440}, {Start: 1680}}, coats)
 	assert.Equal(t, Shift{0, 480}, shifts[0])
 	assert.NotEmpty(t, CourseOf(job).Curve)
 }
@@ -283,7 +297,7 @@ func TestCourseOfHugeAndTiny(t *testing.T) {
 			func(j *Job) { j.Air.Fan = fact(n) },
 			func(j *Job) { j.RoomVolume.Litres = number(n) },
 		} {
-			for _, coats := range [][]Coat{nil, {{0, 0, 60}}, {{0, 0, 60}, {0, math.MaxInt32, 5}, {7, 1, 1}, {-1, -1, -1}}} {
+			for _, coats := range [][]Coat{nil, {{Minutes: 60}}, {{Minutes: 60}, {Start: math.MaxInt32, Minutes: 5}, {Product: 7, Start: 1, Minutes: 1}, {Product: -1, Start: -1, Minutes: -1}}} {
 				job := airyJob()
 				change(&job)
 				job.Coats = coats

@@ -30,6 +30,7 @@ type facts struct {
 	deck        Deck
 	deckKnown   bool
 	air         Air
+	course      Course
 	solventPeak Fact // mg/m³ in the shut room with all of the solvent products' solvent in its air at once
 }
 
@@ -39,7 +40,7 @@ func factsOf(job Job) facts {
 	solvents := job
 	solvents.Products = productsThat(isSolvent, job.Products)
 	solventAir, _ := AirOf(solvents)
-	return facts{Job: job, deck: deck, deckKnown: len(problems) == 0, air: air, solventPeak: solventAir.Peak}
+	return facts{Job: job, deck: deck, deckKnown: len(problems) == 0, air: air, course: CourseOf(job), solventPeak: solventAir.Peak}
 }
 
 // needsDeck: the ceiling cannot be worked on from the floor.
@@ -112,14 +113,16 @@ var (
 	half = measure.NumberFromFraction(1, 2)
 )
 
+// averageOverLimit: in the worst working day the products together are above
+// what is allowed over eight hours, or for a quarter of an hour.
 func (f facts) averageOverLimit() bool {
-	return exceeds(f.air.Average, above(f.Air.Limit, 0), once)
+	return exceeds(f.course.Share, FactOf(once), once) || exceeds(f.course.ShortTerm, above(f.Air.ShortTerm, 0), once)
 }
 
+// averageNearLimit: they are above half of it, or above it at some time with
+// people in the room.
 func (f facts) averageNearLimit() bool {
-	limit := above(f.Air.Limit, 0)
-	return exceeds(f.air.Average, limit, half) ||
-		exceeds(f.air.Level, limit, once)
+	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortTerm, above(f.Air.Limit, 0), once)
 }
 
 func (f facts) shutOverLimit() bool {
@@ -248,9 +251,11 @@ func (f facts) airAmount(name string, style Style) string {
 	case "limit":
 		return level(f.Air.Limit, style)
 	case "average":
-		return level(f.air.Average, style)
+		return level(f.course.Average, style)
+	case "share":
+		return style.number(f.course.Share.Value.Mul(measure.NumberFromInt(100)), 0) + " %"
 	case "level":
-		return level(f.air.Level, style)
+		return level(f.course.ShortTerm, style)
 	case "shut level":
 		return level(f.air.Shut, style)
 	case "peak":

@@ -332,25 +332,25 @@ func rules() []rule {
 
 		{
 			id: "air-over-limit", severity: problem.Stop, subject: "air", at: "/air/opened",
-			// When: the average over eight hours with the windows open is above the limit.
+			// When: on the worst day the products together are above what is allowed over eight hours, or over fifteen minutes.
 			fires:   facts.averageOverLimit,
-			words:   "Do not start with so little fresh air. As a screening figure the air would average {average} over eight hours, above the limit of {limit}. Bring at least {changes} air changes an hour, or use less, or other, product.",
+			words:   "Do not start with so little fresh air. As a screening figure the air would average {average} over the eight hours of the worst day, {share} of what is allowed. Bring at least {changes} air changes an hour, or use less, or other, product.",
 			decides: label,
 			source:  "29 CFR 1926.55 and 1926.57(a); the average by 29 CFR 1915.1000(d)(1)(i), over a well mixed room.",
-			figures: []string{"air.changes", "air.mass"},
+			figures: []string{"air.average", "air.share", "air.changes"},
 		},
 		{
 			id: "air-near-limit", severity: problem.Caution, subject: "air", at: "/air/opened",
-			// When: the average over eight hours is above half the limit, or the level while a coat dries is above the limit.
+			// When: on the worst day the products together are above half of what is allowed over eight hours, or at some time above it while people work.
 			fires:   facts.averageNearLimit,
-			words:   "There is little to spare in the air. Keep at least {changes} air changes an hour going, better more. As a screening figure the air comes to {level} while a coat dries, and the limit is {limit}. Your face is nearer the wet film than that.",
+			words:   "There is little to spare in the air. Keep at least {changes} air changes an hour going, better more. As a screening figure the air comes to {level} while people work, and averages {share} of what is allowed over the eight hours of the worst day. Your face is nearer the wet film than that.",
 			decides: label,
 			source:  "29 CFR 1926.57(a), over a well mixed room; the margin of one half is derived.",
 			figures: []string{"air.changes", "air.mass"},
 		},
 		{
 			id: "respirator-programme", severity: problem.Note, at: "/air/opened",
-			// When: the average over eight hours with the windows open is above the limit.
+			// When: on the worst day the products together are above what is allowed.
 			fires:   facts.averageOverLimit,
 			words:   "A respirator only helps with the right cartridge, a clean-shaven seal, a fit test, a medical check and a date to change the cartridge.",
 			decides: label,
@@ -363,7 +363,7 @@ func rules() []rule {
 			words:   "Keep the windows open the whole time a coat dries, the night too. With them shut the air would come to {shut level}, a screening figure, and the limit is {limit}.",
 			decides: label,
 			source:  "29 CFR 1926.57(a) and (d)(1); growth in a well mixed room.",
-			figures: []string{"air.mass", "air.peak"},
+			figures: []string{"air.mass", "air.atOnce"},
 		},
 		{
 			id: "no-way-out-for-vapour", severity: problem.Stop, at: "/air/opened",
@@ -385,7 +385,7 @@ func rules() []rule {
 			words:   "Split the work over days, move the air with a fan that makes no sparks, and put out every flame. All the solvent of {solvent steps} in the shut room would come to {solvent peak}, above the screening figure of {near flammable}, a tenth of what can burn.",
 			decides: label,
 			source:  "Derived: a tenth of the lower explosive limit of a hydrocarbon thinner; for turpentine, 0.8 % in the NIOSH Pocket Guide, it is 4450 mg/m³.",
-			figures: []string{"air.peak", "air.mass"},
+			figures: []string{"air.atOnce", "air.mass"},
 		},
 		{
 			id: "flames-out", severity: problem.Caution, atStep: atProduct(isSolvent, ""),
@@ -410,7 +410,7 @@ func rules() []rule {
 			words:   "After the last coat has dried keep the windows open for at least {purge} before anyone stays in the room: a screening figure, from {peak} in the shut room down to {limit}. Odour may last for weeks.",
 			decides: label,
 			source:  "29 CFR 1926.57(d)(1); CDC, Guidelines for Environmental Infection Control, 2003, table B.1; mixing as in MMWR 43 RR-13, 1994, table S3-1.",
-			figures: []string{"air.purge", "air.peak"},
+			figures: []string{"air.purge", "air.atOnce"},
 		},
 		{
 			id: "keep-air-moving", severity: problem.Note, subject: "airing", at: "/air/opened",
@@ -428,7 +428,7 @@ func rules() []rule {
 			words:   "Do not rely on the air figures: something is missing from {uncounted steps}, so they are too low. Copy solvent and drying time from the label.",
 			decides: label,
 			source:  "Derived: what is left out can only add.",
-			figures: []string{"air.mass", "air.peak", "air.changes"},
+			figures: []string{"air.mass", "air.atOnce", "air.changes"},
 		},
 		{
 			id: "binder-not-known", severity: problem.Caution, atStep: atProduct(hasNoBinder, "/binder"),

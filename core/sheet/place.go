@@ -156,3 +156,10 @@ type Corner struct {
 	Diagonal string `json:"diagonal"`
 	Text     string `json:"text"`
 }
+
+// Air is what is in the air of the room over the days, as a screening figure:
+// Curve is it drawn as SVG, "" where there is nothing to draw.
+type Air struct {
+	Text  string `json:"text"`
+	Curve string `json:"curve"`
+}

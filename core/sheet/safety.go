@@ -11,7 +11,7 @@ import (
 func (b *builder) safety() {
 	job := b.job()
 	b.platform(job)
-	b.air(job)
+	b.air(&job)
 	for _, note := range safety.Notes(job, b.safetyStyle()) {
 		b.sheet.Safety = append(b.sheet.Safety, Advice{
 			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Source: note.Source,
@@ -48,7 +48,7 @@ func (b *builder) job() safety.Job {
 		job.Products = append(job.Products, safety.Product{
 			At: made.step.At, StepName: made.step.Name,
 			Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
-			VOC:    made.step.VOC, Binder: made.step.Binder, Coats: int64(made.step.Coats), DryHours: made.step.DryHours,
+			VOC:    made.step.VOC, Binder: made.step.Binder, Coats: int64(made.step.Coats), DryHours: made.step.DryHours, Limit: made.step.Limit,
 		})
 	}
 	for _, s := range p.Steps {
@@ -56,6 +56,7 @@ func (b *builder) job() safety.Job {
 			job.Leaf = append(job.Leaf, safety.Metal(s.Leaf.Metal))
 		}
 	}
+	job.Coats, job.Shifts, _ = b.inTheRoom()
 	return job
 }
 
@@ -122,71 +123,4 @@ func (b *builder) deck(id, label string, l measure.Length, round func(l, step me
 		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
 		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: reachSource},
 	})
-}
-
-const airSource = "Well-mixed room, screening figure: your face is nearer the wet film than the model. Air changes and mixing: CDC, MMWR 43 RR-13, 1994; purge: CDC Environmental Infection Control Guidelines 2003, table B.1."
-
-// air is what the products give off into the room. A finish without any has
-// nothing to say of it.
-func (b *builder) air(job safety.Job) {
-	if len(job.Products) == 0 {
-		return
-	}
-	air, problems := safety.AirOf(job)
-	b.report("", problems)
-	room := cubic(b.n, job.RoomVolume)
-	b.fact("air.mass", "solvent given off in all", air.Mass, "g", 0,
-		"Litres times the VOC of each product, added up.", b.masses(), airSource)
-	b.fact("air.peak", "at most, room shut", air.Peak, "mg/m³", 0,
-		"All of it at once in the air of the shut room. A screening figure, not a forecast.", b.amount(air.Mass, 0)+" g ÷ "+room, airSource)
-	b.fact("air.changes", "air changes needed", air.Changes, "an hour", 1,
-		"Mixing factor times what the worst coat gives off in an hour, over the limit and the room.",
-		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Rate, 1)+" g/h ÷ "+b.amount(b.plan.Air.Limit, 0)+" mg/m³ ÷ "+room, airSource)
-	b.fact("air.purge", "airing, down to the limit", air.Purge, "h", 1,
-		"From the peak down to the limit: mixing factor over air changes, times the natural logarithm of peak over limit.",
-		b.purgeSum(air), airSource)
-}
-
-// purgeSum is the airing written out; a peak that the limit allows needs none.
-func (b *builder) purgeSum(air safety.Air) string {
-	peak, limit := b.amount(air.Peak, 0), b.amount(b.plan.Air.Limit, 0)
-	if air.Peak.Value.Cmp(b.plan.Air.Limit.Value) <= 0 {
-		return peak + " mg/m³ is not above " + limit + " mg/m³"
-	}
-	return b.amount(b.plan.Air.Mixing, 1) + " ÷ " + b.amount(b.plan.Air.Opened, 1) + " × ln(" + peak + " ÷ " + limit + ")"
-}
-
-// masses is what each product gives off, written as a sum.
-func (b *builder) masses() string {
-	sum := ""
-	for _, p := range b.products {
-		if !p.known || !p.step.VOC.Known {
-			continue
-		}
-		if sum != "" {
-			sum += " + "
-		}
-		sum += b.n.Number(p.need.Litres, 2) + " L × " + b.n.NumberTrimmed(p.step.VOC.Value, 0) + " g/L"
-	}
-	if sum == "" {
-		return "nothing"
-	}
-	return sum
-}
-
-func (b *builder) amount(f safety.Fact, places int32) string {
-	if !f.Known {
-		return "?"
-	}
-	return b.n.NumberTrimmed(f.Value, places)
-}
-
-func (b *builder) fact(id, label string, f safety.Fact, unit string, places int32, rule, sum, source string) {
-	if !f.Known {
-		return
-	}
-	text := b.n.Number(f.Value, places) + " " + unit
-	base := map[string]string{"g": "g", "mg/m³": "mg/m3", "an hour": "1/h", "h": "h"}[unit]
-	b.figure(Figure{ID: id, Block: blockSafety, Label: label, Value: plain(f.Value), Unit: base, Text: text,
-		Working: Working{Rule: rule, Sum: sum + " = " + text, Source: source}})
 }

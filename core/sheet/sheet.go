@@ -29,6 +29,7 @@ type Sheet struct {
 	Days     Days              `json:"days"`
 	Price    Price             `json:"price"`
 	Record   Record            `json:"record"`
+	Air      Air               `json:"air"`
 	Safety   []Advice          `json:"safety"`
 	Drawings []Drawing         `json:"drawings"`
 }

@@ -35,6 +35,10 @@ func (s *Sheet) JSON() []byte {
 	object(w, "days", func() { writeDays(w, &s.Days) })
 	object(w, "price", func() { writePrice(w, &s.Price) })
 	object(w, "record", func() { writeRecord(w, &s.Record) })
+	object(w, "air", func() {
+		w.Text("text", s.Air.Text)
+		w.Text("curve", s.Air.Curve)
+	})
 	list(w, "safety", len(s.Safety), func(i int) { writeAdvice(w, &s.Safety[i]) })
 	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })
 	w.Close('}')
