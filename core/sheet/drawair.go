@@ -57,7 +57,10 @@ func (b *builder) drawAir(c *safety.Course, midnight days.Moment) {
 	b.sheet.Air.Curve = svg.Write(&d.Drawing)
 }
 
-const dayMinutes = 24 * 60
+const (
+	dayMinutes  = 24 * 60
+	tickMinutes = 15 // between two points of the curve
+)
 
 func (d *airCurve) of(m safety.Moment) float64 {
 	if d.limited {
@@ -94,7 +97,7 @@ func (d *airCurve) days(midnight days.Moment) {
 	for i := range count {
 		minute := d.from + i*dayMinutes
 		d.line(drawing.Dimension, drawing.Point{X: d.x(minute), Y: curveTop}, drawing.Point{X: d.x(minute), Y: bottom})
-		if i%each != 0 {
+		if i%each != 0 || d.x(minute) > curveLeft+curveWidth-5*curveLetter {
 			continue
 		}
 		words := "day " + strconv.FormatInt(minute/dayMinutes+1, 10)
@@ -125,7 +128,7 @@ func (d *airCurve) scale() {
 func (d *airCurve) curve(moments []safety.Moment) {
 	d.Begin("", "")
 	stretch := (len(moments) + drawnMoments - 1) / drawnMoments
-	item := drawing.Item{Shape: drawing.Path, Part: drawing.Box, Corners: []drawing.Point{{X: d.x(d.from), Y: d.y(0)}}}
+	item := drawing.Item{Shape: drawing.Path, Part: drawing.Box, Corners: []drawing.Point{{X: d.x(d.from), Y: d.y(0)}, {X: d.x(max(d.from, moments[0].Minute-tickMinutes)), Y: d.y(0)}}}
 	for i := 0; i < len(moments); i += stretch {
 		best := moments[i]
 		for _, m := range moments[i:min(i+stretch, len(moments))] {
