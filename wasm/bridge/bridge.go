@@ -54,6 +54,21 @@ func Calendar(plan, stamp string) string {
 	return textOr(func() string { return string(core.Calendar([]byte(plan), stamp)) })
 }
 
+// Starting is the steps a finish begins or goes on with, as the JSON text of a
+// list of steps; what is a set of steps or a kind of step. It never panics: a
+// fault of the engine is answered with an empty list.
+func Starting(what, plan string) string {
+	steps := textOr(func() string { return string(core.Starting(what, []byte(plan))) })
+	if steps == "" {
+		return RefuseStarting
+	}
+	return steps
+}
+
+// RefuseStarting is the answer to a call of starting with an argument that was
+// not a text.
+const RefuseStarting = "[]"
+
 // RefuseCompute is the answer to a call of compute whose argument was not a
 // text; got names what it was, in JavaScript's own word for it.
 func RefuseCompute(got string) string {
