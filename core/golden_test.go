@@ -212,6 +212,9 @@ func written(s sheet.Sheet) string {
 			line("  section %d %v | %s | %s | %s | %s | %s | %s", c.N, c.Panels, c.Area, c.Hours, c.SizeAt, c.LayFrom, c.LayTo, c.Text)
 		}
 	}
+	if c := s.Climate; c.Verdict != "" {
+		line("climate %s | %s | %s | %s | %s", c.Verdict, c.Dew, c.Margin, c.Text, c.Drying)
+	}
 	if s.Days.Text != "" {
 		writtenDays(line, s.Days)
 	}

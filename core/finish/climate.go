@@ -1,6 +1,8 @@
 package finish
 
 import (
+	"strings"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -199,14 +201,20 @@ func (c Climate) Difference(n measure.Number) string {
 }
 
 func (c Climate) both(fahrenheit, celsius measure.Number) string {
-	f, d := tenth(fahrenheit)+" °F", tenth(celsius)+" °C"
+	f, d := Tenth(fahrenheit)+" °F", Tenth(celsius)+" °C"
 	if c.Fahrenheit {
 		return f + " (" + d + ")"
 	}
 	return d + " (" + f + ")"
 }
 
-func tenth(n measure.Number) string { return n.RoundHalfEven(1).StringFixed(1) }
+// Tenth is n to a tenth, as a thermometer shows it.
+func Tenth(n measure.Number) string {
+	if text, below := strings.CutPrefix(n.RoundHalfEven(1).StringFixed(1), "-"); below {
+		return "−" + text
+	}
+	return n.RoundHalfEven(1).StringFixed(1)
+}
 
 // The constants of the Magnus formula over water in degrees Celsius, and the
 // saturation vapour pressure at 0 °C in hPa (WMO-No. 8, annex 4.B).

@@ -64,6 +64,7 @@ func (b *builder) workOut() {
 	b.hanging()
 	b.registering()
 	b.finish()
+	b.climate()
 	b.costs()
 	b.gilding()
 	b.stepHours()

@@ -214,9 +214,9 @@ func (b *builder) hasMoves() bool {
 
 // jobStep is one step of the finish with its labour.
 func (b *builder) jobStep(c *calendar, i int, protect int64) days.Step {
-	s := &b.plan.Steps[i]
+	s, slowing := &b.plan.Steps[i], b.slowing(&b.plan.Steps[i])
 	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: b.layerThrough(i), Coats: int64(s.Coats),
-		Dry: minutes(s.DryHours.Value, 60), Recoat: minutes(s.RecoatHours.Value, 60)}
+		Dry: minutes(s.DryHours.Value.Mul(slowing), 60), Recoat: minutes(s.RecoatHours.Value.Mul(slowing), 60)}
 	if s.Basis == finish.SurfaceOf {
 		out.Surface = s.Surface
 	}

@@ -170,6 +170,7 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	switch one.Because {
 	case days.Dries, days.Recoats:
 		row.Name = c.tasks[one.After].Name + " dries"
+		row.Reason += b.slowWords(c.origins[one.After])
 	case days.Tacks:
 		row.Name = c.tasks[one.After].Name + " comes to tack"
 	case days.Ages:
