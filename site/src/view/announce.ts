@@ -27,6 +27,11 @@ export function announce(figures: Map<string, Figure>, problems: Problem[]): voi
   waiting = setTimeout(tell, PAUSE);
 }
 
+/** Says at once what a person has just done to the order of things. */
+export function say(words: string): void {
+  region("hear").textContent = words;
+}
+
 function tell(): void {
   const changed = Array.from(latest).filter(([id, text]) => before?.get(id) !== text);
   before = latest;

@@ -21,8 +21,10 @@ export function draw(key: string): void {
   wanted = key;
 }
 
-function keyOf(drawing: Drawing): string {
-  return `${drawing.layer}/${drawing.shows}`;
+/** What a drawing is asked for by: both its sides share it. The sections of two
+ *  steps may lie on one layer, so those go by their own id. */
+export function keyOf(drawing: Drawing): string {
+  return drawing.shows === "sections" ? drawing.id : `${drawing.layer}/${drawing.shows}`;
 }
 
 const shownWords: Record<string, string> = {
@@ -33,6 +35,7 @@ const shownWords: Record<string, string> = {
 };
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
+  if (drawing.shows === "sections") return drawing.title.replace(/, looking up$/, "");
   return [names.get(drawing.layer) ?? "", shownWords[drawing.shows] ?? drawing.shows].filter(Boolean).join(": ");
 }
 

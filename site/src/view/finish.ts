@@ -1,52 +1,216 @@
-// Answers of the finish: what each step needs, and the list to shop by.
+// Answers of the finish: what each step needs, how it is mixed and divided, and
+// the list to shop by. Steps are begun here too, with the engine's own values.
 
-import type { Sheet, Step } from "../engine/contract";
-import { at, list, typedText, type JsonObject } from "../state/pointer";
-import { every, make, redraw, region, setAttribute, setText } from "./dom";
+import type { Climate, Drawing, Engine, Section, Sheet, Step } from "../engine/contract";
+import { saveText } from "../state/file";
+import { bareStep, fileName } from "../state/plan";
+import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
+import { say } from "./announce";
+import { wordsFor } from "./choices";
+import type { Actions, Desk } from "./desk";
+import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
+import { draw, keyOf } from "./drawing";
 import { figurePlace } from "./figures";
+import { message } from "./messages";
+import { layAlone } from "./paper";
+
+const STEPS = "/finish/steps";
 
 /** What is bought stands large; what leads to it stands small under it. */
 const bought = [".cans", ".packs", ".books"];
 
-export function renderSteps(plan: JsonObject, steps: Step[]): void {
+export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]): void {
   const byId = new Map(steps.map((s) => [s.id, s] as const));
-  const typed = list(plan, "/finish/steps");
+  const typed = list(plan, STEPS);
+  const begin = document.querySelector<HTMLElement>("[data-begin]");
+  if (begin) begin.hidden = typed.length > 0;
   every(".cw-step").forEach((item, i) => {
-    const step = byId.get(typedText(at(typed[i] ?? null, "/id")));
-    setAttribute(item, "data-kind", typedText(at(typed[i] ?? null, "/kind")) || null);
+    const entry = typed[i] ?? null;
+    const step = byId.get(typedText(at(entry, "/id")));
+    setAttribute(item, "data-kind", typedText(at(entry, "/kind")) || null);
+    renderHead(item, typedText(at(entry, "/name")), i, typed.length);
     const figures = step?.figures ?? [];
     redraw(region("step-figures", item), figures, () => {
       const large = figures.filter((id) => bought.some((end) => id.endsWith(end)));
       const first = large.length > 0 ? large : figures.filter((id) => id.endsWith(".product"));
       return [...first.map((id) => figurePlace(id, "large")), ...figures.filter((id) => !first.includes(id)).map((id) => figurePlace(id, "small"))];
     });
-    setText(region("step-note", item), [step?.leftOver ? `${step.leftOver}.` : "", ...(step?.notes ?? [])].filter(Boolean).join(" "));
+    const owner = step && step.material !== "" && step.material !== step.id ? byId.get(step.material) : undefined;
+    setText(
+      region("step-note", item),
+      [owner ? `Bought with “${owner.name}”.` : "", step?.leftOver ? `${step.leftOver}.` : "", ...(step?.notes ?? [])].filter(Boolean).join(" "),
+    );
+    const mix = step?.mixLines ?? [];
+    const sections = step?.sections ?? [];
+    const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
+    redraw(region("step-more", item), [mix, sections, drawing?.id ?? ""], () => [
+      mix.length > 0 ? mixTable(mix) : null,
+      ...(sections.length > 0 ? sectionList(sections, drawing) : []),
+    ]);
   });
 }
 
-export function renderShopping(shopping: NonNullable<Sheet["shopping"]>): void {
-  redraw(region("shopping"), shopping, () =>
+/** The handle and the two buttons of a step say which step they move. */
+function renderHead(item: HTMLElement, name: string, index: number, count: number): void {
+  const called = name || `step ${String(index + 1)}`;
+  const handle = item.querySelector(".cw-handle");
+  if (handle) {
+    setAttribute(handle, "aria-label", `Move “${called}”, step ${String(index + 1)} of ${String(count)}: draw it, or press Alt with the up or down arrow`);
+    setAttribute(handle, "title", "Draw it to another place, or press Alt with ↑ or ↓");
+  }
+  for (const [doing, words] of [["earlier", "earlier"], ["later", "later"], ["remove", "leave it out"]] as const) {
+    const button = every(`[data-do=${doing}]`, item).find((b) => b.closest("[data-item-of]") === item);
+    if (button) setAttribute(button, "aria-label", doing === "remove" ? `leave it out: “${called}”` : `“${called}” one step ${words}`);
+  }
+}
+
+function mixTable(lines: Step["mixLines"]): HTMLElement {
+  const rounded = lines.some((l) => l.error !== "");
+  return make(
+    "table",
+    { class: "cw-mix" },
+    make("caption", {}, "The mix"),
+    make(
+      "thead",
+      {},
+      make("tr", {}, make("th", { scope: "col" }, "part"), make("th", { scope: "col" }, "measure out"), make("th", { scope: "col" }, "exactly"), rounded ? make("th", { scope: "col" }, "off by") : null),
+    ),
+    make(
+      "tbody",
+      {},
+      ...lines.map((l) => make("tr", {}, make("th", { scope: "row" }, l.name), make("td", {}, make("b", {}, l.measured)), make("td", {}, l.exact), rounded ? make("td", {}, l.error) : null)),
+    ),
+  );
+}
+
+function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLElement[] {
+  return [
+    make("h3", {}, sections.length === 1 ? "Sized and laid in one go" : `Sized and laid in ${String(sections.length)} sections`),
+    make(
+      "ol",
+      { class: "cw-sections" },
+      ...sections.map((s) =>
+        make(
+          "li",
+          {},
+          make("b", {}, String(s.n)),
+          make("span", { class: "cw-section-panels" }, s.panels.length > 0 ? s.panels.join(" ") : s.area, " ", make("small", {}, [s.panels.length > 0 ? s.area : "", s.hours].filter(Boolean).join(", "))),
+          make("span", { class: "cw-section-text" }, s.text),
+        ),
+      ),
+    ),
+    ...(drawing ? [make("p", { class: "cw-more" }, action("draw", "Show the sections in the drawing", { "data-to": keyOf(drawing) }))] : []),
+  ];
+}
+
+const verdicts: Record<string, string> = { go: "pass", stop: "fail", unknown: "unsure" };
+
+export function renderClimate(climate: Climate | null): void {
+  const place = region("climate");
+  setText(place, [climate?.text, climate?.drying].filter(Boolean).join(" "));
+  setAttribute(place, "data-verdict", verdicts[climate?.verdict ?? ""] ?? null);
+}
+
+type Shopping = NonNullable<Sheet["shopping"]>;
+
+export function renderShopping(shopping: Shopping, steps: Step[]): void {
+  const labels = steps.some((s) => s.label.length > 0);
+  redraw(region("shopping"), [shopping, labels], () =>
     shopping.length === 0
       ? []
       : [
           make("h3", {}, "To buy"),
+          shoppingTable(shopping),
           make(
-            "table",
-            { class: "cw-shopping" },
-            make(
-              "tbody",
-              {},
-              ...shopping.map((line) =>
-                make(
-                  "tr",
-                  {},
-                  make("td", { class: "cw-tick", "aria-hidden": "true" }),
-                  make("th", { scope: "row" }, line.what, line.detail ? make("small", {}, ` ${line.detail}`) : null),
-                  make("td", {}, line.amount),
-                ),
-              ),
-            ),
+            "p",
+            { class: "cw-more cw-shopping-tools" },
+            action("print-shopping", "Print this list"),
+            action("save-shopping", "Save it as a table"),
+            labels ? action("print-labels", "Print labels for the pots") : null,
           ),
         ],
   );
+}
+
+function shoppingTable(shopping: Shopping): HTMLElement {
+  const priced = shopping.some((l) => l.cost !== "");
+  return make(
+    "table",
+    { class: "cw-shopping" },
+    make(
+      "tbody",
+      {},
+      ...shopping.map((line) =>
+        make(
+          "tr",
+          {},
+          make("td", { class: "cw-tick", "aria-hidden": "true" }),
+          make("th", { scope: "row" }, line.what, line.detail ? make("small", {}, ` ${line.detail}`) : null),
+          make("td", {}, line.amount),
+          priced ? make("td", { class: "cw-cost" }, line.cost) : null,
+        ),
+      ),
+    ),
+  );
+}
+
+/** A label for each pot, two in a row, to be cut out and stuck on. */
+function labels(steps: Step[]): HTMLElement[] {
+  return steps
+    .filter((s) => s.label.length > 0)
+    .map((s) => make("section", { class: "cw-pot" }, ...s.label.map((line, i) => (i === 0 ? make("h3", {}, line) : make("p", {}, line)))));
+}
+
+/** The sign that parts a number's whole from its rest where this person is. */
+function decimalSign(): string {
+  return new Intl.NumberFormat(navigator.languages).formatToParts(1.5).find((p) => p.type === "decimal")?.value === "," ? "," : "";
+}
+
+export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () => Engine | null): Actions {
+  const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
+  return {
+    begin: (b) => addSteps(desk, engine(), b.dataset["to"] ?? ""),
+    draw: (b) => {
+      draw(b.dataset["to"] ?? "");
+      desk.redraw();
+      document.querySelector(".cw-drawing")?.scrollIntoView({ block: "nearest" });
+    },
+    "print-shopping": () => {
+      layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? []));
+      window.print();
+    },
+    "print-labels": () => {
+      layAlone("labels", ...labels(sheet()?.steps ?? []));
+      window.print();
+    },
+    "save-shopping": () => {
+      const table = engine()?.shopping(JSON.stringify(desk.plan()), decimalSign()) ?? "";
+      if (table === "") return;
+      const name = fileName(desk.plan(), ".to-buy.csv");
+      saveText(name, "text/csv;charset=utf-8", table);
+      message("done", `“${name}” is on its way to your downloads. A spreadsheet opens it.`);
+    },
+  };
+}
+
+/** Adds a step, or a set of steps, after those that are there. */
+export function addSteps(desk: Desk, engine: Engine | null, what: string): void {
+  const before = list(desk.plan(), STEPS).length;
+  const added = startingSteps(desk.plan(), engine, what);
+  if (added.length === 0) return;
+  desk.change((plan) => {
+    put(plan, STEPS, [...list(plan, STEPS), ...added]);
+  });
+  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(before)}"] .cw-lead input`)?.focus();
+  if (added.length > 1) say(`${String(added.length)} steps are added ${before > 0 ? "after those that were there" : "to the sheet"}: ${wordsFor(what)}.`);
+}
+
+function startingSteps(plan: JsonObject, engine: Engine | null, what: string): Json[] {
+  if (!engine) return [bareStep(what, plan)];
+  try {
+    const steps = JSON.parse(engine.starting(what, JSON.stringify(plan))) as Json;
+    return Array.isArray(steps) ? steps : [];
+  } catch {
+    return [bareStep(what, plan)];
+  }
 }
