@@ -1,0 +1,89 @@
+package browsertest
+
+import (
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// kinds are the steps of the plan in their order; named their names.
+const (
+	kinds = `JSON.parse(` + plan + `).finish.steps.map((s) => s.kind).join(" ")`
+	named = `JSON.parse(` + plan + `).finish.steps.map((s) => s.name).join(", ")`
+)
+
+// pointer has the left button do something beside an element, so many pixels
+// below its middle.
+func (v *view) pointer(what input.DispatchMouseEventType, element string, below float64) {
+	v.t.Helper()
+	at := value[[]float64](v, `(() => { const r = `+element+`.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	require.NoError(v.t, chromedp.Do(v.tab, chromedp.MouseEvent(what, at[0], at[1]+below, chromedp.ButtonLeft, chromedp.ClickCount(1))))
+}
+
+// The sets of steps are offered large while there are none, and add to the end.
+func TestFinishBeginsWithASet(t *testing.T) {
+	v := openPainter(t, desk)
+	v.wait(`!document.querySelector("[data-begin]").hidden`)
+	v.press(`[data-do=begin][data-to=one-layer]`)
+	v.waitText("protect base edge-seal coat peel", kinds)
+	assert.True(t, v.holds(`document.querySelector("[data-begin]").hidden`))
+	v.wait(`document.activeElement.dataset.at === "/finish/steps/0/name"`)
+
+	// A set, chosen like a step, loses nothing that is there.
+	v.run(`document.querySelector("[data-new-step]").value = "wall-band"`)
+	v.press(`[data-do=add][data-to="/finish/steps"]`)
+	v.waitText("protect base edge-seal coat peel base edge-seal coat peel", kinds)
+	v.wait(`/4 steps are added after/.test(document.querySelector("[data-fill=hear]").textContent)`)
+	assert.Equal(t, "9", v.text(`String(new Set(JSON.parse(`+plan+`).finish.steps.map((s) => s.id)).size)`), "an id of its own for every step")
+	assert.Equal(t, "wall-band", v.text(`document.querySelector("[data-new-step]").value`), "the choice stays")
+}
+
+// A step goes earlier and later by button, by key and by the handle; its folds,
+// the focus and what was typed go with it, and back.
+func TestFinishStepsChangePlaces(t *testing.T) {
+	v := open(t, desk, "")
+	before := v.text(named)
+	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("details").open = true`)
+	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("[data-do=later]").click()`)
+	v.wait(`document.querySelectorAll(".cw-step")[4].dataset.kind === "peel"`)
+	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[4].querySelector("[data-do=later]")`)
+	assert.True(t, v.holds(`document.querySelectorAll(".cw-step")[4].querySelector("details").open`))
+	v.waitText("“Peel the first layer, keep B3 as the key” is step 5 of 9.", `document.querySelector("[data-fill=hear]").textContent.trim()`)
+
+	v.run(`document.querySelectorAll(".cw-step")[4].querySelector(".cw-handle").focus()`)
+	require.NoError(t, chromedp.Do(v.tab, chromedp.KeyEvent(kb.ArrowUp, chromedp.KeyModifiers(chromedp.ModifierAlt))))
+	v.waitText(before, named)
+	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[3].querySelector(".cw-handle")`)
+
+	// At the end it stays, and says so.
+	v.run(`document.querySelectorAll(".cw-step")[8].querySelector("[data-do=later]").click()`)
+	v.waitText("“Smoke glaze over the whole” is the last step.", `document.querySelector("[data-fill=hear]").textContent.trim()`)
+
+	// Drawn by the handle from the third place to the first.
+	v.run(`document.querySelectorAll(".cw-step")[2].scrollIntoView({block: "center", behavior: "instant"})`)
+	v.pointer(chromedp.MousePressed, `document.querySelectorAll(".cw-handle")[2]`, 0)
+	v.pointer(chromedp.MouseMoved, `document.querySelectorAll(".cw-handle")[2]`, -10)
+	v.wait(`document.querySelector("[data-drawn] .cw-step[data-in-hand]")`)
+	v.picture("finish-drawn")
+	v.pointer(chromedp.MouseMoved, `document.querySelectorAll(".cw-handle")[0]`, -25)
+	v.wait(`document.querySelectorAll(".cw-step")[0].dataset.drop === "before"`)
+	v.pointer(chromedp.MouseReleased, `document.querySelectorAll(".cw-handle")[0]`, -25)
+	v.wait(`document.querySelector(".cw-step").dataset.kind === "coat"`)
+	assert.False(t, v.holds(`Boolean(document.querySelector("[data-drawn], [data-in-hand], [data-drop]"))`))
+	assert.True(t, v.holds(`document.activeElement === document.querySelector(".cw-handle")`))
+
+	// Escape lets go and changes nothing.
+	order := v.text(named)
+	v.run(`document.querySelectorAll(".cw-step")[1].scrollIntoView({block: "center", behavior: "instant"})`)
+	v.pointer(chromedp.MousePressed, `document.querySelectorAll(".cw-handle")[1]`, 0)
+	v.pointer(chromedp.MouseMoved, `document.querySelectorAll(".cw-handle")[1]`, 60)
+	v.wait(`document.querySelector("[data-drawn]")`)
+	v.keys(kb.Escape)
+	v.wait(`!document.querySelector("[data-drawn]")`)
+	v.pointer(chromedp.MouseReleased, `document.querySelectorAll(".cw-handle")[1]`, 60)
+	assert.Equal(t, order, v.text(named))
+}
