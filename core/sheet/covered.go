@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// area is what the step covers, with its figure. False where it cannot be
+// worked out; what is missing is then already said where it is missing.
+func (w *step) area() (measure.Area, bool) {
+	a, rule, sum, ok := w.covered()
+	if !ok {
+		return a, false
+	}
+	w.builder.area(blockFinish, w.id("area"), "area", a, rule, sum, ofArithmetic)
+	return a, true
+}
+
+func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
+	shape, outline := w.builder.shape, w.builder.plan.Mask.Outline
+	switch w.Basis {
+	case finish.Surface:
+		return shape.Area(), "The whole ceiling.", w.ceiling(), shape.Usable()
+	case finish.Border:
+		a = shape.Area().Sub(outline.Area())
+		ok = shape.Usable() && outline.IsComplete() && a.SquareMetres.Sign() >= 0
+		return a, "The ceiling outside the mask.", w.n.Area(shape.Area()) + " − " + w.n.Area(outline.Area()), ok
+	case finish.Mask:
+		return outline.Area(), "The whole mask: a roller covers the vinyl as well as the openings.",
+			w.put(outline.Length) + " × " + w.put(outline.Width), outline.IsComplete()
+	case finish.Openings:
+		return w.openings()
+	case finish.Edges:
+		return measure.AreaOf(w.EdgeLength, w.BrushWidth), "Length of the edges times the width of the brush.",
+			w.put(w.EdgeLength) + " × " + w.put(w.BrushWidth), w.EdgeLength > 0 && w.BrushWidth > 0
+	}
+	return w.Typed, "As typed.", w.n.Area(w.Typed), w.TypedKnown
+}
+
+// ceiling is how the area of the ceiling comes about, where that can be said in
+// two lengths.
+func (w *step) ceiling() string {
+	if shape := w.builder.shape; shape.IsRectangle() {
+		return w.put(shape.Length) + " × " + w.put(shape.Width)
+	}
+	return "as worked out in Room"
+}
+
+// openings is the share of a layer's openings that the step goes into.
+func (w *step) openings() (a measure.Area, rule, sum string, ok bool) {
+	outline := w.builder.plan.Mask.Outline
+	for _, l := range w.layers {
+		if l.panels.ID != w.LayerID {
+			continue
+		}
+		if !l.plan.OpenKnown {
+			w.report(l.plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
+				What: "The step “" + w.Name + "” goes into the openings of this layer, and their share of the mask is not given.",
+				Do:   "Ask the supplier what share of the mask is cut out."}})
+			return a, "", "", false
+		}
+		a = outline.Area().Times(l.plan.Open).Times(w.Share)
+		sum = w.n.Area(outline.Area()) + " × " + w.builder.share(l.plan.Open) + " × " + w.builder.share(w.Share)
+		return a, "The mask, the share of it that is cut out in “" + l.panels.Name + "”, and the share of those openings.", sum, outline.IsComplete() && w.ShareKnown
+	}
+	w.report(w.At+"/layer", []problem.Problem{{Severity: problem.Stop,
+		What: "The step “" + w.Name + "” does not say into the openings of which layer it goes.", Do: "Choose the layer."}})
+	return a, "", "", false
+}
