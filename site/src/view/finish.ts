@@ -16,8 +16,20 @@ import { layAlone } from "./paper";
 
 const STEPS = "/finish/steps";
 
-/** What is bought stands large; what leads to it stands small under it. */
-const bought = [".cans", ".packs", ".books"];
+/** What is bought stands large, with the likely need, the least and the most
+ *  under it; what leads to them comes last. */
+const bought = ["cans", "packs", "books"];
+const needs = ["product", "lean", "rich"];
+
+/** The figures of a step in the order they are read, the first of them large. */
+function figurePlaces(figures: string[]): HTMLElement[] {
+  const ending = (id: string) => id.slice(id.lastIndexOf(".") + 1);
+  const among = (names: string[]) => figures.filter((id) => names.includes(ending(id)));
+  const needed = needs.flatMap((name) => among([name]));
+  const large = among(bought).length > 0 ? among(bought) : among(["product"]);
+  const small = [...needed, ...figures.filter((id) => !needed.includes(id))].filter((id) => !large.includes(id));
+  return [...large.map((id) => figurePlace(id, "large")), ...small.map((id) => figurePlace(id, "small"))];
+}
 
 export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]): void {
   const byId = new Map(steps.map((s) => [s.id, s] as const));
@@ -30,11 +42,7 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
     setAttribute(item, "data-kind", typedText(at(entry, "/kind")) || null);
     renderHead(item, typedText(at(entry, "/name")), i, typed.length);
     const figures = step?.figures ?? [];
-    redraw(region("step-figures", item), figures, () => {
-      const large = figures.filter((id) => bought.some((end) => id.endsWith(end)));
-      const first = large.length > 0 ? large : figures.filter((id) => id.endsWith(".product"));
-      return [...first.map((id) => figurePlace(id, "large")), ...figures.filter((id) => !first.includes(id)).map((id) => figurePlace(id, "small"))];
-    });
+    redraw(region("step-figures", item), figures, () => figurePlaces(figures));
     const owner = step && step.material !== "" && step.material !== step.id ? byId.get(step.material) : undefined;
     setText(
       region("step-note", item),
@@ -103,12 +111,20 @@ function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLEle
   ];
 }
 
-const verdicts: Record<string, string> = { go: "pass", stop: "fail", unknown: "unsure" };
+/** How a verdict on the air looks, and what is said of it while its fold is shut. */
+const verdicts: Record<string, { looks: string; words: string }> = {
+  go: { looks: "pass", words: ": fit to paint" },
+  stop: { looks: "fail", words: ": not fit to paint" },
+  unknown: { looks: "unsure", words: ": a reading is missing" },
+};
 
 export function renderClimate(climate: Climate | null): void {
+  const verdict = verdicts[climate?.verdict ?? ""];
   const place = region("climate");
-  setText(place, [climate?.text, climate?.drying].filter(Boolean).join(" "));
-  setAttribute(place, "data-verdict", verdicts[climate?.verdict ?? ""] ?? null);
+  setText(region("climate-head"), verdict?.words ?? "");
+  setText(place, climate?.text ?? "");
+  setAttribute(place, "data-verdict", verdict?.looks ?? null);
+  setText(region("drying"), climate?.drying ?? "");
 }
 
 type Shopping = NonNullable<Sheet["shopping"]>;
