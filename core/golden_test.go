@@ -208,6 +208,14 @@ func written(s sheet.Sheet) string {
 	}
 	for _, step := range s.Steps {
 		line("step %s %s | %s | %v | %s | %s | %v", step.Kind, step.ID, step.Name, step.Figures, step.Buy, step.LeftOver, step.Notes)
+		for what, lines := range [][]sheet.MixLine{step.Mix, step.Sample} {
+			for _, m := range lines {
+				line("  %s %s | %s | %s | %s", []string{"mix", "sample"}[what], m.Name, m.Exact, m.Measured, m.Error)
+			}
+		}
+		if len(step.Mix) > 0 {
+			line("  label %s", strings.Join(step.Label, " / "))
+		}
 		for _, c := range step.Sections {
 			line("  section %d %v | %s | %s | %s | %s | %s | %s", c.N, c.Panels, c.Area, c.Hours, c.SizeAt, c.LayFrom, c.LayTo, c.Text)
 		}

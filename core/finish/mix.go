@@ -195,35 +195,15 @@ func (m Mix) sum(counts func(Part) bool) (litres measure.Number) {
 }
 
 // MediumToPaint is how many parts of medium come to one of paint in a glaze: the
-// paint is what is called paint, or of two parts that are neither water nor tint
-// the smaller. ok is false where it cannot be told which is which.
+// paint is what is called paint, the medium all that is neither paint nor water
+// nor tint. ok is false where nothing is called paint, or nothing else is there.
 func (m Mix) MediumToPaint() (ratio measure.Number, ok bool) {
-	isBody := func(p Part) bool { return !p.Tint && !p.IsWater() }
-	paint := m.sum(func(p Part) bool { return isBody(p) && p.hasWord("paint") })
-	rest := m.sum(func(p Part) bool { return isBody(p) && !p.hasWord("paint") })
-	if paint.IsZero() {
-		paint, rest = m.smallerOfTwo(isBody)
-	}
-	if paint.IsZero() || rest.IsZero() {
+	paint := m.sum(func(p Part) bool { return !p.Tint && p.hasWord("paint") })
+	medium := m.sum(func(p Part) bool { return !p.Tint && !p.hasWord("paint") && !p.IsWater() })
+	if paint.IsZero() || medium.IsZero() {
 		return ratio, false
 	}
-	return rest.Quo(paint), true
-}
-
-func (m Mix) smallerOfTwo(counts func(Part) bool) (smaller, larger measure.Number) {
-	var found []measure.Number
-	for i := range m.Portions {
-		if counts(m.Portions[i].Part) {
-			found = append(found, m.Portions[i].Volume.Litres)
-		}
-	}
-	if len(found) != 2 {
-		return smaller, larger
-	}
-	if found[0].Cmp(found[1]) > 0 {
-		found[0], found[1] = found[1], found[0]
-	}
-	return found[0], found[1]
+	return medium.Quo(paint), true
 }
 
 // Remarks points out a mix that may not dry or hold: too much colourant, and in a

@@ -180,11 +180,13 @@ type Step struct {
 	Loss       measure.Number
 	LossKnown  bool
 	Cans       []finish.Can
-	Mix        []finish.Part
-	VOC        safety.Fact
-	Binder     safety.Binder
-	DryHours   safety.Fact
-	Leaf       *Leaf
+	// Mix are the parts of a mix, MixWhole that all of them could be read.
+	Mix      []finish.Part
+	MixWhole bool
+	VOC      safety.Fact
+	Binder   safety.Binder
+	DryHours safety.Fact
+	Leaf     *Leaf
 
 	Surface string // the id of the surface, where Basis is SurfaceOf
 	// DryFilm, Solids and Thinned are the film once dry, the volume solids and

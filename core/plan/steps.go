@@ -117,7 +117,7 @@ func readPaint(s section, step *Step) {
 	readSpread(s, step)
 	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
 	step.Cans = readCans(s)
-	step.Mix = readMix(s)
+	step.Mix, step.MixWhole = readMix(s)
 	readBuying(s, step)
 	step.VOC = readVOC(s)
 	step.Binder = word(s, "binder", "what the product is thinned with", safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
@@ -206,15 +206,18 @@ func readCans(s section) []finish.Can {
 	return cans
 }
 
-func readMix(s section) []finish.Part {
-	var parts []finish.Part
-	for _, entry := range s.items("mix") {
-		part := s.object(entry.at, entry.node)
-		if p, ok := readPart(part); ok {
-			parts = append(parts, p)
-		}
+// mostParts is more than any recipe has.
+const mostParts = 40
+
+// readMix reads the parts of a mix. whole is false where one could not be read:
+// the shares of the others would be wrong without it.
+func readMix(s section) (parts []finish.Part, whole bool) {
+	whole = true
+	for _, part := range s.some("mix", mostParts, "parts") {
+		p, ok := readPart(part)
+		parts, whole = append(parts, p), whole && ok
 	}
-	return parts
+	return parts, whole
 }
 
 // An ounce is 28.349 523 125 g (NIST Handbook 44, appendix C).

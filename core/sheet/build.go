@@ -99,6 +99,8 @@ type builder struct {
 	footing  hanging.Platform
 	products []product
 	packs    []pack
+	// ingredients are the parts of mixes that have to be at hand.
+	ingredients []ingredient
 	// calendarMade is the work and its days, once they are asked for.
 	calendarMade *calendar
 	// widest is the widest gap of all seams, widestAt the seam it is at.

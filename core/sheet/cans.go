@@ -9,6 +9,7 @@ import (
 
 // cans is the cheapest choice of cans for a need.
 func (w *step) cans(need measure.Volume) {
+	need, what := w.canned(need)
 	purchase, problems, ok := finish.CheapestCans(need, w.Cans)
 	w.report(w.At+"/cans", problems)
 	if !ok || purchase.Cans == 0 {
@@ -27,8 +28,8 @@ func (w *step) cans(need measure.Volume) {
 		ID: w.id("cans"), Block: blockFinish, Label: "cans to buy", Value: strconv.FormatInt(purchase.Cans, 10), Text: w.out.Buy,
 		Working: Working{Rule: rule, Sum: sum, Source: "Exact search. What a can holds is its net contents on the label, not its name."},
 	})
-	w.buy(w.Name, w.out.Buy, w.n.Volume(need)+" needed, "+w.out.LeftOver)
-	w.bought(cansBought(w.Name, purchase, w.Cans)...)
+	w.buy(what, w.out.Buy, w.n.Volume(need)+" needed, "+w.out.LeftOver)
+	w.bought(cansBought(what, purchase, w.Cans)...)
 }
 
 func canList(p finish.Purchase, cans []finish.Can) string {

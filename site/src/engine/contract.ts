@@ -229,8 +229,16 @@ export interface Step {
   likely: string;
   rich: string;
   label: string[]; // lines for the pot
-  mixLines: { name: string; exact: string; measured: string; error: string }[];
+  mixLines: MixLine[]; // the mix to make
+  sampleLines: MixLine[]; // the mix of a sample board
   sections: Section[];
+}
+
+export interface MixLine {
+  name: string;
+  exact: string;
+  measured: string; // as the kit at hand measures it
+  error: string;
 }
 
 export interface Section {
