@@ -181,6 +181,9 @@ func countText(counts []int64, kit []Measure) string {
 			text += " + "
 		}
 		text += m.written(sum) + " " + m.unit
+		if m.unit == string(measure.UnitCup) && sum.Cmp(measure.NumberFromInt(1)) > 0 {
+			text += "s" // the one unit that is written out
+		}
 	}
 	if text == "" {
 		return "none"
