@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"os"
 	"testing"
 
 	"github.com/chromedp/cdproto/input"
@@ -86,4 +87,48 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	v.wait(`!document.querySelector("[data-drawn]")`)
 	v.pointer(chromedp.MouseReleased, `document.querySelectorAll(".cw-handle")[1]`, 60)
 	assert.Equal(t, order, v.text(named))
+}
+
+// The step left out last is put back where it was, as it was.
+func TestFinishStepLeftOutIsPutBack(t *testing.T) {
+	v := open(t, desk, "")
+	before := v.text(`JSON.stringify(JSON.parse(` + plan + `).finish)`)
+	v.run(`document.querySelectorAll(".cw-step")[2].querySelector("details").open = true`)
+	v.run(`document.querySelectorAll(".cw-step")[2].querySelector(":scope > .cw-says > .cw-folds > [data-do=remove]").click()`)
+	v.wait(`document.querySelectorAll(".cw-step").length === 8`)
+	assert.Contains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "Oyster grey through the first layer")
+	v.press(`[data-do=put-back]`)
+	v.wait(`document.activeElement.dataset.at === "/finish/steps/2/name"`)
+	assert.Equal(t, before, v.text(`JSON.stringify(JSON.parse(`+plan+`).finish)`))
+	assert.Equal(t, "true false", v.text(`[2, 3].map((i) => document.querySelectorAll(".cw-step")[i].querySelector("details").open).join(" ")`), "its folds are its own")
+	assert.Equal(t, "", v.text(`document.querySelector("[data-fill=left-out]").textContent`))
+}
+
+// The list to buy is printed alone, and saved as a table for a spreadsheet.
+func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
+	v := open(t, desk, "")
+	v.run(`window.print = () => { globalThis.printed = document.querySelector("[data-fill=cards]").textContent; }`)
+	v.press(`[data-do=print-shopping]`)
+	v.wait(`globalThis.printed?.includes("Ground, dusk blue") && globalThis.printed.includes("58.00") === false`)
+	assert.Equal(t, "list", v.text(`document.documentElement.dataset.printing`))
+	v.run(`dispatchEvent(new Event("afterprint"))`)
+	assert.Equal(t, "", v.text(`document.querySelector("[data-fill=cards]").textContent`))
+
+	folder := v.downloads()
+	v.press(`[data-do=save-shopping]`)
+	name, path := v.arrived(folder)
+	assert.Equal(t, "winter-parlour-quillmere-house.to-buy.csv", name)
+	table, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(table), "Ground, dusk blue")
+}
+
+// Sections of the leaf stand under its step, and the drawing shows them.
+func TestFinishSectionsAreDrawn(t *testing.T) {
+	v := open(t, desk, "")
+	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
+	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)
+	v.wait(`/^Sections of Broken leaf/.test(document.querySelector("[data-drawing-title]").textContent)`)
+	assert.Equal(t, "step.leaf.sections", v.text(`document.querySelector("[data-drawing-layer]").value`))
+	v.picture("finish-sections")
 }

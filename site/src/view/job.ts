@@ -39,7 +39,7 @@ import { clearPaper } from "./paper";
 import { startPrint } from "./print";
 import { renderSafety } from "./safety";
 import { choiceActions, renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
-import { startStepOrder, stepOrderActions } from "./step-order";
+import { keepLeftOut, renderLeftOut, startStepOrder, stepOrderActions } from "./step-order";
 import { renderObjects, renderSurvey } from "./survey";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
@@ -234,6 +234,7 @@ function renderSheet(): void {
   renderBlanks(plan, readings());
   renderAsked(plan, sheet.problems ?? []);
   renderClimate(sheet.climate ?? null);
+  renderLeftOut(plan);
   renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
   renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
   renderSafety(sheet.safety ?? []);
@@ -339,6 +340,7 @@ function remove(button: HTMLElement): void {
   );
   for (const item of every(`[data-base="${CSS.escape(`${entry.pointer}/${String(entry.index)}`)}"]`)) item.remove();
   put(plan, entry.pointer, entry.entries.filter((_, i) => i !== entry.index));
+  if (entry.pointer === "/finish/steps") keepLeftOut(entry.item, entry.entries[entry.index] ?? null, entry.index, plan);
   changed();
   next?.focus();
 }

@@ -1,11 +1,12 @@
 // The order of the steps: one earlier, one later, by button or by key, and drawn
 // by the handle to another place. An entry is moved as it stands, so its folds
-// stay open; it is moved back the same way.
+// stay open; it is moved back the same way. The step left out last can be put
+// back.
 
-import { at, list, put, typedText } from "../state/pointer";
+import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";
 import type { Actions, Desk } from "./desk";
-import { every, setAttribute } from "./dom";
+import { action, every, redraw, region, setAttribute } from "./dom";
 
 const STEPS = "/finish/steps";
 const LEAST_DRAWN = 5; // px; less is a hand at rest on the handle
@@ -16,6 +17,7 @@ export function stepOrderActions(desk: Desk): Actions {
   return {
     earlier: (b) => moveBy(desk, b, -1),
     later: (b) => moveBy(desk, b, 1),
+    "put-back": () => putBack(desk),
   };
 }
 
@@ -50,6 +52,43 @@ function move(desk: Desk, item: HTMLElement, to: number): void {
     put(plan, STEPS, entries);
   });
   say(`“${name}” is step ${String(to + 1)} of ${String(items.length)}.`);
+}
+
+interface LeftOut {
+  item: HTMLElement;
+  entry: Json;
+  index: number;
+  plan: string;
+}
+
+let out: LeftOut | null = null;
+
+/** Keeps the step that was just left out, in case it was the wrong one. */
+export function keepLeftOut(item: HTMLElement, entry: Json, index: number, plan: JsonObject): void {
+  out = { item, entry, index, plan: typedText(plan["id"]) };
+  say(`“${typedText(at(entry, "/name"))}” is left out. It can be put back at the end of the steps.`);
+}
+
+export function renderLeftOut(plan: JsonObject): void {
+  if (out && out.plan !== typedText(plan["id"])) out = null;
+  const name = out ? typedText(at(out.entry, "/name")) : null;
+  redraw(region("left-out"), name, () => (name === null ? [] : [`“${name}” is left out. `, action("put-back", "Put it back")]));
+}
+
+function putBack(desk: Desk): void {
+  if (!out) return;
+  const { item, entry, index } = out;
+  out = null;
+  const after = steps()[index];
+  if (after) after.before(item);
+  else document.querySelector(`[data-list="${STEPS}"]`)?.append(item);
+  desk.change((plan) => {
+    const entries = [...list(plan, STEPS)];
+    entries.splice(index, 0, entry);
+    put(plan, STEPS, entries);
+  });
+  item.scrollIntoView({ block: "center" });
+  item.querySelector<HTMLElement>(".cw-lead input")?.focus({ preventScroll: true });
 }
 
 /** Lets the handles be drawn and the keys work. */
