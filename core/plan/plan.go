@@ -245,12 +245,15 @@ const (
 )
 
 // Leaf is the leaf of a step. Band blanks count where Lay is Band; Spill is how
-// far the leaf runs past the edge of the openings, OpeningsEdge all their edges
-// together, 0 where not known.
+// far the leaf runs past the edge of the openings or the band, OpeningsEdge all
+// edges of the openings together, 0 where not known. A BandRun of 0 is round the
+// whole mask, unless BandRunWrong tells that it was typed and not read; BandMeets
+// tells that the band runs round and meets itself.
 type Leaf struct {
 	Lay                        Lay
 	BandWidth, BandRun         measure.Length
 	BandCorners                int
+	BandMeets, BandRunWrong    bool
 	Spill, OpeningsEdge        measure.Length
 	PerBookPrice, PerPackPrice Money
 	GramsPer1000               safety.Fact

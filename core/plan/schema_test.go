@@ -325,6 +325,9 @@ func readWith(t *testing.T, c property, w string) Document {
 		}
 		return Read([]byte(step(`"kind":"base"`)))
 	case "/finish/steps/[]/leaf":
+		if c.name == "bandEnds" {
+			return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"finish":{"steps":[{"kind":"leaf","leaf":{"lay":"band",%q:%q}}]}}`, c.name, w)))
+		}
 		return Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"finish":{"steps":[{"kind":"leaf","leaf":{%q:%q}}]}}`, c.name, w)))
 	case "/finish/steps/[]/cans/[]", "/finish/steps/[]/mix/[]":
 		list := strings.Split(c.in, "/")[4]

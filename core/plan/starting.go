@@ -166,7 +166,7 @@ func (s *starting) leaf(kind finish.Kind) {
 	side, lap := s.either(start.Side, start.SideMetric), s.either(start.Lap, start.LapMetric)
 	s.w.Open('{')
 	s.texts("metal", string(start.Metal), "length", side, "width", side, "lap", lap, "cover", start.Cover, "waste", start.Waste,
-		"perBook", start.PerBook, "booksPerPack", start.BooksPerPack, "lay", string(Field), "bandWidth", "", "bandRun", "", "bandCorners", "",
+		"perBook", start.PerBook, "booksPerPack", start.BooksPerPack, "lay", string(Field), "bandWidth", "", "bandRun", "", "bandCorners", "", "bandEnds", "open",
 		"spill", "", "openingsEdge", "", "pricePerBook", "", "pricePerPack", "", "gramsPer1000", "")
 	s.w.Close('}')
 }

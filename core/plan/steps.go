@@ -279,7 +279,10 @@ func readLay(s section, leaf *Leaf) {
 	leaf.Lay = choice(s, "lay", "how the leaf is laid", Field, Grid, Band)
 	s.when(leaf.Lay == Band, func() {
 		leaf.BandWidth, _ = s.positive("bandWidth", "the width of the band")
-		leaf.BandRun, _ = s.positive("bandRun", "the run of the band")
+		var ok bool
+		leaf.BandRun, ok = s.positive("bandRun", "")
+		leaf.BandRunWrong = !ok && s.text("bandRun") != ""
+		leaf.BandMeets = choice(s, "bandEnds", "whether the band runs round", "open", "meet") == "meet"
 		if s.text("bandCorners") != "" {
 			leaf.BandCorners, _ = s.count("bandCorners", "")
 		}

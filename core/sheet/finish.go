@@ -20,6 +20,7 @@ func (b *builder) finish() {
 		b.step(step)
 	}
 	b.ingredientsToHave()
+	b.underLeaf()
 }
 
 // step is one step on its way onto the sheet.
@@ -40,8 +41,8 @@ func (b *builder) step(s plan.Step) {
 		}
 		b.products = append(b.products, product{s, need, known})
 		w.mix(need, known)
-	case s.Kind == finish.LeafLaying && ok:
-		w.leaf(area)
+	case s.Kind == finish.LeafLaying:
+		w.leaf(area, ok)
 	}
 	b.sheet.Steps = append(b.sheet.Steps, w.out)
 }

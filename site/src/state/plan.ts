@@ -130,7 +130,7 @@ export function bareStep(kind: string, plan: Plan): JsonObject {
 
 /** The leaf part of a step, for one that is turned into leaf. */
 export function newLeaf(): JsonObject {
-  return { metal: "imitation", length: "", width: "", lap: "", cover: "100", waste: "10", perBook: "25", booksPerPack: "20", lay: "field", bandWidth: "", bandRun: "", bandCorners: "", spill: "", openingsEdge: "", pricePerBook: "", pricePerPack: "", gramsPer1000: "" };
+  return { metal: "imitation", length: "", width: "", lap: "", cover: "100", waste: "10", perBook: "25", booksPerPack: "20", lay: "field", bandWidth: "", bandRun: "", bandCorners: "", bandEnds: "open", spill: "", openingsEdge: "", pricePerBook: "", pricePerPack: "", gramsPer1000: "" };
 }
 
 /** What came in is a plan, or why it is not one. Newer versions and finer
