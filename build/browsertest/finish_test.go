@@ -109,10 +109,17 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 	v := open(t, desk, "")
 	v.run(`window.print = () => { globalThis.printed = document.querySelector("[data-fill=cards]").textContent; }`)
 	v.press(`[data-do=print-shopping]`)
-	v.wait(`globalThis.printed?.includes("Ground, dusk blue") && globalThis.printed.includes("58.00") === false`)
+	v.wait(`globalThis.printed?.includes("Ground, dusk blue")`)
 	assert.Equal(t, "list", v.text(`document.documentElement.dataset.printing`))
 	v.run(`dispatchEvent(new Event("afterprint"))`)
 	assert.Equal(t, "", v.text(`document.querySelector("[data-fill=cards]").textContent`))
+
+	// Labels for the pots: a label for every step that is put on wet.
+	v.press(`[data-do=print-labels]`)
+	v.wait(`document.documentElement.dataset.printing === "labels"`)
+	assert.Equal(t, "7", v.text(`String(document.querySelectorAll("[data-fill=cards] .cw-pot").length)`))
+	assert.Contains(t, v.text(`document.querySelector("[data-fill=cards] .cw-pot:last-child").textContent`), "raw umber")
+	v.run(`dispatchEvent(new Event("afterprint"))`)
 
 	folder := v.downloads()
 	v.press(`[data-do=save-shopping]`)
@@ -123,9 +130,11 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 	assert.Contains(t, string(table), "Ground, dusk blue")
 }
 
-// Sections of the leaf stand under its step, and the drawing shows them.
-func TestFinishSectionsAreDrawn(t *testing.T) {
+// What is mixed and the sections of the leaf stand under their steps, and the
+// drawing shows the sections.
+func TestFinishMixIsMeasuredOutAndSectionsAreDrawn(t *testing.T) {
 	v := open(t, desk, "")
+	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix tbody th"), (e) => e.textContent).join(", ")`)
 	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
 	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)
 	v.wait(`/^Sections of Broken leaf/.test(document.querySelector("[data-drawing-title]").textContent)`)
