@@ -37,7 +37,7 @@ func (b *builder) step(s plan.Step) {
 	case s.Kind.IsLiquid():
 		need, known := measure.Volume{}, false
 		if ok {
-			need, known = w.paint(area)
+			need, known = w.paint(w.sized(area))
 		}
 		b.products = append(b.products, product{s, need, known})
 		w.mix(need, known)
