@@ -135,6 +135,19 @@ func TestMixInMillilitresAndImperialOunces(t *testing.T) {
 	assert.Equal(t, "paint, oxblood: 52.8 imp fl oz = 1 imp qt + 12 imp fl oz + 22.5 mL", lines(walls.Mix)[0])
 }
 
+// Recipes and spoons come in fractions.
+func TestMixReadsFractions(t *testing.T) {
+	decimals, _ := mixed(t, 2, nil)
+	fractions, _ := mixed(t, 2, map[string]any{"/finish/steps/2/mix/3/amount": "1 1/2", "/finish/kit/4/size": "¼"})
+	assert.Equal(t, decimals.Steps, fractions.Steps)
+	// USDA kitchen table: a third of a cup is 5 tbsp and 1 tsp.
+	_, third := mixed(t, 1, map[string]any{
+		"/finish/kit":            []any{map[string]any{"size": "1", "unit": "tbsp"}, map[string]any{"size": "1", "unit": "tsp"}},
+		"/finish/steps/1/sample": "1/3", "/finish/steps/1/sampleUnit": "cup",
+		"/finish/steps/1/mix": []any{map[string]any{"name": "medium", "amount": "1", "unit": "cup"}}})
+	assert.Equal(t, "5 tbsp + 1 tsp", third.Sample[0].Measured)
+}
+
 func TestLabelForThePot(t *testing.T) {
 	s, walls := mixed(t, 1, map[string]any{"/finish/steps/1/binder": "solvent"})
 	assert.Equal(t, []string{

@@ -93,6 +93,19 @@ func TestEngineAnswersAsNative(t *testing.T) {
 	}
 }
 
+// The steps a finish begins with are the same from both, and a call without two
+// texts gives none.
+func TestEngineBeginsAFinishAsNative(t *testing.T) {
+	plan := plans(t)["full"]
+	require.NotEmpty(t, plan)
+	_, answers := askEngine(t, []call{{"starting", []any{"leaf-and-glaze", plan}}, {"starting", []any{"base", "no plan"}}, {"starting", []any{"base"}}, {"starting", []any{1, plan}}})
+	for i, want := range []string{string(core.Starting("leaf-and-glaze", []byte(plan))), string(core.Starting("base", nil)), "[]", "[]"} {
+		var got string
+		require.NoError(t, json.Unmarshal(answers[i], &got))
+		assert.Equal(t, want, got)
+	}
+}
+
 // Whatever a page hands over, a call answers in the agreed shape and never
 // throws; the call after it works.
 func TestEngineNeverThrows(t *testing.T) {

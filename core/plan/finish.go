@@ -65,7 +65,7 @@ func readFinish(s section) Finish {
 	}
 	for _, e := range s.some("kit", mostKit, "measures") {
 		unit := word(e, "unit", "the unit of the measure", kitUnits()...)
-		if size, ok := e.positiveNumber("size", "the size of the measure"); ok {
+		if size, ok := e.positiveAmount("size", "the size of the measure"); ok {
 			f.Kit = append(f.Kit, s.measureOf(size, unit))
 		}
 	}

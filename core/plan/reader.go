@@ -213,14 +213,37 @@ func (s section) number(name string, need need) (n measure.Number, ok bool) {
 	return measure.NumberFromDecimal(d), true
 }
 
+// amount reads an amount as a recipe has it, which may be a fraction.
+func (s section) amount(name string) (n measure.Number, ok bool) {
+	n, err := measure.ParseAmount(s.text(name))
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+	}
+	return n, err == nil
+}
+
+// positiveAmount is amount for a blank where zero makes no sense.
+func (s section) positiveAmount(name string, need need) (measure.Number, bool) {
+	if s.text(name) == "" {
+		s.missing(s.at+"/"+name, need)
+		return measure.Number{}, false
+	}
+	n, ok := s.amount(name)
+	return n, ok && s.isAbove(name, n)
+}
+
 // positiveNumber is number for a blank where zero makes no sense.
 func (s section) positiveNumber(name string, need need) (measure.Number, bool) {
 	n, ok := s.number(name, need)
-	if ok && n.IsZero() {
+	return n, ok && s.isAbove(name, n)
+}
+
+// isAbove tells whether n is above 0, and says so where it is not.
+func (s section) isAbove(name string, n measure.Number) bool {
+	if n.IsZero() {
 		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a number above 0.")
-		return n, false
 	}
-	return n, ok
+	return !n.IsZero()
 }
 
 // share reads a blank in per cent and answers with the fraction. most is the

@@ -142,7 +142,7 @@ func (s section) volumeBlank(name, unitName, what string) measure.Volume {
 	if s.text(name) == "" {
 		return measure.Volume{}
 	}
-	n, _ := s.number(name, "")
+	n, _ := s.amount(name)
 	return measure.VolumeOf(n, unit)
 }
 
@@ -191,7 +191,7 @@ func readCans(s section) []finish.Can {
 	var cans []finish.Can
 	for _, entry := range s.items("cans") {
 		can := s.object(entry.at, entry.node)
-		size, ok := can.positiveNumber("size", "the size of the can")
+		size, ok := can.positiveAmount("size", "the size of the can")
 		unit := s.units.Gallon.Volume(word(can, "unit", "the unit of the can", volumeUnits()...))
 		price, priced := can.money("price")
 		if !ok {
@@ -224,7 +224,7 @@ func readMix(s section) (parts []finish.Part, whole bool) {
 var ounce = measure.MustNumber("28.349523125")
 
 func readPart(s section) (finish.Part, bool) {
-	amount, ok := s.positiveNumber("amount", "the amount")
+	amount, ok := s.positiveAmount("amount", "the amount")
 	p := finish.Part{Name: s.text("name"), Amount: amount, Tint: choice(s, "tint", "whether the part is a tint", "no", "yes") == "yes"}
 	if s.text("density") != "" {
 		p.Density, _ = s.positiveNumber("density", "")
