@@ -89,6 +89,27 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	assert.Equal(t, order, v.text(named))
 }
 
+// A finger draws a step as well as a mouse does.
+func TestFinishStepIsDrawnByAFinger(t *testing.T) {
+	v := open(t, phone, "")
+	v.run(`document.querySelectorAll(".cw-step")[1].scrollIntoView({block: "center", behavior: "instant"})`)
+	touch := func(what input.DispatchTouchEventType, at ...float64) {
+		params := input.DispatchTouchEventParams{Type: what, TouchPoints: []*input.TouchPoint{}}
+		for i := 0; i+1 < len(at); i += 2 {
+			params.TouchPoints = append(params.TouchPoints, &input.TouchPoint{X: at[i], Y: at[i+1]})
+		}
+		call(v, input.DispatchTouchEvent, params)
+	}
+	at := value[[]float64](v, `(() => { const r = document.querySelectorAll(".cw-handle")[1].getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	touch(input.DispatchTouchEventTypeTouchStart, at[0], at[1])
+	touch(input.DispatchTouchEventTypeTouchMove, at[0], at[1]-8)
+	v.wait(`document.querySelector("[data-drawn]")`)
+	touch(input.DispatchTouchEventTypeTouchMove, at[0], at[1]-80)
+	v.wait(`document.querySelector(".cw-step").dataset.drop === "before"`)
+	touch(input.DispatchTouchEventTypeTouchEnd)
+	v.wait(`document.querySelector(".cw-step").dataset.kind === "edge-seal" && !document.querySelector("[data-drawn]")`)
+}
+
 // The step left out last is put back where it was, as it was.
 func TestFinishStepLeftOutIsPutBack(t *testing.T) {
 	v := open(t, desk, "")

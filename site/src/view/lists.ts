@@ -110,11 +110,16 @@ function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
   return entries.map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
 }
 
-/** The steps before a step, to share a product with. */
+/** The steps before a step, to share a product with; and the one chosen, which
+ *  may since have been moved behind it. */
 function earlierSteps(plan: JsonObject, select: Element): readonly Offered[] {
-  const index = Number(/^\/finish\/steps\/(\d+)/.exec(whole(select, ""))?.[1] ?? 0);
-  const earlier = list(plan, "/finish/steps").slice(0, index).filter((s) => !["leaf", "peel", "protect"].includes(typedText(at(s, "/kind"))));
-  return [["", "a product of its own"], ...earlier.map((s): Offered => [typedText(at(s, "/id")), `the product of “${typedText(at(s, "/name"))}”`])];
+  const own = whole(select, "");
+  const index = Number(/(\d+)$/.exec(own)?.[1] ?? 0);
+  const chosen = typedText(at(plan, `${own}/sameAs`));
+  const offered = list(plan, "/finish/steps").filter(
+    (s, i) => typedText(at(s, "/id")) === chosen || (i < index && !["leaf", "peel", "protect"].includes(typedText(at(s, "/kind")))),
+  );
+  return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of “${typedText(at(s, "/name"))}”`])];
 }
 
 function offer(select: HTMLSelectElement, wanted: Choices): void {
