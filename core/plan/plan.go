@@ -175,11 +175,12 @@ type Step struct {
 	SpreadKnown  bool
 	// SpreadText is the spread or the film as typed, with its unit, for the
 	// working; ByFilm tells which of the two it is.
-	SpreadText string
-	ByFilm     bool
-	Loss       measure.Number
-	LossKnown  bool
-	Cans       []finish.Can
+	SpreadText  string
+	ByFilm      bool
+	Loss        measure.Number
+	LossKnown   bool
+	LossIsUsual bool // the method's, as the plan gives none
+	Cans        []finish.Can
 	// Mix are the parts of a mix, MixWhole that all of them could be read.
 	Mix      []finish.Part
 	MixWhole bool
@@ -194,7 +195,7 @@ type Step struct {
 	ByDryFilm, DryFilmKnown bool
 	DryFilm                 finish.Film
 	Solids, Thinned         Percent
-	Method                  Method
+	Method                  finish.Method
 	Vary                    Percent // how far the spread may be off either way
 	BuyFor                  Need
 	SameAs                  string // the id of an earlier step whose product this is
@@ -212,17 +213,6 @@ type Step struct {
 	Beyond                measure.Length // sized past a stop line
 	Batch, Colour, MadeOn string
 }
-
-// Method is how a product is put on.
-type Method string
-
-// The methods.
-const (
-	Brush  Method = "brush"
-	Roller Method = "roller"
-	Pad    Method = "pad"
-	Spray  Method = "spray"
-)
 
 // Need is which of the three needs is bought for.
 type Need string

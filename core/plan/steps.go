@@ -115,7 +115,7 @@ func readWork(s section, step *Step) {
 func readPaint(s section, step *Step) {
 	step.Coats, _ = s.count("coats", "the number of coats")
 	readSpread(s, step)
-	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
+	readLoss(s, step)
 	step.Cans = readCans(s)
 	step.Mix, step.MixWhole = readMix(s)
 	readBuying(s, step)
@@ -124,9 +124,19 @@ func readPaint(s section, step *Step) {
 	step.DryHours = s.fact("dryHours")
 }
 
+// readLoss reads how the product is put on and what is lost by it. Without a loss
+// it is the usual one of the method, which the sheet says.
+func readLoss(s section, step *Step) {
+	step.Method = choice(s, "method", "how it is put on", append([]finish.Method{""}, finish.Methods()...)...)
+	if usual, ok := finish.UsualLoss(step.Method); ok && s.text("loss") == "" {
+		step.Loss, step.LossKnown, step.LossIsUsual = usual, true, true
+		return
+	}
+	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
+}
+
 // readBuying reads how surely and from where the product is bought.
 func readBuying(s section, step *Step) {
-	step.Method = choice(s, "method", "how it is put on", Method(""), Brush, Roller, Pad, Spray)
 	step.Vary = s.percent("vary", 90)
 	step.BuyFor = choice(s, "buyFor", "which need is bought for", Likely, Rich, Lean)
 	step.SameAs = s.text("sameAs")

@@ -14,37 +14,65 @@ type product struct {
 	known bool
 }
 
-// finish is the block Finish: each step's area, product, cans and leaf.
+// finish is the block Finish: each step's area, product, cans and leaf. What
+// all steps take is worked out first, since some are bought together.
 func (b *builder) finish() {
-	for _, step := range b.plan.Steps {
-		b.step(step)
+	steps := make([]*step, len(b.plan.Steps))
+	for i := range steps {
+		steps[i] = b.prepare(&b.plan.Steps[i])
+	}
+	b.shareMaterials(steps)
+	for _, w := range steps {
+		w.show()
+		b.sheet.Steps = append(b.sheet.Steps, w.out)
 	}
 	b.ingredientsToHave()
 	b.underLeaf()
 }
 
-// step is one step on its way onto the sheet.
+// step is one step on its way onto the sheet: what it covers, where that is
+// known, and what it takes, where that is known. owner is the step whose product
+// it is, itself where it is bought for itself, and users are all steps of the
+// product, where the step owns it.
 type step struct {
 	*builder
 	plan.Step
-	out Step
+	out              Step
+	covers, takes    bool
+	area             measure.Area
+	areaRule, areaBy string
+	product          finish.Product
+	needs            finish.Needs
+	beyond           measure.Area   // sized twice,
+	stops            measure.Length // past so much of stop lines
+	owner            *step
+	users            []*step
 }
 
-func (b *builder) step(s plan.Step) {
-	w := &step{builder: b, Step: s, out: Step{ID: s.ID, Name: s.Name, Kind: string(s.Kind)}}
-	area, ok := w.area()
-	switch {
-	case s.Kind.IsLiquid():
-		need, known := measure.Volume{}, false
-		if ok {
-			need, known = w.paint(w.sized(area))
-		}
-		b.products = append(b.products, product{s, need, known})
-		w.mix(need, known)
-	case s.Kind == finish.LeafLaying:
-		w.leaf(area, ok)
+// prepare works out what a step covers and takes, and shows nothing yet.
+func (b *builder) prepare(s *plan.Step) *step {
+	w := &step{builder: b, Step: *s, out: Step{ID: s.ID, Name: s.Name, Kind: string(s.Kind), Material: s.ID}}
+	w.area, w.areaRule, w.areaBy, w.covers = w.covered()
+	if w.Kind.IsLiquid() {
+		w.takeOff()
+		b.products = append(b.products, product{w.Step, w.product.Need, w.takes})
 	}
-	b.sheet.Steps = append(b.sheet.Steps, w.out)
+	return w
+}
+
+// show puts the step onto the sheet.
+func (w *step) show() {
+	if w.covers {
+		w.builder.area(blockFinish, w.id("area"), "area", w.area, w.areaRule, w.areaBy, ofArithmetic)
+		w.sizedFigure()
+	}
+	switch {
+	case w.Kind.IsLiquid():
+		w.paint()
+		w.mix(w.product.Need, w.takes)
+	case w.Kind == finish.LeafLaying:
+		w.leaf(w.area, w.covers)
+	}
 }
 
 // id is a figure id of the step, which is noted as one of its figures.

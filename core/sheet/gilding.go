@@ -186,11 +186,18 @@ func (w *step) sizedFor(area measure.Area, leaf int) measure.Area {
 		return area
 	}
 	w.beyondRemarks(&g, area)
-	sum := area.Add(g.beyond)
-	b.area(blockFinish, w.id("sized"), "area to size", sum,
+	w.beyond, w.stops = g.beyond, g.stops
+	return area.Add(g.beyond)
+}
+
+// sizedFigure shows the area to size, where that is more than the area.
+func (w *step) sizedFigure() {
+	if w.beyond.SquareMetres.Sign() <= 0 {
+		return
+	}
+	w.builder.area(blockFinish, w.id("sized"), "area to size", w.area.Add(w.beyond),
 		"The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it. Through a mask only its openings count.",
-		w.n.Area(area)+" + "+w.n.Area(g.beyond)+" past "+w.n.Length(g.stops)+" of stop lines", "A gilder's notes of May 2011: size half a foot past where you will stop.")
-	return sum
+		w.n.Area(w.area)+" + "+w.n.Area(w.beyond)+" past "+w.n.Length(w.stops)+" of stop lines", "A gilder's notes of May 2011: size half a foot past where you will stop.")
 }
 
 // beyondRemarks is whether the size goes far enough past a line, or too far.
