@@ -164,7 +164,7 @@ func TestSectionsFollowThePanels(t *testing.T) {
 	// Without days the times are told from the first leaf.
 	s = dated(t, map[string]any{"/days": nil})
 	assert.Equal(t, "3 h before the first leaf", s.Steps[i].Sections[0].SizeAt)
-	assert.Equal(t, "with the first leaf", s.Steps[i].Sections[0].LayFrom)
+	assert.Equal(t, "the start", s.Steps[i].Sections[0].LayFrom)
 }
 
 func TestPriceOfTheDays(t *testing.T) {

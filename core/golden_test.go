@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
 	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform",
-	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "priced", "days", "mixes", "empty", "blank"}
+	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "priced", "days", "gilded", "mixes", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {

@@ -63,7 +63,11 @@ func (b *builder) draw() {
 		}
 	}
 	for i := range b.calendar().gilt {
-		if g := &b.calendar().gilt[i]; b.placed && g.layer != nil {
+		g := &b.calendar().gilt[i]
+		if len(g.sections) < 2 {
+			continue
+		}
+		if b.placed && g.layer != nil || g.along > 0 && (b.placed || !g.onMask) {
 			b.add("step."+b.plan.Steps[g.leaf].ID+".sections", g.layer, up, "sections", b.drawSections(g))
 		}
 	}

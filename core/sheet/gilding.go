@@ -33,6 +33,11 @@ type gilt struct {
 	stops      measure.Length
 	beyond     measure.Area
 	linesKnown bool
+	// along is the side that the lines of equal sections divide, where they run
+	// straight across a rectangle; 0 elsewhere. alongWidth tells that it is the
+	// width, onMask that the rectangle is the mask and not the ceiling.
+	along              measure.Length
+	alongWidth, onMask bool
 }
 
 // sizingFor is the index of the size that a leaf step is laid on: the step
@@ -146,6 +151,7 @@ func (b *builder) acrossRectangle(g *gilt, sections int64) measure.Area {
 		return measure.Area{}
 	}
 	line, beyond := min(along, across), b.plan.Steps[g.sizing].Beyond
+	g.along, g.alongWidth, g.onMask = max(along, across), across > along, w.Basis == finish.Mask
 	g.stops, g.linesKnown = measure.Length(sections-1)*line, true
 	g.beyond = measure.AreaOf(g.stops, beyond)
 	return measure.AreaOf(line, beyond)
@@ -263,7 +269,7 @@ func (b *builder) section(g *gilt, k int, first measure.Number) Section {
 	one := &g.sections[k]
 	s := Section{N: k + 1, Area: b.n.Area(one.Area), Hours: b.hours(one.Hours)}
 	s.SizeAt = b.fromFirstLeaf(first.Sub(g.tack))
-	s.LayFrom, s.LayTo = b.fromFirstLeaf(first), b.fromFirstLeaf(first.Add(one.Hours))
+	s.LayFrom, s.LayTo = b.hoursIn(first), b.hoursIn(first.Add(one.Hours))
 	return s
 }
 
@@ -281,10 +287,32 @@ func (g *gilt) labels(sections []Section) {
 
 func (b *builder) sectionText(g *gilt, k int, s *Section) {
 	sized := g.sections[k].Sized
-	s.Text = "Size " + b.n.Area(sized) + ": " + s.SizeAt + ". Lay leaf: " + s.LayFrom + " to " + s.LayTo + "."
+	s.Text = "Size " + b.n.Area(sized) + ": " + s.SizeAt + ". Lay leaf from " + s.LayFrom + " to " + s.LayTo + "." + b.stopText(g, k)
 	if more := sized.Sub(g.sections[k].Area); more.SquareMetres.Sign() > 0 {
 		s.Text += " " + b.n.Area(more) + " of the size lies past the stop line: leave it without leaf, so that the next section's size blends into it."
 	}
+}
+
+// stopAt is where a section that ends in a straight line across ends: so far from
+// wall DA or AB, or from that side of the mask.
+func (g *gilt) stopAt(section int) measure.Length {
+	return measure.Length((int64(g.along)*int64(section+1) + int64(len(g.sections))/2) / int64(len(g.sections)))
+}
+
+func (b *builder) stopText(g *gilt, section int) string {
+	if g.along == 0 || section+1 == len(g.sections) {
+		return ""
+	}
+	from := "wall DA"
+	switch {
+	case g.onMask && g.alongWidth:
+		from = "the side of the mask towards AB"
+	case g.onMask:
+		from = "the side of the mask towards DA"
+	case g.alongWidth:
+		from = "wall AB"
+	}
+	return " Stop the leaf " + b.n.Length(g.stopAt(section)) + " from " + from + "."
 }
 
 // fromFirstLeaf is a time in hours before or after the first leaf is laid.
@@ -295,7 +323,15 @@ func (b *builder) fromFirstLeaf(hours measure.Number) string {
 	case -1:
 		return b.hours(hours.Abs()) + " before the first leaf"
 	}
-	return b.hours(hours) + " after it"
+	return b.hours(hours) + " after the first leaf"
+}
+
+// hoursIn is a time in hours since the first leaf was laid.
+func (b *builder) hoursIn(hours measure.Number) string {
+	if hours.IsZero() {
+		return "the start"
+	}
+	return b.hours(hours) + " in"
 }
 
 // hours is a number of hours as they are said: 2 h, 2 h 30 min, 45 min; to the

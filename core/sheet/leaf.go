@@ -96,19 +96,22 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 	return leaves, ok
 }
 
-// rectangle is what the step goes over, where that is one; a mask with the leaf
-// past its edges.
+// rectangle is what the step goes over, where that is one.
 func (w *step) rectangle() (along, across measure.Length, ok bool) {
 	switch shape, outline := &w.builder.shape, &w.builder.plan.Mask.Outline; {
 	case w.Basis == finish.Surface && shape.Usable() && shape.IsRectangle():
 		return shape.Length, shape.Width, true
 	case w.Basis == finish.Mask && outline.IsComplete():
-		return outline.Length + 2*w.Leaf.Spill, outline.Width + 2*w.Leaf.Spill, true
+		return outline.Length, outline.Width, true
 	}
 	return 0, 0, false
 }
 
+// inGrid counts rows and columns, of a mask with the leaf past its edges.
 func (w *step) inGrid(g finish.Gilding, along, across measure.Length) (finish.Leaves, bool) {
+	if w.Basis == finish.Mask {
+		along, across = along+2*w.Leaf.Spill, across+2*w.Leaf.Spill
+	}
 	leaves, ok := w.answered(finish.InGrid(g, along, across))
 	if ok {
 		rule := "Whole columns and rows over " + w.put(along) + " × " + w.put(across) + ", times the share that gets leaf, and the waste; rounded up. The first leaf of a row covers its size, each other its size less the lap."

@@ -33,6 +33,7 @@ var style = [...]string{
 	drawing.Route:     ` fill='none' stroke='#2c5c86'`,
 	drawing.Square:    ` fill='none' stroke='#6d675c'`,
 	drawing.Stop:      ` fill='none' stroke='#2a2926'`,
+	drawing.Blend:     ` fill='none' stroke='#2a2926'`,
 	drawing.Work:      ` fill='#b9b4a8' stroke='#2a2926'`,
 	drawing.Pressed:   ` fill='#2a2926' stroke='#2a2926'`,
 	drawing.Drying:    ` fill='none' stroke='#6d675c'`,
@@ -207,7 +208,7 @@ func (w *writer) width(part drawing.Part) {
 	case drawing.Centre:
 		// Long dash and dot, after ISO 128-2 (from memory).
 		w.dashed(14, 3, 2, 3)
-	case drawing.Loose, drawing.Square, drawing.Route, drawing.Drying:
+	case drawing.Loose, drawing.Blend, drawing.Square, drawing.Route, drawing.Drying:
 		w.dashed(8, 4)
 	}
 }
