@@ -19,16 +19,20 @@ const STEPS = "/finish/steps";
 /** What is bought stands large, with the likely need, the least and the most
  *  under it; what leads to them comes last. */
 const bought = ["cans", "packs", "books"];
-const needs = ["product", "lean", "rich"];
 
 /** The figures of a step in the order they are read, the first of them large. */
 function figurePlaces(figures: string[]): HTMLElement[] {
-  const ending = (id: string) => id.slice(id.lastIndexOf(".") + 1);
-  const among = (names: string[]) => figures.filter((id) => names.includes(ending(id)));
-  const needed = needs.flatMap((name) => among([name]));
-  const large = among(bought).length > 0 ? among(bought) : among(["product"]);
-  const small = [...needed, ...figures.filter((id) => !needed.includes(id))].filter((id) => !large.includes(id));
-  return [...large.map((id) => figurePlace(id, "large")), ...small.map((id) => figurePlace(id, "small"))];
+  const among = (...names: string[]) => figures.filter((id) => names.includes(id.slice(id.lastIndexOf(".") + 1)));
+  const need = among("product");
+  const large = among(...bought).length > 0 ? among(...bought) : need;
+  const range = among("lean", "rich");
+  const small = (ids: string[]) => ids.filter((id) => !large.includes(id)).map((id) => figurePlace(id, "small"));
+  return [
+    ...large.map((id) => figurePlace(id, "large")),
+    ...small(need),
+    ...(range.length > 0 ? [make("div", { class: "cw-range" }, ...small(range))] : []),
+    ...small(figures.filter((id) => !need.includes(id) && !range.includes(id))),
+  ];
 }
 
 export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]): void {
