@@ -50,10 +50,10 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	before := v.text(named)
 	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("details").open = true`)
 	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("[data-do=later]").click()`)
-	v.wait(`document.querySelectorAll(".cw-step")[4].dataset.kind === "peel"`)
+	v.wait(`document.querySelectorAll(".cw-step")[3].dataset.kind === "peel"`)
 	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[4].querySelector("[data-do=later]")`)
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-step")[4].querySelector("details").open`))
-	v.waitText("“Peel the first layer, keep B3 as the key” is step 5 of 9.", `document.querySelector("[data-fill=hear]").textContent.trim()`)
+	v.waitText("“Cornice, oyster grey” is step 5 of 10.", `document.querySelector("[data-fill=hear]").textContent.trim()`)
 
 	v.run(`document.querySelectorAll(".cw-step")[4].querySelector(".cw-handle").focus()`)
 	require.NoError(t, chromedp.Do(v.tab, chromedp.KeyEvent(kb.ArrowUp, chromedp.KeyModifiers(chromedp.ModifierAlt))))
@@ -61,7 +61,7 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[3].querySelector(".cw-handle")`)
 
 	// At the end it stays, and says so.
-	v.run(`document.querySelectorAll(".cw-step")[8].querySelector("[data-do=later]").click()`)
+	v.run(`document.querySelectorAll(".cw-step")[9].querySelector("[data-do=later]").click()`)
 	v.waitText("“Smoke glaze over the whole” is the last step.", `document.querySelector("[data-fill=hear]").textContent.trim()`)
 
 	// Drawn by the handle from the third place to the first.
@@ -116,7 +116,7 @@ func TestFinishStepLeftOutIsPutBack(t *testing.T) {
 	before := v.text(`JSON.stringify(JSON.parse(` + plan + `).finish)`)
 	v.run(`document.querySelectorAll(".cw-step")[2].querySelector("details").open = true`)
 	v.run(`document.querySelectorAll(".cw-step")[2].querySelector(":scope > .cw-says > .cw-folds > [data-do=remove]").click()`)
-	v.wait(`document.querySelectorAll(".cw-step").length === 8`)
+	v.wait(`document.querySelectorAll(".cw-step").length === 9`)
 	assert.Contains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "Oyster grey through the first layer")
 	v.press(`[data-do=put-back]`)
 	v.wait(`document.activeElement.dataset.at === "/finish/steps/2/name"`)
@@ -138,7 +138,7 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 	// Labels for the pots: a label for every step that is put on wet.
 	v.press(`[data-do=print-labels]`)
 	v.wait(`document.documentElement.dataset.printing === "labels"`)
-	assert.Equal(t, "7", v.text(`String(document.querySelectorAll("[data-fill=cards] .cw-pot").length)`))
+	assert.Equal(t, "8", v.text(`String(document.querySelectorAll("[data-fill=cards] .cw-pot").length)`))
 	assert.Contains(t, v.text(`document.querySelector("[data-fill=cards] .cw-pot:last-child").textContent`), "raw umber")
 	v.run(`dispatchEvent(new Event("afterprint"))`)
 
@@ -157,6 +157,7 @@ func TestFinishMixIsMeasuredOutAndSectionsAreDrawn(t *testing.T) {
 	v := open(t, desk, "")
 	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix tbody th"), (e) => e.textContent).join(", ")`)
 	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
+	assert.Equal(t, "Bought with “Ground, dusk blue”.", v.text(`document.querySelector(".cw-step[data-kind=edge-seal] .cw-step-note").textContent`))
 	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)
 	v.wait(`/^Sections of Broken leaf/.test(document.querySelector("[data-drawing-title]").textContent)`)
 	assert.Equal(t, "step.leaf.sections", v.text(`document.querySelector("[data-drawing-layer]").value`))

@@ -47,11 +47,7 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
     renderHead(item, typedText(at(entry, "/name")), i, typed.length);
     const figures = step?.figures ?? [];
     redraw(region("step-figures", item), figures, () => figurePlaces(figures));
-    const owner = step && step.material !== "" && step.material !== step.id ? byId.get(step.material) : undefined;
-    setText(
-      region("step-note", item),
-      [owner ? `Bought with “${owner.name}”.` : "", step?.leftOver ? `${step.leftOver}.` : "", ...(step?.notes ?? [])].filter(Boolean).join(" "),
-    );
+    setText(region("step-note", item), [...said(step), ...(step?.notes ?? [])].join(" "));
     const mix = step?.mixLines ?? [];
     const sections = step?.sections ?? [];
     const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
@@ -60,6 +56,13 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
       ...(sections.length > 0 ? sectionList(sections, drawing) : []),
     ]);
   });
+}
+
+/** What is left over, or with which step it is bought, as sentences. */
+function said(step: Step | undefined): string[] {
+  if (!step) return [];
+  const shared = step.material !== "" && step.material !== step.id ? step.buy : "";
+  return [shared, step.leftOver].filter(Boolean).map((words) => `${(words[0] ?? "").toUpperCase()}${words.slice(1)}.`);
 }
 
 /** The handle and the two buttons of a step say which step they move. */
