@@ -135,6 +135,31 @@ func TestMixInMillilitresAndImperialOunces(t *testing.T) {
 	assert.Equal(t, "paint, oxblood: 52.8 imp fl oz = 1 imp qt + 12 imp fl oz + 22.5 mL", lines(walls.Mix)[0])
 }
 
+// A plasterers' magazine, spring 2009: 60 ft² of raised stencil, 35 % open and
+// 1/16 in high, are 189 in³ = 104.7 fl oz. A decorator's blog, 2010: in batches of
+// 16 fl oz, of which one is put on in 25 minutes, that are seven; of 20-minute
+// compound it sets in the bucket, of 45-minute there are 20 minutes to spare.
+// 16 fl oz cover 3.208 ft², so 25 minutes are 7.7 ft² an hour.
+func TestRaisedStencilInBatchesThatSet(t *testing.T) {
+	stencil := func(life string) (sheet.Sheet, sheet.Step) {
+		step := paint(map[string]any{"typedArea": "21", "by": "wet", "film": "62.5", "rate": "7.7", "rateUnit": "ft2/h", "potLife": life,
+			"mix": []any{map[string]any{"name": "setting compound", "amount": "16", "unit": "floz"}}})
+		s := job(t, map[string]any{"/finish/steps": step})
+		return s, s.Steps[0]
+	}
+	s, slow := stencil("45")
+	assert.InDelta(t, 189.0/231*usGal, value(t, s, "step.p.product"), 1e-11)
+	assert.Equal(t, "7", text(t, s, "step.p.batches"))
+	assert.Equal(t, "25 min", text(t, s, "step.p.placing"))
+	assert.Contains(t, strings.Join(slow.Notes, " "), "with 20 min to spare")
+	assert.Contains(t, figures(s)["step.p.batches"].Working.Rule, "make each when the one before is used up")
+	s, quick := stencil("20")
+	assert.Contains(t, stopsAt(s, "/finish/steps/0/potLife"), "takes 25 minutes to put on and stays workable for 20")
+	assert.Contains(t, strings.Join(quick.Notes, " "), "Mix at most 12.8 fl oz at a time, in 9 batches.")
+	s, _ = stencil("")
+	assert.NotContains(t, figures(s), "step.p.placing")
+}
+
 // Recipes and spoons come in fractions.
 func TestMixReadsFractions(t *testing.T) {
 	decimals, _ := mixed(t, 2, nil)

@@ -202,6 +202,8 @@ type Step struct {
 	OneBatch                bool
 	Keep, Sample            measure.Volume
 	Spare                   Percent
+	// PotLife are the minutes a mix that sets stays workable.
+	PotLife safety.Fact
 
 	// Rate is the area one person does in an hour, where RateKnown.
 	Rate                  measure.Area

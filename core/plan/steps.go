@@ -60,7 +60,7 @@ func readStep(s section, i int) Step {
 	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
 		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours",
 		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
-		"spare", "sample", "sampleUnit"} {
+		"spare", "potLife", "sample", "sampleUnit"} {
 		s.setAside(name)
 	}
 	return step
@@ -143,6 +143,7 @@ func readBuying(s section, step *Step) {
 	step.OneBatch = choice(s, "oneBatch", "whether it must be one batch", "no", "yes") == "yes"
 	step.Keep = s.volumeBlank("keep", "keepUnit", "the unit of what is kept")
 	step.Spare = s.percent("spare", 1000)
+	step.PotLife = s.fact("potLife")
 	step.Sample = s.volumeBlank("sample", "sampleUnit", "the unit of the sample")
 }
 

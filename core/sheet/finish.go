@@ -47,6 +47,7 @@ type step struct {
 	stops            measure.Length // past so much of stop lines
 	owner            *step
 	users            []*step
+	recipe           *recipe // of its mix, once asked for
 }
 
 // prepare works out what a step covers and takes, and shows nothing yet.

@@ -4,21 +4,32 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
 
 // mixed is the mix of the step in the proportions of its recipe, with what is
-// wrong with it said. ok is false where the step mixes nothing, or nothing can be
-// mixed.
+// wrong with it said the first time. ok is false where the step mixes nothing, or
+// nothing can be mixed.
 func (w *step) mixed() (mix finish.Mix, ok bool) {
 	if len(w.Mix) == 0 || !w.MixWhole {
 		return mix, false
 	}
-	mix, problems, ok := finish.MixOf(w.Mix)
-	w.report(w.At+"/mix", problems)
-	return mix, ok
+	if w.recipe == nil {
+		w.recipe = &recipe{}
+		var problems []problem.Problem
+		w.recipe.mix, problems, w.recipe.ok = finish.MixOf(w.Mix)
+		w.report(w.At+"/mix", problems)
+	}
+	return w.recipe.mix, w.recipe.ok
+}
+
+// recipe is the mix of a step once it is worked out.
+type recipe struct {
+	mix finish.Mix
+	ok  bool
 }
 
 // canned is how much of a need the cans of the step have to hold, and of what:
@@ -65,6 +76,7 @@ func (w *step) mix(need measure.Volume, known bool) {
 	w.madeFigure(need, made.Total)
 	w.inCans(mix)
 	w.batches(mix, made.Total)
+	w.placing(mix, need)
 	w.out.Mix = w.measuredOut(made, true)
 	w.toHave(made, len(w.Cans) > 0)
 	w.label(&made)
@@ -130,9 +142,46 @@ func (w *step) batches(mix finish.Mix, made measure.Volume) {
 	if !ok {
 		return
 	}
-	w.count(blockFinish, w.id("batches"), "batches of the mix", n, "",
-		"The mix to make, in whole batches. Stir them together in one pail before you start: two batches seldom match.",
+	rule := "The mix to make, in whole batches. Stir them together in one pail before you start: two batches seldom match."
+	if w.PotLife.Known {
+		rule = "The mix to make, in whole batches. It sets in the pail: make each when the one before is used up."
+	}
+	w.count(blockFinish, w.id("batches"), "batches of the mix", n, "", rule,
 		w.n.Volume(made)+" ÷ "+w.n.Volume(mix.Total)+", rounded up", ofArithmetic)
+}
+
+// placing is whether one batch of a mix that sets is on before it does.
+func (w *step) placing(mix finish.Mix, need measure.Volume) {
+	area, _, _, ok := w.covered()
+	if !ok || !w.PotLife.Known {
+		return
+	}
+	rate := w.Rate
+	if !w.RateKnown {
+		rate = days.UsualRate(w.Kind, "")
+	}
+	people := int64(w.builder.people())
+	all := area.Times(measure.NumberFromInt(int64(w.Coats)))
+	placed, problems, ok := finish.Placing{Batch: mix.Total, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
+	w.report(w.At+"/potLife", problems)
+	if !ok {
+		return
+	}
+	text := w.n.NumberTrimmed(placed.Minutes, 0) + " min"
+	w.figure(Figure{
+		ID: w.id("placing"), Block: blockFinish, Label: "to put on one batch", Value: plain(placed.Minutes), Unit: "min", Text: text,
+		Working: Working{
+			Rule: "The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable.",
+			Sum: w.n.Area(all) + " × " + w.n.Volume(mix.Total) + " ÷ " + w.n.Volume(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
+				plural(people, "person", "people") + ") = " + text,
+			Source: ofArithmetic,
+		},
+	})
+	if len(problems) > 0 {
+		w.out.Notes = append(w.out.Notes, "Mix at most "+w.n.Volume(placed.Most)+" at a time, in "+plural(placed.Batches, "batch", "batches")+".")
+		return
+	}
+	w.out.Notes = append(w.out.Notes, "Each batch is on with "+w.n.NumberTrimmed(placed.Spare, 0)+" min to spare before it sets; mixing and washing out are not counted.")
 }
 
 // mostOff is by how much a part may be off once it is measured, from the method
