@@ -53,6 +53,7 @@ var told = map[string]struct {
 	"many-steps":                    {at: "/finish/steps", severity: problem.Stop, words: "100 steps"},
 	"marks-beyond-belief":           {at: "/mask/layers/1/register/marks", severity: problem.Stop, words: "100 are read"},
 	"mask-larger-than-room":         {at: "/mask/length", severity: problem.Stop, words: "12′ 2½″ too much"},
+	"mixes-past-reason":             {at: "/finish/climate/air", severity: problem.Stop, words: "would be at"},
 	"million-columns":               {at: "/mask/layers/0/columns", severity: problem.Stop},
 	"negative":                      {at: "/room/length", severity: problem.Stop},
 	"nested-deep":                   {severity: problem.Stop, words: "nested too deep", whole: true},
