@@ -2,6 +2,7 @@ package core_test
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -158,6 +159,34 @@ func TestRaisedStencilInBatchesThatSet(t *testing.T) {
 	assert.Contains(t, strings.Join(quick.Notes, " "), "Mix at most 12.8 fl oz at a time, in 9 batches.")
 	s, _ = stencil("")
 	assert.NotContains(t, figures(s), "step.p.placing")
+}
+
+// Two steps of one mix are mixed in one pail and bought together, with what is to
+// be kept: 1.5 gal and the need of the ground, a tenth to spare, and a quart.
+func TestOneMixForTwoSteps(t *testing.T) {
+	s, walls := mixed(t, 1, map[string]any{"/finish/steps/1/keep": "1", "/finish/steps/1/keepUnit": "qt",
+		"/finish/steps/3/mix": []any{}, "/finish/steps/3/kind": "glaze", "/finish/steps/3/sameAs": "walls"})
+	both := (value(t, s, "step.walls.product")+value(t, s, "step.varnish.product"))*1.1 + usGal/4
+	assert.InDelta(t, both, value(t, s, "step.walls.made"), 1e-9)
+	assert.Equal(t, "(1.50 gal + 0.45 gal) × (1 + 10 %) + 0.25 gal to keep = "+text(t, s, "step.walls.made"), figures(s)["step.walls.made"].Working.Sum)
+	assert.Len(t, walls.Mix, 2)
+	other := s.Steps[3]
+	assert.Empty(t, other.Mix)
+	assert.Contains(t, other.Notes, "Mixed together with “Wall glaze, four to one”.")
+	// The cans hold the medium of all of it, four fifths.
+	assert.Contains(t, figures(s)["step.walls.cans"].Working.Sum, "hold")
+	medium := 0.8 * both / usGal
+	for _, p := range s.Shopping {
+		if p.What == "glaze medium, for “Wall glaze, four to one”" {
+			assert.True(t, strings.HasPrefix(p.Detail, strconv.FormatFloat(medium, 'f', 2, 64)+" gal needed"), p.Detail)
+		}
+		assert.NotContains(t, p.What, "Oil varnish")
+	}
+	// A step with a recipe of its own, made of what another is bought for, mixes
+	// that and buys its main part with it.
+	s, _ = mixed(t, 1, map[string]any{"/finish/steps/3/sameAs": "walls"})
+	assert.Len(t, s.Steps[3].Mix, 3)
+	assert.Empty(t, boughtOf(s, "varnish"))
 }
 
 // Recipes and spoons come in fractions.

@@ -81,8 +81,10 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 		what = w.Name
 	}
 	if known && w.Keep.Litres.Sign() > 0 {
-		need = need.Add(w.Keep)
-		parts = append(parts, w.n.Volume(w.Keep)+" to keep")
+		share, _ := w.canShare()
+		kept := w.Keep.Times(share)
+		need = need.Add(kept)
+		parts = append(parts, w.n.Volume(kept)+" to keep")
 	}
 	if len(parts) > 1 || len(parts) == 1 && w.BuyFor != plan.Likely {
 		sum = strings.Join(parts, " + ") + " = " + w.n.Volume(need) + "; "

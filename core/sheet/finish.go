@@ -70,7 +70,7 @@ func (w *step) show() {
 	switch {
 	case w.Kind.IsLiquid():
 		w.paint()
-		w.mix(w.product.Need, w.takes)
+		w.mix()
 	case w.Kind == finish.LeafLaying:
 		w.leaf(w.area, w.covers)
 	}

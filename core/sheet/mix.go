@@ -32,32 +32,89 @@ type recipe struct {
 	ok  bool
 }
 
+// mixer is the step whose recipe the step goes by: its own, or where it has none
+// that of the step it is bought with.
+func (w *step) mixer() *step {
+	if len(w.Mix) == 0 && w.owner != nil {
+		return w.owner
+	}
+	return w
+}
+
 // canned is how much of a need the cans of the step have to hold, and of what:
 // of a mix, its main part alone and with what is made to spare, since the rest is
 // put in on the job.
 func (w *step) canned(need measure.Volume) (measure.Volume, string) {
-	mix, ok := w.mixed()
-	if !ok || mix.Main() < 0 {
-		return need, w.Name
-	}
-	main, name := mix.Portions[mix.Main()], w.Name
-	if main.Name != "" {
-		name = main.Name + ", for “" + w.Name + "”"
-	}
-	return w.withSpare(need).Times(main.Share), name
+	m := w.mixer()
+	share, name := m.canShare()
+	return m.withSpare(need).Times(share), name
 }
 
-// withSpare is the mix to make for a need.
+// canShare is the share of the step's product that its cans hold, and what that
+// is: all of it, or the main part of its mix.
+func (w *step) canShare() (share measure.Number, name string) {
+	mix, ok := w.mixed()
+	if !ok || mix.Main() < 0 {
+		return measure.NumberFromInt(1), w.Name
+	}
+	main := mix.Portions[mix.Main()]
+	if main.Name == "" {
+		return main.Share, w.Name
+	}
+	return main.Share, main.Name + ", for “" + w.Name + "”"
+}
+
+// withSpare is the mix to make for a need; of what is not mixed nothing is made
+// to spare.
 func (w *step) withSpare(need measure.Volume) measure.Volume {
-	if !w.Spare.Known {
+	if _, ok := w.mixed(); !ok || !w.Spare.Known {
 		return need
 	}
 	return need.Times(measure.NumberFromInt(1).Add(w.Spare.Share))
 }
 
-// mix is what one batch of a mix comes to, how much of every part the step
-// takes, how that is measured, and the label for the pot.
-func (w *step) mix(need measure.Volume, known bool) {
+// toMix is what has to be mixed by the recipe of the step, all that is bought
+// with it and has no recipe of its own included, and what is to be kept. sum
+// writes that out. known is false where nothing of it is.
+func (w *step) toMix() (made measure.Volume, sum string, known bool) {
+	names, users := 0, w.users
+	if w.owner != w {
+		users = []*step{w}
+	}
+	for _, user := range users {
+		if user.takes && user.mixer() == w {
+			need := user.boughtFor()
+			made, known, names = made.Add(need), true, names+1
+			if names > 1 {
+				sum += " + "
+			}
+			sum += w.n.Volume(need)
+		}
+	}
+	if names > 1 {
+		sum = "(" + sum + ")"
+	}
+	made = w.withSpare(made)
+	if w.Spare.Known {
+		sum += " × (1 + " + w.builder.share(w.Spare.Share) + ")"
+	}
+	if known && w.owner == w && w.Keep.Litres.Sign() > 0 {
+		made = made.Add(w.Keep)
+		sum += " + " + w.n.Volume(w.Keep) + " to keep"
+	}
+	return made, sum, known
+}
+
+// mix is what one batch of a mix comes to, how much of every part is needed, how
+// that is measured, and the label for the pot.
+func (w *step) mix() {
+	if m := w.mixer(); m != w {
+		if _, ok := m.mixed(); ok {
+			w.out.Notes = append(w.out.Notes, "Mixed together with “"+m.Name+"”.")
+		}
+		w.label(nil)
+		return
+	}
 	mix, ok := w.mixed()
 	if !ok {
 		w.label(nil)
@@ -68,17 +125,18 @@ func (w *step) mix(need measure.Volume, known bool) {
 	if !w.Sample.Litres.IsZero() {
 		w.out.Sample = w.measuredOut(mix.ScaledTo(w.Sample), false)
 	}
+	need, sum, known := w.toMix()
 	if !known || need.Litres.IsZero() {
 		w.label(nil)
 		return
 	}
-	made := mix.ScaledTo(w.withSpare(need))
-	w.madeFigure(need, made.Total)
+	made := mix.ScaledTo(need)
+	w.madeFigure(made.Total, sum)
 	w.inCans(mix)
 	w.batches(mix, made.Total)
-	w.placing(mix, need)
+	w.placing(mix)
 	w.out.Mix = w.measuredOut(made, true)
-	w.toHave(made, len(w.Cans) > 0)
+	w.toHave(made, len(w.owner.Cans) > 0)
 	w.label(&made)
 }
 
@@ -121,16 +179,16 @@ func (w *step) inCans(mix finish.Mix) {
 	}
 }
 
-// madeFigure is the mix to make, where that is more than the step takes.
-func (w *step) madeFigure(need, made measure.Volume) {
-	if made.Litres.Cmp(need.Litres) == 0 {
+// madeFigure is the mix to make, where that is not simply what the step takes.
+func (w *step) madeFigure(made measure.Volume, sum string) {
+	if w.takes && made.Litres.Cmp(w.product.Need.Litres) == 0 {
 		return
 	}
 	w.figure(Figure{
 		ID: w.id("made"), Block: blockFinish, Label: "mix to make", Value: plain(made.Litres), Unit: "L", Text: w.n.Volume(made), Other: w.other.Volume(made),
 		Working: Working{
-			Rule:   "What the step takes, and so much more as is to be spare. Mix it all before you begin: a second mix seldom matches.",
-			Sum:    w.n.Volume(need) + " × (1 + " + w.builder.share(w.Spare.Share) + ") = " + w.n.Volume(made),
+			Rule:   "What is taken by all that is painted with it, so much more as is to be spare, and what is to be kept. Mix it all before you begin: a second mix seldom matches.",
+			Sum:    sum + " = " + w.n.Volume(made),
 			Source: ofArithmetic,
 		},
 	})
@@ -150,12 +208,15 @@ func (w *step) batches(mix finish.Mix, made measure.Volume) {
 		w.n.Volume(made)+" ÷ "+w.n.Volume(mix.Total)+", rounded up", ofArithmetic)
 }
 
+// mostBatches is more than anyone mixes; what takes more is not worked out.
+const mostBatches = 1000
+
 // placing is whether one batch of a mix that sets is on before it does.
-func (w *step) placing(mix finish.Mix, need measure.Volume) {
-	area, _, _, ok := w.covered()
-	if !ok || !w.PotLife.Known {
+func (w *step) placing(mix finish.Mix) {
+	if !w.takes || !w.PotLife.Known {
 		return
 	}
+	need, area := w.product.Need, w.product.Area
 	rate := w.Rate
 	if !w.RateKnown {
 		rate = days.UsualRate(w.Kind, "")
@@ -164,7 +225,7 @@ func (w *step) placing(mix finish.Mix, need measure.Volume) {
 	all := area.Times(measure.NumberFromInt(int64(w.Coats)))
 	placed, problems, ok := finish.Placing{Batch: mix.Total, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
 	w.report(w.At+"/potLife", problems)
-	if !ok {
+	if !ok || placed.Batches > mostBatches {
 		return
 	}
 	text := w.n.NumberTrimmed(placed.Minutes, 0) + " min"
