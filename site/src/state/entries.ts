@@ -30,6 +30,8 @@ export function newEntry(plan: Plan, pointer: string): Json {
       return { name: "", kind: "vent", at: "measured", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "" };
     case "pieces":
       return { name: `Piece ${String(list(plan, pointer).length + 1)}`, kind: "span", cells: "", shape: "rectangular", length: "", width: "", fromDA: "", fromAB: "" };
+    case "stages":
+      return { name: "", percent: "" };
     case "marks":
       return { name: `Mark ${String(list(plan, pointer).length + 1)}`, x: "", y: "", gotX: "", gotY: "" };
   }

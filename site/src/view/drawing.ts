@@ -62,7 +62,7 @@ export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
 }
 
 /** The drawing as nodes. A text that is no SVG gives a sentence instead. */
-function picture(svg: string, title: string): Node {
+export function picture(svg: string, title: string): Node {
   const parsed = new DOMParser().parseFromString(svg, "image/svg+xml");
   const root = parsed.documentElement;
   if (root.nodeName !== "svg" || parsed.querySelector("parsererror, script, foreignObject")) {

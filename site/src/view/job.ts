@@ -17,12 +17,14 @@ import {
   readPlan,
   type Plan,
 } from "../state/plan";
+import { noteClocks } from "../state/clocks";
 import { completeForm, ensureEntry, newEntry } from "../state/entries";
 import { at, list, put, typedText, type Json } from "../state/pointer";
 import { announce } from "./announce";
 import { blankAt, blankFrom, pointerOf, renderAsked, renderBlanks, renderEcho, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
 import { deliveryActions, renderDelivery } from "./delivery";
+import { daysActions, renderDays } from "./days";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, clean, every, make, region, setAttribute, setText } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
@@ -36,6 +38,7 @@ import { nameLit, relight, startLight } from "./light";
 import { renderLists, renderWhen, whole } from "./lists";
 import { message, unsay } from "./messages";
 import { clearPaper } from "./paper";
+import { priceActions, renderPrice, renderRecord } from "./price";
 import { startPrint } from "./print";
 import { renderSafety } from "./safety";
 import { choiceActions, renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
@@ -237,6 +240,9 @@ function renderSheet(): void {
   renderLeftOut(plan);
   renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
   renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
+  renderDays(plan, sheet.days ?? null);
+  renderPrice(plan, sheet.price ?? null);
+  renderRecord(sheet.record ?? null);
   renderSafety(sheet.safety ?? []);
   renderFigures(figures);
   renderDrawing(sheet.drawings ?? [], layers);
@@ -420,6 +426,8 @@ const doing: Actions = {
   ...gapActions(desk),
   ...finishActions(desk, () => sheet, () => engine),
   ...stepOrderActions(desk),
+  ...daysActions(desk, () => sheet, () => engine),
+  ...priceActions(desk, () => sheet),
   "print-cards": printCards,
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   "save-file": () => message("done", `“${savePlan(plan)}” is on its way to your downloads.`),
@@ -502,6 +510,7 @@ function typed(target: EventTarget | null): void {
   if (entries && key && name) ensureEntry(plan, entries, key, name);
   put(plan, pointer, blank.value);
   if (pointer === "/room/form") completeForm(plan);
+  if (pointer === "/days/start") noteClocks(plan);
   const turnedLeaf = /^(.*)\/kind$/.exec(pointer);
   if (turnedLeaf && blank.value === "leaf" && !at(plan, `${turnedLeaf[1] ?? ""}/leaf`)) {
     put(plan, `${turnedLeaf[1] ?? ""}/leaf`, newLeaf());
