@@ -28,6 +28,7 @@ var told = map[string]struct {
 	"code-numbers":                  {at: "/room/length", severity: problem.Stop},
 	"columns-that-do-not-add-up":    {at: "/mask/layers/0/columnSizes", severity: problem.Stop, words: "10′ 9″ less"},
 	"corners-that-cross":            {at: "/room/points/2", severity: problem.Stop, words: "cross or touch"},
+	"band-of-a-hair":                {at: "/finish/steps/0/leaf/length", severity: problem.Stop, words: "takes more than 100000000 leaves"},
 	"cut-off":                       {severity: problem.Stop, words: "cut off", whole: true},
 	"days-of-everything":            {at: "/days/weekdays/2", severity: problem.Stop, words: "no such day of the week"},
 	"empty-blanks":                  {at: "/room/length", severity: problem.Stop, words: "not given"},

@@ -164,7 +164,7 @@ func (l Leaves) counted() (Leaves, []problem.Problem, bool) {
 
 func tooManyLeaves() []problem.Problem {
 	return []problem.Problem{{At: "/length", Severity: problem.Stop,
-		What: "The field takes more than " + strconv.Itoa(MostLeaves) + " leaves.",
+		What: "This takes more than " + strconv.Itoa(MostLeaves) + " leaves.",
 		Do:   "Check the size of the leaf and the area."}}
 }
 

@@ -102,6 +102,7 @@ type builder struct {
 	// ingredients are the parts of mixes that have to be at hand.
 	ingredients []ingredient
 	gildings    []gilding
+	leafNeeds   []leafNeed
 	// calendarMade is the work and its days, once they are asked for.
 	calendarMade *calendar
 	// widest is the widest gap of all seams, widestAt the seam it is at.

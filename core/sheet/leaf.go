@@ -42,6 +42,49 @@ func (w *step) leaf(area measure.Area, areaKnown bool) {
 	w.books(&leaves, &books)
 	w.leafCost(&leaves, &books)
 	w.report(w.At+"/leaf", books.SpareRemarks())
+	w.sameLeaf(&books)
+}
+
+// leafNeed is the leaf of a step, kept to see which steps take the same.
+type leafNeed struct {
+	step  *step
+	books finish.Books
+}
+
+// sameLeaf says where the leaf of a step, bought together with the same leaf of
+// steps before it, comes to fewer books or less money.
+func (w *step) sameLeaf(books *finish.Books) {
+	leaves, apart, cost, priced, names := books.Leaves, books.Books, books.Price, books.Priced, ""
+	for i := range w.builder.leafNeeds {
+		if n := &w.builder.leafNeeds[i]; isSameLeaf(n.step.Leaf, w.Leaf) {
+			leaves, apart = leaves+n.books.Leaves, apart+n.books.Books
+			cost, priced = cost.Add(n.books.Price), priced && n.books.Priced
+			names += "“" + n.step.Name + "”, "
+		}
+	}
+	w.builder.leafNeeds = append(w.builder.leafNeeds, leafNeed{w, *books})
+	together, _, ok := finish.BooksFor(leaves, books.Sold)
+	if !ok {
+		return
+	}
+	saves := ""
+	switch {
+	case priced && together.Priced && together.Price.LessThan(cost):
+		saves = w.builder.money(cost.Sub(together.Price)) + " less than apart"
+	case together.Books < apart:
+		saves = "where " + w.whole(apart) + " are counted"
+	default:
+		return
+	}
+	w.report(w.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note,
+		What: "The same leaf is bought for " + names[:len(names)-len(", ")] + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + ".",
+		Do:   "Buy it together, from one batch."}})
+}
+
+// isSameLeaf tells whether two leaves are sold as one thing.
+func isSameLeaf(a, b *plan.Leaf) bool {
+	return a.Metal == b.Metal && a.Leaf.Length == b.Leaf.Length && a.Leaf.Width == b.Leaf.Width && a.PerBook == b.PerBook && a.BooksPerPack == b.BooksPerPack &&
+		a.PerBookPrice.Amount.Equal(b.PerBookPrice.Amount) && a.PerPackPrice.Amount.Equal(b.PerPackPrice.Amount)
 }
 
 // laid are the leaves, counted as they are laid.
