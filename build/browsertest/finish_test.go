@@ -155,7 +155,8 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 // drawing shows the sections.
 func TestFinishMixIsMeasuredOutAndSectionsAreDrawn(t *testing.T) {
 	v := open(t, desk, "")
-	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix tbody th"), (e) => e.textContent).join(", ")`)
+	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelector(".cw-step[data-kind=glaze] .cw-mix").querySelectorAll("tbody th"), (e) => e.textContent).join(", ")`)
+	assert.Equal(t, "For the sample board", v.text(`document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix caption")[1].textContent`))
 	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
 	assert.Equal(t, "Bought with “Ground, dusk blue”.", v.text(`document.querySelector(".cw-step[data-kind=edge-seal] .cw-step-note").textContent`))
 	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)

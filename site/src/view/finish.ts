@@ -49,10 +49,12 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
     redraw(region("step-figures", item), figures, () => figurePlaces(figures));
     setText(region("step-note", item), [...said(step), ...(step?.notes ?? [])].join(" "));
     const mix = step?.mixLines ?? [];
+    const sample = step?.sampleLines ?? [];
     const sections = step?.sections ?? [];
     const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
-    redraw(region("step-more", item), [mix, sections, drawing?.id ?? ""], () => [
-      mix.length > 0 ? mixTable(mix) : null,
+    redraw(region("step-more", item), [mix, sample, sections, drawing?.id ?? ""], () => [
+      mix.length > 0 ? mixTable("The mix", mix) : null,
+      sample.length > 0 ? mixTable("For the sample board", sample) : null,
       ...(sections.length > 0 ? sectionList(sections, drawing) : []),
     ]);
   });
@@ -79,12 +81,12 @@ function renderHead(item: HTMLElement, name: string, index: number, count: numbe
   }
 }
 
-function mixTable(lines: Step["mixLines"]): HTMLElement {
+function mixTable(caption: string, lines: Step["mixLines"]): HTMLElement {
   const rounded = lines.some((l) => l.error !== "");
   return make(
     "table",
     { class: "cw-mix" },
-    make("caption", {}, "The mix"),
+    make("caption", {}, caption),
     make(
       "thead",
       {},
