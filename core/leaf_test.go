@@ -254,6 +254,12 @@ func TestSectionsOfACeiling(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0)
 	assert.Equal(t, 2, strings.Count(s.Drawings[i].SVG, "cw-stop"))
 	assert.NotContains(t, s.Drawings[i].SVG, "cw-blend")
+	assert.Contains(t, s.Drawings[i].SVG, ">9′ 4″<")
+
+	// Over a mask that names no layer the lines are told from its edge.
+	mask := map[string]any{"area": "mask"}
+	s = sizedCeiling(t, mask, map[string]any{"area": "mask"})
+	assert.Contains(t, stepNamed(t, s, "l").Sections[0].Text, "from the edge of the mask towards DA.")
 }
 
 func TestSizePastTheStopLines(t *testing.T) {

@@ -36,7 +36,7 @@ func (b *builder) drawSections(g *gilt) *scene {
 		s.seams(g.layer)
 		s.stopLines(g)
 	}
-	if b.placed {
+	if b.placed && (g.layer != nil || g.onMask) {
 		s.box(drawing.Box, &s.choice.Box)
 	}
 	s.drawThings()
@@ -130,8 +130,18 @@ func (s *scene) equalSections(g *gilt) {
 			return
 		}
 		s.line(drawing.Stop, place(stop, 0), place(stop, across))
+		s.stopSize(g, s.at(place(stop, 0)), s.n.Length(stop))
 		if far > 0 {
 			s.line(drawing.Blend, place(stop+far, 0), place(stop+far, across))
 		}
 	}
+}
+
+// stopSize is how far a stop line is from where it is measured, beside its end.
+func (s *scene) stopSize(g *gilt, end drawing.Point, words string) {
+	if g.alongWidth {
+		s.turned(drawing.Dimension, drawing.Middle, drawing.Point{X: end.X - s.unit/2, Y: end.Y}, s.unit, words)
+		return
+	}
+	s.text(drawing.Dimension, drawing.Middle, drawing.Point{X: end.X, Y: end.Y - s.unit/2}, s.unit, words)
 }

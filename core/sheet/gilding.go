@@ -10,6 +10,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/survey"
 )
 
 // gilt is a leaf step on the size of the step before it, divided into sections
@@ -303,14 +304,13 @@ func (b *builder) stopText(g *gilt, section int) string {
 	if g.along == 0 || section+1 == len(g.sections) {
 		return ""
 	}
-	from := "wall DA"
-	switch {
-	case g.onMask && g.alongWidth:
-		from = "the side of the mask towards AB"
-	case g.onMask:
-		from = "the side of the mask towards DA"
-	case g.alongWidth:
-		from = "wall AB"
+	side := survey.DA
+	if g.alongWidth {
+		side = survey.AB
+	}
+	from := "wall " + string(side)
+	if g.onMask {
+		from = "the edge of the mask " + b.towards(side)
 	}
 	return " Stop the leaf " + b.n.Length(g.stopAt(section)) + " from " + from + "."
 }
