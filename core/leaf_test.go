@@ -283,6 +283,12 @@ func TestSizePastTheStopLines(t *testing.T) {
 	assert.InDelta(t, 168.0/500*usGal, value(t, s, "step.s.product"), 1e-9)
 	s = sizedCeiling(t, map[string]any{"sizeBeyond": "6", "area": "typed", "typedArea": "168"}, map[string]any{"area": "typed", "typedArea": "168", "typedUnit": "ft2"})
 	assert.Contains(t, saidOf(s, "/finish/steps/0/sizeBeyond"), "Where the sections end is not known")
+	// Two gilders' notes on water size: ready in 10 to 15 min, then open until dust
+	// settles on it. Nothing closes it, so a day is counted and said.
+	s = sizedCeiling(t, map[string]any{"tackHours": "0.25", "openHours": ""}, nil)
+	assert.Contains(t, saidOf(s, "/finish/steps/0/openHours"), "caution: How long the size takes leaf is not given, so a day is counted: until dust")
+	assert.Equal(t, "15 min before the first leaf", stepNamed(t, s, "l").Sections[0].SizeAt)
+	assert.Empty(t, saidOf(sizedCeiling(t, nil, nil), "/finish/steps/0/openHours"))
 	// One section has no line to go past.
 	s = sizedCeiling(t, map[string]any{"sizeBeyond": "6", "openHours": "24"}, nil)
 	assert.NotContains(t, figures(s), "step.s.sized")

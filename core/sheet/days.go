@@ -72,12 +72,6 @@ func (b *builder) countedAsUsual(c *calendar) {
 				What: "No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days.", Do: "Name the layer in a step."}})
 		}
 	}
-	for i := range c.gilt {
-		if g := &c.gilt[i]; g.limitedByDust {
-			b.report(b.plan.Steps[g.sizing].At+"/openHours", []problem.Problem{{Severity: problem.Caution,
-				What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."}})
-		}
-	}
 }
 
 // usuals says what of the work is counted as usual, and what is not counted.

@@ -109,6 +109,10 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 		problems = append(problems, problem.Problem{At: "/tackHours", Severity: problem.Caution,
 			What: "How long it takes until leaf can be laid on the size is not given, so no time is counted.", Do: "Write what the label says, or a test patch."})
 	}
+	if g.limitedByDust {
+		problems = append(problems, problem.Problem{At: "/openHours", Severity: problem.Caution,
+			What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."})
+	}
 	return g, problems, ok
 }
 
