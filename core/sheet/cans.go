@@ -58,8 +58,8 @@ func canRule(priced, oneBatch bool) string {
 }
 
 // wanted is what the cans of the step have to hold: what it and the steps bought
-// with it take, at best, as said or at worst as each is bought for, and what is
-// to be kept. sum writes that out where it is more than one number. known is
+// with it take, at best, as said or at worst as each is bought for, their sample
+// boards, and what is to be kept. sum writes that out where it is more than one number. known is
 // false where nothing of it is.
 func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 	parts := []string(nil)
@@ -76,6 +76,10 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 		}
 		need, known = need.Add(one), true
 		parts = append(parts, w.n.Volume(one)+user.buyWords())
+		if board := user.boardInCans(); board.Litres.Sign() > 0 {
+			need = need.Add(board)
+			parts = append(parts, w.n.Volume(board)+" for the sample board")
+		}
 	}
 	if what == "" {
 		what = w.Name

@@ -64,6 +64,15 @@ func (w *step) canShare() (share measure.Number, name string) {
 	return main.Share, main.Name + ", for “" + w.Name + "”"
 }
 
+// boardInCans is how much of a mix's sample board comes out of the cans.
+func (w *step) boardInCans() measure.Volume {
+	if _, ok := w.mixed(); !ok {
+		return measure.Volume{}
+	}
+	share, _ := w.canShare()
+	return w.Sample.Times(share)
+}
+
 // withSpare is the mix to make for a need; of what is not mixed nothing is made
 // to spare.
 func (w *step) withSpare(need measure.Volume) measure.Volume {
@@ -123,7 +132,9 @@ func (w *step) mix() {
 	w.report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, dries(&w.Step) == finish.Evaporates))
 	w.batchFigure(mix)
 	if !w.Sample.Litres.IsZero() {
-		w.out.Sample = w.measuredOut(mix.ScaledTo(w.Sample), false)
+		board := mix.ScaledTo(w.Sample)
+		w.out.Sample = w.measuredOut(board, false)
+		w.toHave(board)
 	}
 	need, sum, known := w.toMix()
 	if !known || need.Litres.IsZero() {
@@ -136,7 +147,7 @@ func (w *step) mix() {
 	w.batches(mix, made.Total)
 	w.placing(mix)
 	w.out.Mix = w.measuredOut(made, true)
-	w.toHave(made, len(w.owner.Cans) > 0)
+	w.toHave(made)
 	w.label(&made)
 }
 
@@ -407,8 +418,8 @@ type ingredient struct {
 
 // toHave notes the parts of a mix that have to be at hand: all but water, and
 // but the main part where that is bought in cans.
-func (w *step) toHave(made finish.Mix, canned bool) {
-	main := made.Main()
+func (w *step) toHave(made finish.Mix) {
+	main, canned := made.Main(), len(w.owner.Cans) > 0
 	for i := range made.Portions {
 		p := &made.Portions[i]
 		if p.IsWater() || canned && i == main {
@@ -424,7 +435,9 @@ func (b *builder) have(more ingredient, place int) {
 	for i := range b.ingredients {
 		if there := &b.ingredients[i]; more.name != "" && there.name == more.name && there.part.Weighed == more.part.Weighed {
 			there.volume, there.grams = there.volume.Add(more.volume), there.grams.Add(more.grams)
-			there.steps = append(there.steps, more.steps...)
+			if last := there.steps[len(there.steps)-1]; last != more.steps[0] {
+				there.steps = append(there.steps, more.steps...)
+			}
 			return
 		}
 	}
