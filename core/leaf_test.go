@@ -116,6 +116,7 @@ func TestBandOfLeaf(t *testing.T) {
 	s = band(map[string]any{"metal": "gold", "length": "69 ft", "width": "4", "lap": "0", "perBook": "1", "bandRun": "620", "bandWidth": "4", "bandEnds": "meet"})
 	assert.Equal(t, "1 roll", stepNamed(t, s, "l").Buy)
 	assert.Equal(t, "17′ 4″ of ribbon left", stepNamed(t, s, "l").LeftOver)
+	assert.NotContains(t, figures(s), "step.l.books", "rolls come in no books")
 
 	s = band(gold(map[string]any{"bandRun": "what?", "bandWidth": "3/4"}))
 	assert.NotContains(t, figures(s), "step.l.leaves", "a run that cannot be read is not the way round the mask")
