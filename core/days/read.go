@@ -10,7 +10,8 @@ func (s *Schedule) Parts(task int) []Part {
 		return []Part{{s.Zone.Moment(one.Start), s.Zone.Moment(one.End)}}
 	}
 	var parts []Part
-	hours := shifts{hours: &s.Hours, zone: s.Zone, start: s.Start}
+	// Stretches lie within their day, so none of before the day's eve is asked for.
+	hours := shifts{hours: &s.Hours, zone: s.Zone, start: max(s.Start, s.Zone.Moment(one.Start).Date()-1)}
 	for i := hours.find(one.Start); ; i++ {
 		stretch, ok := hours.at(i)
 		if !ok || stretch.from >= one.End {

@@ -80,9 +80,12 @@ type taken struct {
 	task     int
 }
 
+// roomFor is stretches for two months of work.
+const roomFor = 96
+
 func newPlacing(w *Work) *placing {
 	p := &placing{
-		Work: w, shifts: shifts{hours: &w.Hours, zone: w.Zone, start: w.Start}, begin: w.Zone.Instant(w.Start.At(w.Hours.From)),
+		Work: w, shifts: shifts{hours: &w.Hours, zone: w.Zone, start: w.Start, list: make([]shift, 0, roomFor)}, begin: w.Zone.Instant(w.Start.At(w.Hours.From)),
 		unit: make([]int, len(w.Tasks)), placed: make([]Placed, len(w.Tasks)), isIn: make([]bool, len(w.Tasks)),
 		units: make([][2]int, 0, len(w.Tasks)), taken: make([]taken, 0, len(w.Tasks)),
 	}

@@ -101,8 +101,14 @@ type Drawing struct {
 	Groups         []Group
 }
 
-// Begin starts a group, to which Put adds.
+// Begin starts a group, to which Put adds. Groups that an earlier drawing left
+// behind the end of the list are taken over with the room for their items.
 func (d *Drawing) Begin(figure, panel string) {
+	if n := len(d.Groups); n < cap(d.Groups) {
+		d.Groups = d.Groups[:n+1]
+		d.Groups[n] = Group{Figure: figure, Panel: panel, Items: d.Groups[n].Items[:0]}
+		return
+	}
 	d.Groups = append(d.Groups, Group{Figure: figure, Panel: panel})
 }
 

@@ -103,15 +103,28 @@ func (s section) some(name string, most int, what string) []section {
 
 // text is what was typed into a blank, without the white space around it.
 func (s section) text(name string) string {
-	return s.typed(s.at+"/"+name, s.node.Field(name))
+	node := s.node.Field(name)
+	if text, ok := textIn(node); ok {
+		return text
+	}
+	return s.typed(s.at+"/"+name, node) // a pointer is made only where it is needed
+}
+
+// textIn is what a blank can hold, nothing among it; ok is false for anything
+// else.
+func textIn(node *jsondoc.Node) (text string, ok bool) {
+	switch {
+	case node == nil || node.Kind == jsondoc.Null:
+		return "", true
+	case node.Kind == jsondoc.String || node.Kind == jsondoc.Number:
+		return strings.TrimSpace(node.Text), true
+	}
+	return "", false
 }
 
 func (r *reader) typed(at string, node *jsondoc.Node) string {
-	switch {
-	case node == nil || node.Kind == jsondoc.Null:
-		return ""
-	case node.Kind == jsondoc.String || node.Kind == jsondoc.Number:
-		return strings.TrimSpace(node.Text)
+	if text, ok := textIn(node); ok {
+		return text
 	}
 	r.report(at, problem.Stop, "A blank of the plan holds something that nobody typed.", "Fill it in again.")
 	return ""
@@ -365,11 +378,16 @@ func (r *reader) strays(at string, node *jsondoc.Node) {
 		return
 	}
 	for i, item := range node.Items {
-		r.strays(at+problem.Index(i), item)
+		if item.HoldsOthers() {
+			r.strays(at+problem.Index(i), item)
+		}
 	}
 	for _, f := range node.Fields {
 		if len(r.problems) >= mostProblems {
 			return
+		}
+		if f.Known && !f.Repeated && !f.Value.HoldsOthers() {
+			continue
 		}
 		place := at + "/" + pointerStep(f.Name)
 		switch {

@@ -8,7 +8,6 @@ import (
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/drawing/svg"
 	"ceilingwright/core/measure"
 )
 
@@ -65,7 +64,7 @@ func (b *builder) drawDays() {
 	for row, task := range d.order {
 		d.row(row, task, critical[task])
 	}
-	b.sheet.Days.Chart = svg.Write(&d.Drawing)
+	b.sheet.Days.Chart = b.written(&d.Drawing)
 }
 
 // x is where a moment stands on the chart. Nine tenths of a day's column are its
