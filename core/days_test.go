@@ -218,3 +218,30 @@ func TestCalendarOfAPlan(t *testing.T) {
 	assert.Empty(t, core.Calendar(planNamed(t, "days"), "today"))
 	assert.Empty(t, core.Calendar([]byte("no plan"), stamp))
 }
+
+func TestSizeTestedOnTheJob(t *testing.T) {
+	// An icon painter's notes of August 2012: leaf laid too early on size of 12 hours
+	// went dull.
+	ready := "/finish/steps/7/readyAt"
+	before := dated(t, nil)
+	leaf := taskNamed(t, before, "step.leaf.s1")
+	sized := taskNamed(t, before, "step.size.s1")
+	s := dated(t, map[string]any{ready: leaf.Start[:11] + "16:00"})
+	assert.Contains(t, taskNamed(t, s, "step.leaf.s1").Reason, "Tested on the job, the size takes leaf from 16:00")
+	_, ok := saidAt(s, ready)
+	assert.False(t, ok, "later than the label is no fault")
+	s = dated(t, map[string]any{ready: "2027-03-22T08:00"})
+	p, ok := saidAt(s, ready)
+	require.True(t, ok)
+	assert.Equal(t, problem.Stop, p.Severity)
+	assert.Contains(t, p.What, "cannot be ready at Mon 22 Mar at 08:00")
+	assert.Equal(t, leaf.Start, taskNamed(t, s, "step.leaf.s1").Start, "the label counts")
+	s = dated(t, map[string]any{ready: sized.End, "/finish/steps/7/tackHours": "200"})
+	if p, ok = saidAt(s, ready); assert.True(t, ok) {
+		assert.Contains(t, p.What, "it is too early by ")
+	}
+	s = dated(t, map[string]any{ready: "this morning"})
+	p, ok = saidAt(s, ready)
+	require.True(t, ok)
+	assert.Equal(t, "There is no such date and time.", p.What)
+}

@@ -27,6 +27,13 @@ func (s *Schedule) isUnbroken(task int) bool {
 	return s.Placed[task].End == s.Placed[task].Start+Instant(minutes)
 }
 
+// Opens is when leaf can be laid on the size of a leaf task; tested tells that it
+// goes by the test on the job and not by the hours of tack.
+func (s *Schedule) Opens(leaf int) (at Instant, tested bool) {
+	w := s.Tasks[leaf].Window
+	return s.opens(w, s.Placed[w.Sizing].End)
+}
+
 // Minutes is how long a task is worked at, and Labour how many minutes of one
 // person's work that is.
 func (s *Schedule) Minutes(task int) (minutes, labour int64) {

@@ -290,7 +290,7 @@ func (p *placing) placePair(sizing, leaf int) bool {
 			return false
 		}
 		laid := p.ready(leaf)
-		open := found.End + Instant(window.Tack)
+		open, tested := p.opens(window, found.End)
 		if open >= laid.Ready {
 			laid.Ready, laid.Because, laid.After = open, Tacks, sizing
 		}
@@ -306,6 +306,9 @@ func (p *placing) placePair(sizing, leaf int) bool {
 			p.putPair(sizing, leaf, found, laid)
 			return true
 		}
+		if tested {
+			break // it is ready when it is, whenever it was laid
+		}
 		// Sized less than that later, the leaf is laid no earlier, and its window
 		// still closes too soon.
 		found.Ready, found.Because, found.After = found.Start+late, Matched, first.After
@@ -316,7 +319,8 @@ func (p *placing) placePair(sizing, leaf int) bool {
 	}
 	p.put(sizing, found)
 	laid := p.ready(leaf)
-	laid.Ready, laid.Because, laid.After = max(laid.Ready, found.End+Instant(window.Tack)), Tacks, sizing
+	open, _ := p.opens(window, found.End)
+	laid.Ready, laid.Because, laid.After = max(laid.Ready, open), Tacks, sizing
 	if !p.fit(leaf, &laid) {
 		return false
 	}
@@ -336,7 +340,11 @@ func (p *placing) drop(task int) {
 // putPair puts both, the sizing moved as late as the leaf lets it be.
 func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 	p.put(leaf, laid)
-	ready := laid.Start - Instant(p.Tasks[leaf].Window.Tack)
+	ready := laid.Start
+	if open, tested := p.opens(p.Tasks[leaf].Window, found.End); tested {
+		ready = open
+	}
+	ready -= Instant(p.Tasks[leaf].Window.Tack)
 	crew, minutes := p.takes(sizing)
 	if p.Tasks[sizing].Aside {
 		crew = 0

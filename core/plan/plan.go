@@ -210,7 +210,8 @@ type Step struct {
 	RateKnown             bool
 	RecoatHours           safety.Fact
 	TackHours, OpenHours  safety.Fact
-	Gilders               int // 0 where the plan does not say
+	ReadyAt               string // when size was tested and found ready, as it was typed
+	Gilders               int    // 0 where the plan does not say
 	Reserve               Percent
 	Beyond                measure.Length // sized past a stop line
 	Batch, Colour, MadeOn string

@@ -92,7 +92,7 @@ func (s *starting) write(step *finish.Begun, layer *Layer) {
 	s.film(step)
 	s.texts("loss", step.Loss, "method", "", "vary", "", "buyFor", "likely", "sameAs", "", "oneBatch", "no",
 		"keep", "", "keepUnit", s.either("cup", "mL"), "voc", "", "vocUnit", "g/L", "binder", step.Binder,
-		"dryHours", step.DryHours, "recoatHours", "", "tackHours", "", "openHours", step.OpenHours, "gilders", "", "reserve", "", "sizeBeyond", "",
+		"dryHours", step.DryHours, "recoatHours", "", "tackHours", "", "readyAt", "", "openHours", step.OpenHours, "gilders", "", "reserve", "", "sizeBeyond", "",
 		"rate", "", "rateUnit", s.either("ft2/h", "m2/h"), "spare", "", "potLife", "", "sample", "", "sampleUnit", s.either("cup", "mL"),
 		"batch", "", "colour", "", "madeOn", "")
 	s.none("cans")

@@ -106,6 +106,7 @@ func readWork(s section, step *Step) {
 		if s.text("gilders") != "" {
 			step.Gilders, _ = s.count("gilders", "")
 		}
+		step.ReadyAt = s.text("readyAt")
 		step.Reserve = s.percent("reserve", 99)
 		step.Beyond, _ = s.length("sizeBeyond", "")
 	})

@@ -284,6 +284,7 @@ func (g *gilt) fill(b *builder, i int, out *days.Step) {
 	case g.sizing:
 		out.Tack = minutes(g.tack, 60)
 		out.Window = minutes(g.window, 60)
+		out.Tested = b.tested(g.sizing)
 		open, _ := g.window.Mul(measure.NumberFromInt(1).Sub(g.reserve)).Mul(measure.NumberFromInt(60)).Ceil()
 		out.Open = min(open, out.Window)
 	case g.leaf:
@@ -297,4 +298,11 @@ func (g *gilt) fill(b *builder, i int, out *days.Step) {
 			})
 		}
 	}
+}
+
+// tested is when size was tried on the job and found ready, 0 where it was not
+// or the time cannot be read.
+func (b *builder) tested(sizing int) days.Moment {
+	m, _ := days.ParseMoment(b.plan.Steps[sizing].ReadyAt)
+	return m
 }

@@ -28,6 +28,7 @@ func (b *builder) days() {
 	s := &c.schedule
 	b.taskRows(c)
 	b.missed(c)
+	b.testedSizes(c)
 	b.saves(c)
 	b.dayFigures(c)
 	first := s.Zone.Moment(s.Placed[0].Start)
@@ -57,6 +58,9 @@ func (b *builder) countedAsUsual(c *calendar) {
 	b.usuals(c)
 	for i := range b.plan.Steps {
 		s := &b.plan.Steps[i]
+		if s.ReadyAt != "" && b.tested(i) == 0 {
+			b.report(s.At+"/readyAt", []problem.Problem{{Severity: problem.Stop, What: "There is no such date and time.", Do: "Write the day and the time, such as 2027-03-09T07:30."}})
+		}
 		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
 			b.report(s.At+"/dryHours", []problem.Problem{{Severity: problem.Caution,
 				What: "No hours of drying are given, so the days count none for “" + s.Name + "”.", Do: "Write what the label says."}})
@@ -221,7 +225,7 @@ func (b *builder) whyThen(c *calendar, i int) string {
 	case days.Recoats:
 		text = "The next coat can go on from " + whenText(ready, start) + "."
 	case days.Tacks:
-		text = "The size takes leaf from " + whenText(ready, start) + " until " + b.closes(c, i) + "."
+		text = b.takesLeaf(c, i, ready, start)
 	case days.Ages:
 		text = "The paint is old enough for the mask at " + whenText(ready, start) + "."
 	default:
@@ -237,15 +241,59 @@ func (b *builder) whyThen(c *calendar, i int) string {
 	return text
 }
 
-// closes is when the window of a leaf task closes, the reserve taken off.
-func (b *builder) closes(c *calendar, i int) string {
+// takesLeaf is when the size under a leaf task takes leaf, the reserve taken off.
+// What has no closing time stays open until dust settles on it.
+func (b *builder) takesLeaf(c *calendar, i int, ready, start days.Moment) string {
 	w := c.tasks[i].Window
 	if w == nil {
 		return ""
 	}
 	s := &c.schedule
-	end := s.Zone.Moment(s.Placed[w.Sizing].End + days.Instant(w.Tack+w.Open))
-	return whenText(end, s.Zone.Moment(s.Placed[i].Start))
+	opens, tested := s.Opens(i)
+	text, end := "The size takes leaf from "+whenText(ready, start), whenText(s.Zone.Moment(opens+days.Instant(w.Open)), start)
+	if tested {
+		text = "Tested on the job, the size takes leaf from " + whenText(ready, start)
+	}
+	if g := c.giltOf(c.origins[w.Sizing].Step); g != nil && g.limitedByDust {
+		return text + " and stays open; dust is the limit, counted at " + end + "."
+	}
+	return text + " until " + end + "."
+}
+
+// giltOf is the gilding on a size, nil where there is none.
+func (c *calendar) giltOf(sizing int) *gilt {
+	for i := range c.gilt {
+		if c.gilt[i].sizing == sizing {
+			return &c.gilt[i]
+		}
+	}
+	return nil
+}
+
+// testedSizes holds a size that was found ready on the job against the days and
+// against its label: leaf on size that is not ready goes dull (an icon painter's
+// notes of August 2012).
+func (b *builder) testedSizes(c *calendar) {
+	for i := range c.tasks {
+		w := c.tasks[i].Window
+		if w == nil || w.Tested == 0 {
+			continue
+		}
+		s := &c.schedule
+		sized := s.Placed[w.Sizing].End
+		tested, label := s.Zone.Instant(w.Tested), sized+days.Instant(w.Tack)
+		at := b.plan.Steps[c.origins[w.Sizing].Step].At + "/readyAt"
+		switch {
+		case tested < sized:
+			b.report(at, []problem.Problem{{Severity: problem.Stop,
+				What: "The size cannot be ready at " + momentText(w.Tested) + ": by the days it is laid " + minutesText(int64(sized-tested)) + " after that, at " + momentText(s.Zone.Moment(sized)) + ". The hours of its label are counted.",
+				Do:   "Put in when it was found ready, or begin the work sooner."}})
+		case tested < label:
+			b.report(at, []problem.Problem{{Severity: problem.Caution,
+				What: "By its label the size is ready at " + momentText(s.Zone.Moment(label)) + "; at " + momentText(w.Tested) + " it is too early by " + minutesText(int64(label-tested)) + ". Leaf laid too early drowns in the size and goes dull.",
+				Do:   "Lay it then only if a knuckle feels it pull and no size comes off; else leave this blank and wait."}})
+		}
+	}
 }
 
 // matched is why a sizing comes when it does.
