@@ -368,6 +368,9 @@ func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 		}
 	}
 	p.put(sizing, found)
+	if laid.Because == Tacks {
+		p.placed[leaf].Ready = found.End + Instant(p.Tasks[leaf].Window.Tack)
+	}
 }
 
 // look tries other orders, where the schedule found is not shown to be the

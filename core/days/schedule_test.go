@@ -206,6 +206,7 @@ func TestWindowThatClosesOvernightMovesTheSizing(t *testing.T) {
 	assert.Equal(t, "2027-03-03T08:00", s.from(1))
 	assert.Equal(t, "2027-03-03T11:20", s.from(2))
 	assert.Equal(t, Matched, s.Placed[1].Because)
+	assert.Equal(t, s.Placed[1].End+180, s.Placed[2].Ready, "the leaf waits for the size as it was moved")
 	w.Tasks[2].Labour = 60
 	s = scheduled(t, w)
 	assert.Equal(t, "2027-03-02T11:40", s.from(1), "an hour's leaf can still be laid the same day")
