@@ -110,6 +110,7 @@ func TestMixPointsToWhatIsWrong(t *testing.T) {
 	assert.Empty(t, walls.Mix)
 	assert.NotContains(t, figures(s), "step.walls.mix")
 	assert.NotEmpty(t, walls.Label)
+	assert.Contains(t, walls.Notes, "The mix cannot be worked out yet, so the cans are counted as if nothing were mixed in.")
 	// A part that is not marked is no tint.
 	s, _ = mixed(t, 2, map[string]any{"/finish/steps/2/mix/3/amount": "6", "/finish/steps/2/mix/3/tint": "no"})
 	assert.Empty(t, stopsAt(s, "/finish/steps/2/mix"))
