@@ -100,11 +100,11 @@ func (d *chart) columns() {
 		if i%each == 0 {
 			d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Dimension, From: drawing.Point{X: left, Y: chartHead - chartInset}, To: drawing.Point{X: left, Y: bottom}})
 			_, now, number := day.Parts()
-			words := dayNames[day.Weekday()] + " " + strconv.Itoa(number)
+			d.label(drawing.Start, left+chartInset/2, chartHead-chartInset, dayNames[day.Weekday()]+" "+strconv.Itoa(number))
 			if now != month {
-				words, month = words+" "+monthNames[now-1], now
+				month = now
+				d.label(drawing.Start, left+chartInset/2, chartHead-chartInset-chartLetter, monthNames[now-1])
 			}
-			d.label(drawing.Start, left+chartInset/2, chartHead-chartInset, words)
 		}
 	}
 }

@@ -53,13 +53,16 @@ function saving(days: Days): Node | null {
   return saves.length === 0 ? null : make("ul", { class: "cw-saves" }, ...saves.map((s) => make("li", {}, s)));
 }
 
-/** The tasks under the days they begin on; what dries or waits stands between. */
+/** The tasks under the days they begin on, as the clock goes; what dries or
+ *  waits stands between. */
 function dayList(days: Days): HTMLElement {
-  const groups: { day: string; tasks: Task[] }[] = [];
-  for (const task of days.tasks) {
-    const last = groups.at(-1);
-    if (last?.day === task.day) last.tasks.push(task);
-    else groups.push({ day: task.day, tasks: [task] });
+  const groups = new Map<string, Task[]>();
+  // Sorting keeps the order of the sheet where two begin together.
+  for (const task of [...days.tasks].sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0))) {
+    const date = task.start.slice(0, 10);
+    const day = groups.get(date);
+    if (day) day.push(task);
+    else groups.set(date, [task]);
   }
   return make(
     "div",
@@ -68,7 +71,7 @@ function dayList(days: Days): HTMLElement {
     make(
       "ol",
       {},
-      ...groups.map((g) => make("li", {}, make("h3", {}, g.day), make("ul", {}, ...g.tasks.map(taskRow)))),
+      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)))),
     ),
   );
 }
@@ -84,7 +87,8 @@ function taskRow(task: Task): HTMLElement {
       {},
       make("b", {}, task.name),
       task.critical ? make("span", { class: "cw-hear" }, ", moves the last day") : null,
-      work && task.labour ? ` ${task.labour}` : "",
+      work && task.labour ? " " : null,
+      work && task.labour ? make("span", { class: "cw-nobreak" }, task.labour) : null,
       task.reason ? make("small", {}, task.reason) : null,
     ),
   );

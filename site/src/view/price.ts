@@ -17,10 +17,20 @@ export function renderPrice(plan: JsonObject, price: Price | null): void {
     setText(region("layer-name", item), name);
     item.querySelector("input")?.setAttribute("aria-label", `What the panels of “${name}” cost`);
   });
-  redraw(region("price"), [price, copy], () => (price ? shown(price) : []));
+  const money = currencyOf(plan);
+  redraw(region("price"), [price, copy, money], () => (price ? shown(price, money) : []));
 }
 
-function shown(price: Price): (Node | null)[] {
+function currencyOf(plan: JsonObject): string {
+  return typedText(at(plan, "/price/currency")).trim();
+}
+
+/** What stands over a table of money: sums in it are written without currency. */
+function caption(words: string, money: string): HTMLElement {
+  return make("caption", {}, money === "" ? words : `${words}, in ${money}`);
+}
+
+function shown(price: Price, money: string): (Node | null)[] {
   if ((price.lines ?? []).length === 0) return price.text ? [make("p", { class: "cw-summary" }, price.text)] : [];
   const own = copy === "own";
   return [
@@ -31,7 +41,7 @@ function shown(price: Price): (Node | null)[] {
       copyButton("own", "Own copy, line by line"),
       copyButton("client", "Client’s copy"),
     ),
-    own ? ownCopy(price) : clientCopy(price),
+    own ? ownCopy(price, money) : clientCopy(price, money),
     own ? whatIfs(price) : null,
     make("p", { class: "cw-more cw-block-tools" }, action("print-client", "Print the client’s copy"), action("print-own", "Print the own copy")),
   ];
@@ -42,7 +52,7 @@ function copyButton(to: string, words: string): HTMLElement {
 }
 
 /** Lines stand under what they belong to: masks, materials, work. */
-function ownCopy(price: Price): HTMLElement {
+function ownCopy(price: Price, money: string): HTMLElement {
   const rows: HTMLElement[] = [];
   let group = "";
   for (const line of price.lines) {
@@ -57,7 +67,7 @@ function ownCopy(price: Price): HTMLElement {
   return make(
     "table",
     { class: "cw-price" },
-    make("caption", {}, "Own copy"),
+    caption("What it costs", money),
     make("tbody", {}, ...rows),
     make("tfoot", {}, ...price.totals.map((t) => totalRow(t, "3"))),
   );
@@ -67,7 +77,7 @@ function totalRow(total: Total, across: string): HTMLElement {
   return make("tr", {}, make("th", { scope: "row", colspan: across }, total.what, total.text ? make("small", {}, ` ${total.text}`) : null), make("td", { class: "cw-cost" }, total.sum));
 }
 
-function clientCopy(price: Price): HTMLElement {
+function clientCopy(price: Price, money: string): HTMLElement {
   const last = price.totals.at(-1);
   return make(
     "div",
@@ -75,12 +85,12 @@ function clientCopy(price: Price): HTMLElement {
     make(
       "table",
       { class: "cw-price" },
-      make("caption", {}, "Price"),
+      caption("Price", money),
       make("tbody", {}, ...price.client.map((t) => totalRow({ ...t, text: "" }, "1"))),
       last ? make("tfoot", {}, totalRow({ ...last, text: "" }, "1")) : null,
     ),
     price.stages.length > 0
-      ? make("table", { class: "cw-price" }, make("caption", {}, "To be paid"), make("tbody", {}, ...price.stages.map((t) => totalRow(t, "1"))))
+      ? make("table", { class: "cw-price" }, caption("To be paid", money), make("tbody", {}, ...price.stages.map((t) => totalRow(t, "1"))))
       : null,
   );
 }
@@ -141,6 +151,13 @@ function recordTable(record: FinishRecord): HTMLElement {
   );
 }
 
+/** When the client has the room back: nothing of who works how long. */
+function doneOn(sheet: Sheet | null): HTMLElement | null {
+  const text = (figure: string) => sheet?.figures?.find((f) => f.id === figure)?.text ?? "";
+  const finish = text("days.finish");
+  return finish === "" ? null : make("p", {}, `The work is planned to be done on ${finish}.`);
+}
+
 export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
   const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
   const line = (words: string) => make("p", { class: "cw-sign" }, words);
@@ -152,14 +169,13 @@ export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
     "print-client": () => {
       const price = sheet()?.price;
       if (!price) return;
-      const days = sheet()?.days?.text ?? "";
-      layAlone("price", heading("price"), clientCopy(price), days ? make("p", {}, days) : null, line("Date"), line("This price holds until"), line("For the client"), line("For the painter"));
+      layAlone("price", heading("price"), clientCopy(price, currencyOf(desk.plan())), doneOn(sheet()), line("Date"), line("This price holds until"), line("For the client"), line("For the painter"));
       window.print();
     },
     "print-own": () => {
       const price = sheet()?.price;
       if (!price) return;
-      layAlone("price", heading("price, own copy"), ownCopy(price), whatIfs(price));
+      layAlone("price", heading("price, own copy"), ownCopy(price, currencyOf(desk.plan())), whatIfs(price));
       window.print();
     },
     "print-record": () => {
