@@ -30,7 +30,7 @@ func (v *view) findings(rules ...string) string {
 	}
 	// Between two themes colours pass through each other for a moment.
 	v.run(`for (const a of document.getAnimations()) a.finish()`)
-	return v.text(`axe.run(document, $1).then((r) =>
+	return valueWithin[string](v, 4*patience, `axe.run(document, $1).then((r) =>
   r.violations.map((f) => f.id + ": " + f.help + "\n" + f.nodes.slice(0, 4).map((n) => "  " + n.html.slice(0, 160) + "\n    " + n.any.concat(n.all, n.none).map((c) => c.message).join("; ")).join("\n")).join("\n"))`, options)
 }
 
