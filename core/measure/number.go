@@ -188,11 +188,13 @@ func (n Number) Quo(m Number) Number {
 // Cmp is −1, 0 or +1 as n is less than, equal to or more than m.
 func (n Number) Cmp(m Number) int {
 	if n.isSmall() && m.isSmall() {
-		left, ok1 := product(n.num, m.below+1)
-		right, ok2 := product(m.num, n.below+1)
-		if ok1 && ok2 {
-			return cmp.Compare(left, right)
+		if n.Sign() != m.Sign() {
+			return cmp.Compare(n.Sign(), m.Sign())
 		}
+		// Crosswise, in as many bits as it takes.
+		left, leftLow := bits.Mul64(uint64(max(n.num, -n.num)), uint64(m.below+1))
+		right, rightLow := bits.Mul64(uint64(max(m.num, -m.num)), uint64(n.below+1))
+		return n.Sign() * cmp.Or(cmp.Compare(left, right), cmp.Compare(leftLow, rightLow))
 	}
 	return n.value().Cmp(m.value())
 }
@@ -317,6 +319,10 @@ func (n Number) Trimmed(places int32) string {
 // Float is the nearest float64, for drawing and for functions such as the
 // square root that have no exact answer.
 func (n Number) Float() float64 {
+	const exact = 1 << 53 // whole numbers up to here have a float64 of their own
+	if n.isSmall() && max(n.num, -n.num) <= exact && n.below < exact {
+		return float64(n.num) / float64(n.below+1) // rounded once
+	}
 	f, _ := n.value().Float64()
 	return f
 }

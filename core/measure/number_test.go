@@ -163,3 +163,19 @@ func TestFixedIsRoundHalfEvenWritten(t *testing.T) {
 		}
 	})
 }
+
+// What fits is compared and turned into a float64 as the big fractions are, up
+// to the ends of what fits.
+func TestCmpAndFloatAreThoseOfBigFractions(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		parts := rapid.OneOf(rapid.Int64(), rapid.Int64Range(-9, 9), rapid.Int64Range(1<<53-2, 1<<53+2), rapid.Just[int64](math.MaxInt64), rapid.Just[int64](math.MinInt64))
+		number := func(name string) Number {
+			den := parts.Filter(func(d int64) bool { return d != 0 }).Draw(t, name+" den")
+			return NumberFromFraction(parts.Draw(t, name), den)
+		}
+		n, m := number("n"), number("m")
+		require.Equal(t, n.value().Cmp(m.value()), n.Cmp(m))
+		want, _ := n.value().Float64()
+		require.Equal(t, want, n.Float())
+	})
+}

@@ -8,6 +8,7 @@ package bridge
 
 import (
 	"fmt"
+	"unsafe"
 
 	"ceilingwright/core"
 	"ceilingwright/core/problem"
@@ -28,7 +29,12 @@ type LengthAnswer struct {
 // Sheet out. It never panics: bad text is answered by the engine with
 // problems, a fault of the engine with a sheet that holds one problem.
 func Compute(plan string) string {
-	return sheetOr(func() string { return string(core.Compute([]byte(plan))) })
+	return sheetOr(func() string {
+		sheet := core.Compute([]byte(plan))
+		// A sheet is a quarter of a megabyte that nobody writes to any more, so its
+		// bytes are taken as the text and not copied.
+		return unsafe.String(unsafe.SliceData(sheet), len(sheet))
+	})
 }
 
 // ParseLength reads one length as a person writes it. Unit (in ft mm cm m) is
