@@ -1,6 +1,8 @@
 package core_test
 
 import (
+	"encoding/json"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -244,4 +246,23 @@ func TestSizeTestedOnTheJob(t *testing.T) {
 	p, ok = saidAt(s, ready)
 	require.True(t, ok)
 	assert.Equal(t, "There is no such date and time.", p.What)
+}
+
+// The days are what a plan with them takes longer than the same without.
+func BenchmarkCalendar(b *testing.B) {
+	text, err := os.ReadFile("../testdata/plans/v1/days.json")
+	require.NoError(b, err)
+	var without map[string]any
+	require.NoError(b, json.Unmarshal(text, &without))
+	without["days"] = nil
+	plain, err := json.Marshal(without)
+	require.NoError(b, err)
+	for name, plan := range map[string][]byte{"with days": text, "without": plain} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				core.Compute(plan)
+			}
+		})
+	}
 }

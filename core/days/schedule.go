@@ -32,10 +32,10 @@ const mostTried = 4000
 // is worked at by as many as can share it, from its beginning to its end. Work
 // is done in working hours, drying goes on day and night, and a window that
 // would close overnight moves the sizing, not the leaf. Where tasks can be done
-// in several orders, those are tried as far as a bound does not show that there
-// is nothing to gain; Earliest tells whether that was settled. Leaf is laid as
-// soon as its size takes it: whether laying it later would make room for
-// something else is not tried, so that with leaf only the bound settles it.
+// in several orders, a search that leaves none out looks for a better one;
+// Earliest tells whether it came to its end. Where it does not, or leaf cannot be
+// laid in its window, orders are tried with leaf laid as soon as its size takes
+// it, as far as a bound does not show that there is nothing to gain.
 //
 // ok is false where there is no time to work in, or it takes more than MostDays.
 func ScheduleOf(w *Work) (s Schedule, ok bool) {
@@ -54,7 +54,18 @@ func scheduleWithin(w *Work, tries int) (Schedule, bool) {
 	s.Earliest = len(p.units) == len(w.Tasks) && p.isChain()
 	copy(s.Placed, p.placed)
 	s.Finish = p.finish()
-	if !s.Earliest {
+	if s.Earliest {
+		return s, true
+	}
+	found, settled := p.settle(s.Finish, tries)
+	if found != nil {
+		s.Placed = found
+		s.Finish = 0
+		for i := range found {
+			s.Finish = max(s.Finish, found[i].End)
+		}
+	}
+	if s.Earliest = settled; !settled {
 		p.look(&s, tries)
 	}
 	return s, true
@@ -340,6 +351,11 @@ func (p *placing) drop(task int) {
 // putPair puts both, the sizing moved as late as the leaf lets it be.
 func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 	p.put(leaf, laid)
+	p.putLate(sizing, leaf, found, laid)
+}
+
+// putLate puts a sizing as late as its leaf, which is put, lets it be.
+func (p *placing) putLate(sizing, leaf int, found, laid Placed) {
 	ready := laid.Start
 	if open, tested := p.opens(p.Tasks[leaf].Window, found.End); tested {
 		ready = open
@@ -369,7 +385,7 @@ func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 	}
 	p.put(sizing, found)
 	if laid.Because == Tacks {
-		p.placed[leaf].Ready = found.End + Instant(p.Tasks[leaf].Window.Tack)
+		p.placed[leaf].Ready, _ = p.opens(p.Tasks[leaf].Window, found.End)
 	}
 }
 

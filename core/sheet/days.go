@@ -104,16 +104,18 @@ func (b *builder) taskRows(c *calendar) {
 		b.waitRow(c, i, critical[i])
 		b.workRows(c, i, critical[i])
 	}
+	slices.SortStableFunc(b.sheet.Days.Tasks, func(x, y Task) int { return cmp.Compare(x.Start, y.Start) })
 }
 
 // workRows are a task, one row for each day it is worked at.
 func (b *builder) workRows(c *calendar, i int, critical bool) {
 	s := &c.schedule
 	crew := max(1, s.Placed[i].Crew)
+	aside := ""
 	if c.tasks[i].Aside {
-		crew = 0
+		crew, aside = 0, " One of those who lay leaf does it; the time is counted with the leaf."
 	}
-	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.keyWords(c.origins[i]), Critical: critical}
+	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
 	parts := s.Parts(i)
 	for n, k := 1, 0; k < len(parts); n++ {
 		day, from, to, minutes := parts[k].From.Date(), parts[k].From, parts[k].To, int64(0)
@@ -123,7 +125,9 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		}
 		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
 		row.Start, row.End = from.String(), to.String()
-		row.Labour = minutesText(minutes * int64(crew))
+		if row.Labour = minutesText(minutes * int64(crew)); crew == 0 {
+			row.Labour = ""
+		}
 		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
 		row.Reason = "Goes on from the day before."
@@ -158,7 +162,7 @@ func small(text string) string {
 func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	s := &c.schedule
 	one := &s.Placed[i]
-	if at := s.Zone.Moment(one.Start); one.Because == days.Matched && at.Date() != s.Zone.Moment(one.Ready).Date() {
+	if at := s.Zone.Moment(one.Start); one.Because == days.Matched && c.origins[i].Section <= 1 && at.Date() != s.Zone.Moment(one.Ready).Date() {
 		b.sheet.Days.Waits = append(b.sheet.Days.Waits, c.tasks[i].Name+" is put off to "+momentText(at)+", so that its leaf is laid in working hours.")
 	}
 	if one.After < 0 || one.Ready <= s.Placed[one.After].End {
@@ -180,7 +184,11 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	row.Day, row.From, row.To = dateText(from.Date()), from.Clock().String(), clockText(from.Date(), to)
 	row.Start, row.End = from.String(), to.String()
 	b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
-	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+" until "+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
+	until := " until "
+	if one.Because == days.Tacks {
+		until = " at "
+	}
+	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+until+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
 }
 
 // onAt is when something begins that could begin at ready.
@@ -324,7 +332,7 @@ func (b *builder) missed(c *calendar) {
 	}
 }
 
-// saves says what one more person and one more hour a day would save.
+// saves says what one more person, one more hour a day and Saturdays would save.
 func (b *builder) saves(c *calendar) {
 	s := &c.schedule
 	if s.People < mostPeople {
@@ -342,6 +350,11 @@ func (b *builder) saves(c *calendar) {
 		work := *s.Work
 		work.Hours.To += 60
 		b.saved(s, &work, "One hour more a day")
+	}
+	if !s.Hours.Weekdays[days.Saturday] {
+		work := *s.Work
+		work.Hours.Weekdays[days.Saturday] = true
+		b.saved(s, &work, "Saturdays too")
 	}
 }
 
