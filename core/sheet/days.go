@@ -186,7 +186,7 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 	until := " until "
 	if one.Because == days.Tacks {
-		until = " at "
+		until = " on "
 	}
 	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+until+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
 }
