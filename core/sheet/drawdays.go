@@ -116,7 +116,7 @@ func (d *chart) columns() {
 		left := d.x(day.At(0))
 		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Dimension, From: drawing.Point{X: left, Y: chartHead - chartInset}, To: drawing.Point{X: left, Y: bottom}})
 		next := d.x((day + 7 - days.Date(day.Weekday())).At(0)) // the Monday after
-		if left < dated || i == 0 && next-left < dateRoom && next < d.Max.X {
+		if left < dated || i > 0 && left+dateRoom > d.Max.X || i == 0 && next-left < dateRoom && next < d.Max.X {
 			continue
 		}
 		dated = left + dateRoom
