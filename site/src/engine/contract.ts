@@ -376,7 +376,6 @@ export interface Carrier {
 /** The Go glue, bundled in front of the page's script by the build. */
 export interface GoGlue {
   importObject: WebAssembly.Imports;
-  env: Record<string, string>;
   run(instance: WebAssembly.Instance): Promise<void>;
 }
 

@@ -35,9 +35,6 @@ export async function startEngine(): Promise<Engine> {
   if (typeof WebAssembly !== "object") throw failed("no-wasm");
   if (!globalThis.Go) throw failed("broken");
   const go = new globalThis.Go();
-  // One thread works out the sheet and clears up after it, so it clears up less
-  // often, for some 12 MB of memory (the runtime's own setting, 100 by default).
-  go.env["GOGC"] = "400";
   const ready = new Promise<Engine>((resolve) => {
     const done = () => globalThis.ceilingwright && resolve(globalThis.ceilingwright);
     // An event on the document that bubbles reaches the window as well.
