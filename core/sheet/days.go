@@ -29,6 +29,7 @@ func (b *builder) days() {
 	b.taskRows(c)
 	b.missed(c)
 	b.testedSizes(c)
+	b.filmAges(c)
 	b.saves(c)
 	b.dayFigures(c)
 	first := s.Zone.Moment(s.Placed[0].Start)
