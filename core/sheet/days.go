@@ -30,6 +30,7 @@ func (b *builder) days() {
 	b.missed(c)
 	b.testedSizes(c)
 	b.filmAges(c)
+	b.maskAges(c)
 	b.saves(c)
 	b.dayFigures(c)
 	first := s.Zone.Moment(s.Placed[0].Start)
