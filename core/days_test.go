@@ -266,3 +266,42 @@ func BenchmarkCalendar(b *testing.B) {
 		})
 	}
 }
+
+func TestSizeWithoutAClosingTimeIsOpenUntilDust(t *testing.T) {
+	// Two gilders' notes on water size: ready in 10 to 15 min, open until dust
+	// settles. A day is counted, a fifth of it kept back: 0.25 h after 08:15, and
+	// 19 h 12 min from then. (The day is common practice, no source.)
+	s := dated(t, map[string]any{"/finish/steps/7/tackHours": "0.25", "/finish/steps/7/openHours": "", "/finish/steps/8/rate": "20"})
+	size, leaf := taskNamed(t, s, "step.size.s1"), taskNamed(t, s, "step.leaf.s1")
+	assert.LessOrEqual(t, size.End, leaf.Start)
+	assert.Contains(t, leaf.Reason, "and stays open; dust is the limit, counted at ")
+	assert.NotContains(t, leaf.Reason, " until ")
+	p, ok := saidAt(s, "/finish/steps/7/openHours")
+	require.True(t, ok)
+	assert.Contains(t, p.What, "dust")
+}
+
+func TestWhatSaves(t *testing.T) {
+	s := dated(t, nil)
+	require.Len(t, s.Days.Saves, 3)
+	for i, what := range []string{"One person more: ", "One hour more a day: ", "Saturdays too: "} {
+		assert.True(t, strings.HasPrefix(s.Days.Saves[i], what), s.Days.Saves[i])
+	}
+	// What is said of Saturdays is what the days are with them.
+	with := dated(t, map[string]any{"/days/weekdays": []string{"mon", "tue", "wed", "thu", "fri", "sat"}})
+	assert.Contains(t, s.Days.Saves[2], "done on "+figures(with)["days.finish"].Text[:len("Fri 2 Apr")])
+	assert.Len(t, with.Days.Saves, 2)
+}
+
+func TestChartOfALongJobIsRuledByWeeks(t *testing.T) {
+	s := dated(t, map[string]any{"/days/freshPaint": map[string]string{"doneOn": "2027-03-20", "filmAge": "21"}, "/days/off": []string{}})
+	first, last := s.Days.Start[:10], s.Days.Finish[:10]
+	require.Equal(t, [2]string{"2027-03-22", "2027-05-11"}, [2]string{first, last}, "eight Mondays")
+	assert.Equal(t, 8, strings.Count(s.Days.Chart, "class='cw-dimension'"))
+	for _, date := range []string{">Mon 22 Mar<", ">Mon 29 Mar<", ">Mon 3 May<"} {
+		assert.Contains(t, s.Days.Chart, date)
+	}
+	assert.NotContains(t, s.Days.Chart, ">23<", "too many days to number each")
+	assert.NotContains(t, s.Days.Chart, ">Mon 10 May<", "it would run past the edge")
+	assert.Contains(t, dated(t, nil).Days.Chart, ">23<")
+}
