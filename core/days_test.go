@@ -117,6 +117,12 @@ func TestWindowThatCannotBeMetIsSaid(t *testing.T) {
 	assert.Equal(t, problem.Stop, p.Severity)
 	assert.Contains(t, p.What, "it does so 12 h after sizing, for 2 h with the reserve kept back, and work goes on from 08:00 to 16:30.")
 	assert.NotEmpty(t, s.Days.Finish, "the rest is planned all the same")
+	assert.Contains(t, s.Days.Text, "so these days do not work yet.")
+	// Tested, it is ready at 18:00 and takes leaf until 21:12.
+	s = dated(t, map[string]any{"/finish/steps/7/readyAt": "2027-04-05T18:00", "/days/freshPaint": map[string]string{"filmAge": "2"}})
+	p, ok = saidAt(s, "/finish/steps/7/openHours")
+	require.True(t, ok)
+	assert.Contains(t, p.What, "it does so from Mon 5 Apr at 18:00, as tested, for 3 h 12 min")
 }
 
 func TestLargestPanelIsRefusedWithWhatHelps(t *testing.T) {

@@ -47,6 +47,9 @@ func (b *builder) days() {
 }
 
 func (b *builder) earliest(s *days.Schedule) string {
+	if slices.ContainsFunc(s.Placed, func(p days.Placed) bool { return p.Missed }) {
+		return "Leaf cannot be laid while its size takes it, so these days do not work yet."
+	}
 	with := "With " + plural(int64(s.People), "person", "people")
 	if s.Earliest {
 		return with + " it cannot be done sooner."
@@ -326,8 +329,12 @@ func (b *builder) missed(c *calendar) {
 		}
 		w := c.tasks[i].Window
 		hours, sizing := &c.schedule.Hours, c.origins[w.Sizing].Step
+		from := minutesText(w.Tack) + " after sizing"
+		if _, tested := c.schedule.Opens(i); tested {
+			from = "from " + momentText(w.Tested) + ", as tested"
+		}
 		b.report(b.plan.Steps[sizing].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
-			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + minutesText(w.Tack) + " after sizing, for " + minutesText(c.job.Steps[sizing].Open) +
+			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + from + ", for " + minutesText(c.job.Steps[sizing].Open) +
 				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
 			Do: "Use a size with other times, work at other hours, or let one more person lay leaf."}})
 		return
