@@ -52,6 +52,7 @@ func measurements() []measurement {
 		{"boot", boots},
 		{"recompute", recomputes},
 		{"job", job},
+		{"cans", cans},
 		{"spreadsheet", spreadsheet},
 		{"layout", layout},
 		{"growth", growth},
