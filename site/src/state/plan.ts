@@ -68,6 +68,7 @@ export function emptyPlan(before?: Plan): Plan {
       people: "2",
       clockChanges: [],
       freshPaint: { doneOn: "", filmAge: "" },
+      maskDays: "",
       rates: { protect: "", survey: "", mark: "", hang: "", bridge: "", peel: "", touchUp: "", clear: "", move: "" },
     },
     price: {
