@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -158,6 +159,10 @@ func (s section) volumeBlank(name, unitName, what string) measure.Volume {
 	return measure.VolumeOf(n, unit)
 }
 
+// pointed is a number as it was typed, with the decimal point that the sheet is
+// written with.
+func pointed(text string) string { return strings.ReplaceAll(text, ",", ".") }
+
 func readSpread(s section, step *Step) {
 	by := word(s, "by", "whether to go by spread rate or film", "spread", "wet", "dry")
 	step.ByFilm = by == "wet"
@@ -168,18 +173,18 @@ func readSpread(s section, step *Step) {
 	if step.ByFilm {
 		n, ok := s.positiveNumber("film", "the wet film")
 		if word(s, "filmUnit", "the unit of the film", "mil", "um") == "mil" {
-			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMils(n)), s.text("film")+" mil"
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMils(n)), pointed(s.text("film"))+" mil"
 		} else {
-			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMicrometres(n)), s.text("film")+" µm"
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMicrometres(n)), pointed(s.text("film"))+" µm"
 		}
 		step.SpreadKnown = ok
 		return
 	}
 	n, ok := s.positiveNumber("spread", "the spread rate")
 	if word(s, "spreadUnit", "the unit of the spread rate", "ft2/gal", "m2/L") == "ft2/gal" {
-		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), s.text("spread")+" ft²/"+s.units.Gallon.Volume(measure.UnitGallon).Text()
+		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), pointed(s.text("spread"))+" ft²/"+s.units.Gallon.Volume(measure.UnitGallon).Text()
 	} else {
-		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), s.text("spread")+" m²/L"
+		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), pointed(s.text("spread"))+" m²/L"
 	}
 	step.SpreadKnown = ok
 }

@@ -151,7 +151,7 @@ func (b *builder) slowWords(o days.Origin) string {
 		return ""
 	}
 	if factor := b.slowing(&b.plan.Steps[o.Step]); factor.Cmp(measure.NumberFromInt(1)) > 0 {
-		return " In the climate measured it takes " + b.times(factor) + " the hours of the label, by a rule of thumb."
+		return " In the air measured " + b.times(factor) + " the hours of its label."
 	}
 	return ""
 }

@@ -22,7 +22,11 @@ func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
 		ok = shape.Usable() && outline.IsComplete() && a.SquareMetres.Sign() >= 0
 		return a, "The ceiling outside the mask.", w.n.Area(shape.Area()) + " − " + w.n.Area(outline.Area()), ok
 	case finish.Mask:
-		return outline.Area(), "The whole mask: a roller covers the vinyl as well as the openings.",
+		rule = "The whole mask: a roller covers the vinyl as well as the openings."
+		if w.Kind == finish.Peel {
+			rule = "The whole mask."
+		}
+		return outline.Area(), rule,
 			w.put(outline.Length) + " × " + w.put(outline.Width), outline.IsComplete()
 	case finish.Openings:
 		return w.openings()

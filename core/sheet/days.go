@@ -120,7 +120,7 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 	if c.tasks[i].Aside {
 		crew, aside = 0, " One of those who lay leaf does it; the time is counted with the leaf."
 	}
-	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
+	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.pauseWords(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
 	parts := s.Parts(i)
 	for n, k := 1, 0; k < len(parts); n++ {
 		day, from, to, minutes := parts[k].From.Date(), parts[k].From, parts[k].To, int64(0)
@@ -130,13 +130,23 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		}
 		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
 		row.Start, row.End = from.String(), to.String()
-		if row.Labour = minutesText(minutes * int64(crew)); crew == 0 {
-			row.Labour = ""
-		}
+		row.Labour = crewText(crew, minutes)
 		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
 		row.Reason = "Goes on from the day before."
 	}
+}
+
+// crewText is how much work a crew does in so many minutes: 4 h, or 2 × 2 h;
+// nothing where the work is counted elsewhere.
+func crewText(crew int, minutes int64) string {
+	switch crew {
+	case 0:
+		return ""
+	case 1:
+		return minutesText(minutes)
+	}
+	return strconv.Itoa(crew) + " × " + minutesText(minutes)
 }
 
 // keyWords says when the panel kept up comes down: with the next layer.
@@ -232,7 +242,8 @@ func (b *builder) whyThen(c *calendar, i int) string {
 	case days.Matched:
 		return b.matched(c, i)
 	case days.Staffed:
-		return "Whoever does it is busy with " + before + " until then."
+		busy := s.Zone.Moment(s.Placed[one.After].End)
+		return "Whoever does it is busy with " + before + " until " + whenText(busy, start) + "."
 	case days.Dries:
 		text = before + " is dry at " + whenText(ready, start) + "."
 	case days.Recoats:
@@ -252,6 +263,36 @@ func (b *builder) whyThen(c *calendar, i int) string {
 		text += " Work goes on at " + start.Clock().String() + " on " + dateText(start.Date()) + "."
 	}
 	return text
+}
+
+// pauseWords says how the pause moves a task that is not broken off: it waits
+// until the pause is over, or is done through it.
+func (b *builder) pauseWords(c *calendar, i int) string {
+	s, hours := &c.schedule, &c.schedule.Hours
+	if !c.tasks[i].Whole || hours.Pause == 0 {
+		return ""
+	}
+	start, end, pause := s.Zone.Moment(s.Placed[i].Start), s.Zone.Moment(s.Placed[i].End), hours.PauseFrom()
+	switch {
+	case start.Date() != end.Date():
+		return ""
+	case start.Clock() < pause && end.Clock() > pause:
+		return " It is done without a break; the pause comes after it."
+	case start.Clock() == pause+days.Clock(hours.Pause) && b.freeBefore(c, i) < start.Date().At(pause):
+		return " It is not broken off, so it begins after the pause."
+	}
+	return ""
+}
+
+// freeBefore is when a task could have begun, had it been short.
+func (b *builder) freeBefore(c *calendar, i int) days.Moment {
+	s := &c.schedule
+	one := &s.Placed[i]
+	free := one.Ready
+	if one.Because == days.Staffed {
+		free = max(free, s.Placed[one.After].End)
+	}
+	return s.Zone.Moment(free)
 }
 
 // takesLeaf is when the size under a leaf task takes leaf, the reserve taken off.
