@@ -379,7 +379,11 @@ func (p *paper) price(price sheet.Price) {
 	}
 	p.line(1, price.Text)
 	for _, l := range price.Lines {
-		p.line(1, l.Group, ": ", l.What, ": ", strings.TrimSpace(l.Amount+" at "+l.Rate), " = ", l.Sum)
+		sum := l.Sum
+		if l.Rate != "" {
+			sum = l.Amount + " at " + l.Rate + " = " + sum
+		}
+		p.line(1, l.Group, ": ", l.What, ": ", sum)
 	}
 	p.sums("", price.Totals)
 	p.sums("the client's copy: ", price.Client)

@@ -86,7 +86,7 @@ func TestDaysCountSlowDrying(t *testing.T) {
 	assert.Contains(t, quick.Climate.Drying, "label’s own hours all the same")
 	said := 0
 	for _, task := range slow.Days.Tasks {
-		if strings.Contains(task.Reason, "times the hours of the label") {
+		if strings.Contains(task.Reason, "times the hours of its label") {
 			assert.Equal(t, "dry", task.Kind)
 			said++
 		}

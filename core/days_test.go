@@ -311,3 +311,26 @@ func TestChartOfALongJobIsRuledByWeeks(t *testing.T) {
 	assert.NotContains(t, s.Days.Chart, ">Mon 10 May<", "it would run past the edge")
 	assert.Contains(t, dated(t, nil).Days.Chart, ">23<")
 }
+
+// A coat is not broken off: it waits for the end of the pause, or is done through
+// it, and the sheet says so. The day from 08:00 to 16:30 with 30 minutes of pause
+// has it at 12:00.
+func TestThePauseMovesACoat(t *testing.T) {
+	hours := map[string]any{"/days/from": "08:00", "/days/to": "16:30", "/days/pause": "30", "/days/people": "1", "/days/rates/protect": "1"}
+	after, through := 0, 0
+	for _, rate := range []string{"40", "60", "80", "150"} {
+		hours["/finish/steps/1/rate"] = rate
+		for _, task := range dated(t, hours).Days.Tasks {
+			switch {
+			case strings.Contains(task.Reason, "begins after the pause"):
+				assert.Equal(t, "12:30", task.From, task.ID)
+				after++
+			case strings.Contains(task.Reason, "without a break"):
+				assert.True(t, task.From < "12:00" && task.To > "12:00", task.ID)
+				through++
+			}
+		}
+	}
+	assert.Positive(t, after)
+	assert.Positive(t, through)
+}

@@ -180,15 +180,21 @@ func countText(counts []int64, kit []Measure) string {
 		if text != "" {
 			text += " + "
 		}
-		text += m.written(sum) + " " + m.unit
-		if m.unit == string(measure.UnitCup) && sum.Cmp(measure.NumberFromInt(1)) > 0 {
-			text += "s" // the one unit that is written out
-		}
+		text += m.written(sum) + " " + m.named(sum)
 	}
 	if text == "" {
 		return "none"
 	}
 	return text
+}
+
+// named is the measure's unit after so many of it: cups are the one unit that is
+// written out.
+func (m Measure) named(n measure.Number) string {
+	if m.unit == string(measure.UnitCup) && n.Cmp(measure.NumberFromInt(1)) > 0 {
+		return m.unit + "s"
+	}
+	return m.unit
 }
 
 // written is a number of the measure's unit: metric and weights in decimals, the

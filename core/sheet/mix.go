@@ -163,7 +163,10 @@ func (w *step) batchFigure(mix finish.Mix) {
 			sum += " " + part.Name
 		}
 	}
-	spoons := w.n.NumberTrimmed(mix.Total.In(measure.UnitTeaspoon), 2) + " tsp"
+	spoons := w.exactVolume(mix.Total, measure.UnitTeaspoon)
+	if counted := w.n.NumberTrimmed(mix.Total.In(measure.UnitTeaspoon), 2) + " tsp"; counted != spoons {
+		sum += " = " + counted
+	}
 	millilitres := w.n.NumberTrimmed(mix.Total.In(measure.UnitMillilitre), 0) + " mL"
 	text, other := spoons, millilitres
 	if w.n.System == measure.Metric {

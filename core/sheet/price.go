@@ -199,11 +199,11 @@ func listed(names []string) string {
 
 func (b *builder) priceLines(lines []price.Line) {
 	for _, l := range lines {
-		amount := b.n.NumberTrimmed(l.Count, 2) + " " + l.Unit
+		amount, rate := b.n.NumberTrimmed(l.Count, 2)+" "+l.Unit, b.rate(l.Rate)
 		if l.Unit == "set" {
-			amount = ""
+			amount, rate = "", "" // one of it: its price is the sum
 		}
-		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: b.rate(l.Rate), Sum: b.sum(l.Sum)})
+		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: rate, Sum: b.sum(l.Sum)})
 	}
 }
 

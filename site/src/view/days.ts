@@ -67,7 +67,7 @@ function dayList(days: Days): HTMLElement {
   return make(
     "div",
     { class: "cw-days" },
-    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " moves the last day when it moves"),
+    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " if this slips, the last day slips"),
     make(
       "ol",
       {},
