@@ -82,7 +82,7 @@ func TestDaysCountSlowDrying(t *testing.T) {
 	quick := inClimate(t, "days", "30", "30", "40", "C")
 	assert.Greater(t, slow.Days.Finish, asLabelled.Days.Finish)
 	assert.Equal(t, asLabelled.Days.Finish, quick.Days.Finish)
-	assert.Contains(t, slow.Climate.Drying, "The days count the longer hours.")
+	assert.Contains(t, slow.Climate.Drying, "The days count the longer hours, but not for size: a test patch decides there.")
 	assert.Contains(t, quick.Climate.Drying, "label’s own hours all the same")
 	said := 0
 	for _, task := range slow.Days.Tasks {

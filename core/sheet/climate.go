@@ -186,7 +186,7 @@ func (b *builder) dryingText(c finish.Climate) string {
 	case text == "":
 		return ""
 	case longer:
-		text += " the hours on the label. The days count the longer hours."
+		text += " the hours on the label. The days count the longer hours, but not for size: a test patch decides there."
 	case shorter:
 		text += " the hours on the label. The days count the label’s own hours all the same."
 	default:

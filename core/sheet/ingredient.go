@@ -56,7 +56,7 @@ func (b *builder) ingredientsToHave() {
 	for i := range b.ingredients {
 		g := &b.ingredients[i]
 		w := step{builder: b}
-		amount := w.exactVolume(g.volume, g.unit)
+		amount := w.exactVolume(upToHave(g.volume, g.unit), g.unit)
 		if g.part.Weighed {
 			amount = b.n.NumberTrimmed(g.grams, 1) + " g"
 		}
@@ -66,6 +66,24 @@ func (b *builder) ingredientsToHave() {
 		}
 		b.buy(g.name, amount, "to mix into "+listed(quoted))
 	}
+}
+
+// upToHave is a volume rounded up to what a bottle is read to: a millilitre, or
+// from a fluid ounce on a tenth of one. A choice.
+func upToHave(v measure.Volume, unit measure.VolumeUnit) measure.Volume {
+	step, parts := measure.UnitMillilitre, int64(1)
+	switch {
+	case finish.IsUSUnit(unit):
+		step, parts = measure.UnitFluidOunce, 10
+	case unit != measure.UnitLitre && unit != measure.UnitMillilitre:
+		step, parts = measure.UnitImperialFluidOunce, 10
+	}
+	least := v.In(step)
+	n, ok := least.Mul(measure.NumberFromInt(parts)).Ceil()
+	if !ok || least.Cmp(measure.NumberFromInt(1)) < 0 {
+		return v
+	}
+	return measure.VolumeOf(measure.NumberFromFraction(n, parts), step)
 }
 
 // unpricedParts says that what is mixed in has no blank for a price.
