@@ -207,6 +207,10 @@ func sheetText(s sheet.Sheet, working bool) string {
 		p.layer(l)
 	}
 	p.steps(s.Steps)
+	if c := s.Climate; c.Text != "" && p.block("air on the day", 1) {
+		p.line(1, c.Text)
+		p.line(1, c.Drying)
+	}
 	if p.block("shopping", len(s.Shopping)) {
 		for _, buy := range s.Shopping {
 			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail), " ", buy.Cost)
@@ -375,7 +379,11 @@ func (p *paper) price(price sheet.Price) {
 	}
 	p.line(1, price.Text)
 	for _, l := range price.Lines {
-		p.line(1, l.Group, ": ", l.What, ": ", strings.TrimSpace(l.Amount+" at "+l.Rate), " = ", l.Sum)
+		sum := l.Sum
+		if l.Rate != "" {
+			sum = l.Amount + " at " + l.Rate + " = " + sum
+		}
+		p.line(1, l.Group, ": ", l.What, ": ", sum)
 	}
 	p.sums("", price.Totals)
 	p.sums("the client's copy: ", price.Client)
@@ -415,8 +423,17 @@ func (p *paper) steps(steps []sheet.Step) {
 		for _, n := range s.Notes {
 			p.line(2, n)
 		}
+		p.mix("mix", s.Mix)
+		p.mix("sample board", s.Sample)
 		for _, c := range s.Sections {
 			p.line(2, "section ", strconv.Itoa(c.N), note(strings.Join(c.Panels, " ")), ": ", c.Text)
 		}
+	}
+}
+
+// mix are the parts of a mix as they are measured, with what they should be.
+func (p *paper) mix(name string, lines []sheet.MixLine) {
+	for _, m := range lines {
+		p.line(2, name, ", ", m.Name, ": ", m.Measured, note(m.Exact), ", ", m.Error)
 	}
 }

@@ -63,7 +63,9 @@ func small() sheet.Sheet {
 		Plan:     sheet.Heading{ID: "p", Title: "Net loft"},
 		Problems: []problem.Problem{{At: "/room/width", Severity: problem.Caution, What: "Odd.", Do: "Measure again."}},
 		Figures:  []sheet.Figure{{ID: "room.area", Block: "room", Label: "ceiling", Text: "237.2 ft²", Other: "22.04 m²", Working: sheet.Working{Rule: "length × width"}}},
-		Steps:    []sheet.Step{{Name: "Leaf", Sections: []sheet.Section{{N: 1, Panels: []string{"A1", "A2"}, Text: "Size it."}}}},
+		Steps: []sheet.Step{{Name: "Leaf", Sections: []sheet.Section{{N: 1, Panels: []string{"A1", "A2"}, Text: "Size it."}},
+			Mix: []sheet.MixLine{{Name: "medium", Exact: "7.9 fl oz", Measured: "1 cup", Error: "1.3 % too much"}}}},
+		Climate: sheet.Climate{Verdict: "go", Text: "Fit to paint.", Drying: "As the label says."},
 		Days: sheet.Days{Text: "One day.", Saves: []string{"One hour more saves nothing."}, Tasks: []sheet.Task{
 			{Name: "Leaf", Kind: "work", Day: "Mon 1 Mar", From: "08:00", To: "09:00", Labour: "2 h", Reason: "The first day of work."}}},
 		Drawings: []sheet.Drawing{{ID: "L1.up", Title: "Looking up", SVG: "<svg>1</svg>"}, {ID: "L1.down", Title: "Looking down", SVG: "<svg>2</svg>"}},
@@ -86,6 +88,8 @@ func TestSheetAsText(t *testing.T) {
 		"caution at /room/width: Odd. Measure again.\n",
 		"\nROOM\n  ceiling: 237.2 ft² (22.04 m²)  [room.area]\n",
 		"    section 1 (A1 A2): Size it.\n",
+		"    mix, medium: 1 cup (7.9 fl oz), 1.3 % too much\n",
+		"\nAIR ON THE DAY\n  Fit to paint.\n  As the label says.\n",
 		"\nDAYS\n  One day.\n  Mon 1 Mar 08:00–09:00  Leaf (2 h)  The first day of work.\n  One hour more saves nothing.\n",
 		"L1.down: Looking down",
 	} {

@@ -99,7 +99,10 @@ func setUp(*tally) error {
 		}
 		fmt.Printf("%s: %s\n", tool.Name, path)
 	}
-	return missing
+	if missing != nil {
+		return missing
+	}
+	return fetchTools(filepath.Join("build", "judges"))
 }
 
 func formatted() error {
@@ -134,7 +137,7 @@ func shown(command *exec.Cmd) error {
 
 // typed checks the page's TypeScript. The bundler only strips types.
 func typed() error {
-	if err := fetchSiteTools(); err != nil {
+	if err := fetchTools("site"); err != nil {
 		return err
 	}
 	node, err := machine.Node().Find()
@@ -144,14 +147,14 @@ func typed() error {
 	return shown(exec.Command(node, filepath.Join("site", "node_modules", "typescript", "bin", "tsc"), "--noEmit", "--project", "site"))
 }
 
-// fetchSiteTools installs what site/package-lock.json names, unless it is
+// fetchTools installs what a folder's package-lock.json names, unless it is
 // there already: the note of the last install is a copy of the lock file.
-func fetchSiteTools() error {
-	lock, err := os.ReadFile(filepath.Join("site", "package-lock.json"))
+func fetchTools(folder string) error {
+	lock, err := os.ReadFile(filepath.Join(folder, "package-lock.json"))
 	if err != nil {
 		return err
 	}
-	note := filepath.Join("site", "node_modules", ".installed-lock.json")
+	note := filepath.Join(folder, "node_modules", ".installed-lock.json")
 	if last, err := os.ReadFile(note); err == nil && bytes.Equal(last, lock) {
 		return nil
 	}
@@ -160,7 +163,7 @@ func fetchSiteTools() error {
 		return err
 	}
 	command := exec.Command(npm, "ci", "--no-audit", "--no-fund", "--ignore-scripts")
-	command.Dir = "site"
+	command.Dir = folder
 	if err := shown(command); err != nil {
 		return err
 	}

@@ -42,6 +42,12 @@ func Calendar(planJSON []byte, stamp string) []byte {
 	return []byte(sheet.Calendar(plan.Read(planJSON), stamp))
 }
 
+// Starting is the steps a finish begins or goes on with, as the JSON text of a
+// list of steps: what is one-layer, leaf-and-glaze or wall-band, or a kind of
+// step such as base. They are written for the plan, with ids it does not have
+// yet. Of any other word the list is empty.
+func Starting(what string, planJSON []byte) []byte { return plan.Read(planJSON).Starting(what) }
+
 // LengthAnswer is how a length was read: Nanometres, a whole count in decimal
 // digits, or the Problem with it. At is empty: the caller knows the blank.
 type LengthAnswer struct {

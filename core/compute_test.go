@@ -238,7 +238,7 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		"L1.worst.length", "L1.worst.width", "L1.likely.length", "L1.likely.width", "L1.bridges"}
 	air := []string{"air.*"}
 	levels := []string{"air.atOnce", "air.peak", "air.average", "air.share", "air.short", "air.over", "air.reentry", "air.changes", "air.flow", "air.purge"}
-	ceiling := []string{"step.base.*", "step.protect.area", "step.border.*", "step.glaze.area", "step.glaze.product", "step.glaze.wet", "step.glaze.cans", "step.glaze.batches"}
+	ceiling := []string{"step.base.*", "step.protect.area", "step.border.*", "step.glaze.area", "step.glaze.product", "step.glaze.lean", "step.glaze.rich", "step.glaze.wet", "step.glaze.cans", "step.glaze.batches"}
 	maskSteps := []string{"step.border.*", "step.coat.*", "step.peel.area", "step.under.*", "step.size.*", "step.leaf.*"}
 	tape := []string{"seams.length", "seams.crossings", "tape.length", "tape.rolls"}
 	for _, c := range []struct {
@@ -260,14 +260,14 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		{"/setting/wantEnds", []string{"order.length"}, nil},
 		{"/setting/wantSides", []string{"order.width"}, nil},
 		{"/seams/rollLength", []string{"tape.rolls"}, nil},
-		{"/finish/steps/1/coats", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
-		{"/finish/steps/1/spread", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
-		{"/finish/steps/1/loss", []string{"step.base.product", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/coats", []string{"step.base.product", "step.base.lean", "step.base.rich", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/spread", []string{"step.base.product", "step.base.lean", "step.base.rich", "step.base.wet", "step.base.cans"}, air},
+		{"/finish/steps/1/loss", []string{"step.base.product", "step.base.lean", "step.base.rich", "step.base.wet", "step.base.cans"}, air},
 		{"/finish/steps/1/voc", nil, air},
 		{"/finish/steps/3/edgeLength", []string{"step.edge.*"}, air},
-		{"/finish/steps/6/film", []string{"step.under.product", "step.under.wet", "step.under.cans"}, air},
-		{"/finish/steps/8/leaf/lap", []string{"step.leaf.leaves", "step.leaf.books"}, nil},
-		{"/finish/steps/8/leaf/perBook", []string{"step.leaf.leaves", "step.leaf.books"}, nil},
+		{"/finish/steps/6/film", []string{"step.under.product", "step.under.lean", "step.under.rich", "step.under.wet", "step.under.cans"}, air},
+		{"/finish/steps/8/leaf/lap", []string{"step.leaf.leaves", "step.leaf.yield", "step.leaf.books"}, nil},
+		{"/finish/steps/8/leaf/perBook", []string{"step.leaf.leaves", "step.leaf.yield", "step.leaf.books"}, nil},
 		{"/finish/steps/10/typedArea", []string{"step.spare.*"}, air},
 		{"/access/reachBy", nil, []string{"platform.height", "platform.least", "platform.most", "platform.base"}},
 		{"/air/limit", []string{"air.share", "air.over", "air.reentry", "air.changes", "air.flow", "air.purge"}, nil},

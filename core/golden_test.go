@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden sheets anew; read the 
 // block, both notations, both gallons and the refusals.
 var golden = []string{"full", "metric", "imperial-gallon", "fixture-centred", "sizes-short", "sizes-long", "one-panel", "mask-too-large",
 	"border-too-small", "ladder", "old-textured", "registered", "gaps-measured", "delivered-short", "pieces", "platform",
-	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "priced", "days", "empty", "blank"}
+	"box-turned", "square-to-wall", "on-point", "skew-room", "l-shape", "oval", "priced", "days", "gilded", "mixes", "empty", "blank"}
 
 func TestGoldenSheets(t *testing.T) {
 	for _, name := range golden {
@@ -208,9 +208,20 @@ func written(s sheet.Sheet) string {
 	}
 	for _, step := range s.Steps {
 		line("step %s %s | %s | %v | %s | %s | %v", step.Kind, step.ID, step.Name, step.Figures, step.Buy, step.LeftOver, step.Notes)
+		for what, lines := range [][]sheet.MixLine{step.Mix, step.Sample} {
+			for _, m := range lines {
+				line("  %s %s | %s | %s | %s", []string{"mix", "sample"}[what], m.Name, m.Exact, m.Measured, m.Error)
+			}
+		}
+		if len(step.Mix) > 0 {
+			line("  label %s", strings.Join(step.Label, " / "))
+		}
 		for _, c := range step.Sections {
 			line("  section %d %v | %s | %s | %s | %s | %s | %s", c.N, c.Panels, c.Area, c.Hours, c.SizeAt, c.LayFrom, c.LayTo, c.Text)
 		}
+	}
+	if c := s.Climate; c.Verdict != "" {
+		line("climate %s | %s | %s | %s | %s", c.Verdict, c.Dew, c.Margin, c.Text, c.Drying)
 	}
 	if s.Days.Text != "" {
 		writtenDays(line, s.Days)

@@ -115,7 +115,8 @@ func TestRollerGoesOverTheWholeMask(t *testing.T) {
 func TestMixAndFilm(t *testing.T) {
 	s := sheetNamed(t, "mix-and-film")
 	// NIST Handbook 44, appendix C: 1 fl oz = 6 tsp, so 12 fl oz + 6 tsp + 8 tsp.
-	assert.Equal(t, "86 tsp", text(t, s, "step.mix.mix"))
+	assert.Equal(t, "14.33 fl oz", text(t, s, "step.mix.mix"))
+	assert.Contains(t, figures(s)["step.mix.mix"].Working.Sum, " = 86 tsp = ")
 	assert.InDelta(t, 86*usGal/768, value(t, s, "step.mix.mix"), 1e-12)
 	// MIL-HDBK-1110 §2.1.5 prints 1600 ft² for a gallon one mil thick, coating
 	// bulletins 1604; 231 in³ over 0.001 in is 1604.1667 ft².

@@ -121,3 +121,24 @@ func TestLeafOfAnotherMetal(t *testing.T) {
 	}
 	assert.Equal(t, text(t, sheetOfTree(t, plan), "price.total"), w.Sum)
 }
+
+// A layer that only its leaf goes through is of no use without it.
+func TestWithoutTheOnlyLeafOfALayer(t *testing.T) {
+	onlyLeaf := func() map[string]any {
+		plan := tree(t, planNamed(t, "priced"))
+		without(plan, func(step map[string]any) bool { return step["id"] == "under" })
+		return plan
+	}
+	for _, w := range sheetOfTree(t, onlyLeaf()).Price.WhatIf {
+		assert.NotEqual(t, "Without “Imitation leaf”", w.What, "one layer less says the same")
+	}
+	plan := onlyLeaf()
+	mask := plan["mask"].(map[string]any)
+	mask["layers"] = mask["layers"].([]any)[1:]
+	without(plan, func(step map[string]any) bool { return step["layer"] == "L1" })
+	w := whatIf(t, sheetOfTree(t, plan), "Without “Imitation leaf”")
+	assert.Contains(t, w.Text, "nor “Second layer”, which nothing else goes through.")
+	mask["layers"] = []any{}
+	without(plan, func(step map[string]any) bool { return step["kind"] == "leaf" || step["kind"] == "size" })
+	assert.Equal(t, text(t, sheetOfTree(t, plan), "price.total"), w.Sum)
+}

@@ -10,6 +10,8 @@
 //	    may be left out, is "," for a decimal comma
 //	ceilingwright.calendar(planJSON, stamp) → the days as iCalendar text; stamp is
 //	    the moment of writing in UTC, 20270301T080000Z
+//	ceilingwright.starting(what, planJSON) → the steps a finish begins with, or the
+//	    next one, as the JSON text of a list of steps
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -60,6 +62,10 @@ func publish() error {
 	if err != nil {
 		return err
 	}
+	starting, err := safejs.FuncOf(startingCall)
+	if err != nil {
+		return err
+	}
 	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
 	if err != nil {
 		return err
@@ -74,6 +80,9 @@ func publish() error {
 		return err
 	}
 	if err := calls.Set("calendar", calendar); err != nil {
+		return err
+	}
+	if err := calls.Set("starting", starting); err != nil {
 		return err
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
@@ -134,6 +143,15 @@ func calendarCall(_ safejs.Value, arguments []safejs.Value) any {
 		return ""
 	}
 	return bridge.Calendar(texts[0], texts[1])
+}
+
+// startingCall answers what are no texts with no steps.
+func startingCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return bridge.RefuseStarting
+	}
+	return bridge.Starting(texts[0], texts[1])
 }
 
 // textsFrom takes the first count arguments as texts, or names the first one

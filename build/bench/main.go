@@ -36,6 +36,7 @@ type bench struct {
 	output    bundle.Output
 	bare      []byte // the bare runtime: an empty program, built with the same flags
 	plan      string // 2 layers of 30 panels, 10 steps
+	job       string // the same with its days and its price
 	repeats   int    // recomputes of the memory row
 }
 
@@ -50,6 +51,8 @@ func measurements() []measurement {
 		{"size", sizes},
 		{"boot", boots},
 		{"recompute", recomputes},
+		{"job", job},
+		{"cans", cans},
 		{"spreadsheet", spreadsheet},
 		{"layout", layout},
 		{"growth", growth},
@@ -147,9 +150,16 @@ func prepare(repeats int) (*bench, error) {
 	if b.bare, err = bareRuntime(b.toolchain); err != nil {
 		return nil, err
 	}
-	plan, err := os.ReadFile(filepath.Join(root, "testdata", "plans", "bench.json"))
-	b.plan = string(plan)
+	if b.plan, err = planNamed(root, "bench"); err != nil {
+		return nil, err
+	}
+	b.job, err = planNamed(root, "job")
 	return b, err
+}
+
+func planNamed(root, name string) (string, error) {
+	text, err := os.ReadFile(filepath.Join(root, "testdata", "plans", name+".json"))
+	return string(text), err
 }
 
 // bareRuntime compiles a program that does nothing: what Go itself costs.

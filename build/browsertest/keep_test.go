@@ -12,7 +12,8 @@ import (
 const kept = `(localStorage.getItem("ceilingwright:plan:" + localStorage.getItem("ceilingwright:last")) ?? "")`
 
 func TestSheetIsKeptAndThereAfterReload(t *testing.T) {
-	v := openEmpty(t, desk)
+	v := openAnew(t, desk, "")
+	v.press(`.cw-example [data-do=empty]`)
 	v.write("/title", "Long room")
 	v.painter()
 	v.wait(kept + `.includes("Long room") && JSON.parse(` + kept + `).mask.width.startsWith("115")`)
@@ -81,7 +82,8 @@ func TestHalfWrittenPlanStartsEmptyAndIsOfferedOnce(t *testing.T) {
 
 // Two tabs on one job: neither writes over the other without a word.
 func TestTwoTabsOnOneJobDoNotOverwriteEachOther(t *testing.T) {
-	one := openEmpty(t, desk)
+	one := openAnew(t, desk, "")
+	one.press(`.cw-example [data-do=empty]`)
 	one.write("/title", "Long room")
 	one.wait(kept + `.includes("Long room")`)
 	two := viewIn(t, browser, desk)

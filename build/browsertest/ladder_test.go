@@ -297,7 +297,7 @@ func TestPlaceOnTheLadderIsRememberedAfterReload(t *testing.T) {
 }
 
 func TestLadderIsLeftByEscapeAndByTheWayBack(t *testing.T) {
-	v := openPainter(t, phone)
+	v := openAnew(t, phone, fragment(painterPlan))
 	before := value[float64](v, `history.length`)
 	v.climb("hanging")
 	v.keys("\x1b")

@@ -77,7 +77,8 @@ func TestDamagedLinkIsSaidAndGivesAnEmptySheet(t *testing.T) {
 }
 
 func TestNothingIsAskedOfAnyoneAfterLoading(t *testing.T) {
-	v := openPainter(t, desk)
+	v := openAnew(t, desk, fragment(painterPlan))
+	v.waitText("4″", figure, "border.DA")
 	for _, url := range v.asked() {
 		assert.True(t, strings.HasPrefix(url, hosted), "only files of its own: %s", url)
 	}

@@ -64,5 +64,6 @@ func withPage(run func() int) (int, error) {
 	}
 	defer stop()
 	browser = started
+	defer closeRunning()
 	return run(), nil
 }

@@ -41,8 +41,9 @@ func (w window) String() string { return fmt.Sprintf("%d × %d", w.wide, w.high)
 const patience = 15 * time.Second
 
 // view is one tab. Tests take turns in one profile, emptied before each, since
-// a new one costs the browser more time than most tests take; another device
-// is a profile of its own.
+// a new one costs the browser more time than most tests take, and most of them
+// on one page that stays open (see running); another device is a profile of its
+// own.
 type view struct {
 	t   *testing.T
 	tab context.Context
@@ -51,6 +52,8 @@ type view struct {
 	requests []string // every address asked for, data: and blob: left out
 	faults   []string // exceptions nobody caught, and policy violations
 	excused  bool
+	changed  bool // scripts were put before the page's own, or it went elsewhere
+	close    func()
 }
 
 // listening runs in every page before its own scripts: it reports what the
@@ -76,7 +79,7 @@ func anotherDevice(t *testing.T, in window) *view {
 func viewIn(t *testing.T, browser context.Context, in window, options ...chromedp.ContextOption) *view {
 	t.Helper()
 	tab, closeTab := chromedp.NewContext(browser, options...)
-	v := &view{t: t, tab: tab}
+	v := &view{t: t, tab: tab, close: closeTab}
 	t.Cleanup(func() {
 		if !v.excused {
 			v.lock.Lock()
@@ -85,12 +88,19 @@ func viewIn(t *testing.T, browser context.Context, in window, options ...chromed
 		}
 		closeTab()
 	})
-	require.NoError(t, chromedp.Do(tab))
-	require.NoError(t, chromedp.Listen(tab, v.note))
+	v.begin(in)
+	return v
+}
+
+// begin readies a new tab: what the page asks for and what goes wrong on it is
+// noted from now on.
+func (v *view) begin(in window) {
+	v.t.Helper()
+	require.NoError(v.t, chromedp.Do(v.tab))
+	require.NoError(v.t, chromedp.Listen(v.tab, v.note))
 	call(v, network.Enable, network.EnableParams{})
 	v.before(listening)
 	v.resize(in)
-	return v
 }
 
 // note keeps what the page asks for and what goes wrong on it.
@@ -182,6 +192,7 @@ func call[P, R any](v *view, command cdp.Command[P, R], params P) R {
 // before has a script run in every page of the tab, before the page's own.
 func (v *view) before(script string) {
 	v.t.Helper()
+	v.changed = true
 	call(v, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
 }
 
@@ -203,15 +214,6 @@ func (v *view) prefer(media string, features ...string) {
 	call(v, emulation.SetEmulatedMedia, params)
 }
 
-// open opens the published page on its server and waits for its answers.
-func open(t *testing.T, in window, addition string) *view {
-	t.Helper()
-	v := newView(t, in)
-	v.visit(hosted + addition)
-	v.ready()
-	return v
-}
-
 // openEmpty opens the page and takes an empty sheet.
 func openEmpty(t *testing.T, in window) *view {
 	t.Helper()
@@ -222,6 +224,7 @@ func openEmpty(t *testing.T, in window) *view {
 
 func (v *view) visit(address string) {
 	v.t.Helper()
+	v.changed = true
 	limited, cancel := context.WithTimeout(v.tab, patience)
 	defer cancel()
 	require.NoError(v.t, chromedp.Do(limited, chromedp.Navigate(address)))
@@ -229,6 +232,7 @@ func (v *view) visit(address string) {
 
 func (v *view) reload() {
 	v.t.Helper()
+	v.changed = true
 	v.run(`globalThis.stale = true`)
 	call(v, page.Reload, page.ReloadParams{})
 	v.wait(`!globalThis.stale && document.readyState === "complete"`)
@@ -244,7 +248,13 @@ func (v *view) ready() {
 // value is what an expression gives on the page; a promise is waited for.
 func value[T any](v *view, expression string, arguments ...any) T {
 	v.t.Helper()
-	limited, cancel := context.WithTimeout(v.tab, patience)
+	return valueWithin[T](v, patience, expression, arguments...)
+}
+
+// valueWithin is value for what takes long by its nature.
+func valueWithin[T any](v *view, limit time.Duration, expression string, arguments ...any) T {
+	v.t.Helper()
+	limited, cancel := context.WithTimeout(v.tab, limit)
 	defer cancel()
 	got, err := chromedp.Run(limited, chromedp.Evaluate[T](with(expression, arguments), chromedp.EvalAwaitPromise))
 	require.NoError(v.t, err, expression)

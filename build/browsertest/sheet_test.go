@@ -9,7 +9,7 @@ import (
 func TestFirstVisitShowsWorkedExample(t *testing.T) {
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
-			v := open(t, in, "")
+			v := openAnew(t, in, "")
 			assert.True(t, v.holds(`document.querySelector(".cw-example").offsetHeight > 0`))
 			assert.Contains(t, v.text(`document.querySelector(".cw-example").textContent`), "worked example")
 			assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid]").length`), "an example has no problem")

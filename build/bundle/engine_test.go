@@ -59,7 +59,7 @@ func plans(t *testing.T) map[string]string {
 		"nothing": "", "empty": "{}", "no JSON": "{", "newer": `{"ceilingwright":999}`, "no text": "\x00",
 		"hostile name": `{"ceilingwright":1,"title":"</script><script>alert(1)</script>\u0000"}`,
 	}
-	for _, pattern := range []string{"../../testdata/plans/*.json", "../../site/example.plan.json"} {
+	for _, pattern := range []string{"../../testdata/plans/*.json", "../../testdata/plans/v1/*.json", "../../site/example.plan.json"} {
 		paths, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		require.NotEmpty(t, paths, pattern)
@@ -90,6 +90,19 @@ func TestEngineAnswersAsNative(t *testing.T) {
 		if want := string(core.Compute([]byte(texts[name]))); got != want {
 			t.Errorf("%s: the engine answered\n%s\nand native Go\n%s", name, got, want)
 		}
+	}
+}
+
+// The steps a finish begins with are the same from both, and a call without two
+// texts gives none.
+func TestEngineBeginsAFinishAsNative(t *testing.T) {
+	plan := plans(t)["full.json"]
+	require.NotEmpty(t, plan)
+	_, answers := askEngine(t, []call{{"starting", []any{"leaf-and-glaze", plan}}, {"starting", []any{"base", "no plan"}}, {"starting", []any{"base"}}, {"starting", []any{1, plan}}})
+	for i, want := range []string{string(core.Starting("leaf-and-glaze", []byte(plan))), string(core.Starting("base", nil)), "[]", "[]"} {
+		var got string
+		require.NoError(t, json.Unmarshal(answers[i], &got))
+		assert.Equal(t, want, got)
 	}
 }
 

@@ -67,13 +67,7 @@ func (s *shifts) at(i int) (one shift, ok bool) {
 	return s.list[i], true
 }
 
-// roomFor is stretches for a month of work.
-const roomFor = 48
-
 func (s *shifts) add(d Date) {
-	if s.list == nil {
-		s.list = make([]shift, 0, roomFor)
-	}
 	h := s.hours
 	from, to := s.zone.Instant(d.At(h.From)), s.zone.Instant(d.At(h.To))
 	if h.Pause <= 0 {

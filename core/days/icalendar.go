@@ -20,7 +20,9 @@ type Entry struct {
 // by the plan's id and its own, so that the same one replaces itself and two
 // jobs never meet. stamp is the moment of writing in UTC, 20270301T080000Z; the
 // later it is, the higher is the sequence number, so that a program that has the
-// calendar already takes the new one.
+// calendar already takes the new one. No METHOD is written: with one it would be
+// a message of one person to others, which needs an organizer (RFC 5546, 3.2.1,
+// from memory).
 //
 // ok is false where there are no entries, which the standard has no calendar
 // for, or stamp is no such moment.
@@ -33,7 +35,6 @@ func ICalendar(plan, title, stamp string, entries []Entry) (text string, ok bool
 	w.line("BEGIN:VCALENDAR")
 	w.line("VERSION:2.0")
 	w.line("PRODID:-//Ceilingwright//Days//EN")
-	w.line("METHOD:PUBLISH")
 	if title != "" {
 		w.line("NAME:" + escaped(title))
 	}

@@ -67,6 +67,7 @@ func TestEventsAreReadBack(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, [2]time.Time{time.Date(2027, 3, 28, 8, 0, 0, 0, time.UTC), time.Date(2027, 3, 28, 11, 45, 0, 0, time.UTC)}, [2]time.Time{start, end})
 	assert.Contains(t, text, "DTSTART:20270328T080000\r\n", "floating: the clock on the wall")
+	assert.NotContains(t, text, "METHOD:", "no message to others: RFC 5546 wants an organizer of one")
 	isFolded(t, text)
 }
 

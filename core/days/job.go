@@ -32,8 +32,9 @@ type Layer struct {
 // Labour is minutes of one person for one coat; Dry and Recoat minutes of
 // drying. Apart tells that what it paints lies outside the masks, so that none
 // is stuck to it. A size has Tack and Open, the minutes until leaf can be laid and from
-// then on, the reserve taken off, and Window, the same with it; the leaf on it
-// has Gilders and Sections.
+// then on, the reserve taken off, and Window, the same with it; Tested is when its
+// first section was tried and found ready, 0 where it was not. The leaf on it has
+// Gilders and Sections.
 type Step struct {
 	ID, Name           string
 	Kind               finish.Kind
@@ -44,6 +45,7 @@ type Step struct {
 	Dry, Recoat        int64
 	Apart              bool
 	Tack, Open, Window int64
+	Tested             Moment
 	Gilders            int
 	Sections           []Section
 }
@@ -350,6 +352,9 @@ func (l *listing) gild(sizeStep, leafStep int) {
 			t.Window.Open = max(size.Open, min(size.Window, size.Open+(next+int64(gilders)-1)/int64(gilders)))
 		}
 		t.After = []Link{{Task: at, Wait: Tacks, Minutes: size.Tack}}
+		if k == 0 && size.Tested > 0 {
+			t.Window.Tested, t.After[0].Minutes = size.Tested, 0
+		}
 		if laid >= 0 {
 			t.After = append(t.After, Link{Task: laid, Wait: Follows})
 		}

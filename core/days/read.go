@@ -10,7 +10,8 @@ func (s *Schedule) Parts(task int) []Part {
 		return []Part{{s.Zone.Moment(one.Start), s.Zone.Moment(one.End)}}
 	}
 	var parts []Part
-	hours := shifts{hours: &s.Hours, zone: s.Zone, start: s.Start}
+	// Stretches lie within their day, so none of before the day's eve is asked for.
+	hours := shifts{hours: &s.Hours, zone: s.Zone, start: max(s.Start, s.Zone.Moment(one.Start).Date()-1)}
 	for i := hours.find(one.Start); ; i++ {
 		stretch, ok := hours.at(i)
 		if !ok || stretch.from >= one.End {
@@ -24,6 +25,13 @@ func (s *Schedule) Parts(task int) []Part {
 func (s *Schedule) isUnbroken(task int) bool {
 	_, minutes := s.takes(task)
 	return s.Placed[task].End == s.Placed[task].Start+Instant(minutes)
+}
+
+// Opens is when leaf can be laid on the size of a leaf task; tested tells that it
+// goes by the test on the job and not by the hours of tack.
+func (s *Schedule) Opens(leaf int) (at Instant, tested bool) {
+	w := s.Tasks[leaf].Window
+	return s.opens(w, s.Placed[w.Sizing].End)
 }
 
 // Minutes is how long a task is worked at, and Labour how many minutes of one

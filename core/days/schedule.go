@@ -32,10 +32,10 @@ const mostTried = 4000
 // is worked at by as many as can share it, from its beginning to its end. Work
 // is done in working hours, drying goes on day and night, and a window that
 // would close overnight moves the sizing, not the leaf. Where tasks can be done
-// in several orders, those are tried as far as a bound does not show that there
-// is nothing to gain; Earliest tells whether that was settled. Leaf is laid as
-// soon as its size takes it: whether laying it later would make room for
-// something else is not tried, so that with leaf only the bound settles it.
+// in several orders, a search that leaves none out looks for a better one;
+// Earliest tells whether it came to its end. Where it does not, or leaf cannot be
+// laid in its window, orders are tried with leaf laid as soon as its size takes
+// it, as far as a bound does not show that there is nothing to gain.
 //
 // ok is false where there is no time to work in, or it takes more than MostDays.
 func ScheduleOf(w *Work) (s Schedule, ok bool) {
@@ -54,7 +54,18 @@ func scheduleWithin(w *Work, tries int) (Schedule, bool) {
 	s.Earliest = len(p.units) == len(w.Tasks) && p.isChain()
 	copy(s.Placed, p.placed)
 	s.Finish = p.finish()
-	if !s.Earliest {
+	if s.Earliest {
+		return s, true
+	}
+	found, settled := p.settle(s.Finish, tries)
+	if found != nil {
+		s.Placed = found
+		s.Finish = 0
+		for i := range found {
+			s.Finish = max(s.Finish, found[i].End)
+		}
+	}
+	if s.Earliest = settled; !settled {
 		p.look(&s, tries)
 	}
 	return s, true
@@ -80,9 +91,12 @@ type taken struct {
 	task     int
 }
 
+// roomFor is stretches for two months of work.
+const roomFor = 96
+
 func newPlacing(w *Work) *placing {
 	p := &placing{
-		Work: w, shifts: shifts{hours: &w.Hours, zone: w.Zone, start: w.Start}, begin: w.Zone.Instant(w.Start.At(w.Hours.From)),
+		Work: w, shifts: shifts{hours: &w.Hours, zone: w.Zone, start: w.Start, list: make([]shift, 0, roomFor)}, begin: w.Zone.Instant(w.Start.At(w.Hours.From)),
 		unit: make([]int, len(w.Tasks)), placed: make([]Placed, len(w.Tasks)), isIn: make([]bool, len(w.Tasks)),
 		units: make([][2]int, 0, len(w.Tasks)), taken: make([]taken, 0, len(w.Tasks)),
 	}
@@ -287,7 +301,7 @@ func (p *placing) placePair(sizing, leaf int) bool {
 			return false
 		}
 		laid := p.ready(leaf)
-		open := found.End + Instant(window.Tack)
+		open, tested := p.opens(window, found.End)
 		if open >= laid.Ready {
 			laid.Ready, laid.Because, laid.After = open, Tacks, sizing
 		}
@@ -303,6 +317,9 @@ func (p *placing) placePair(sizing, leaf int) bool {
 			p.putPair(sizing, leaf, found, laid)
 			return true
 		}
+		if tested {
+			break // it is ready when it is, whenever it was laid
+		}
 		// Sized less than that later, the leaf is laid no earlier, and its window
 		// still closes too soon.
 		found.Ready, found.Because, found.After = found.Start+late, Matched, first.After
@@ -313,7 +330,8 @@ func (p *placing) placePair(sizing, leaf int) bool {
 	}
 	p.put(sizing, found)
 	laid := p.ready(leaf)
-	laid.Ready, laid.Because, laid.After = max(laid.Ready, found.End+Instant(window.Tack)), Tacks, sizing
+	open, _ := p.opens(window, found.End)
+	laid.Ready, laid.Because, laid.After = max(laid.Ready, open), Tacks, sizing
 	if !p.fit(leaf, &laid) {
 		return false
 	}
@@ -333,7 +351,16 @@ func (p *placing) drop(task int) {
 // putPair puts both, the sizing moved as late as the leaf lets it be.
 func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 	p.put(leaf, laid)
-	ready := laid.Start - Instant(p.Tasks[leaf].Window.Tack)
+	p.putLate(sizing, leaf, found, laid)
+}
+
+// putLate puts a sizing as late as its leaf, which is put, lets it be.
+func (p *placing) putLate(sizing, leaf int, found, laid Placed) {
+	ready := laid.Start
+	if open, tested := p.opens(p.Tasks[leaf].Window, found.End); tested {
+		ready = open
+	}
+	ready -= Instant(p.Tasks[leaf].Window.Tack)
 	crew, minutes := p.takes(sizing)
 	if p.Tasks[sizing].Aside {
 		crew = 0
@@ -357,6 +384,9 @@ func (p *placing) putPair(sizing, leaf int, found, laid Placed) {
 		}
 	}
 	p.put(sizing, found)
+	if laid.Because == Tacks {
+		p.placed[leaf].Ready, _ = p.opens(p.Tasks[leaf].Window, found.End)
+	}
 }
 
 // look tries other orders, where the schedule found is not shown to be the

@@ -32,10 +32,24 @@ type Link struct {
 // the task that laid the size, Tack the minutes from its end until leaf can be
 // laid, and Open the minutes from then on in which all of it has to be laid, the
 // reserve already taken off. Leaf is laid in the order in which it was sized.
-// Nothing but its leaf waits for a sizing.
+// Nothing but its leaf waits for a sizing. Tested is when the size was tried on
+// the job and found ready, 0 where it was not: it counts in the place of Tack,
+// where the size is laid by then.
 type Window struct {
 	Sizing     int
 	Tack, Open int64
+	Tested     Moment
+}
+
+// opens is when leaf can be laid on size that was done at sized; tested tells
+// that it goes by the test.
+func (w *Work) opens(window *Window, sized Instant) (at Instant, tested bool) {
+	if window.Tested > 0 {
+		if at = w.Zone.Instant(window.Tested); at >= sized {
+			return at, true
+		}
+	}
+	return sized + Instant(window.Tack), false
 }
 
 // Task is a piece of work. Labour is minutes of one person's work, which at

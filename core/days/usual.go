@@ -54,3 +54,18 @@ func UsualRate(kind finish.Kind, metal finish.Metal) measure.Area {
 	}
 	return measure.Area{SquareMetres: measure.SquareFoot.Mul(measure.NumberFromInt(feet))}
 }
+
+// LeastFilmAge is how many days old paint must be before any tape is stuck to
+// it: a decal seller's page and makers of delicate tape ask for 24 h, others for
+// more.
+const LeastFilmAge int64 = 1
+
+// UsualFilmAge is how many days paint ages before an ordinary mask is stuck to
+// it. Trade notes give 14 to 30 days for paint on water and 3 to 7 for oil; the
+// gates of 14 and 7 are common practice, no source.
+func UsualFilmAge(oil bool) int64 {
+	if oil {
+		return 7
+	}
+	return 14
+}

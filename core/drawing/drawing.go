@@ -30,6 +30,7 @@ const (
 	Route   // the way of the platform
 	Square  // what the room would be if it were square
 	Stop    // a line between two sections of gilding
+	Blend   // how far size goes past that line
 	Work    // work on the chart of the days
 	Pressed // work that the finish moves with
 	Drying  // drying and other waits on the chart
@@ -38,7 +39,7 @@ const (
 
 var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order",
 	"object", "loose", "station", "deck", "route", "square",
-	"stop", "work", "pressed", "drying", "rest"}
+	"stop", "blend", "work", "pressed", "drying", "rest"}
 
 // String is the word for a part. The words are public: they become class names.
 func (p Part) String() string { return partNames[p] }
@@ -100,8 +101,14 @@ type Drawing struct {
 	Groups         []Group
 }
 
-// Begin starts a group, to which Put adds.
+// Begin starts a group, to which Put adds. Groups that an earlier drawing left
+// behind the end of the list are taken over with the room for their items.
 func (d *Drawing) Begin(figure, panel string) {
+	if n := len(d.Groups); n < cap(d.Groups) {
+		d.Groups = d.Groups[:n+1]
+		d.Groups[n] = Group{Figure: figure, Panel: panel, Items: d.Groups[n].Items[:0]}
+		return
+	}
 	d.Groups = append(d.Groups, Group{Figure: figure, Panel: panel})
 }
 

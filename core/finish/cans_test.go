@@ -274,6 +274,47 @@ func familyFrom(ranked []container, first, step int) family {
 	return f
 }
 
+// The ring of remainders against the tables, which know nothing of it: needs of
+// every size, sizes that share a measure and sizes that do not, equal worth,
+// equal volumes and sizes larger than the first.
+func TestRemaindersAgreeWithTables(t *testing.T) {
+	seed, served := uint64(7), 0
+	next := func(n int64) int64 {
+		seed = seed*6364136223846793005 + 1442695040888963407
+		return int64(seed>>33) % n
+	}
+	for range 4000 {
+		ranked := make([]container, 1+next(6))
+		for i := range ranked {
+			ranked[i] = container{1 + next(30), next(60)}
+			if next(4) == 0 {
+				ranked[i].price = ranked[i].volume * 2
+			}
+		}
+		order := byWorth(ranked)
+		sorted := make([]container, len(order))
+		for i, at := range order {
+			sorted[i] = ranked[at]
+		}
+		need := 1 + next(400)
+		counts, ok := coverByRemainder(need, sorted)
+		if !ok {
+			continue
+		}
+		served++
+		all := family{1, make([]int, len(sorted))}
+		for i := range all.members {
+			all.members[i] = i
+		}
+		want, got := all.coverTable(need, sorted).best[need], score{}
+		for i, n := range counts {
+			got = got.with(sorted[i], n)
+		}
+		require.Equal(t, want, got, "%d of %v", need, sorted)
+	}
+	require.Greater(t, served, 3000)
+}
+
 func TestLargeNeedsAreCoveredTheSameAsWithoutTheShortCut(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	for range 300 {

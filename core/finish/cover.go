@@ -78,10 +78,14 @@ func cheapestCover(need int64, sizes []container) (counts []int64, proved bool) 
 	return counts, proved
 }
 
-// coverRanked first looks no further than two of the largest container beside
-// the one of best worth. What it finds may show that nothing further off is
-// better; if not, it looks as far as a best choice can be.
+// coverRanked first tries the ring of remainders, which is short for sizes in one
+// system of units. Where it does not serve it looks no further than two of the
+// largest container beside the one of best worth. What that finds may show that
+// nothing further off is better; if not, it looks as far as a best choice can be.
 func coverRanked(need int64, ranked []container) (counts []int64, proved bool) {
+	if counts, ok := coverByRemainder(need, ranked); ok {
+		return counts, true
+	}
 	near, far := 2*largestOf(ranked), mostBesides(need, ranked)
 	counts, proved = coverBeside(min(near, far), need, ranked)
 	if !proved || far <= near || len(ranked) == 1 {

@@ -26,6 +26,9 @@ func field(t *testing.T, area measure.Area, leaf Leaf, cover, waste string) Leav
 	return leaves
 }
 
+// in25 is leaf in books of 25 and packs of 20 books, without prices.
+var in25 = Sold{PerBook: 25, BooksPerPack: 20}
+
 func TestLeafAreas(t *testing.T) {
 	book := func(side string) measure.Area { return leafOf(side, "0").Area().Times(num("25")) }
 	isRounded(t, "1.833767", book("3.25").SquareFeet(), "Encyclopædia Britannica 1911, Goldbeating: 25 leaves of 3¼ in are 264 in²")
@@ -53,10 +56,10 @@ func TestBookYieldsAboutAFootAndAHalf(t *testing.T) {
 	}
 	// fauxfinishoci.tripod.com: with the rule 200 ft² take 134 books, bare 102.
 	bare := field(t, sqft("200"), leafOf("3.375", "0"), "1", "0")
-	books, _, _ := BooksFor(bare.Count, 25, 20)
+	books, _, _ := BooksFor(bare.Count, in25)
 	assert.Equal(t, int64(102), books.Books)
 	ruled := field(t, sqft("200"), leafOf("3.375", "0"), "1", num("1.977539").Quo(num("1.5")).Sub(num("1")).RoundHalfEven(6).String())
-	books, _, _ = BooksFor(ruled.Count, 25, 20)
+	books, _, _ = BooksFor(ruled.Count, in25)
 	assert.Equal(t, int64(134), books.Books)
 }
 
@@ -79,7 +82,7 @@ func TestFieldWorked(t *testing.T) {
 		isRounded(t, c.want, field(t, c.area, c.leaf, "1", c.waste).Exact, "worked")
 	}
 	isRounded(t, "25/2", WithMargin(sqft("12"), 48*measure.Foot, inches("0.125")).SquareFeet(), "worked")
-	books, _, _ := BooksFor(188, 25, 20)
+	books, _, _ := BooksFor(188, in25)
 	assert.Equal(t, int64(8), books.Books, "worked: 187.4556 leaves")
 }
 
@@ -88,75 +91,37 @@ func TestCeilingOfCompositionLeaf(t *testing.T) {
 	// lapped ¼ in takes 32 × 28 = 896 leaves, 36 books. By area and pitch 877.7,
 	// by bare area 799.7.
 	leaf := leafOf("5.5", "0.25")
-	assert.Equal(t, int64(896), leaf.Grid(168*measure.Inch, 144*measure.Inch))
-	books, _, _ := BooksFor(896, 25, 20)
+	assert.Equal(t, int64(896), gridCount(leaf, 168*measure.Inch, 144*measure.Inch))
+	books, _, _ := BooksFor(896, in25)
 	assert.Equal(t, int64(36), books.Books)
 	isRounded(t, "877.7", field(t, sqft("168"), leaf, "1", "0").Exact, "pitch")
-	isRounded(t, "799.7", field(t, sqft("168"), leafOf("5.5", "0"), "1", "0").Exact, "bare")
+	pitch := field(t, sqft("168"), leaf, "1", "0")
+	isRounded(t, "799.7", pitch.Bare, "bare, 96 short")
+	grid, _, ok := InGrid(Gilding{Leaf: leaf, Cover: num("1")}, 168*measure.Inch, 144*measure.Inch)
+	require.True(t, ok)
+	assert.Equal(t, [3]int64{32, 28, 896}, [3]int64{grid.Columns, grid.Rows, grid.Count})
+	isRounded(t, "168/1", grid.Area.SquareFeet(), "the rectangle is the area")
 }
 
 func TestGridAndLineWorked(t *testing.T) {
 	gold := leafOf("3.375", "0.125")
-	assert.Equal(t, int64(96), gold.Grid(24*measure.Inch, 36*measure.Inch), "8 × 12")
-	assert.Equal(t, int64(35), metricLeaf(140, 5).Grid(mm(600), mm(900)), "5 × 7")
+	assert.Equal(t, int64(96), gridCount(gold, 24*measure.Inch, 36*measure.Inch), "8 × 12")
+	assert.Equal(t, int64(35), gridCount(metricLeaf(140, 5), mm(600), mm(900)), "5 × 7")
 	assert.Equal(t, int64(3), gold.Line(inches("9.875")), "three leaves to the nanometre")
 	assert.Equal(t, int64(4), gold.Line(inches("9.876")))
 	assert.Equal(t, int64(1), gold.Line(mm(1)), "shorter than the lap")
 	assert.Zero(t, gold.Line(0))
 
 	oblong := Leaf{Length: mm(160), Width: mm(80), Lap: mm(5)}
-	assert.Equal(t, int64(2*4), oblong.Grid(mm(315), mm(305)), "each way its own side")
+	assert.Equal(t, int64(2*4), gridCount(oblong, mm(315), mm(305)), "each way its own side")
+	columns, rows, turned := oblong.Grid(mm(315), mm(305))
+	assert.Equal(t, [2]int64{2, 4}, [2]int64{columns, rows})
+	assert.False(t, turned)
+	// 80 mm along and 160 across: 1 × 2 instead of 1 × 4 along and 1 of 160.
+	columns, rows, turned = oblong.Grid(mm(80), mm(315))
+	assert.Equal(t, [2]int64{1, 2}, [2]int64{columns, rows}, "turned, with its length across")
+	assert.True(t, turned)
 	assert.Equal(t, int64(155*75), func() int64 { n, _ := oblong.Laid().SquareMetres.Mul(num("1000000")).Floor(); return n }())
-}
-
-func TestBandsWorked(t *testing.T) {
-	gold := leafOf("3.375", "0.125")
-	for _, c := range []struct {
-		leaf Leaf
-		band Band
-		want Strips
-	}{
-		{gold, Band{Run: 20 * measure.Foot, Width: inches("0.75"), Margin: inches("0.125")}, Strips{3, 1, 74, 25}},
-		{metricLeaf(140, 6), Band{Run: mm(10_000), Width: mm(30), Margin: mm(3), Closed: true}, Strips{3, 1, 75, 25}},
-		{gold, Band{Run: 100 * measure.Foot, Width: inches("4"), Margin: inches("0.125")}, Strips{1, 2, 740, 740}},
-		{metricLeaf(80, 4), Band{Run: mm(5000), Width: mm(20), Margin: mm(3)}, Strips{3, 1, 66, 22}},
-		// Workshop Receipts, first series: a leaf of 3¼ in is cut in four for lays
-		// of ¾ in, in three for those of 1 in.
-		{leafOf("3.25", "0.125"), Band{Run: inches("3"), Width: inches("0.75")}, Strips{4, 1, 1, 1}},
-		{leafOf("3.25", "0.125"), Band{Run: inches("3"), Width: inches("1")}, Strips{3, 1, 1, 1}},
-	} {
-		assert.Equal(t, c.want, c.leaf.Strips(c.band))
-	}
-	// A frame-maker's note: a moulding of 3½ in round 30 × 40 in is 13 ft long
-	// and takes five pieces for every 3 in, 260 leaves.
-	assert.Equal(t, int64(260), 5*Leaf{Length: inches("3"), Width: inches("3")}.Ring(13*measure.Foot))
-	assert.Equal(t, Strips{}, gold.Strips(Band{Run: mm(100), Width: mm(10), Margin: -1}))
-}
-
-func TestBooksAndPacks(t *testing.T) {
-	for _, c := range []struct {
-		leaves, perBook, perPack int64
-		want                     Books
-		source                   string
-	}{
-		{1000, 25, 20, Books{Books: 40, Packs: 2}, "Armstrong, Cyclopedia of Painting (1908), p. 159"},
-		{500, 25, 20, Books{Books: 20, Packs: 1}, "a leaf specification sheet"},
-		{260, 25, 20, Books{Books: 11, Loose: 11, Spare: 15}, "frame-notes.blogspot.com, January 2011"},
-		{188, 25, 20, Books{Books: 8, Loose: 8, Spare: 12}, "worked"},
-		{400, 25, 20, Books{Books: 16, Packs: 1, OneMore: true, Spare: 100}, "0.8 of a pack"},
-		{375, 25, 20, Books{Books: 15, Loose: 15}, "below 0.8 of a pack"},
-		{50, 24, 0, Books{Books: 3, Loose: 3, Spare: 22}, "books of 24 leaves, no packs"},
-		{0, 25, 20, Books{}, "nothing"},
-	} {
-		c.want.Leaves = c.leaves
-		books, problems, ok := BooksFor(c.leaves, c.perBook, c.perPack)
-		assert.True(t, ok)
-		assert.Empty(t, problems)
-		assert.Equal(t, c.want, books, c.source)
-	}
-	_, problems, ok := BooksFor(-1, 0, -1)
-	assert.False(t, ok)
-	assert.Equal(t, []string{"/leaves", "/perBook", "/booksPerPack"}, places(problems))
 }
 
 func TestLeafRefuses(t *testing.T) {
@@ -188,35 +153,11 @@ func TestLeafRefuses(t *testing.T) {
 		})
 	}
 	bad := Leaf{Length: mm(80), Width: mm(80), Lap: mm(80)}
-	assert.Zero(t, bad.Line(mm(100))+bad.Ring(mm(100))+bad.Grid(mm(100), mm(100)))
+	assert.Zero(t, bad.Line(mm(100))+bad.Ring(mm(100))+gridCount(bad, mm(100), mm(100)))
 	assert.True(t, bad.Reach(5).SquareMetres.IsZero())
-	assert.Equal(t, Strips{}, bad.Strips(Band{Run: mm(100), Width: mm(10)}))
 }
 
-func FuzzLeavesCoverTheField(f *testing.F) {
-	f.Add(int64(16_000_000), int64(85_725_000), int64(3_175_000), int64(700), int64(100))
-	f.Add(int64(1), int64(2), int64(1), int64(1000), int64(0))
-	f.Fuzz(func(t *testing.T, area, side, lap, cover, waste int64) {
-		if side > int64(measure.Metre) {
-			t.Skip()
-		}
-		g := Gilding{Area: measure.Area{SquareMetres: measure.NumberFromFraction(area, 1_000_000)},
-			Leaf:  Leaf{Length: measure.Length(side), Width: measure.Length(side), Lap: measure.Length(lap)},
-			Cover: measure.NumberFromFraction(cover, 1000), Waste: measure.NumberFromFraction(waste, 1000)}
-		leaves, problems, ok := Field(g)
-		if !ok {
-			if len(problems) == 0 {
-				t.Fatal("no answer and no reason")
-			}
-			return
-		}
-		laid := g.Leaf.Area().Times(measure.NumberFromInt(leaves.Count))
-		if laid.SquareMetres.Cmp(g.Area.Times(g.Cover).SquareMetres) < 0 {
-			t.Fatalf("%d leaves do not cover the field", leaves.Count)
-		}
-		g.Area = g.Area.Add(g.Area)
-		if twice, _, ok := Field(g); ok && twice.Count < leaves.Count {
-			t.Fatal("more area takes fewer leaves")
-		}
-	})
+func gridCount(l Leaf, along, across measure.Length) int64 {
+	columns, rows, _ := l.Grid(along, across)
+	return columns * rows
 }

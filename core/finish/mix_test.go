@@ -110,6 +110,174 @@ func TestMixRefuses(t *testing.T) {
 	assert.Len(t, mix.Portions, 1)
 }
 
+func weighed(grams, density string) Part {
+	p := Part{Name: grams + " g", Amount: num(grams), Weighed: true}
+	if density != "" {
+		p.Density = num(density)
+	}
+	return p
+}
+
+func shared(share string) Part {
+	return Part{Name: share + " %", Amount: num(share).Quo(num("100")), Shared: true}
+}
+
+func TestMixOfWeightsAndVolumes(t *testing.T) {
+	// Worked: 150 g of 1.5 g/mL are 100 mL, beside 400 mL a fifth.
+	mix := mixOf(t, part("400", mL), weighed("150", "1.5"))
+	isRounded(t, "500/1", mix.Total.In(mL), "worked")
+	isRounded(t, "1/5", mix.Portions[1].Share, "worked")
+	isRounded(t, "150/1", mix.Portions[1].Grams, "worked")
+	scaled := mix.ScaledTo(litres("1.25"))
+	isRounded(t, "375/1", scaled.Portions[1].Grams, "worked: two and a half times")
+	isRounded(t, "250/1", scaled.Portions[1].Volume.In(mL), "worked")
+	// A recipe by weight alone: 10 g of 2 g/mL and 90 g of 0.9 g/mL are 105 mL.
+	byWeight := mixOf(t, weighed("10", "2"), weighed("90", "0.9"))
+	isRounded(t, "105/1", byWeight.Total.In(mL), "worked")
+	// An ounce of water, 28.349523125 g (NIST Handbook 44, appendix C), is less
+	// than the fluid ounce of 29.5735295625 mL.
+	isRounded(t, "28.3495", mixOf(t, weighed("28.349523125", "1")).Total.In(mL), "NIST Handbook 44, appendix C")
+}
+
+func TestMixOfPerCents(t *testing.T) {
+	for _, c := range []struct {
+		parts []Part
+		want  string // the last part in mL
+		why   string
+	}{
+		{[]Part{part("100", mL), shared("5")}, "5/1", "5 % of all the others"},
+		{[]Part{part("80", mL), part("20", mL), shared("10")}, "10/1", "of all the others together"},
+		// Of 100 : a : b with a = 0.1 (100 + b) and b = 0.2 (100 + a): a = 12/0.98.
+		{[]Part{part("100", mL), shared("20"), shared("10")}, "12.2449", "two shares, each counts in the other"},
+		{[]Part{weighed("100", "1"), shared("50")}, "50/1", "of a weight, by its volume"},
+		{[]Part{part("1", qt), shared("3.125")}, "29.5735", "one fluid ounce in a quart is 3.125 %"},
+		{[]Part{part("1", measure.UnitImperialQuart), shared("2.5")}, "28.4131", "one imperial fluid ounce in an imperial quart is 2.5 %"},
+		{[]Part{part("100", mL), shared("0")}, "0/1", "none"},
+	} {
+		mix := mixOf(t, c.parts...)
+		isRounded(t, c.want, mix.Portions[len(c.parts)-1].Volume.In(mL), c.why)
+		sum := measure.Volume{}
+		for _, p := range mix.Portions {
+			sum = sum.Add(p.Volume)
+		}
+		assert.Zero(t, sum.Litres.Cmp(mix.Total.Litres), c.why)
+	}
+}
+
+func TestMixRefusesWhatCannotBeMixed(t *testing.T) {
+	for _, c := range []struct {
+		parts []Part
+		at    string
+	}{
+		{[]Part{part("1", cup), weighed("20", "")}, "/1/density"},
+		{[]Part{weighed("20", "0")}, "/0/density"},
+		{[]Part{shared("20")}, ""},
+		{[]Part{part("0", cup), shared("20")}, ""},
+		{[]Part{part("1", cup), shared("100"), shared("100")}, ""},
+		{[]Part{part("1", cup), shared("300"), shared("40")}, ""},
+	} {
+		_, problems, ok := MixOf(c.parts)
+		assert.False(t, ok)
+		isOnly(t, problems, c.at, problem.Stop)
+	}
+	_, problems, _ := MixOf([]Part{part("-1", cup), weighed("20", "")})
+	assert.Equal(t, []string{"/0/amount", "/1/density"}, places(problems))
+}
+
+func tinted(p Part) Part {
+	p.Tint = true
+	return p
+}
+
+func named(name string, p Part) Part {
+	p.Name = name
+	return p
+}
+
+func TestTintLoad(t *testing.T) {
+	const limits = "common practice and from memory: aim at 5 % or less, above 8 to 10 % it may not dry"
+	for _, c := range []struct {
+		tint, base Part
+		load       string
+		severity   problem.Severity
+		source     string
+	}{
+		{part("6", floz), part("1", measure.UnitGallon), "0.0469", "", "worked: 4.69 %"},
+		{part("8", floz), part("1", measure.UnitGallon), "0.0625", problem.Caution, "worked: 6.25 %"},
+		{part("2", floz), part("1", qt), "0.0625", problem.Caution, "worked: 6.25 %"},
+		{part("1", floz), part("1", qt), "1/32", "", "worked: 3.125 %"},
+		{part("5", mL), part("100", mL), "1/20", "", limits},
+		{part("5.1", mL), part("100", mL), "0.051", problem.Caution, limits},
+		{part("10", mL), part("100", mL), "1/10", problem.Caution, limits},
+		{part("10.1", mL), part("100", mL), "0.101", problem.Stop, limits},
+	} {
+		mix := mixOf(t, c.base, tinted(c.tint))
+		load, ok := mix.TintLoad()
+		assert.True(t, ok)
+		isRounded(t, c.load, load, c.source)
+		found := mix.Remarks(false, true)
+		if c.severity == "" {
+			assert.Empty(t, found, c.source)
+			continue
+		}
+		isOnly(t, found, "", c.severity)
+	}
+	// Two tints count together.
+	both := mixOf(t, part("100", mL), tinted(part("6", mL)), tinted(part("6", mL)))
+	isOnly(t, both.Remarks(false, true), "", problem.Stop)
+	_, ok := mixOf(t, part("1", cup)).TintLoad()
+	assert.False(t, ok)
+	_, ok = mixOf(t, tinted(part("1", cup))).TintLoad()
+	assert.False(t, ok)
+}
+
+func TestGlazeTooThin(t *testing.T) {
+	const pages = "three how-to pages: 3:1 to 6:1, above that too weak for walls"
+	for _, c := range []struct {
+		parts []Part
+		ratio string
+		thin  bool
+	}{
+		{[]Part{named("glaze medium", part("4", cup)), named("paint", part("1", cup))}, "4/1", false},
+		{[]Part{named("glaze medium", part("6", cup)), named("wall paint", part("1", cup))}, "6/1", false},
+		{[]Part{named("glaze medium", part("7", cup)), named("Paint, blue", part("1", cup))}, "7/1", true},
+		{[]Part{named("medium", part("9", cup)), named("paint", part("1", cup)), named("water", part("1/2", cup))}, "9/1", true},
+		{[]Part{named("medium", part("9", cup)), named("paint", part("2", cup)), tinted(named("umber", part("1", tsp)))}, "9/2", false},
+	} {
+		mix := mixOf(t, c.parts...)
+		ratio, ok := mix.MediumToPaint()
+		assert.True(t, ok)
+		isRounded(t, c.ratio, ratio, pages)
+		found := mix.Remarks(true, true)
+		assert.Equal(t, c.thin, len(found) == 1, pages)
+		assert.Empty(t, mix.Remarks(false, true), "only a glaze")
+	}
+	_, ok := mixOf(t, named("medium", part("9", cup)), named("a", part("1", cup))).MediumToPaint()
+	assert.False(t, ok, "nobody can tell which is the paint")
+}
+
+func TestWaterInAGlaze(t *testing.T) {
+	for water, remarked := range map[string]bool{"10": false, "11": true} {
+		mix := mixOf(t, named("medium", part("80", mL)), named("paint", part("20", mL)), named("Water", part(water, mL)))
+		assert.Equal(t, remarked, len(mix.Remarks(true, true)) == 1, "common practice: at most 10 %")
+		assert.Empty(t, mix.Remarks(true, false), "thinned with something else")
+	}
+}
+
+func TestMainPart(t *testing.T) {
+	wash := mixOf(t, named("water", part("9", cup)), named("umber", part("1", tsp)), named("medium", part("1", cup)))
+	assert.Equal(t, 2, wash.Main())
+	assert.Equal(t, -1, mixOf(t, named("water", part("9", cup))).Main())
+	assert.Equal(t, 0, mixOf(t, named("a", part("1", cup)), named("b", part("8", floz))).Main(), "the first of equals")
+	assert.False(t, Part{Name: "watercolour"}.IsWater())
+}
+
+func TestPartText(t *testing.T) {
+	assert.Equal(t, "12 fl oz", part("12", floz).Text())
+	assert.Equal(t, "40.5 g", weighed("40.5", "").Text())
+	assert.Equal(t, "2.5 %", shared("2.5").Text())
+}
+
 func FuzzScaledMixHoldsTheNeed(f *testing.F) {
 	f.Add(int64(12), int64(6), int64(4_000))
 	f.Add(int64(0), int64(1), int64(0))

@@ -36,7 +36,10 @@ const (
 func Starting(k Kind) (start Start, ok bool) {
 	paint := Start{Kind: k, Loss: loss, Binder: waterBase, DryHours: "4", From: practice + lossFrom}
 	switch k {
-	case Protect, Peel:
+	case Protect:
+		// The floor under all of the ceiling, before any layer is up.
+		return Start{Kind: k, Basis: Surface, From: practice}, true
+	case Peel:
 		return Start{Kind: k, Basis: Mask, From: practice}, true
 	case LeafLaying:
 		return Start{Kind: k, Basis: Openings, From: practice}, true

@@ -56,6 +56,9 @@ func (n *Node) Field(name string) *Node {
 	return found
 }
 
+// HoldsOthers tells whether there are values in n.
+func (n *Node) HoldsOthers() bool { return n != nil && len(n.Items)+len(n.Fields) > 0 }
+
 // Deepest is how deep values may be nested: far more than a plan needs, and
 // little enough that a hostile text cannot exhaust the stack.
 const Deepest = 64
@@ -77,7 +80,7 @@ func (e *SyntaxError) Error() string {
 // A byte order mark at the start is passed over. Bytes that are no UTF-8 and
 // lone surrogates become U+FFFD. A text nested deeper than Deepest is refused.
 func Read(data []byte) (*Node, error) {
-	p := &parser{data: data}
+	p := &parser{data: data, whole: string(data)}
 	if len(data) >= 3 && data[0] == 0xEF && data[1] == 0xBB && data[2] == 0xBF {
 		p.at = 3
 	}
@@ -95,9 +98,25 @@ func Read(data []byte) (*Node, error) {
 }
 
 type parser struct {
-	data []byte
-	at   int
-	err  *SyntaxError
+	data  []byte
+	whole string // data again: texts without escapes are cut out of it
+	at    int
+	err   *SyntaxError
+	room  []Node
+}
+
+// roomFor is how many values are made at once.
+const roomFor = 64
+
+// node is a new value. Making many at once is quicker than one by one.
+func (p *parser) node(kind Kind, text string) *Node {
+	if len(p.room) == 0 {
+		p.room = make([]Node, roomFor)
+	}
+	n := &p.room[0]
+	p.room = p.room[1:]
+	n.Kind, n.Text = kind, text
+	return n
 }
 
 // fail notes the first fault and puts the parser at the end, so that every
@@ -148,7 +167,7 @@ func (p *parser) value(depth int) *Node {
 	case b == '[':
 		return p.list(depth)
 	case b == '"':
-		return &Node{Kind: String, Text: p.text()}
+		return p.node(String, p.text())
 	case b == '-' || b >= '0' && b <= '9':
 		return p.number()
 	case b == 't':
@@ -175,11 +194,11 @@ func (p *parser) word(word string, kind Kind) *Node {
 		return nil
 	}
 	p.at += len(word)
-	return &Node{Kind: kind, Text: word}
+	return p.node(kind, word)
 }
 
 func (p *parser) object(depth int) *Node {
-	node := &Node{Kind: Object}
+	node := p.node(Object, "")
 	p.at++
 	if p.peek() == '}' {
 		p.at++
@@ -220,7 +239,7 @@ func (n *Node) add(name string, value *Node) {
 }
 
 func (p *parser) list(depth int) *Node {
-	node := &Node{Kind: List}
+	node := p.node(List, "")
 	p.at++
 	if p.peek() == ']' {
 		p.at++
@@ -276,7 +295,7 @@ func (p *parser) number() *Node {
 			p.fail("a digit should follow the e")
 		}
 	}
-	return &Node{Kind: Number, Text: string(p.data[start:p.at])}
+	return p.node(Number, p.whole[start:p.at])
 }
 
 func (p *parser) digitAt() bool {
@@ -300,7 +319,7 @@ func (p *parser) text() string {
 	}
 	if p.at < len(p.data) && p.data[p.at] == '"' {
 		p.at++
-		return string(p.data[start : p.at-1])
+		return p.whole[start : p.at-1]
 	}
 	return p.slowText(append([]byte(nil), p.data[start:p.at]...))
 }

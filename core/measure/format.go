@@ -130,23 +130,22 @@ func (l Length) String() string { return Notation{System: Metric, Plain: true}.E
 func (n Notation) feetInches(l Length) string {
 	ticks := magnitude(l) / uint64(tick)
 	feet, inches, parts := ticks/768, ticks/64%12, ticks%64
-	var out strings.Builder
-	out.WriteString(n.minus(l))
+	var room [48]byte // more than the longest takes, so that only the text itself is made
+	out := append(room[:0], n.minus(l)...)
 	if feet > 0 {
-		out.WriteString(strconv.FormatUint(feet, 10))
-		out.WriteString(n.either("′ ", "' "))
+		out = strconv.AppendUint(out, feet, 10)
+		out = append(out, n.either("′ ", "' ")...)
 	}
 	if inches > 0 || parts == 0 || feet > 0 {
-		out.WriteString(strconv.FormatUint(inches, 10))
+		out = strconv.AppendUint(out, inches, 10)
 		if parts > 0 && (n.Plain || fractionCharacter(parts) == "") {
-			out.WriteByte(' ')
+			out = append(out, ' ')
 		}
 	}
 	if parts > 0 {
-		out.WriteString(n.fraction(parts))
+		out = append(out, n.fraction(parts)...)
 	}
-	out.WriteString(n.either("″", `"`))
-	return out.String()
+	return string(append(out, n.either("″", `"`)...))
 }
 
 // fraction is parts/64 reduced: one character where Unicode has it, else with
@@ -214,17 +213,18 @@ func millimetres(nanometres uint64) string {
 }
 
 // fixed writes count / 10^scale cut to places decimals, which the caller has
-// rounded to.
+// rounded to. scale is at most 18.
 func fixed(count uint64, scale, places int) string {
-	digits := strconv.FormatUint(count, 10)
-	for len(digits) <= scale {
-		digits = "0" + digits
+	whole, rest := count/uint64(tens[scale]), count%uint64(tens[scale])
+	var room [40]byte
+	out := strconv.AppendUint(room[:0], whole, 10)
+	if places > 0 {
+		out = append(out, '.')
 	}
-	whole, decimals := digits[:len(digits)-scale], digits[len(digits)-scale:]
-	if places == 0 {
-		return whole
+	for i := 1; i <= places; i++ {
+		out = append(out, byte('0'+rest/uint64(tens[scale-i])%10))
 	}
-	return whole + "." + decimals[:places]
+	return string(out)
 }
 
 // magnitude is |l|, also for the least int64.
@@ -300,16 +300,12 @@ func (n Notation) quantity(q Number, places int32) string {
 // a narrow no-break space (SI Brochure, 9th edition, 5.4.4); Plain leaves them
 // together.
 func (n Notation) Number(q Number, places int32) string {
-	return n.grouped(q.RoundHalfEven(places).StringFixed(max(places, 0)))
+	return n.grouped(q.Fixed(places))
 }
 
 // NumberTrimmed is Number without the zeros that end its decimals.
 func (n Notation) NumberTrimmed(q Number, places int32) string {
-	text := q.RoundHalfEven(places).StringFixed(max(places, 0))
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	return n.grouped(text)
+	return n.grouped(q.Trimmed(places))
 }
 
 func (n Notation) grouped(text string) string {
@@ -318,14 +314,14 @@ func (n Notation) grouped(text string) string {
 	if negative && strings.Trim(text, "0.") != "" {
 		sign = n.either("−", "-")
 	}
-	whole, decimals, found := strings.Cut(text, ".")
-	if !n.Plain && len(whole) > 4 {
-		for at := len(whole) - 3; at > 0; at -= 3 {
-			whole = whole[:at] + "\u202f" + whole[at:]
+	whole := strings.IndexByte(text, '.')
+	if whole < 0 {
+		whole = len(text)
+	}
+	if !n.Plain && whole > 4 {
+		for at := whole - 3; at > 0; at -= 3 {
+			text = text[:at] + "\u202f" + text[at:]
 		}
 	}
-	if found {
-		decimals = "." + decimals
-	}
-	return sign + whole + decimals
+	return sign + text
 }

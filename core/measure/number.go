@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 	"math/bits"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -187,11 +188,13 @@ func (n Number) Quo(m Number) Number {
 // Cmp is −1, 0 or +1 as n is less than, equal to or more than m.
 func (n Number) Cmp(m Number) int {
 	if n.isSmall() && m.isSmall() {
-		left, ok1 := product(n.num, m.below+1)
-		right, ok2 := product(m.num, n.below+1)
-		if ok1 && ok2 {
-			return cmp.Compare(left, right)
+		if n.Sign() != m.Sign() {
+			return cmp.Compare(n.Sign(), m.Sign())
 		}
+		// Crosswise, in as many bits as it takes.
+		left, leftLow := bits.Mul64(uint64(max(n.num, -n.num)), uint64(m.below+1))
+		right, rightLow := bits.Mul64(uint64(max(m.num, -m.num)), uint64(n.below+1))
+		return n.Sign() * cmp.Or(cmp.Compare(left, right), cmp.Compare(leftLow, rightLow))
 	}
 	return n.value().Cmp(m.value())
 }
@@ -249,10 +252,8 @@ func (n Number) Ceil() (whole int64, ok bool) {
 // B.7.1; the even rule is from memory). Negative places round to tens,
 // hundreds and so on.
 func (n Number) RoundHalfEven(places int32) decimal.Decimal {
-	if places >= 0 && places < int32(len(tens)) && n.isSmall() {
-		if scaled, ok := product(n.num, tens[places]); ok {
-			return decimal.New(roundedHalfEven(scaled, n.below+1), -places)
-		}
+	if scaled, ok := n.scaledHalfEven(places); ok {
+		return decimal.New(scaled, -places)
 	}
 	scaled := new(big.Rat).SetInt(pow10(max(places, -places)))
 	if places < 0 {
@@ -267,20 +268,61 @@ func (n Number) RoundHalfEven(places int32) decimal.Decimal {
 	return decimal.NewFromBigInt(quotient, -places)
 }
 
-// roundedHalfEven is a ÷ b to the nearest whole number, an exact half to the
-// even one; b is above 0.
-func roundedHalfEven(a, b int64) int64 {
-	whole := floorOf(a, b)
-	rest := a - whole*b
-	if over := rest - (b - rest); over > 0 || over == 0 && whole&1 == 1 {
+// scaledHalfEven is n times ten to places, to the nearest whole number, an exact
+// half to the even one; ok is false where that takes more than int64. The product
+// between may take twice as many bits.
+func (n Number) scaledHalfEven(places int32) (scaled int64, ok bool) {
+	if places < 0 || places >= int32(len(tens)) || !n.isSmall() {
+		return 0, false
+	}
+	below := uint64(n.below + 1)
+	hi, lo := bits.Mul64(uint64(max(n.num, -n.num)), uint64(tens[places]))
+	if hi >= below {
+		return 0, false
+	}
+	whole, rest := bits.Div64(hi, lo, below)
+	if left := below - rest; rest > left || rest == left && whole&1 == 1 {
 		whole++
 	}
-	return whole
+	if whole > math.MaxInt64 {
+		return 0, false
+	}
+	if n.num < 0 {
+		return -int64(whole), true
+	}
+	return int64(whole), true
+}
+
+// Fixed is n with exactly that many decimals, rounded as RoundHalfEven does, with
+// a plain minus and point: "-0.50". Negative places give a whole number.
+func (n Number) Fixed(places int32) string {
+	scaled, ok := n.scaledHalfEven(places)
+	if !ok {
+		return n.RoundHalfEven(places).StringFixed(max(places, 0))
+	}
+	text := fixed(magnitude(Length(scaled)), int(places), int(places))
+	if scaled < 0 {
+		return "-" + text
+	}
+	return text
+}
+
+// Trimmed is Fixed without the zeros that end its decimals.
+func (n Number) Trimmed(places int32) string {
+	text := n.Fixed(places)
+	if !strings.Contains(text, ".") {
+		return text
+	}
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
 // Float is the nearest float64, for drawing and for functions such as the
 // square root that have no exact answer.
 func (n Number) Float() float64 {
+	const exact = 1 << 53 // whole numbers up to here have a float64 of their own
+	if n.isSmall() && max(n.num, -n.num) <= exact && n.below < exact {
+		return float64(n.num) / float64(n.below+1) // rounded once
+	}
 	f, _ := n.value().Float64()
 	return f
 }

@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -131,5 +132,50 @@ func TestNumberAgreesWithBigFractions(t *testing.T) {
 		}
 		places := rapid.Int32Range(-3, 20).Draw(t, "places")
 		require.True(t, Number{rat: bigA}.RoundHalfEven(places).Equal(a.RoundHalfEven(places)), "%v to %d places", bigA, places)
+	})
+}
+
+// Fixed and Trimmed are RoundHalfEven as the decimal library writes it, whether
+// a number fits the quick way or not.
+func TestFixedIsRoundHalfEvenWritten(t *testing.T) {
+	assert.Equal(t, "-0.50", NumberFromFraction(-1, 2).Fixed(2))
+	assert.Equal(t, "0", NumberFromFraction(-1, 2).Fixed(0))
+	assert.Equal(t, "2", NumberFromFraction(3, 2).Fixed(0))
+	assert.Equal(t, "1200", NumberFromInt(1234).Fixed(-2))
+	assert.Equal(t, "0.3333333333333333333333333", NumberFromFraction(1, 3).Fixed(25))
+	assert.Equal(t, "9223372036854775807.0", NumberFromInt(math.MaxInt64).Fixed(1))
+	rapid.Check(t, func(t *rapid.T) {
+		parts := rapid.OneOf(rapid.Int64(), rapid.Int64Range(-5000, 5000))
+		den := parts.Filter(func(d int64) bool { return d != 0 }).Draw(t, "den")
+		n := NumberFromFraction(parts.Draw(t, "num"), den)
+		places := rapid.Int32Range(-3, 20).Draw(t, "places")
+		// The rule again with big numbers alone: 2n/2d rounded, its half to even.
+		scaled := new(big.Rat).Mul(n.value(), new(big.Rat).SetFrac(pow10(max(places, 0)), pow10(max(-places, 0))))
+		floor := new(big.Int).Div(scaled.Num(), scaled.Denom())
+		over := new(big.Rat).Sub(scaled, new(big.Rat).SetInt(floor))
+		if half := over.Cmp(big.NewRat(1, 2)); half > 0 || half == 0 && floor.Bit(0) == 1 {
+			floor.Add(floor, big.NewInt(1))
+		}
+		want := decimal.NewFromBigInt(floor, -places)
+		require.Equal(t, want.StringFixed(max(places, 0)), n.Fixed(places))
+		if places >= 0 {
+			require.Equal(t, want.String(), n.Trimmed(places))
+		}
+	})
+}
+
+// What fits is compared and turned into a float64 as the big fractions are, up
+// to the ends of what fits.
+func TestCmpAndFloatAreThoseOfBigFractions(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		parts := rapid.OneOf(rapid.Int64(), rapid.Int64Range(-9, 9), rapid.Int64Range(1<<53-2, 1<<53+2), rapid.Just[int64](math.MaxInt64), rapid.Just[int64](math.MinInt64))
+		number := func(name string) Number {
+			den := parts.Filter(func(d int64) bool { return d != 0 }).Draw(t, name+" den")
+			return NumberFromFraction(parts.Draw(t, name), den)
+		}
+		n, m := number("n"), number("m")
+		require.Equal(t, n.value().Cmp(m.value()), n.Cmp(m))
+		want, _ := n.value().Float64()
+		require.Equal(t, want, n.Float())
 	})
 }

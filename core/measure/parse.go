@@ -92,6 +92,8 @@ type parser struct {
 	scanner
 	next int
 	bare Unit
+	// spoons tells that fractions are those of spoons and cups, not of a tape.
+	spoons bool
 }
 
 // quantity is a number, a fraction or both, and the feet before it when all
@@ -331,12 +333,15 @@ func (p *parser) afterFractionRefused(t token) error {
 	return p.refuse(t.at, "Something follows the fraction with no unit between.", "Write the unit after the fraction.")
 }
 
-// fractionRefused checks a fraction against the marks of a tape.
+// fractionRefused checks a fraction against the marks of a tape, or of cups and
+// spoons, which have thirds too.
 func (p *parser) fractionRefused(q *quantity, at int, written string) error {
 	switch {
 	case q.den == 0:
 		return p.refuse(at, "The fraction "+written+" is divided by zero.", "Write halves, quarters, 8ths, 16ths, 32nds or 64ths.")
-	case q.den > 64 || q.den < 2 || q.den&(q.den-1) != 0:
+	case p.spoons && (q.den > 64 || q.den < 2):
+		return p.refuse(at, "Nothing is measured in "+written+".", "Write a fraction such as 1/4 or 1/3.")
+	case !p.spoons && (q.den > 64 || q.den < 2 || q.den&(q.den-1) != 0):
 		return p.refuse(at, "No tape has a mark for "+written+".", "Write halves, quarters, 8ths, 16ths, 32nds or 64ths.")
 	case q.num >= q.den:
 		return p.refuse(at, "The fraction "+written+" is one or more.", p.topHeavy(q, at))

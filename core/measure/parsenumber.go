@@ -24,6 +24,43 @@ func ParseNumber(text string) (decimal.Decimal, error) {
 	return whole.Add(decimal.New(n.part, -int32(n.places))), nil
 }
 
+// ParseAmount reads an amount as a recipe has it, zero or more, exactly: what
+// ParseNumber reads, a fraction such as 1/4 or ⅓, or a whole number and one, 1 1/2
+// or 1½. Refused is what ParseNumber refuses but fractions, and a fraction of one
+// or more, or of more than 64 parts.
+func ParseAmount(text string) (Number, error) {
+	p := parser{scanner: scanner{text: text}, spoons: true}
+	if err := p.scan(); err != nil {
+		return Number{}, err
+	}
+	isFraction := false
+	for i := range p.tokens[:p.used] {
+		kind := p.tokens[i].kind
+		isFraction = isFraction || kind == tokenFraction || kind == tokenSlash
+	}
+	if !isFraction {
+		n, err := ParseNumber(text)
+		return NumberFromDecimal(n), err
+	}
+	if t := p.tokens[0]; t.kind == tokenHyphen || t.kind == tokenPlus {
+		return Number{}, p.startRefused(t)
+	}
+	q, err := p.quantity()
+	if err != nil {
+		return Number{}, err
+	}
+	if t, there := p.after(0); there || q.hasFeet {
+		if !there {
+			t = token{at: q.at, kind: tokenNumber}
+		}
+		return Number{}, p.strayRefused(t)
+	}
+	if q.number.digits > mostDigits {
+		return Number{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
+	}
+	return NumberFromInt(q.number.whole).Add(NumberFromFraction(q.num, q.den)), nil
+}
+
 // ParseCount reads a whole number, zero or more, of up to 9 digits. What
 // ParseNumber refuses is refused, and decimals too.
 func ParseCount(text string) (int, error) {
@@ -70,14 +107,8 @@ func readNumber(text string) (numeral, error) {
 	if p.used == 0 {
 		return numeral{}, p.refuse(0, "Nothing is typed.", "Type a number, such as 12 or 4.5.")
 	}
-	switch t := p.tokens[0]; t.kind {
-	case tokenHyphen:
-		return numeral{}, p.refuse(t.at, "This number cannot be negative.", "Leave out the minus sign.")
-	case tokenPlus:
-		return numeral{}, p.refuse(t.at, "This number takes no sign.", "Leave out the sign.")
-	case tokenNumber:
-	default:
-		return numeral{}, p.strayRefused(t)
+	if t := p.tokens[0]; t.kind != tokenNumber {
+		return numeral{}, p.startRefused(t)
 	}
 	n, err := p.number()
 	if err != nil {
@@ -90,6 +121,17 @@ func readNumber(text string) (numeral, error) {
 		return numeral{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
 	}
 	return n, nil
+}
+
+// startRefused is why no plain number begins with a token.
+func (p *parser) startRefused(t token) error {
+	switch t.kind {
+	case tokenHyphen:
+		return p.refuse(t.at, "This number cannot be negative.", "Leave out the minus sign.")
+	case tokenPlus:
+		return p.refuse(t.at, "This number takes no sign.", "Leave out the sign.")
+	}
+	return p.strayRefused(t)
 }
 
 // strayRefused is why a token has no place in a plain number.

@@ -58,6 +58,48 @@ func TestParseCount(t *testing.T) {
 	}
 }
 
+func TestParseAmount(t *testing.T) {
+	for text, want := range map[string]Number{
+		"1 1/2": NumberFromFraction(3, 2), "1/4": NumberFromFraction(1, 4), "2/3": NumberFromFraction(2, 3), "⅓": NumberFromFraction(1, 3),
+		"1½": NumberFromFraction(3, 2), "1-1/2": NumberFromFraction(3, 2), "0": {}, "12": NumberFromInt(12), "0,25": NumberFromFraction(1, 4),
+		"1.5": NumberFromFraction(3, 2), " 3 3/8 ": NumberFromFraction(27, 8), "1 000": NumberFromInt(1000), "5/16": NumberFromFraction(5, 16),
+		"1 3/5": NumberFromFraction(8, 5),
+	} {
+		got, err := ParseAmount(text)
+		require.NoError(t, err, text)
+		assert.Zero(t, want.Cmp(got), "%q is read as %s", text, got.RoundHalfEven(6))
+	}
+	for text, says := range map[string]string{
+		"": "Nothing is typed", "-1/2": "negative", "+1/2": "no sign", "3/2": "one or more", "1/0": "divided by zero", "1/100": "Nothing is measured",
+		"1.5 1/2": "decimal and a fraction", "1/2/3": "one line", "1/2 cup": "", "15 8 1/2": "two numbers", "1 - 1/2": "", "1/": "below the line",
+		"/2": "above the line", "1 1/2 + 2": "", "1/2 1/2": "", "a splash": "", "1,500": "",
+	} {
+		_, err := ParseAmount(text)
+		requireRefusal(t, text, err, says)
+	}
+}
+
+// What ParseNumber reads, ParseAmount reads the same, and nothing is read below
+// nothing.
+func FuzzParseAmount(f *testing.F) {
+	for _, text := range []string{"1 1/2", "⅔", "1-1/2", "7-0-1/2", "1 000 1/2", "999999999999 63/64", "1/9999999999999999999"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		got, err := ParseAmount(text)
+		if err != nil {
+			requireRefusal(t, text, err, "")
+			return
+		}
+		if got.Sign() < 0 {
+			t.Fatalf("%q is read below nothing", text)
+		}
+		if plain, err := ParseNumber(text); err == nil && got.Cmp(NumberFromDecimal(plain)) != 0 {
+			t.Fatalf("%q is read as another number", text)
+		}
+	})
+}
+
 func TestParseMoney(t *testing.T) {
 	for text, want := range map[string]string{"62.00": "62", "62,5": "62.5", "0.0125": "0.0125", "1,234.50": "1234.5"} {
 		got, err := ParseMoney(text)

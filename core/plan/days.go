@@ -23,6 +23,7 @@ type Days struct {
 	// is not fresh, and FilmAge how many days it must age.
 	PaintedOn string
 	FilmAge   safety.Fact
+	MaskDays  safety.Fact // how long a layer may stay up
 	Rates     Rates
 }
 
@@ -83,6 +84,7 @@ func readDays(s section) Days {
 	}
 	fresh := s.section("freshPaint")
 	d.PaintedOn, d.FilmAge = fresh.text("doneOn"), fresh.fact("filmAge")
+	d.MaskDays = s.fact("maskDays")
 	d.Rates = readRates(s.section("rates"))
 	return d
 }

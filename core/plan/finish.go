@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 )
@@ -12,7 +13,7 @@ import (
 // Finish is what the whole finish shares.
 type Finish struct {
 	Surfaces []Surface
-	Kit      []Kit
+	Kit      []finish.Measure // spoons, jugs and scales at hand
 	Climate  Climate
 }
 
@@ -43,14 +44,6 @@ type SurfaceOpening struct {
 	Count         int
 }
 
-// Kit is the smallest step that a spoon, a jug or a scale at hand measures:
-// Size of Unit, which is one of the words of a mix.
-type Kit struct {
-	At   string
-	Size measure.Number
-	Unit string
-}
-
 // Climate is what was measured before painting. Temperatures are in degrees
 // Celsius, whatever they were typed in; they may be below 0.
 type Climate struct {
@@ -71,14 +64,24 @@ func readFinish(s section) Finish {
 		f.Surfaces = append(f.Surfaces, readSurface(e, i))
 	}
 	for _, e := range s.some("kit", mostKit, "measures") {
-		k := Kit{At: e.at, Unit: word(e, "unit", "the unit of the measure", kitUnits()...)}
-		var ok bool
-		if k.Size, ok = e.positiveNumber("size", "the size of the measure"); ok {
-			f.Kit = append(f.Kit, k)
+		unit := word(e, "unit", "the unit of the measure", kitUnits()...)
+		if size, ok := e.positiveAmount("size", "the size of the measure"); ok {
+			f.Kit = append(f.Kit, s.measureOf(size, unit))
 		}
 	}
 	f.Climate = readClimate(s.section("climate"))
 	return f
+}
+
+// measureOf is a spoon, a jug or a scale of one of the kit's units.
+func (s section) measureOf(size measure.Number, unit string) finish.Measure {
+	switch unit {
+	case "g":
+		return finish.ScaleOf(size, unit, measure.NumberFromInt(1))
+	case "oz":
+		return finish.ScaleOf(size, unit, ounce)
+	}
+	return finish.MeasureOf(size, s.units.Gallon.Volume(measure.VolumeUnit(unit)))
 }
 
 // kitUnits are the units that are measured with: those of volume, and weights.

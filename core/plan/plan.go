@@ -184,16 +184,19 @@ type Step struct {
 	SpreadKnown  bool
 	// SpreadText is the spread or the film as typed, with its unit, for the
 	// working; ByFilm tells which of the two it is.
-	SpreadText string
-	ByFilm     bool
-	Loss       measure.Number
-	LossKnown  bool
-	Cans       []finish.Can
-	Mix        []finish.Part
-	VOC        safety.Fact
-	Binder     safety.Binder
-	DryHours   safety.Fact
-	Leaf       *Leaf
+	SpreadText  string
+	ByFilm      bool
+	Loss        measure.Number
+	LossKnown   bool
+	LossIsUsual bool // the method's, as the plan gives none
+	Cans        []finish.Can
+	// Mix are the parts of a mix, MixWhole that all of them could be read.
+	Mix      []finish.Part
+	MixWhole bool
+	VOC      safety.Fact
+	Binder   safety.Binder
+	DryHours safety.Fact
+	Leaf     *Leaf
 
 	Surface string // the id of the surface, where Basis is SurfaceOf
 	// DryFilm, Solids and Thinned are the film once dry, the volume solids and
@@ -201,13 +204,15 @@ type Step struct {
 	ByDryFilm, DryFilmKnown bool
 	DryFilm                 finish.Film
 	Solids, Thinned         Percent
-	Method                  Method
+	Method                  finish.Method
 	Vary                    Percent // how far the spread may be off either way
 	BuyFor                  Need
 	SameAs                  string // the id of an earlier step whose product this is
 	OneBatch                bool
 	Keep, Sample            measure.Volume
 	Spare                   Percent
+	// PotLife are the minutes a mix that sets stays workable.
+	PotLife safety.Fact
 
 	// Rate is the area one person does in an hour, where RateKnown.
 	// Limit is the highest eight-hour average of the product's own sheet, mg/m³;
@@ -223,22 +228,12 @@ type Step struct {
 	RateKnown             bool
 	RecoatHours           safety.Fact
 	TackHours, OpenHours  safety.Fact
-	Gilders               int // 0 where the plan does not say
+	ReadyAt               string // when size was tested and found ready, as it was typed
+	Gilders               int    // 0 where the plan does not say
 	Reserve               Percent
 	Beyond                measure.Length // sized past a stop line
 	Batch, Colour, MadeOn string
 }
-
-// Method is how a product is put on.
-type Method string
-
-// The methods.
-const (
-	Brush  Method = "brush"
-	Roller Method = "roller"
-	Pad    Method = "pad"
-	Spray  Method = "spray"
-)
 
 // Need is which of the three needs is bought for.
 type Need string
@@ -261,12 +256,15 @@ const (
 )
 
 // Leaf is the leaf of a step. Band blanks count where Lay is Band; Spill is how
-// far the leaf runs past the edge of the openings, OpeningsEdge all their edges
-// together, 0 where not known.
+// far the leaf runs past the edge of the openings or the band, OpeningsEdge all
+// edges of the openings together, 0 where not known. A BandRun of 0 is round the
+// whole mask, unless BandRunWrong tells that it was typed and not read; BandMeets
+// tells that the band runs round and meets itself.
 type Leaf struct {
 	Lay                        Lay
 	BandWidth, BandRun         measure.Length
 	BandCorners                int
+	BandMeets, BandRunWrong    bool
 	Spill, OpeningsEdge        measure.Length
 	PerBookPrice, PerPackPrice Money
 	GramsPer1000               safety.Fact

@@ -103,15 +103,28 @@ func (s section) some(name string, most int, what string) []section {
 
 // text is what was typed into a blank, without the white space around it.
 func (s section) text(name string) string {
-	return s.typed(s.at+"/"+name, s.node.Field(name))
+	node := s.node.Field(name)
+	if text, ok := textIn(node); ok {
+		return text
+	}
+	return s.typed(s.at+"/"+name, node) // a pointer is made only where it is needed
+}
+
+// textIn is what a blank can hold, nothing among it; ok is false for anything
+// else.
+func textIn(node *jsondoc.Node) (text string, ok bool) {
+	switch {
+	case node == nil || node.Kind == jsondoc.Null:
+		return "", true
+	case node.Kind == jsondoc.String || node.Kind == jsondoc.Number:
+		return strings.TrimSpace(node.Text), true
+	}
+	return "", false
 }
 
 func (r *reader) typed(at string, node *jsondoc.Node) string {
-	switch {
-	case node == nil || node.Kind == jsondoc.Null:
-		return ""
-	case node.Kind == jsondoc.String || node.Kind == jsondoc.Number:
-		return strings.TrimSpace(node.Text)
+	if text, ok := textIn(node); ok {
+		return text
 	}
 	r.report(at, problem.Stop, "A blank of the plan holds something that nobody typed.", "Fill it in again.")
 	return ""
@@ -213,14 +226,37 @@ func (s section) number(name string, need need) (n measure.Number, ok bool) {
 	return measure.NumberFromDecimal(d), true
 }
 
+// amount reads an amount as a recipe has it, which may be a fraction.
+func (s section) amount(name string) (n measure.Number, ok bool) {
+	n, err := measure.ParseAmount(s.text(name))
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+	}
+	return n, err == nil
+}
+
+// positiveAmount is amount for a blank where zero makes no sense.
+func (s section) positiveAmount(name string, need need) (measure.Number, bool) {
+	if s.text(name) == "" {
+		s.missing(s.at+"/"+name, need)
+		return measure.Number{}, false
+	}
+	n, ok := s.amount(name)
+	return n, ok && s.isAbove(name, n)
+}
+
 // positiveNumber is number for a blank where zero makes no sense.
 func (s section) positiveNumber(name string, need need) (measure.Number, bool) {
 	n, ok := s.number(name, need)
-	if ok && n.IsZero() {
+	return n, ok && s.isAbove(name, n)
+}
+
+// isAbove tells whether n is above 0, and says so where it is not.
+func (s section) isAbove(name string, n measure.Number) bool {
+	if n.IsZero() {
 		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a number above 0.")
-		return n, false
 	}
-	return n, ok
+	return !n.IsZero()
 }
 
 // share reads a blank in per cent and answers with the fraction. most is the
@@ -342,11 +378,16 @@ func (r *reader) strays(at string, node *jsondoc.Node) {
 		return
 	}
 	for i, item := range node.Items {
-		r.strays(at+problem.Index(i), item)
+		if item.HoldsOthers() {
+			r.strays(at+problem.Index(i), item)
+		}
 	}
 	for _, f := range node.Fields {
 		if len(r.problems) >= mostProblems {
 			return
+		}
+		if f.Known && !f.Repeated && !f.Value.HoldsOthers() {
+			continue
 		}
 		place := at + "/" + pointerStep(f.Name)
 		switch {

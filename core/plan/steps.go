@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -60,7 +61,7 @@ func readStep(s section, i int) Step {
 	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
 		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours",
 		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
-		"spare", "sample", "sampleUnit",
+		"spare", "potLife", "sample", "sampleUnit",
 		"limit", "flash", "flashUnit", "vocAs", "waterPart", "exemptPart", "category"} {
 		s.setAside(name)
 	}
@@ -107,6 +108,7 @@ func readWork(s section, step *Step) {
 		if s.text("gilders") != "" {
 			step.Gilders, _ = s.count("gilders", "")
 		}
+		step.ReadyAt = s.text("readyAt")
 		step.Reserve = s.percent("reserve", 99)
 		step.Beyond, _ = s.length("sizeBeyond", "")
 	})
@@ -116,9 +118,9 @@ func readWork(s section, step *Step) {
 func readPaint(s section, step *Step) {
 	step.Coats, _ = s.count("coats", "the number of coats")
 	readSpread(s, step)
-	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
+	readLoss(s, step)
 	step.Cans = readCans(s)
-	step.Mix = readMix(s)
+	step.Mix, step.MixWhole = readMix(s)
 	readBuying(s, step)
 	step.VOC = readVOC(s)
 	readLabel(s, step)
@@ -137,15 +139,26 @@ func readLabel(s section, step *Step) {
 	step.Category = choice(s, "category", "what category the product is", append([]safety.Category{""}, safety.Categories()...)...)
 }
 
+// readLoss reads how the product is put on and what is lost by it. Without a loss
+// it is the usual one of the method, which the sheet says.
+func readLoss(s section, step *Step) {
+	step.Method = choice(s, "method", "how it is put on", append([]finish.Method{""}, finish.Methods()...)...)
+	if usual, ok := finish.UsualLoss(step.Method); ok && s.text("loss") == "" {
+		step.Loss, step.LossKnown, step.LossIsUsual = usual, true, true
+		return
+	}
+	step.Loss, step.LossKnown = s.shareOrNone("loss", "loss", 99)
+}
+
 // readBuying reads how surely and from where the product is bought.
 func readBuying(s section, step *Step) {
-	step.Method = choice(s, "method", "how it is put on", Method(""), Brush, Roller, Pad, Spray)
 	step.Vary = s.percent("vary", 90)
 	step.BuyFor = choice(s, "buyFor", "which need is bought for", Likely, Rich, Lean)
 	step.SameAs = s.text("sameAs")
 	step.OneBatch = choice(s, "oneBatch", "whether it must be one batch", "no", "yes") == "yes"
 	step.Keep = s.volumeBlank("keep", "keepUnit", "the unit of what is kept")
 	step.Spare = s.percent("spare", 1000)
+	step.PotLife = s.fact("potLife")
 	step.Sample = s.volumeBlank("sample", "sampleUnit", "the unit of the sample")
 }
 
@@ -155,9 +168,13 @@ func (s section) volumeBlank(name, unitName, what string) measure.Volume {
 	if s.text(name) == "" {
 		return measure.Volume{}
 	}
-	n, _ := s.number(name, "")
+	n, _ := s.amount(name)
 	return measure.VolumeOf(n, unit)
 }
+
+// pointed is a number as it was typed, with the decimal point that the sheet is
+// written with.
+func pointed(text string) string { return strings.ReplaceAll(text, ",", ".") }
 
 func readSpread(s section, step *Step) {
 	by := word(s, "by", "whether to go by spread rate or film", "spread", "wet", "dry")
@@ -169,18 +186,18 @@ func readSpread(s section, step *Step) {
 	if step.ByFilm {
 		n, ok := s.positiveNumber("film", "the wet film")
 		if word(s, "filmUnit", "the unit of the film", "mil", "um") == "mil" {
-			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMils(n)), s.text("film")+" mil"
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMils(n)), pointed(s.text("film"))+" mil"
 		} else {
-			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMicrometres(n)), s.text("film")+" µm"
+			step.Spread, step.SpreadText = finish.SpreadFromFilm(finish.FilmFromMicrometres(n)), pointed(s.text("film"))+" µm"
 		}
 		step.SpreadKnown = ok
 		return
 	}
 	n, ok := s.positiveNumber("spread", "the spread rate")
 	if word(s, "spreadUnit", "the unit of the spread rate", "ft2/gal", "m2/L") == "ft2/gal" {
-		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), s.text("spread")+" ft²/"+s.units.Gallon.Volume(measure.UnitGallon).Text()
+		step.Spread, step.SpreadText = finish.SpreadFromSquareFeet(n, s.units.Gallon.Volume(measure.UnitGallon)), pointed(s.text("spread"))+" ft²/"+s.units.Gallon.Volume(measure.UnitGallon).Text()
 	} else {
-		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), s.text("spread")+" m²/L"
+		step.Spread, step.SpreadText = finish.SpreadFromSquareMetres(n), pointed(s.text("spread"))+" m²/L"
 	}
 	step.SpreadKnown = ok
 }
@@ -204,7 +221,7 @@ func readCans(s section) []finish.Can {
 	var cans []finish.Can
 	for _, entry := range s.items("cans") {
 		can := s.object(entry.at, entry.node)
-		size, ok := can.positiveNumber("size", "the size of the can")
+		size, ok := can.positiveAmount("size", "the size of the can")
 		unit := s.units.Gallon.Volume(word(can, "unit", "the unit of the can", volumeUnits()...))
 		price, priced := can.money("price")
 		if !ok {
@@ -219,22 +236,25 @@ func readCans(s section) []finish.Can {
 	return cans
 }
 
-func readMix(s section) []finish.Part {
-	var parts []finish.Part
-	for _, entry := range s.items("mix") {
-		part := s.object(entry.at, entry.node)
-		if p, ok := readPart(part); ok {
-			parts = append(parts, p)
-		}
+// mostParts is more than any recipe has.
+const mostParts = 40
+
+// readMix reads the parts of a mix. whole is false where one could not be read:
+// the shares of the others would be wrong without it.
+func readMix(s section) (parts []finish.Part, whole bool) {
+	whole = true
+	for _, part := range s.some("mix", mostParts, "parts") {
+		p, ok := readPart(part)
+		parts, whole = append(parts, p), whole && ok
 	}
-	return parts
+	return parts, whole
 }
 
 // An ounce is 28.349 523 125 g (NIST Handbook 44, appendix C).
 var ounce = measure.MustNumber("28.349523125")
 
 func readPart(s section) (finish.Part, bool) {
-	amount, ok := s.positiveNumber("amount", "the amount")
+	amount, ok := s.positiveAmount("amount", "the amount")
 	p := finish.Part{Name: s.text("name"), Amount: amount, Tint: choice(s, "tint", "whether the part is a tint", "no", "yes") == "yes"}
 	if s.text("density") != "" {
 		p.Density, _ = s.positiveNumber("density", "")
@@ -289,7 +309,10 @@ func readLay(s section, leaf *Leaf) {
 	leaf.Lay = choice(s, "lay", "how the leaf is laid", Field, Grid, Band)
 	s.when(leaf.Lay == Band, func() {
 		leaf.BandWidth, _ = s.positive("bandWidth", "the width of the band")
-		leaf.BandRun, _ = s.positive("bandRun", "the run of the band")
+		var ok bool
+		leaf.BandRun, ok = s.positive("bandRun", "")
+		leaf.BandRunWrong = !ok && s.text("bandRun") != ""
+		leaf.BandMeets = choice(s, "bandEnds", "whether the band runs round", "open", "meet") == "meet"
 		if s.text("bandCorners") != "" {
 			leaf.BandCorners, _ = s.count("bandCorners", "")
 		}

@@ -49,9 +49,7 @@ func QuoteOf(items []Item, terms Terms) (quote Quote, problems []problem.Problem
 	lines, refused, fits := LinesOf(items, terms.Digits)
 	problems = append(problems, refused...)
 	quote.Lines = lines
-	for _, line := range lines {
-		quote.Direct = quote.Direct.Add(line.Sum)
-	}
+	quote.Direct = sumOf(lines, terms.Digits, func(Group) bool { return true })
 	if quote.Direct.Sign() < 0 {
 		problems = append(problems, problem.Problem{At: "", Severity: problem.Stop,
 			What: "The credits are " + quote.Direct.Neg().String() + " more than the lines.", Do: "Check the lines."})
@@ -109,12 +107,7 @@ func (q *Quote) client() []ClientLine {
 	var lines []ClientLine
 	var weights []decimal.Decimal
 	for _, group := range Groups() {
-		cost := decimal.Decimal{}
-		for _, line := range q.Lines {
-			if line.Group == group {
-				cost = cost.Add(line.Sum)
-			}
-		}
+		cost := sumOf(q.Lines, q.Digits, func(g Group) bool { return g == group })
 		if cost.Sign() > 0 {
 			lines, weights = append(lines, ClientLine{Group: group}), append(weights, cost)
 		}
@@ -126,6 +119,18 @@ func (q *Quote) client() []ClientLine {
 		lines[i].Sum = sum
 	}
 	return lines
+}
+
+// sumOf adds up the lines of some groups, which are money of that many digits.
+// Fractions do it without a piece of memory for every line.
+func sumOf(lines []Line, digits int32, takes func(Group) bool) decimal.Decimal {
+	var sum measure.Number
+	for i := range lines {
+		if takes(lines[i].Group) {
+			sum = sum.Add(measure.NumberFromDecimal(lines[i].Sum))
+		}
+	}
+	return sum.RoundHalfEven(digits)
 }
 
 func (q *Quote) taxLines() {

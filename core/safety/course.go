@@ -431,7 +431,7 @@ func (r *room) inside(hours, changes float64) (level, slope float64) {
 }
 
 // decayed is e^−x for an x of 0 or more.
-func decayed(x float64) float64 { return 1 + expMinusOne(-x) }
+func decayed(x float64) float64 { return 1 + measure.ExpMinusOne(-x) }
 
 // between is (e^−at − e^−bt) ÷ (b − a), also where a and b are alike.
 func between(a, b, t float64) float64 {
@@ -440,7 +440,7 @@ func between(a, b, t float64) float64 {
 	if gone < 1e-9 {
 		return float64(t * decayed(float64(low*t)))
 	}
-	return float64(decayed(float64(low*t))*-expMinusOne(-gone)) / apart
+	return float64(decayed(float64(low*t))*-measure.ExpMinusOne(-gone)) / apart
 }
 
 // still tells whether what is wet and in the air is next to nothing, of what it

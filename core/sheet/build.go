@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/delivery"
+	"ceilingwright/core/drawing"
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -64,6 +65,7 @@ func (b *builder) workOut() {
 	b.hanging()
 	b.registering()
 	b.finish()
+	b.climate()
 	b.costs()
 	b.gilding()
 	b.stepHours()
@@ -98,8 +100,16 @@ type builder struct {
 	footing  hanging.Platform
 	products []product
 	packs    []pack
+	// ingredients are the parts of mixes that have to be at hand.
+	ingredients []ingredient
+	gildings    []gilding
+	leafNeeds   []leafNeed
 	// calendarMade is the work and its days, once they are asked for.
 	calendarMade *calendar
+	// groups and ink are what drawings are laid out and written in, one after
+	// another.
+	groups []drawing.Group
+	ink    []byte
 	// widest is the widest gap of all seams, widestAt the seam it is at.
 	widest   measure.Length
 	widestAt string
@@ -223,7 +233,7 @@ func noun(n int64, one, many string) string {
 
 // plain is a number for programs: exact where it has at most twelve decimals,
 // else to twelve, half to even.
-func plain(n measure.Number) string { return n.RoundHalfEven(12).String() }
+func plain(n measure.Number) string { return n.Trimmed(12) }
 
 // share is a fraction in per cent.
 func (b *builder) share(n measure.Number) string {

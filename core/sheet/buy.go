@@ -3,7 +3,6 @@ package sheet
 import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 
 	"github.com/shopspring/decimal"
@@ -56,22 +55,6 @@ func cansBought(what string, purchase finish.Purchase, cans []finish.Can) []pack
 			packs = append(packs, pack{group: price.Materials, what: what, count: n, name: can.Label(),
 				size: can.Size, unit: can.Unit.Text(), each: can.Price, priced: can.Priced})
 		}
-	}
-	return packs
-}
-
-// leafBought are the packs and the books of a leaf.
-func leafBought(what string, books finish.Books, leaf *plan.Leaf) []pack {
-	perBook := int64(leaf.PerBook)
-	var packs []pack
-	if books.Packs > 0 {
-		leaves := int64(leaf.BooksPerPack) * perBook
-		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Packs, name: "pack of " + plural(leaves, "leaf", "leaves"),
-			size: measure.NumberFromInt(leaves), unit: "leaves", each: leaf.PerPackPrice.Amount, priced: leaf.PerPackPrice.Known})
-	}
-	if books.Loose > 0 {
-		packs = append(packs, pack{group: price.Leaf, what: what, count: books.Loose, name: "book of " + plural(perBook, "leaf", "leaves"),
-			size: measure.NumberFromInt(perBook), unit: "leaves", each: leaf.PerBookPrice.Amount, priced: leaf.PerBookPrice.Known})
 	}
 	return packs
 }

@@ -214,9 +214,9 @@ func (b *builder) hasMoves() bool {
 
 // jobStep is one step of the finish with its labour.
 func (b *builder) jobStep(c *calendar, i int, protect int64) days.Step {
-	s := &b.plan.Steps[i]
+	s, slowing := &b.plan.Steps[i], b.slowing(&b.plan.Steps[i])
 	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: b.layerThrough(i), Coats: int64(s.Coats),
-		Dry: minutes(s.DryHours.Value, 60), Recoat: minutes(s.RecoatHours.Value, 60)}
+		Dry: minutes(s.DryHours.Value.Mul(slowing), 60), Recoat: minutes(s.RecoatHours.Value.Mul(slowing), 60)}
 	if s.Basis == finish.SurfaceOf {
 		out.Surface = s.Surface
 	}
@@ -284,6 +284,7 @@ func (g *gilt) fill(b *builder, i int, out *days.Step) {
 	case g.sizing:
 		out.Tack = minutes(g.tack, 60)
 		out.Window = minutes(g.window, 60)
+		out.Tested = b.tested(g.sizing)
 		open, _ := g.window.Mul(measure.NumberFromInt(1).Sub(g.reserve)).Mul(measure.NumberFromInt(60)).Ceil()
 		out.Open = min(open, out.Window)
 	case g.leaf:
@@ -297,4 +298,11 @@ func (g *gilt) fill(b *builder, i int, out *days.Step) {
 			})
 		}
 	}
+}
+
+// tested is when size was tried on the job and found ready, 0 where it was not
+// or the time cannot be read.
+func (b *builder) tested(sizing int) days.Moment {
+	m, _ := days.ParseMoment(b.plan.Steps[sizing].ReadyAt)
+	return m
 }

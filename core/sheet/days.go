@@ -28,6 +28,9 @@ func (b *builder) days() {
 	s := &c.schedule
 	b.taskRows(c)
 	b.missed(c)
+	b.testedSizes(c)
+	b.filmAges(c)
+	b.maskAges(c)
 	b.saves(c)
 	b.dayFigures(c)
 	first := s.Zone.Moment(s.Placed[0].Start)
@@ -44,6 +47,9 @@ func (b *builder) days() {
 }
 
 func (b *builder) earliest(s *days.Schedule) string {
+	if slices.ContainsFunc(s.Placed, func(p days.Placed) bool { return p.Missed }) {
+		return "Leaf cannot be laid while its size takes it, so these days do not work yet."
+	}
 	with := "With " + plural(int64(s.People), "person", "people")
 	if s.Earliest {
 		return with + " it cannot be done sooner."
@@ -57,6 +63,9 @@ func (b *builder) countedAsUsual(c *calendar) {
 	b.usuals(c)
 	for i := range b.plan.Steps {
 		s := &b.plan.Steps[i]
+		if s.ReadyAt != "" && b.tested(i) == 0 {
+			b.report(s.At+"/readyAt", []problem.Problem{{Severity: problem.Stop, What: "There is no such date and time.", Do: "Write the day and the time, such as 2027-03-09T07:30."}})
+		}
 		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
 			b.report(s.At+"/dryHours", []problem.Problem{{Severity: problem.Caution,
 				What: "No hours of drying are given, so the days count none for “" + s.Name + "”.", Do: "Write what the label says."}})
@@ -70,12 +79,6 @@ func (b *builder) countedAsUsual(c *calendar) {
 		if !slices.ContainsFunc(c.job.Steps, func(s days.Step) bool { return s.Layer == i }) {
 			b.report(b.layers[i].plan.At, []problem.Problem{{Severity: problem.Note,
 				What: "No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days.", Do: "Name the layer in a step."}})
-		}
-	}
-	for i := range c.gilt {
-		if g := &c.gilt[i]; g.limitedByDust {
-			b.report(b.plan.Steps[g.sizing].At+"/openHours", []problem.Problem{{Severity: problem.Caution,
-				What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."}})
 		}
 	}
 }
@@ -106,16 +109,18 @@ func (b *builder) taskRows(c *calendar) {
 		b.waitRow(c, i, critical[i])
 		b.workRows(c, i, critical[i])
 	}
+	slices.SortStableFunc(b.sheet.Days.Tasks, func(x, y Task) int { return cmp.Compare(x.Start, y.Start) })
 }
 
 // workRows are a task, one row for each day it is worked at.
 func (b *builder) workRows(c *calendar, i int, critical bool) {
 	s := &c.schedule
 	crew := max(1, s.Placed[i].Crew)
+	aside := ""
 	if c.tasks[i].Aside {
-		crew = 0
+		crew, aside = 0, " One of those who lay leaf does it; the time is counted with the leaf."
 	}
-	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.keyWords(c.origins[i]), Critical: critical}
+	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.pauseWords(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
 	parts := s.Parts(i)
 	for n, k := 1, 0; k < len(parts); n++ {
 		day, from, to, minutes := parts[k].From.Date(), parts[k].From, parts[k].To, int64(0)
@@ -125,11 +130,23 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		}
 		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
 		row.Start, row.End = from.String(), to.String()
-		row.Labour = minutesText(minutes * int64(crew))
+		row.Labour = crewText(crew, minutes)
 		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
 		row.Reason = "Goes on from the day before."
 	}
+}
+
+// crewText is how much work a crew does in so many minutes: 4 h, or 2 × 2 h;
+// nothing where the work is counted elsewhere.
+func crewText(crew int, minutes int64) string {
+	switch crew {
+	case 0:
+		return ""
+	case 1:
+		return minutesText(minutes)
+	}
+	return strconv.Itoa(crew) + " × " + minutesText(minutes)
 }
 
 // keyWords says when the panel kept up comes down: with the next layer.
@@ -160,7 +177,7 @@ func small(text string) string {
 func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	s := &c.schedule
 	one := &s.Placed[i]
-	if at := s.Zone.Moment(one.Start); one.Because == days.Matched && at.Date() != s.Zone.Moment(one.Ready).Date() {
+	if at := s.Zone.Moment(one.Start); one.Because == days.Matched && c.origins[i].Section <= 1 && at.Date() != s.Zone.Moment(one.Ready).Date() {
 		b.sheet.Days.Waits = append(b.sheet.Days.Waits, c.tasks[i].Name+" is put off to "+momentText(at)+", so that its leaf is laid in working hours.")
 	}
 	if one.After < 0 || one.Ready <= s.Placed[one.After].End {
@@ -170,6 +187,7 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	switch one.Because {
 	case days.Dries, days.Recoats:
 		row.Name = c.tasks[one.After].Name + " dries"
+		row.Reason += b.slowWords(c.origins[one.After])
 	case days.Tacks:
 		row.Name = c.tasks[one.After].Name + " comes to tack"
 	case days.Ages:
@@ -181,7 +199,11 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	row.Day, row.From, row.To = dateText(from.Date()), from.Clock().String(), clockText(from.Date(), to)
 	row.Start, row.End = from.String(), to.String()
 	b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
-	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+" until "+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
+	until := " until "
+	if one.Because == days.Tacks {
+		until = " on "
+	}
+	b.sheet.Days.Waits = append(b.sheet.Days.Waits, row.Name+until+momentText(to)+"; “"+c.tasks[i].Name+"” then begins "+b.onAt(to, s.Zone.Moment(one.Start))+".")
 }
 
 // onAt is when something begins that could begin at ready.
@@ -220,13 +242,14 @@ func (b *builder) whyThen(c *calendar, i int) string {
 	case days.Matched:
 		return b.matched(c, i)
 	case days.Staffed:
-		return "Whoever does it is busy with " + before + " until then."
+		busy := s.Zone.Moment(s.Placed[one.After].End)
+		return "Whoever does it is busy with " + before + " until " + whenText(busy, start) + "."
 	case days.Dries:
 		text = before + " is dry at " + whenText(ready, start) + "."
 	case days.Recoats:
 		text = "The next coat can go on from " + whenText(ready, start) + "."
 	case days.Tacks:
-		text = "The size takes leaf from " + whenText(ready, start) + " until " + b.closes(c, i) + "."
+		text = b.takesLeaf(c, i, ready, start)
 	case days.Ages:
 		text = "The paint is old enough for the mask at " + whenText(ready, start) + "."
 	default:
@@ -242,15 +265,89 @@ func (b *builder) whyThen(c *calendar, i int) string {
 	return text
 }
 
-// closes is when the window of a leaf task closes, the reserve taken off.
-func (b *builder) closes(c *calendar, i int) string {
+// pauseWords says how the pause moves a task that is not broken off: it waits
+// until the pause is over, or is done through it.
+func (b *builder) pauseWords(c *calendar, i int) string {
+	s, hours := &c.schedule, &c.schedule.Hours
+	if !c.tasks[i].Whole || hours.Pause == 0 {
+		return ""
+	}
+	start, end, pause := s.Zone.Moment(s.Placed[i].Start), s.Zone.Moment(s.Placed[i].End), hours.PauseFrom()
+	switch {
+	case start.Date() != end.Date():
+		return ""
+	case start.Clock() < pause && end.Clock() > pause:
+		return " It is done without a break; the pause comes after it."
+	case start.Clock() == pause+days.Clock(hours.Pause) && b.freeBefore(c, i) < start.Date().At(pause):
+		return " It is not broken off, so it begins after the pause."
+	}
+	return ""
+}
+
+// freeBefore is when a task could have begun, had it been short.
+func (b *builder) freeBefore(c *calendar, i int) days.Moment {
+	s := &c.schedule
+	one := &s.Placed[i]
+	free := one.Ready
+	if one.Because == days.Staffed {
+		free = max(free, s.Placed[one.After].End)
+	}
+	return s.Zone.Moment(free)
+}
+
+// takesLeaf is when the size under a leaf task takes leaf, the reserve taken off.
+// What has no closing time stays open until dust settles on it.
+func (b *builder) takesLeaf(c *calendar, i int, ready, start days.Moment) string {
 	w := c.tasks[i].Window
 	if w == nil {
 		return ""
 	}
 	s := &c.schedule
-	end := s.Zone.Moment(s.Placed[w.Sizing].End + days.Instant(w.Tack+w.Open))
-	return whenText(end, s.Zone.Moment(s.Placed[i].Start))
+	opens, tested := s.Opens(i)
+	text, end := "The size takes leaf from "+whenText(ready, start), whenText(s.Zone.Moment(opens+days.Instant(w.Open)), start)
+	if tested {
+		text = "Tested on the job, the size takes leaf from " + whenText(ready, start)
+	}
+	if g := c.giltOf(c.origins[w.Sizing].Step); g != nil && g.limitedByDust {
+		return text + " and stays open; dust is the limit, counted at " + end + "."
+	}
+	return text + " until " + end + "."
+}
+
+// giltOf is the gilding on a size, nil where there is none.
+func (c *calendar) giltOf(sizing int) *gilt {
+	for i := range c.gilt {
+		if c.gilt[i].sizing == sizing {
+			return &c.gilt[i]
+		}
+	}
+	return nil
+}
+
+// testedSizes holds a size that was found ready on the job against the days and
+// against its label: leaf on size that is not ready goes dull (an icon painter's
+// notes of August 2012).
+func (b *builder) testedSizes(c *calendar) {
+	for i := range c.tasks {
+		w := c.tasks[i].Window
+		if w == nil || w.Tested == 0 {
+			continue
+		}
+		s := &c.schedule
+		sized := s.Placed[w.Sizing].End
+		tested, label := s.Zone.Instant(w.Tested), sized+days.Instant(w.Tack)
+		at := b.plan.Steps[c.origins[w.Sizing].Step].At + "/readyAt"
+		switch {
+		case tested < sized:
+			b.report(at, []problem.Problem{{Severity: problem.Stop,
+				What: "The size cannot be ready at " + momentText(w.Tested) + ": by the days it is laid " + minutesText(int64(sized-tested)) + " after that, at " + momentText(s.Zone.Moment(sized)) + ". The hours of its label are counted.",
+				Do:   "Put in when it was found ready, or begin the work sooner."}})
+		case tested < label:
+			b.report(at, []problem.Problem{{Severity: problem.Caution,
+				What: "By its label the size is ready at " + momentText(s.Zone.Moment(label)) + "; at " + momentText(w.Tested) + " it is too early by " + minutesText(int64(label-tested)) + ". Leaf laid too early drowns in the size and goes dull.",
+				Do:   "Lay it then only if a knuckle feels it pull and no size comes off; else leave this blank and wait."}})
+		}
+	}
 }
 
 // matched is why a sizing comes when it does.
@@ -273,15 +370,19 @@ func (b *builder) missed(c *calendar) {
 		}
 		w := c.tasks[i].Window
 		hours, sizing := &c.schedule.Hours, c.origins[w.Sizing].Step
+		from := minutesText(w.Tack) + " after sizing"
+		if _, tested := c.schedule.Opens(i); tested {
+			from = "from " + momentText(w.Tested) + ", as tested"
+		}
 		b.report(b.plan.Steps[sizing].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
-			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + minutesText(w.Tack) + " after sizing, for " + minutesText(c.job.Steps[sizing].Open) +
+			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + from + ", for " + minutesText(c.job.Steps[sizing].Open) +
 				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
 			Do: "Use a size with other times, work at other hours, or let one more person lay leaf."}})
 		return
 	}
 }
 
-// saves says what one more person and one more hour a day would save.
+// saves says what one more person, one more hour a day and Saturdays would save.
 func (b *builder) saves(c *calendar) {
 	s := &c.schedule
 	if s.People < mostPeople {
@@ -299,6 +400,11 @@ func (b *builder) saves(c *calendar) {
 		work := *s.Work
 		work.Hours.To += 60
 		b.saved(s, &work, "One hour more a day")
+	}
+	if !s.Hours.Weekdays[days.Saturday] {
+		work := *s.Work
+		work.Hours.Weekdays[days.Saturday] = true
+		b.saved(s, &work, "Saturdays too")
 	}
 }
 

@@ -63,7 +63,11 @@ func (b *builder) draw() {
 		}
 	}
 	for i := range b.calendar().gilt {
-		if g := &b.calendar().gilt[i]; b.placed && g.layer != nil {
+		g := &b.calendar().gilt[i]
+		if len(g.sections) < 2 {
+			continue
+		}
+		if b.placed && g.layer != nil || g.along > 0 && (b.placed || !g.onMask) {
 			b.add("step."+b.plan.Steps[g.leaf].ID+".sections", g.layer, up, "sections", b.drawSections(g))
 		}
 	}
@@ -76,11 +80,18 @@ func (b *builder) draw() {
 }
 
 func (b *builder) add(id string, l *layer, see looking, shows string, s *scene) {
-	out := Drawing{ID: id, Looking: string(see), Shows: shows, Title: s.Title, SVG: svg.Write(&s.Drawing)}
+	out := Drawing{ID: id, Looking: string(see), Shows: shows, Title: s.Title, SVG: b.written(&s.Drawing)}
 	if l != nil {
 		out.Layer = l.panels.ID
 	}
 	b.sheet.Drawings = append(b.sheet.Drawings, out)
+}
+
+// written is a drawing as SVG, and its room is free for the next.
+func (b *builder) written(d *drawing.Drawing) string {
+	b.ink = svg.Append(b.ink[:0], d)
+	b.groups = d.Groups
+	return string(b.ink)
 }
 
 // scene is one drawing in the making. unit is the height of its letters. Places
@@ -96,7 +107,7 @@ type scene struct {
 // scene starts a drawing with so many letters' heights of margin round the room.
 func (b *builder) scene(title string, see looking, margin measure.Length, caption string) *scene {
 	s := &scene{builder: b, see: see, unit: b.letters()}
-	s.Title, s.Caption = title+", looking "+string(see), caption
+	s.Title, s.Caption, s.Groups = title+", looking "+string(see), caption, b.groups[:0]
 	low, high := b.shape.Bounds()
 	margin *= s.unit
 	s.Min = drawing.Point{X: low.X - margin, Y: low.Y - margin}

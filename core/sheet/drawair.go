@@ -24,6 +24,9 @@ const (
 // stretch is kept.
 const drawnMoments = 400
 
+// namedDays is how many days at most have their names under the curve. A choice.
+const namedDays = 11
+
 // airCurve is the share of what is allowed over time, or the level where no
 // limit is known.
 type airCurve struct {
@@ -92,7 +95,7 @@ func (d *airCurve) label(anchor drawing.Anchor, x, y measure.Length, words strin
 func (d *airCurve) days(midnight days.Moment) {
 	d.Begin("", "")
 	count := (d.to-d.from)/dayMinutes + 1
-	each := (count + readableDays - 1) / readableDays
+	each := (count + namedDays - 1) / namedDays
 	bottom := curveTop + curveHeight
 	for i := range count {
 		minute := d.from + i*dayMinutes

@@ -8,7 +8,6 @@ import (
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/drawing/svg"
 	"ceilingwright/core/measure"
 )
 
@@ -21,18 +20,20 @@ const (
 	chartHead   = 60 * measure.Millimetre
 	chartLetter = 18 * measure.Millimetre
 	chartInset  = 8 * measure.Millimetre
+	chartHair   = measure.Millimetre
+	dateRoom    = 100 * measure.Millimetre
 )
 
 // Above readableTasks rows the chart leaves out the rest, which stand in the
-// list; above readableDays days only every so many are named.
+// list; above numberedDays only weeks are dated.
 const (
 	readableTasks = 80
-	readableDays  = 11
+	numberedDays  = 40
 	longestName   = 34
 )
 
-// chart is the calendar drawn: a bar for work, dark where the finish moves with
-// it, a dashed line for drying, grey days that are not worked.
+// chart is the calendar drawn: a bar for work, dark and full where the finish moves
+// with it, light and thin where it does not, a dashed line for drying, grey days that are not worked.
 type chart struct {
 	drawing.Drawing
 	c           *calendar
@@ -54,7 +55,7 @@ func (b *builder) drawDays() {
 	}
 	slices.SortStableFunc(d.order, func(i, j int) int { return cmp.Compare(s.Placed[i].Start, s.Placed[j].Start) })
 	d.Title = "The days"
-	d.Caption = "Each task with the days on which it is worked at. Dark bars are those the finish moves with, dashed lines drying and waiting, grey columns days off. " + b.sheet.Days.Text
+	d.Caption = "Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off. " + b.sheet.Days.Text
 	if len(d.order) > readableTasks {
 		d.Caption += " The first " + strconv.Itoa(readableTasks) + " tasks are drawn."
 		d.order = d.order[:readableTasks]
@@ -65,7 +66,7 @@ func (b *builder) drawDays() {
 	for row, task := range d.order {
 		d.row(row, task, critical[task])
 	}
-	b.sheet.Days.Chart = svg.Write(&d.Drawing)
+	b.sheet.Days.Chart = b.written(&d.Drawing)
 }
 
 // x is where a moment stands on the chart. Nine tenths of a day's column are its
@@ -85,29 +86,47 @@ func (d *chart) x(m days.Moment) measure.Length {
 	return chartNames + chartWidth*measure.Length(int64(m.Date()-d.first)*1000+share)/measure.Length(int64(d.last-d.first+1)*1000)
 }
 
-// columns are the days, grey where nobody works, and their names.
+// columns are the days, grey where nobody works: a line and a date at the
+// beginning of each week, and the number of each day where there is room.
 func (d *chart) columns() {
 	count := int(d.last-d.first) + 1
-	each := (count + readableDays - 1) / readableDays
-	month := 0
 	d.Begin("", "")
 	bottom := d.Max.Y - chartInset
 	for i := range count {
 		day := d.first + days.Date(i)
 		left, right := d.x(day.At(0)), d.x((day + 1).At(0))
 		if !d.c.schedule.Hours.Works(day) {
-			d.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.Rest, From: drawing.Point{X: left, Y: chartHead}, To: drawing.Point{X: right, Y: bottom}})
+			d.rest(left, chartHead, right, bottom)
 		}
-		if i%each == 0 {
-			d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Dimension, From: drawing.Point{X: left, Y: chartHead - chartInset}, To: drawing.Point{X: left, Y: bottom}})
-			_, now, number := day.Parts()
-			words := dayNames[day.Weekday()] + " " + strconv.Itoa(number)
-			if now != month {
-				words, month = words+" "+monthNames[now-1], now
-			}
-			d.label(drawing.Start, left+chartInset/2, chartHead-chartInset, words)
+		if count <= numberedDays {
+			_, _, number := day.Parts()
+			d.label(drawing.Middle, (left+right)/2, chartHead-chartInset, strconv.Itoa(number))
 		}
 	}
+	for row := 1; row < len(d.order); row++ {
+		y := chartHead + measure.Length(row)*chartRow
+		d.rest(0, y, d.Max.X, y+chartHair)
+	}
+	dated := measure.Length(0) // where the last date ends
+	for i := range count {
+		day := d.first + days.Date(i)
+		if i > 0 && day.Weekday() != days.Monday {
+			continue
+		}
+		left := d.x(day.At(0))
+		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Dimension, From: drawing.Point{X: left, Y: chartHead - chartInset}, To: drawing.Point{X: left, Y: bottom}})
+		next := d.x((day + 7 - days.Date(day.Weekday())).At(0)) // the Monday after
+		if left < dated || i > 0 && left+dateRoom > d.Max.X || i == 0 && next-left < dateRoom && next < d.Max.X {
+			continue
+		}
+		dated = left + dateRoom
+		d.label(drawing.Start, left, chartHead-chartInset-chartLetter-chartInset/2, dateText(day))
+	}
+}
+
+// rest is a grey rectangle.
+func (d *chart) rest(left, top, right, bottom measure.Length) {
+	d.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.Rest, From: drawing.Point{X: left, Y: top}, To: drawing.Point{X: right, Y: bottom}})
 }
 
 func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, words string) {
@@ -120,8 +139,9 @@ func (d *chart) row(row, task int, critical bool) {
 	top := chartHead + measure.Length(row)*chartRow + chartInset
 	bottom := top + chartRow - 2*chartInset
 	part := drawing.Work
+	thinner := chartInset / 2
 	if critical {
-		part = drawing.Pressed
+		part, thinner = drawing.Pressed, 0
 	}
 	d.Begin("", "")
 	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.c.tasks[task].Name))
@@ -131,7 +151,7 @@ func (d *chart) row(row, task int, critical bool) {
 			From: drawing.Point{X: d.x(s.Zone.Moment(s.Placed[one.After].End)), Y: y}, To: drawing.Point{X: d.x(s.Zone.Moment(one.Ready)), Y: y}})
 	}
 	for _, p := range s.Parts(task) {
-		d.Put(&drawing.Item{Shape: drawing.Rect, Part: part, From: drawing.Point{X: d.x(p.From), Y: top}, To: drawing.Point{X: d.x(p.To), Y: bottom}})
+		d.Put(&drawing.Item{Shape: drawing.Rect, Part: part, From: drawing.Point{X: d.x(p.From), Y: top + thinner}, To: drawing.Point{X: d.x(p.To), Y: bottom - thinner}})
 	}
 }
 

@@ -8,7 +8,9 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/survey"
 )
 
 // gilt is a leaf step on the size of the step before it, divided into sections
@@ -27,6 +29,16 @@ type gilt struct {
 	area          measure.Area
 	sections      []finish.PanelSection
 	limitedByDust bool
+	// stops is the length of the lines at which sections end, beyond the area
+	// that is sized twice along them; linesKnown tells that there are such lines.
+	stops      measure.Length
+	beyond     measure.Area
+	linesKnown bool
+	// along is the side that the lines of equal sections divide, where they run
+	// straight across a rectangle; 0 elsewhere. alongWidth tells that it is the
+	// width, onMask that the rectangle is the mask and not the ceiling.
+	along              measure.Length
+	alongWidth, onMask bool
 }
 
 // sizingFor is the index of the size that a leaf step is laid on: the step
@@ -44,10 +56,30 @@ func (b *builder) sizingFor(leaf int) int {
 	return -1
 }
 
+// gilding is a leaf step divided, kept because both the product and the days ask
+// for it.
+type gilding struct {
+	leaf, people int
+	gilt         gilt
+	problems     []problem.Problem
+	ok           bool
+}
+
 // gild divides a leaf step for so many people. ok is false where there is
 // nothing to divide, or it cannot be; what stands against it is then among the
 // problems, relative to the sizing step.
 func (b *builder) gild(leaf, people int) (g gilt, problems []problem.Problem, ok bool) {
+	for i := range b.gildings {
+		if one := &b.gildings[i]; one.leaf == leaf && one.people == people {
+			return one.gilt, one.problems, one.ok
+		}
+	}
+	g, problems, ok = b.divided(leaf, people)
+	b.gildings = append(b.gildings, gilding{leaf, people, g, problems, ok})
+	return g, problems, ok
+}
+
+func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem, ok bool) {
 	g = gilt{leaf: leaf, sizing: b.sizingFor(leaf)}
 	if g.sizing < 0 {
 		return g, nil, false
@@ -77,6 +109,10 @@ func (b *builder) gild(leaf, people int) (g gilt, problems []problem.Problem, ok
 		problems = append(problems, problem.Problem{At: "/tackHours", Severity: problem.Caution,
 			What: "How long it takes until leaf can be laid on the size is not given, so no time is counted.", Do: "Write what the label says, or a test patch."})
 	}
+	if g.limitedByDust {
+		problems = append(problems, problem.Problem{At: "/openHours", Severity: problem.Caution,
+			What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."})
+	}
 	return g, problems, ok
 }
 
@@ -92,17 +128,102 @@ func (b *builder) divide(g *gilt) (problems []problem.Problem, ok bool) {
 	}
 	if g.layer != nil {
 		g.panels, problems, ok = finish.SectionsOfPanels(finish.Grid{Columns: g.layer.panels.Columns, Rows: g.layer.panels.Rows}, s, b.plan.Steps[g.sizing].Beyond)
-		g.sections = g.panels.Sections
+		g.sections, g.stops, g.beyond, g.linesKnown = g.panels.Sections, g.panels.Stops, g.panels.Beyond, true
 		return blamed(problems), ok
 	}
 	equal, problems, ok := finish.Sections(s)
 	if !ok {
 		return blamed(problems), false
 	}
-	for range equal.Count {
-		g.sections = append(g.sections, finish.PanelSection{Area: equal.Each, Hours: equal.Hours, Sized: equal.Each})
+	over := b.acrossRectangle(g, equal.Count)
+	for i := range equal.Count {
+		one := finish.PanelSection{Area: equal.Each, Hours: equal.Hours, Sized: equal.Each}
+		if i+1 < equal.Count {
+			one.Sized = one.Sized.Add(over)
+		}
+		g.sections = append(g.sections, one)
 	}
 	return nil, true
+}
+
+// acrossRectangle puts the lines between equal sections of a rectangle across it,
+// and answers what is sized past one of them. Elsewhere there is no telling where
+// the lines are.
+func (b *builder) acrossRectangle(g *gilt, sections int64) measure.Area {
+	w := &step{builder: b, Step: b.plan.Steps[g.leaf]}
+	along, across, ok := w.rectangle()
+	if !ok || sections < 2 {
+		return measure.Area{}
+	}
+	line, beyond := min(along, across), b.plan.Steps[g.sizing].Beyond
+	g.along, g.alongWidth, g.onMask = max(along, across), across > along, w.Basis == finish.Mask
+	g.stops, g.linesKnown = measure.Length(sections-1)*line, true
+	g.beyond = measure.AreaOf(g.stops, beyond)
+	return measure.AreaOf(line, beyond)
+}
+
+// sized is the area that the product of a size has to do for: what lies past the
+// stop lines is sized twice, so that each section's size blends into the one
+// before. Other steps cover their area once.
+func (w *step) sized(area measure.Area) measure.Area {
+	if w.Kind != finish.SizeCoat || w.Beyond <= 0 {
+		return area
+	}
+	b := w.builder
+	at := slices.IndexFunc(b.plan.Steps, func(s plan.Step) bool { return s.ID == w.ID })
+	for leaf := at + 1; leaf < len(b.plan.Steps); leaf++ {
+		if s := &b.plan.Steps[leaf]; s.Kind == finish.LeafLaying && b.sizingFor(leaf) == at {
+			return w.sizedFor(area, leaf)
+		}
+	}
+	return area
+}
+
+func (w *step) sizedFor(area measure.Area, leaf int) measure.Area {
+	b := w.builder
+	g, _, ok := b.gild(leaf, b.people())
+	switch {
+	case !ok:
+		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
+			What: "In how many sections the leaf is laid is not known, so the size past their lines is not counted.",
+			Do:   "Give the area that one gilder lays in an hour, and how long the size takes leaf."}})
+		return area
+	case len(g.sections) < 2:
+		return area
+	case !g.linesKnown:
+		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
+			What: "Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted.",
+			Do:   "Name the layer that the leaf goes through, or buy size for " + w.put(w.Beyond) + " more at each line."}})
+		return area
+	}
+	w.beyondRemarks(&g, area)
+	w.beyond, w.stops = g.beyond, g.stops
+	return area.Add(g.beyond)
+}
+
+// sizedFigure shows the area to size, where that is more than the area.
+func (w *step) sizedFigure() {
+	if w.beyond.SquareMetres.Sign() <= 0 {
+		return
+	}
+	w.builder.area(blockFinish, w.id("sized"), "area to size", w.area.Add(w.beyond),
+		"The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it. Through a mask only its openings count.",
+		w.n.Area(w.area)+" + "+w.n.Area(w.beyond)+" past "+w.n.Length(w.stops)+" of stop lines", "A gilder's notes of May 2011: size half a foot past where you will stop.")
+}
+
+// beyondRemarks is whether the size goes far enough past a line, or too far.
+func (w *step) beyondRemarks(g *gilt, area measure.Area) {
+	leaf := w.builder.plan.Steps[g.leaf].Leaf
+	switch {
+	case leaf != nil && leaf.Known && w.Beyond < leaf.Leaf.Width:
+		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
+			What: "The size goes " + w.put(w.Beyond) + " past the line, less than a leaf of " + w.put(leaf.Leaf.Width) + ".",
+			Do:   "Go past by a leaf at least, so that no leaf has to be cut at the line."}})
+	case g.beyond.Add(g.beyond).SquareMetres.Cmp(area.SquareMetres) > 0:
+		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Caution,
+			What: "Past the lines " + w.n.Area(g.beyond) + " are sized twice, more than half of the " + w.n.Area(area) + " in all.",
+			Do:   "Check how far the size goes past a line."}})
+	}
 }
 
 // isOnMask tells whether a step with this area lies in the openings of a
@@ -153,7 +274,7 @@ func (b *builder) section(g *gilt, k int, first measure.Number) Section {
 	one := &g.sections[k]
 	s := Section{N: k + 1, Area: b.n.Area(one.Area), Hours: b.hours(one.Hours)}
 	s.SizeAt = b.fromFirstLeaf(first.Sub(g.tack))
-	s.LayFrom, s.LayTo = b.fromFirstLeaf(first), b.fromFirstLeaf(first.Add(one.Hours))
+	s.LayFrom, s.LayTo = b.hoursIn(first), b.hoursIn(first.Add(one.Hours))
 	return s
 }
 
@@ -171,10 +292,31 @@ func (g *gilt) labels(sections []Section) {
 
 func (b *builder) sectionText(g *gilt, k int, s *Section) {
 	sized := g.sections[k].Sized
-	s.Text = "Size " + b.n.Area(sized) + ": " + s.SizeAt + ". Lay leaf: " + s.LayFrom + " to " + s.LayTo + "."
+	s.Text = "Size " + b.n.Area(sized) + ": " + s.SizeAt + ". Lay leaf from " + s.LayFrom + " to " + s.LayTo + "." + b.stopText(g, k)
 	if more := sized.Sub(g.sections[k].Area); more.SquareMetres.Sign() > 0 {
 		s.Text += " " + b.n.Area(more) + " of the size lies past the stop line: leave it without leaf, so that the next section's size blends into it."
 	}
+}
+
+// stopAt is where a section that ends in a straight line across ends: so far from
+// wall DA or AB, or from that side of the mask.
+func (g *gilt) stopAt(section int) measure.Length {
+	return measure.Length((int64(g.along)*int64(section+1) + int64(len(g.sections))/2) / int64(len(g.sections)))
+}
+
+func (b *builder) stopText(g *gilt, section int) string {
+	if g.along == 0 || section+1 == len(g.sections) {
+		return ""
+	}
+	side := survey.DA
+	if g.alongWidth {
+		side = survey.AB
+	}
+	from := "wall " + string(side)
+	if g.onMask {
+		from = "the edge of the mask " + b.towards(side)
+	}
+	return " Stop the leaf " + b.n.Length(g.stopAt(section)) + " from " + from + "."
 }
 
 // fromFirstLeaf is a time in hours before or after the first leaf is laid.
@@ -185,7 +327,15 @@ func (b *builder) fromFirstLeaf(hours measure.Number) string {
 	case -1:
 		return b.hours(hours.Abs()) + " before the first leaf"
 	}
-	return b.hours(hours) + " after it"
+	return b.hours(hours) + " after the first leaf"
+}
+
+// hoursIn is a time in hours since the first leaf was laid.
+func (b *builder) hoursIn(hours measure.Number) string {
+	if hours.IsZero() {
+		return "the start"
+	}
+	return b.hours(hours) + " in"
 }
 
 // hours is a number of hours as they are said: 2 h, 2 h 30 min, 45 min; to the

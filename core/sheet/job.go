@@ -3,7 +3,8 @@ package sheet
 // Step is one step of the finish: Figures are the ids of its figures, Buy what
 // to buy, LeftOver what will be left, Notes short remarks. Material is the step
 // whose product it is bought with, its own id where it is bought for itself;
-// Lean, Likely and Rich what it takes; Label the lines for the pot.
+// Lean, Likely and Rich what it takes; Label the lines for the pot. Mix is the
+// mix to make, Sample the mix of a sample board.
 type Step struct {
 	ID       string   `json:"id"`
 	Name     string   `json:"name"`
@@ -19,11 +20,12 @@ type Step struct {
 	Rich     string    `json:"rich"`
 	Label    []string  `json:"label"`
 	Mix      []MixLine `json:"mixLines"`
+	Sample   []MixLine `json:"sampleLines"`
 	Sections []Section `json:"sections"`
 }
 
 // MixLine is one part of a mix, scaled: Exact what it should be, Measured what
-// the kit at hand gives, Error the difference in per cent.
+// the kit at hand gives, Error the difference in words and per cent.
 type MixLine struct {
 	Name     string `json:"name"`
 	Exact    string `json:"exact"`

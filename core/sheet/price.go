@@ -30,6 +30,7 @@ func (b *builder) price() {
 	quote, problems, ok := price.QuoteOf(costs.items, b.terms())
 	b.report("/price", problems)
 	b.leftOut(costs.missing)
+	b.unpricedParts()
 	b.priceLines(quote.Lines)
 	if !ok || b.unreadTerms() {
 		return
@@ -136,15 +137,15 @@ func (b *builder) unbought(c *costing) {
 		if s.Kind != finish.LeafLaying && !s.Kind.IsLiquid() || s.Kind.IsLiquid() && s.Coats == 0 {
 			continue
 		}
-		name := b.material(s)
-		if !slices.ContainsFunc(b.packs, func(p pack) bool { return p.what == name }) {
-			c.miss(name)
+		owner := b.material(s)
+		if !slices.ContainsFunc(b.packs, func(p pack) bool { return p.step == owner.ID }) {
+			c.miss(owner.Name)
 		}
 	}
 }
 
-// material is the name of the product of a step, which may be an earlier step's.
-func (b *builder) material(s *plan.Step) string {
+// material is the step whose product a step uses: itself or an earlier one.
+func (b *builder) material(s *plan.Step) *plan.Step {
 	for range b.plan.Steps {
 		i := slices.IndexFunc(b.plan.Steps, func(one plan.Step) bool { return one.ID == s.SameAs })
 		if s.SameAs == "" || i < 0 {
@@ -152,7 +153,7 @@ func (b *builder) material(s *plan.Step) string {
 		}
 		s = &b.plan.Steps[i]
 	}
-	return s.Name
+	return s
 }
 
 // add puts an item into the price, or its name among what is missing.
@@ -198,11 +199,11 @@ func listed(names []string) string {
 
 func (b *builder) priceLines(lines []price.Line) {
 	for _, l := range lines {
-		amount := b.n.NumberTrimmed(l.Count, 2) + " " + l.Unit
+		amount, rate := b.n.NumberTrimmed(l.Count, 2)+" "+l.Unit, b.rate(l.Rate)
 		if l.Unit == "set" {
-			amount = ""
+			amount, rate = "", "" // one of it: its price is the sum
 		}
-		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: b.rate(l.Rate), Sum: b.sum(l.Sum)})
+		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: rate, Sum: b.sum(l.Sum)})
 	}
 }
 

@@ -17,7 +17,7 @@ func (b *builder) record() {
 		if s.Kind == finish.Protect || s.Kind == finish.Peel {
 			continue
 		}
-		line := RecordLine{Step: s.Name, Where: b.where(s), Area: b.areaText(s), Colour: s.Colour, Mix: recordedMix(s.Mix), Batch: s.Batch, Date: s.MadeOn}
+		line := RecordLine{Step: s.Name, Where: b.where(s), Area: b.areaText(s), Colour: s.Colour, Mix: recordedMix(s), Batch: s.Batch, Date: s.MadeOn}
 		if s.Leaf != nil {
 			line.Leaf = b.recordedLeaf(s.Leaf)
 		}
@@ -94,30 +94,23 @@ func (b *builder) areaText(s *plan.Step) string {
 	return ""
 }
 
-// recordedMix is a mix as it was written, in one line.
-func recordedMix(parts []finish.Part) string {
+// recordedMix is a mix as it was written, in one line; none where a part could
+// not be read.
+func recordedMix(s *plan.Step) string {
 	text := ""
-	for i, part := range parts {
+	if !s.MixWhole {
+		return text
+	}
+	for i, part := range s.Mix {
 		if i > 0 {
 			text += " + "
 		}
-		text += partAmount(part)
+		text += part.Text()
 		if part.Name != "" {
 			text += " " + part.Name
 		}
 	}
 	return text
-}
-
-// partAmount is how much of a part there is, as it was written.
-func partAmount(part finish.Part) string {
-	switch {
-	case part.Weighed:
-		return part.Amount.RoundHalfEven(1).String() + " g"
-	case part.Shared:
-		return part.Amount.Mul(measure.NumberFromInt(100)).RoundHalfEven(2).String() + " %"
-	}
-	return finish.Amount(part.Amount, part.Unit)
 }
 
 // recordedLeaf is a leaf in one line.

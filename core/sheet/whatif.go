@@ -11,6 +11,8 @@ import (
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
+
+	"github.com/shopspring/decimal"
 )
 
 // change is one thing that could be otherwise: what it is called, why the price
@@ -229,18 +231,49 @@ func (b *builder) leafChanges() []change {
 				make: func(v *builder) { v.plan.Steps[i].Leaf = inMetal(s.Leaf, other) },
 			})
 		}
-		list = append(list, change{
-			what: "Without “" + s.Name + "”", goodsStay: true, text: "Neither the leaf nor the size under it.",
-			make: func(v *builder) {
-				first := i
-				if i > 0 && v.plan.Steps[i-1].Kind == finish.SizeCoat {
-					first--
-				}
-				v.plan.Steps = slices.Delete(v.plan.Steps, first, i+1)
-			},
-		})
+		if without, ok := b.withoutLeaf(i); ok {
+			list = append(list, without)
+		}
 	}
 	return list
+}
+
+// withoutLeaf is the job without the leaf of a step and the size under it. A layer
+// that nothing else goes through is then neither bought nor hung.
+// ok is false where that is the change of one layer less.
+func (b *builder) withoutLeaf(i int) (c change, ok bool) {
+	name, first := b.plan.Steps[i].Name, i
+	if i > 0 && b.plan.Steps[i-1].Kind == finish.SizeCoat {
+		first--
+	}
+	text, idle := "Neither the leaf nor the size under it.", b.idleWithout(first, i)
+	if idle >= 1 && idle == len(b.layers)-1 {
+		return c, false
+	}
+	if idle >= 0 {
+		text = "Neither the leaf nor the size under it, nor “" + b.layers[idle].panels.Name + "”, which nothing else goes through."
+	}
+	return change{
+		what: "Without “" + name + "”", goodsStay: true, text: text,
+		make: func(v *builder) {
+			v.plan.Steps = slices.Delete(v.plan.Steps, first, i+1)
+			if idle >= 0 {
+				v.layers[idle].plan.Price.Amount, v.layers[idle].tape = decimal.Zero, 0
+			}
+		},
+	}, true
+}
+
+// idleWithout is the layer through which only the steps from first to last go,
+// but for peeling it; −1 where there is none.
+func (b *builder) idleWithout(first, last int) int {
+	idle := b.layerThrough(last)
+	for i := range b.plan.Steps {
+		if (i < first || i > last) && b.plan.Steps[i].Kind != finish.Peel && b.layerThrough(i) == idle {
+			return -1
+		}
+	}
+	return idle
 }
 
 // otherLeaf is a leaf of another metal in the plan, nil where there is none.

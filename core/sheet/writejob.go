@@ -15,13 +15,8 @@ func writeStep(w *jsondoc.Writer, s *Step) {
 	w.Text("likely", s.Likely)
 	w.Text("rich", s.Rich)
 	texts(w, "label", s.Label)
-	list(w, "mixLines", len(s.Mix), func(i int) {
-		m := &s.Mix[i]
-		w.Text("name", m.Name)
-		w.Text("exact", m.Exact)
-		w.Text("measured", m.Measured)
-		w.Text("error", m.Error)
-	})
+	mixLines(w, "mixLines", s.Mix)
+	mixLines(w, "sampleLines", s.Sample)
 	list(w, "sections", len(s.Sections), func(i int) {
 		c := &s.Sections[i]
 		number(w, "n", c.N)
@@ -32,6 +27,16 @@ func writeStep(w *jsondoc.Writer, s *Step) {
 		w.Text("layFrom", c.LayFrom)
 		w.Text("layTo", c.LayTo)
 		w.Text("text", c.Text)
+	})
+}
+
+func mixLines(w *jsondoc.Writer, name string, lines []MixLine) {
+	list(w, name, len(lines), func(i int) {
+		m := &lines[i]
+		w.Text("name", m.Name)
+		w.Text("exact", m.Exact)
+		w.Text("measured", m.Measured)
+		w.Text("error", m.Error)
 	})
 }
 

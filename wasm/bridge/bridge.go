@@ -8,6 +8,7 @@ package bridge
 
 import (
 	"fmt"
+	"unsafe"
 
 	"ceilingwright/core"
 	"ceilingwright/core/problem"
@@ -28,7 +29,12 @@ type LengthAnswer struct {
 // Sheet out. It never panics: bad text is answered by the engine with
 // problems, a fault of the engine with a sheet that holds one problem.
 func Compute(plan string) string {
-	return sheetOr(func() string { return string(core.Compute([]byte(plan))) })
+	return sheetOr(func() string {
+		sheet := core.Compute([]byte(plan))
+		// A sheet is a quarter of a megabyte that nobody writes to any more, so its
+		// bytes are taken as the text and not copied.
+		return unsafe.String(unsafe.SliceData(sheet), len(sheet))
+	})
 }
 
 // ParseLength reads one length as a person writes it. Unit (in ft mm cm m) is
@@ -53,6 +59,21 @@ func Shopping(plan, sign string) string {
 func Calendar(plan, stamp string) string {
 	return textOr(func() string { return string(core.Calendar([]byte(plan), stamp)) })
 }
+
+// Starting is the steps a finish begins or goes on with, as the JSON text of a
+// list of steps; what is a set of steps or a kind of step. It never panics: a
+// fault of the engine is answered with an empty list.
+func Starting(what, plan string) string {
+	steps := textOr(func() string { return string(core.Starting(what, []byte(plan))) })
+	if steps == "" {
+		return RefuseStarting
+	}
+	return steps
+}
+
+// RefuseStarting is the answer to a call of starting with an argument that was
+// not a text.
+const RefuseStarting = "[]"
 
 // RefuseCompute is the answer to a call of compute whose argument was not a
 // text; got names what it was, in JavaScript's own word for it.

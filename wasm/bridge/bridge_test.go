@@ -51,6 +51,12 @@ func TestCalendarOfNoDaysIsNone(t *testing.T) {
 	assert.Empty(t, Calendar("no plan", "today"))
 }
 
+func TestStartingOfNoWordIsAnEmptyList(t *testing.T) {
+	assert.Equal(t, "[]", Starting("nothing", "{}"))
+	assert.Equal(t, "[]", RefuseStarting)
+	assert.True(t, json.Valid([]byte(Starting("one-layer", "no plan"))))
+}
+
 func TestFaultOfALengthIsAProblem(t *testing.T) {
 	answer := lengthOr(func() LengthAnswer {
 		var none *LengthAnswer

@@ -33,6 +33,7 @@ var style = [...]string{
 	drawing.Route:     ` fill='none' stroke='#2c5c86'`,
 	drawing.Square:    ` fill='none' stroke='#6d675c'`,
 	drawing.Stop:      ` fill='none' stroke='#2a2926'`,
+	drawing.Blend:     ` fill='none' stroke='#2a2926'`,
 	drawing.Work:      ` fill='#b9b4a8' stroke='#2a2926'`,
 	drawing.Pressed:   ` fill='#2a2926' stroke='#2a2926'`,
 	drawing.Drying:    ` fill='none' stroke='#6d675c'`,
@@ -46,8 +47,11 @@ var style = [...]string{
 const linesAcross = 1000
 
 // Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
-func Write(d *drawing.Drawing) string {
-	w := writer{buf: make([]byte, 0, 2048+200*len(d.Groups)), origin: d.Min, line: (d.Max.X - d.Min.X) / linesAcross}
+func Write(d *drawing.Drawing) string { return string(Append(nil, d)) }
+
+// Append is Write into buf, for one drawing after another in the same room.
+func Append(buf []byte, d *drawing.Drawing) []byte {
+	w := writer{buf: buf, origin: d.Min, line: (d.Max.X - d.Min.X) / linesAcross}
 	w.raw(`<svg xmlns='http://www.w3.org/2000/svg' role='img' viewBox='0 0 `)
 	w.length(d.Max.X - d.Min.X)
 	w.raw(" ")
@@ -63,7 +67,7 @@ func Write(d *drawing.Drawing) string {
 		w.group(&d.Groups[i])
 	}
 	w.raw(`</svg>`)
-	return string(w.buf)
+	return w.buf
 }
 
 type writer struct {
@@ -151,7 +155,9 @@ func (w *writer) named(name, value string) {
 	if value == "" {
 		return
 	}
-	w.raw(" " + name + `='`)
+	w.raw(" ")
+	w.raw(name)
+	w.raw(`='`)
 	w.escaped(value)
 	w.raw(`'`)
 }
@@ -207,7 +213,7 @@ func (w *writer) width(part drawing.Part) {
 	case drawing.Centre:
 		// Long dash and dot, after ISO 128-2 (from memory).
 		w.dashed(14, 3, 2, 3)
-	case drawing.Loose, drawing.Square, drawing.Route, drawing.Drying:
+	case drawing.Loose, drawing.Blend, drawing.Square, drawing.Route, drawing.Drying:
 		w.dashed(8, 4)
 	}
 }

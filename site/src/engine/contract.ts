@@ -229,8 +229,16 @@ export interface Step {
   likely: string;
   rich: string;
   label: string[]; // lines for the pot
-  mixLines: { name: string; exact: string; measured: string; error: string }[];
+  mixLines: MixLine[]; // the mix to make
+  sampleLines: MixLine[]; // the mix of a sample board
   sections: Section[];
+}
+
+export interface MixLine {
+  name: string;
+  exact: string;
+  measured: string; // as the kit at hand measures it
+  error: string;
 }
 
 export interface Section {
@@ -351,6 +359,10 @@ export interface Engine {
   shopping(planJSON: string, sign?: string): string;
   /** The days as iCalendar text; stamp is now in UTC, 20270301T080000Z. */
   calendar(planJSON: string, stamp: string): string;
+  /** The steps a finish begins with, or the next one: JSON text of a list of
+   *  steps of the plan. what is "one-layer", "leaf-and-glaze" or "wall-band", or a
+   *  kind of step. "[]" for any other word, and on a fault. */
+  starting(what: string, planJSON: string): string;
   version: string;
 }
 

@@ -1,21 +1,25 @@
 // What the lists of the plan grow by, and entries that are found by a name and
 // not by their place: the panel a note is on, the seam a gap was measured at.
 
-import { newCan, newLayer, newPart, newStep, type Plan } from "./plan";
+import { newCan, newLayer, newMeasure, newPart, newSurface, type Plan } from "./plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "./pointer";
 
-/** A new entry for the list at a pointer; kind is the kind of a step. */
-export function newEntry(plan: Plan, pointer: string, kind: string): Json {
+/** A new entry for the list at a pointer. Steps come from the engine. */
+export function newEntry(plan: Plan, pointer: string): Json {
   const name = pointer.slice(pointer.lastIndexOf("/") + 1);
   switch (name) {
     case "layers":
       return newLayer(list(plan, pointer));
-    case "steps":
-      return newStep(kind, plan);
     case "cans":
-      return newCan();
+      return newCan(plan);
     case "mix":
-      return newPart();
+      return newPart(plan);
+    case "surfaces":
+      return newSurface(plan);
+    case "kit":
+      return newMeasure(plan);
+    case "openings":
+      return { length: "", width: "", count: "1" };
     case "readings":
       return newReading("AB");
     case "points":
@@ -26,6 +30,8 @@ export function newEntry(plan: Plan, pointer: string, kind: string): Json {
       return { name: "", kind: "vent", at: "measured", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "" };
     case "pieces":
       return { name: `Piece ${String(list(plan, pointer).length + 1)}`, kind: "span", cells: "", shape: "rectangular", length: "", width: "", fromDA: "", fromAB: "" };
+    case "stages":
+      return { name: "", percent: "" };
     case "marks":
       return { name: `Mark ${String(list(plan, pointer).length + 1)}`, x: "", y: "", gotX: "", gotY: "" };
   }
@@ -51,7 +57,7 @@ export function completeForm(plan: Plan): void {
   if (form === "points" || form === "walls") {
     const pointer = `/room/${form}`;
     if (list(plan, pointer).length > 0) return;
-    put(plan, pointer, Array.from({ length: CORNERS }, () => newEntry(plan, pointer, "")));
+    put(plan, pointer, Array.from({ length: CORNERS }, () => newEntry(plan, pointer)));
   }
 }
 

@@ -31,6 +31,7 @@ export function isExample(plan: Plan): boolean {
 export function emptyPlan(before?: Plan): Plan {
   const units = before ? at(before, "/units") : undefined;
   const rules = before ? typedText(at(before, "/place/rules")) : "";
+  const show = typedText(units ? at(units, "/show") : undefined);
   return {
     ceilingwright: 1,
     id: freshId(),
@@ -56,7 +57,40 @@ export function emptyPlan(before?: Plan): Plan {
     mask: { length: "", width: "", layers: [newLayer([])] },
     setting: { on: "room", pointDA: "", pointAB: "", square: "room", turned: "no", leastBorder: "", wantEnds: "", wantSides: "", line: "tape", tapeWidth: "" },
     seams: { cover: "seams", rollLength: "", waste: "10", tapeWidth: "", pieceLength: "" },
-    finish: { steps: [] },
+    finish: { surfaces: [], kit: [], climate: { air: "", surface: "", humidity: "", unit: show === "metric" ? "C" : "F" }, steps: [] },
+    days: {
+      start: "",
+      from: "08:00",
+      to: "16:30",
+      pause: "30",
+      weekdays: ["mon", "tue", "wed", "thu", "fri"],
+      off: [],
+      people: "2",
+      clockChanges: [],
+      freshPaint: { doneOn: "", filmAge: "" },
+      maskDays: "",
+      rates: { protect: "", survey: "", mark: "", hang: "", bridge: "", peel: "", touchUp: "", clear: "", move: "" },
+    },
+    price: {
+      currency: "",
+      digits: "2",
+      rate: "",
+      overhead: "",
+      contingency: "",
+      profit: "markup",
+      profitPercent: "",
+      tax: "",
+      taxOn: "total",
+      roundTo: "",
+      minimum: "",
+      deposit: "",
+      stages: [],
+      hirePerDay: "",
+      travelPerDay: "",
+      travelDays: "",
+      tapePerRoll: "",
+      rough: { length: "", width: "", perArea: "", perAreaUnit: show === "metric" ? "m2" : "ft2", range: "" },
+    },
     air: { limit: "", limitUnit: "mg/m3", opened: "", shut: "", mixing: "" },
     access: { by: "platform", reachBy: "", base: "", rails: "yes", deckGap: "", deckLength: "", deckWidth: "", armReach: "", overlap: "", turn: "yes" },
   };
@@ -86,6 +120,7 @@ export function newLayer(layers: Json[]): JsonObject {
     gap: "0",
     panelTolerance: "",
     open: "",
+    price: "",
     labels: "",
     panels: [],
     pieces: [],
@@ -98,74 +133,38 @@ export function newLayer(layers: Json[]): JsonObject {
   };
 }
 
-export function newCan(): JsonObject {
-  return { size: "", unit: "gal", price: "" };
+/** The unit of small amounts in the plan's own notation. */
+function small(plan: Plan, metric: string, other: string): string {
+  return typedText(at(plan, "/units/show")) === "metric" ? metric : other;
 }
 
-export function newPart(): JsonObject {
-  return { name: "", amount: "", unit: "floz" };
+export function newCan(plan: Plan): JsonObject {
+  return { size: "", unit: small(plan, "L", "gal"), price: "" };
 }
 
-const kindNames: Record<string, string> = {
-  protect: "Covers and paper",
-  base: "Base coat",
-  "edge-seal": "Edge seal",
-  coat: "Coat",
-  "clear-seal": "Clear seal",
-  underpaint: "Underpaint",
-  size: "Size",
-  leaf: "Leaf",
-  glaze: "Glaze",
-  "clear-coat": "Clear coat",
-  peel: "Peel the mask",
-};
-
-/** A step of this kind to start from: the worked example's figures where it
- *  has such a step, so that a new line is never all blanks. */
-export function newStep(kind: string, plan: Plan): JsonObject {
-  const steps = list(plan, "/finish/steps");
-  const model = list(examplePlan(), "/finish/steps").find((s) => typedText(at(s, "/kind")) === kind);
-  const step = copy((model ?? bareStep(kind)) as JsonObject);
-  step["id"] = unused(kind, steps);
-  step["name"] = kindNames[kind] ?? "Step";
-  const layers = list(plan, "/mask/layers").map((l) => typedText(at(l, "/id")));
-  if (typedText(step["layer"]) !== "" && !layers.includes(typedText(step["layer"]))) step["layer"] = layers[0] ?? "";
-  return step;
+export function newPart(plan: Plan): JsonObject {
+  return { name: "", amount: "", unit: small(plan, "mL", "floz"), density: "", tint: "no" };
 }
 
-function bareStep(kind: string): JsonObject {
-  return {
-    id: "",
-    kind,
-    name: "",
-    area: "surface",
-    layer: "",
-    share: "100",
-    typedArea: "",
-    typedUnit: "ft2",
-    edgeLength: "",
-    brushWidth: "",
-    coats: "1",
-    by: "spread",
-    spread: "",
-    spreadUnit: "ft2/gal",
-    film: "",
-    filmUnit: "mil",
-    loss: "10",
-    cans: [],
-    voc: "",
-    vocUnit: "g/L",
-    binder: "water",
-    dryHours: "",
-    openHours: "",
-    mix: [],
-    leaf: null,
-  };
+export function newSurface(plan: Plan): JsonObject {
+  const surfaces = list(plan, "/finish/surfaces");
+  return { id: unused("F", surfaces), name: surfaces.length === 0 ? "Cornice" : "Walls", kind: surfaces.length === 0 ? "cornice" : "walls", run: "", girth: "", corners: "4", height: "", openings: [] };
+}
+
+export function newMeasure(plan: Plan): JsonObject {
+  return { size: "", unit: small(plan, "mL", "tsp") };
+}
+
+/** A step of this kind with nothing filled in, for a sheet whose engine has not
+ *  started: the engine knows the values to begin with. */
+export function bareStep(kind: string, plan: Plan): JsonObject {
+  const step: JsonObject = { id: unused(kind, list(plan, "/finish/steps")), kind, name: "", area: "surface", share: "100", coats: "1", by: "spread", cans: [], mix: [] };
+  return kind === "leaf" ? { ...step, leaf: newLeaf() } : step;
 }
 
 /** The leaf part of a step, for one that is turned into leaf. */
 export function newLeaf(): JsonObject {
-  return { metal: "imitation", length: "", width: "", lap: "", cover: "100", waste: "10", perBook: "25", booksPerPack: "20" };
+  return { metal: "imitation", length: "", width: "", lap: "", cover: "100", waste: "10", perBook: "25", booksPerPack: "20", lay: "field", bandWidth: "", bandRun: "", bandCorners: "", bandEnds: "open", spill: "", openingsEdge: "", pricePerBook: "", pricePerPack: "", gramsPer1000: "" };
 }
 
 /** What came in is a plan, or why it is not one. Newer versions and finer

@@ -13,6 +13,7 @@ let names = new Map<string, string>();
 let waiting: ReturnType<typeof setTimeout> | undefined;
 let stops = "";
 let nextStops = "";
+let done = ""; // what was done since the last sentence
 
 export function announce(figures: Map<string, Figure>, problems: Problem[]): void {
   latest = new Map(Array.from(figures.values(), (f) => [f.id, f.text] as const));
@@ -27,12 +28,21 @@ export function announce(figures: Map<string, Figure>, problems: Problem[]): voi
   waiting = setTimeout(tell, PAUSE);
 }
 
+/** Says what a person has just done to a list, before what changed by it. */
+export function say(words: string): void {
+  done = words;
+  clearTimeout(waiting);
+  waiting = setTimeout(tell, PAUSE);
+}
+
 function tell(): void {
   const changed = Array.from(latest).filter(([id, text]) => before?.get(id) !== text);
   before = latest;
   const words = changed.slice(0, TOLD).map(([id, text]) => `${names.get(id) ?? id} ${text}.`);
   if (changed.length > TOLD) words.push(`${String(changed.length - TOLD)} more figures changed.`);
   if (nextStops !== stops && nextStops !== "") words.unshift(nextStops);
+  if (done !== "") words.unshift(done);
+  done = "";
   stops = nextStops;
   if (words.length > 0) region("hear").textContent = words.join(" ");
 }

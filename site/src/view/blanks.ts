@@ -41,6 +41,12 @@ export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>
     const focused = document.activeElement === blank;
     const shown = focused || !reading || typed === "" ? typed : reading.text;
     if (blank.value !== shown) blank.value = shown;
+    // A date or a time that is none cannot stand in a blank for dates: it is kept
+    // and shown as it was typed.
+    if (blank.value !== shown && blank.type !== "textarea") {
+      blank.setAttribute("type", "text");
+      blank.value = shown;
+    }
     setAttribute(blank, "title", !focused && reading && typed !== "" ? `${typed} = ${reading.other}` : null);
     if (!sizesItself && blank instanceof HTMLInputElement) blank.size = Math.max(4, shown.length);
   }

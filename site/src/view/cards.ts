@@ -2,8 +2,9 @@
 // with a sketch cut out of the layer's drawing round that panel.
 
 import type { Drawing, Hang, Layer } from "../engine/contract";
-import { every, make, region, setAttribute } from "./dom";
+import { every, make } from "./dom";
 import { measureText, sentence } from "./hanging";
+import { layAlone } from "./paper";
 
 /** More cards than this are no longer a set of cards; the list does then. */
 const MOST = 400;
@@ -18,7 +19,8 @@ export function layCards(layer: Layer, title: string, drawings: Drawing[]): void
   const drawing = drawings.find((d) => d.layer === layer.id && d.shows === "hanging" && d.looking === "up");
   const source = drawing ? sketchSource(drawing.svg) : null;
   const panels = new Map(layer.panels.map((p) => [p.label, p] as const));
-  region("cards").replaceChildren(
+  layAlone(
+    "cards",
     ...(source ? [source] : []),
     make("h2", {}, [title, layer.name, "hanging cards, looking up"].filter(Boolean).join(": ")),
     ...layer.order.map((hang) => {
@@ -35,12 +37,6 @@ export function layCards(layer: Layer, title: string, drawings: Drawing[]): void
       );
     }),
   );
-  setAttribute(document.documentElement, "data-printing", "cards");
-}
-
-export function putCardsAway(): void {
-  region("cards").replaceChildren();
-  setAttribute(document.documentElement, "data-printing", null);
 }
 
 /** The whole drawing once, which every sketch shows a part of. */

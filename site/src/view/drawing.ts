@@ -21,8 +21,10 @@ export function draw(key: string): void {
   wanted = key;
 }
 
-function keyOf(drawing: Drawing): string {
-  return `${drawing.layer}/${drawing.shows}`;
+/** What a drawing is asked for by: both its sides share it. The sections of two
+ *  steps may lie on one layer, so those go by their own id. */
+export function keyOf(drawing: Drawing): string {
+  return drawing.shows === "sections" ? drawing.id : `${drawing.layer}/${drawing.shows}`;
 }
 
 const shownWords: Record<string, string> = {
@@ -33,6 +35,7 @@ const shownWords: Record<string, string> = {
 };
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
+  if (drawing.shows === "sections") return drawing.title.replace(/, looking up$/, "");
   return [names.get(drawing.layer) ?? "", shownWords[drawing.shows] ?? drawing.shows].filter(Boolean).join(": ");
 }
 
@@ -59,7 +62,7 @@ export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
 }
 
 /** The drawing as nodes. A text that is no SVG gives a sentence instead. */
-function picture(svg: string, title: string): Node {
+export function picture(svg: string, title: string): Node {
   const parsed = new DOMParser().parseFromString(svg, "image/svg+xml");
   const root = parsed.documentElement;
   if (root.nodeName !== "svg" || parsed.querySelector("parsererror, script, foreignObject")) {

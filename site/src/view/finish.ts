@@ -1,52 +1,241 @@
-// Answers of the finish: what each step needs, and the list to shop by.
+// Answers of the finish: what each step needs, how it is mixed and divided, and
+// the list to shop by. Steps are begun here too, with the engine's own values.
 
-import type { Sheet, Step } from "../engine/contract";
-import { at, list, typedText, type JsonObject } from "../state/pointer";
-import { every, make, redraw, region, setAttribute, setText } from "./dom";
+import type { Climate, Drawing, Engine, Section, Sheet, Step } from "../engine/contract";
+import { saveText } from "../state/file";
+import { bareStep, fileName } from "../state/plan";
+import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
+import { say } from "./announce";
+import { wordsFor } from "./choices";
+import type { Actions, Desk } from "./desk";
+import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
+import { draw, keyOf } from "./drawing";
 import { figurePlace } from "./figures";
+import { message } from "./messages";
+import { layAlone } from "./paper";
 
-/** What is bought stands large; what leads to it stands small under it. */
-const bought = [".cans", ".packs", ".books"];
+const STEPS = "/finish/steps";
 
-export function renderSteps(plan: JsonObject, steps: Step[]): void {
+/** What is bought stands large, with the likely need, the least and the most
+ *  under it; what leads to them comes last. */
+const bought = ["cans", "packs", "books"];
+
+/** The figures of a step in the order they are read, the first of them large. */
+function figurePlaces(figures: string[]): HTMLElement[] {
+  const among = (...names: string[]) => figures.filter((id) => names.includes(id.slice(id.lastIndexOf(".") + 1)));
+  const need = among("product");
+  const large = among(...bought).length > 0 ? among(...bought) : need;
+  const range = among("lean", "rich");
+  const small = (ids: string[]) => ids.filter((id) => !large.includes(id)).map((id) => figurePlace(id, "small"));
+  return [
+    ...large.map((id) => figurePlace(id, "large")),
+    ...small(need),
+    ...(range.length > 0 ? [make("div", { class: "cw-range" }, ...small(range))] : []),
+    ...small(figures.filter((id) => !need.includes(id) && !range.includes(id))),
+  ];
+}
+
+export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]): void {
   const byId = new Map(steps.map((s) => [s.id, s] as const));
-  const typed = list(plan, "/finish/steps");
+  const typed = list(plan, STEPS);
+  const begin = document.querySelector<HTMLElement>("[data-begin]");
+  if (begin) begin.hidden = typed.length > 0;
   every(".cw-step").forEach((item, i) => {
-    const step = byId.get(typedText(at(typed[i] ?? null, "/id")));
-    setAttribute(item, "data-kind", typedText(at(typed[i] ?? null, "/kind")) || null);
+    const entry = typed[i] ?? null;
+    const step = byId.get(typedText(at(entry, "/id")));
+    setAttribute(item, "data-kind", typedText(at(entry, "/kind")) || null);
+    renderHead(item, typedText(at(entry, "/name")), i, typed.length);
     const figures = step?.figures ?? [];
-    redraw(region("step-figures", item), figures, () => {
-      const large = figures.filter((id) => bought.some((end) => id.endsWith(end)));
-      const first = large.length > 0 ? large : figures.filter((id) => id.endsWith(".product"));
-      return [...first.map((id) => figurePlace(id, "large")), ...figures.filter((id) => !first.includes(id)).map((id) => figurePlace(id, "small"))];
-    });
-    setText(region("step-note", item), [step?.leftOver ? `${step.leftOver}.` : "", ...(step?.notes ?? [])].filter(Boolean).join(" "));
+    redraw(region("step-figures", item), figures, () => figurePlaces(figures));
+    setText(region("step-note", item), [...said(step), ...(step?.notes ?? [])].join(" "));
+    const mix = step?.mixLines ?? [];
+    const sample = step?.sampleLines ?? [];
+    const sections = step?.sections ?? [];
+    const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
+    redraw(region("step-more", item), [mix, sample, sections, drawing?.id ?? ""], () => [
+      mix.length > 0 ? mixTable("The mix", mix) : null,
+      sample.length > 0 ? mixTable("For the sample board", sample) : null,
+      ...(sections.length > 0 ? sectionList(sections, drawing) : []),
+    ]);
   });
 }
 
-export function renderShopping(shopping: NonNullable<Sheet["shopping"]>): void {
-  redraw(region("shopping"), shopping, () =>
+/** What is left over, or with which step it is bought, as sentences. */
+function said(step: Step | undefined): string[] {
+  if (!step) return [];
+  const shared = step.material !== "" && step.material !== step.id ? step.buy : "";
+  return [shared, step.leftOver].filter(Boolean).map((words) => `${(words[0] ?? "").toUpperCase()}${words.slice(1)}.`);
+}
+
+/** The handle and the two buttons of a step say which step they move. */
+function renderHead(item: HTMLElement, name: string, index: number, count: number): void {
+  const called = name || `step ${String(index + 1)}`;
+  const handle = item.querySelector(".cw-handle");
+  if (handle) {
+    setAttribute(handle, "aria-label", `Move “${called}”, step ${String(index + 1)} of ${String(count)}: draw it, or press Alt with the up or down arrow`);
+    setAttribute(handle, "title", "Draw it to another place, or press Alt with ↑ or ↓");
+  }
+  for (const [doing, words] of [["earlier", "earlier"], ["later", "later"], ["remove", "leave it out"]] as const) {
+    const button = every(`[data-do=${doing}]`, item).find((b) => b.closest("[data-item-of]") === item);
+    if (button) setAttribute(button, "aria-label", doing === "remove" ? `leave it out: “${called}”` : `“${called}” one step ${words}`);
+  }
+}
+
+function mixTable(caption: string, lines: Step["mixLines"]): HTMLElement {
+  const rounded = lines.some((l) => l.error !== "");
+  return make(
+    "table",
+    { class: "cw-mix" },
+    make("caption", {}, caption),
+    make(
+      "thead",
+      {},
+      make("tr", {}, make("th", { scope: "col" }, "part"), make("th", { scope: "col" }, "measure out"), make("th", { scope: "col" }, "exactly"), rounded ? make("th", { scope: "col" }, "off by") : null),
+    ),
+    make(
+      "tbody",
+      {},
+      ...lines.map((l) => make("tr", {}, make("th", { scope: "row" }, l.name), make("td", {}, make("b", {}, l.measured)), make("td", {}, l.exact), rounded ? make("td", {}, l.error) : null)),
+    ),
+  );
+}
+
+function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLElement[] {
+  return [
+    make("h3", {}, sections.length === 1 ? "Sized and laid in one go" : `Sized and laid in ${String(sections.length)} sections`),
+    make(
+      "ol",
+      { class: "cw-sections" },
+      ...sections.map((s) =>
+        make(
+          "li",
+          {},
+          make("b", {}, String(s.n)),
+          make("span", { class: "cw-section-panels" }, s.panels.length > 0 ? s.panels.join(" ") : s.area, " ", make("small", {}, [s.panels.length > 0 ? s.area : "", s.hours].filter(Boolean).join(", "))),
+          make("span", { class: "cw-section-text" }, s.text),
+        ),
+      ),
+    ),
+    ...(drawing ? [make("p", { class: "cw-more" }, action("draw", "Show the sections in the drawing", { "data-to": keyOf(drawing) }))] : []),
+  ];
+}
+
+/** How a verdict on the air looks, and what is said of it while its fold is shut. */
+const verdicts: Record<string, { looks: string; words: string }> = {
+  go: { looks: "pass", words: ": fit to paint" },
+  stop: { looks: "fail", words: ": not fit to paint" },
+  unknown: { looks: "unsure", words: ": a reading is missing" },
+};
+
+export function renderClimate(climate: Climate | null): void {
+  const verdict = verdicts[climate?.verdict ?? ""];
+  const place = region("climate");
+  setText(region("climate-head"), verdict?.words ?? "");
+  setText(place, climate?.text ?? "");
+  setAttribute(place, "data-verdict", verdict?.looks ?? null);
+  setText(region("drying"), climate?.drying ?? "");
+}
+
+type Shopping = NonNullable<Sheet["shopping"]>;
+
+export function renderShopping(shopping: Shopping, steps: Step[]): void {
+  const labels = steps.some((s) => s.label.length > 0);
+  redraw(region("shopping"), [shopping, labels], () =>
     shopping.length === 0
       ? []
       : [
           make("h3", {}, "To buy"),
+          shoppingTable(shopping),
           make(
-            "table",
-            { class: "cw-shopping" },
-            make(
-              "tbody",
-              {},
-              ...shopping.map((line) =>
-                make(
-                  "tr",
-                  {},
-                  make("td", { class: "cw-tick", "aria-hidden": "true" }),
-                  make("th", { scope: "row" }, line.what, line.detail ? make("small", {}, ` ${line.detail}`) : null),
-                  make("td", {}, line.amount),
-                ),
-              ),
-            ),
+            "p",
+            { class: "cw-more cw-shopping-tools" },
+            action("print-shopping", "Print this list"),
+            action("save-shopping", "Save it as a table"),
+            labels ? action("print-labels", "Print labels for the pots") : null,
           ),
         ],
   );
+}
+
+function shoppingTable(shopping: Shopping): HTMLElement {
+  const priced = shopping.some((l) => l.cost !== "");
+  return make(
+    "table",
+    { class: "cw-shopping" },
+    make(
+      "tbody",
+      {},
+      ...shopping.map((line) =>
+        make(
+          "tr",
+          {},
+          make("td", { class: "cw-tick", "aria-hidden": "true" }),
+          make("th", { scope: "row" }, line.what, line.detail ? make("small", {}, ` ${line.detail}`) : null),
+          make("td", {}, line.amount),
+          priced ? make("td", { class: "cw-cost" }, line.cost) : null,
+        ),
+      ),
+    ),
+  );
+}
+
+/** A label for each pot, two in a row, to be cut out and stuck on. */
+function labels(steps: Step[]): HTMLElement[] {
+  return steps
+    .filter((s) => s.label.length > 0)
+    .map((s) => make("section", { class: "cw-pot" }, ...s.label.map((line, i) => (i === 0 ? make("h3", {}, line) : make("p", {}, line)))));
+}
+
+/** The sign that parts a number's whole from its rest where this person is. */
+function decimalSign(): string {
+  return new Intl.NumberFormat(navigator.languages).formatToParts(1.5).find((p) => p.type === "decimal")?.value === "," ? "," : "";
+}
+
+export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () => Engine | null): Actions {
+  const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
+  return {
+    begin: (b) => addSteps(desk, engine(), b.dataset["to"] ?? ""),
+    draw: (b) => {
+      draw(b.dataset["to"] ?? "");
+      desk.redraw();
+      document.querySelector(".cw-drawing")?.scrollIntoView({ block: "nearest" });
+    },
+    "print-shopping": () => {
+      layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? []));
+      window.print();
+    },
+    "print-labels": () => {
+      layAlone("labels", ...labels(sheet()?.steps ?? []));
+      window.print();
+    },
+    "save-shopping": () => {
+      const table = engine()?.shopping(JSON.stringify(desk.plan()), decimalSign()) ?? "";
+      if (table === "") return;
+      const name = fileName(desk.plan(), ".to-buy.csv");
+      saveText(name, "text/csv;charset=utf-8", table);
+      message("done", `“${name}” is on its way to your downloads. A spreadsheet opens it.`);
+    },
+  };
+}
+
+/** Adds a step, or a set of steps, after those that are there. */
+export function addSteps(desk: Desk, engine: Engine | null, what: string): void {
+  const before = list(desk.plan(), STEPS).length;
+  const added = startingSteps(desk.plan(), engine, what);
+  if (added.length === 0) return;
+  desk.change((plan) => {
+    put(plan, STEPS, [...list(plan, STEPS), ...added]);
+  });
+  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(before)}"] .cw-lead input`)?.focus();
+  if (added.length > 1) say(`${String(added.length)} steps are added ${before > 0 ? "after those that were there" : "to the sheet"}: ${wordsFor(what)}.`);
+}
+
+function startingSteps(plan: JsonObject, engine: Engine | null, what: string): Json[] {
+  if (!engine) return [bareStep(what, plan)];
+  try {
+    const steps = JSON.parse(engine.starting(what, JSON.stringify(plan))) as Json;
+    return Array.isArray(steps) ? steps : [];
+  } catch {
+    return [bareStep(what, plan)];
+  }
 }

@@ -17,17 +17,19 @@ import {
   readPlan,
   type Plan,
 } from "../state/plan";
+import { noteClocks } from "../state/clocks";
 import { completeForm, ensureEntry, newEntry } from "../state/entries";
 import { at, list, put, typedText, type Json } from "../state/pointer";
 import { announce } from "./announce";
 import { blankAt, blankFrom, pointerOf, renderAsked, renderBlanks, renderEcho, renderProblems } from "./blanks";
-import { canHaveCards, layCards, putCardsAway } from "./cards";
+import { canHaveCards, layCards } from "./cards";
 import { deliveryActions, renderDelivery } from "./delivery";
+import { daysActions, renderDays } from "./days";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, clean, every, make, region, setAttribute, setText } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
-import { renderShopping, renderSteps } from "./finish";
+import { addSteps, finishActions, renderClimate, renderShopping, renderSteps } from "./finish";
 import { isFramed, isSandboxed, tellHeight } from "./framed";
 import { gapActions } from "./gaps";
 import { hangingActions, renderHanging } from "./hanging";
@@ -35,9 +37,12 @@ import { openLadder, renderLadder, reopenLadder, startLadder } from "./ladder";
 import { nameLit, relight, startLight } from "./light";
 import { renderLists, renderWhen, whole } from "./lists";
 import { message, unsay } from "./messages";
+import { clearPaper } from "./paper";
+import { priceActions, renderPrice, renderRecord } from "./price";
 import { startPrint } from "./print";
 import { renderSafety } from "./safety";
 import { choiceActions, renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
+import { keepLeftOut, renderLeftOut, startStepOrder, stepOrderActions } from "./step-order";
 import { renderObjects, renderSurvey } from "./survey";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
@@ -231,8 +236,13 @@ function renderSheet(): void {
   // After the lists above, since some of their blanks come with the answer.
   renderBlanks(plan, readings());
   renderAsked(plan, sheet.problems ?? []);
-  renderSteps(plan, sheet.steps ?? []);
-  renderShopping(sheet.shopping ?? []);
+  renderClimate(sheet.climate ?? null);
+  renderLeftOut(plan);
+  renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
+  renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
+  renderDays(plan, sheet.days ?? null);
+  renderPrice(plan, sheet.price ?? null);
+  renderRecord(sheet.record ?? null);
   renderSafety(sheet.safety ?? []);
   renderFigures(figures);
   renderDrawing(sheet.drawings ?? [], layers);
@@ -307,9 +317,12 @@ function frame(): void {
 
 function add(button: HTMLElement): void {
   const pointer = whole(button, button.dataset["to"] ?? "");
+  if (pointer === "/finish/steps") {
+    addSteps(desk, engine, (document.querySelector("[data-new-step]") as HTMLSelectElement).value);
+    return;
+  }
   const entries = list(plan, pointer);
-  const entry = newEntry(plan, pointer, (document.querySelector("[data-new-step]") as HTMLSelectElement).value);
-  if (!put(plan, pointer, [...entries, entry])) return;
+  if (!put(plan, pointer, [...entries, newEntry(plan, pointer)])) return;
   changed();
   const added = document.querySelector(`[data-base="${CSS.escape(`${pointer}/${String(entries.length)}`)}"]`);
   added?.querySelector<HTMLElement>("input, select")?.focus();
@@ -333,20 +346,9 @@ function remove(button: HTMLElement): void {
   );
   for (const item of every(`[data-base="${CSS.escape(`${entry.pointer}/${String(entry.index)}`)}"]`)) item.remove();
   put(plan, entry.pointer, entry.entries.filter((_, i) => i !== entry.index));
+  if (entry.pointer === "/finish/steps") keepLeftOut(entry.item, entry.entries[entry.index] ?? null, entry.index, plan);
   changed();
   next?.focus();
-}
-
-function earlier(button: HTMLElement): void {
-  const entry = entryOf(button);
-  const before = entry?.item.previousElementSibling;
-  if (!entry || !before) return;
-  before.before(entry.item);
-  const entries = [...entry.entries];
-  entries.splice(entry.index - 1, 0, ...entries.splice(entry.index, 1));
-  put(plan, entry.pointer, entries);
-  changed();
-  button.focus();
 }
 
 /** Numbers written without a unit take the unit they were read with, so that
@@ -422,6 +424,10 @@ const doing: Actions = {
   ...choiceActions(desk),
   ...hangingActions(desk, () => sheet?.layers ?? []),
   ...gapActions(desk),
+  ...finishActions(desk, () => sheet, () => engine),
+  ...stepOrderActions(desk),
+  ...daysActions(desk, () => sheet, () => engine),
+  ...priceActions(desk, () => sheet),
   "print-cards": printCards,
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   "save-file": () => message("done", `“${savePlan(plan)}” is on its way to your downloads.`),
@@ -443,7 +449,7 @@ const doing: Actions = {
     blankAt("/title")?.focus();
   },
   print: () => {
-    putCardsAway();
+    clearPaper();
     window.print();
   },
   "turn-over": () => {
@@ -458,7 +464,6 @@ const doing: Actions = {
   "go-to": (b) => goTo(b.dataset["to"] ?? ""),
   add,
   remove,
-  earlier,
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
   "start-again": () => void start(),
   "save-damaged": () => saveText("kept-text.txt", "text/plain", damagedText),
@@ -505,6 +510,7 @@ function typed(target: EventTarget | null): void {
   if (entries && key && name) ensureEntry(plan, entries, key, name);
   put(plan, pointer, blank.value);
   if (pointer === "/room/form") completeForm(plan);
+  if (pointer === "/days/start") noteClocks(plan);
   const turnedLeaf = /^(.*)\/kind$/.exec(pointer);
   if (turnedLeaf && blank.value === "leaf" && !at(plan, `${turnedLeaf[1] ?? ""}/leaf`)) {
     put(plan, `${turnedLeaf[1] ?? ""}/leaf`, newLeaf());
@@ -566,6 +572,7 @@ function listen(): void {
     }
   });
   startLight(root);
+  startStepOrder(root, desk);
   startDrop();
   startLadder({ plan: () => plan, sheet: () => sheet, changed, keep: keepNow });
   startPrint(

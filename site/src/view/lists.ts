@@ -4,6 +4,7 @@
 
 import { cornerCount } from "../state/entries";
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
+import { fixedChoices, type Offered } from "./choices";
 import { every, setAttribute, setText } from "./dom";
 
 /** The pointer a blank or list inside an entry stands for. */
@@ -19,7 +20,13 @@ export function whole(element: Element, pointer: string): string {
 
 export function renderLists(plan: JsonObject): void {
   for (const host of every("[data-list]")) fill(host, host.dataset["list"] ?? "", plan);
-  for (const select of every<HTMLSelectElement>("select[data-options]")) offer(select, options(plan, select.dataset["options"] ?? ""));
+  const known = new Map<string, Choices>();
+  for (const select of every<HTMLSelectElement>("select[data-options]")) {
+    const of = select.dataset["options"] ?? "";
+    const own = of === "earlier" ? choices(earlierSteps(plan, select)) : (known.get(of) ?? choices(offeredFor(plan, of)));
+    known.set(of, own);
+    offer(select, own);
+  }
   renderNames(plan);
 }
 
@@ -33,9 +40,21 @@ function pattern(name: string): HTMLElement {
   if (!made) {
     const text = document.getElementById(name)?.textContent ?? "";
     made = new DOMParser().parseFromString(text, "text/html").body.firstElementChild as HTMLElement;
+    dress(made);
     patterns.set(name, made);
   }
   return made;
+}
+
+const keypads: Record<string, string> = { length: "decimal", number: "decimal", count: "numeric" };
+
+/** What every blank of a pattern has, so that the patterns need not say it. */
+function dress(made: HTMLElement): void {
+  for (const blank of every("input, textarea", made)) {
+    blank.setAttribute("autocomplete", "off");
+    blank.setAttribute("spellcheck", "false");
+    blank.setAttribute("inputmode", keypads[blank.dataset["kind"] ?? ""] ?? "text");
+  }
 }
 
 function fill(host: HTMLElement, pointer: string, plan: JsonObject): void {
@@ -67,24 +86,68 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
   }
 }
 
-type Offered = readonly [value: string, words: string];
+/** Choices in words, and one text that tells them from others. */
+interface Choices {
+  key: string;
+  all: readonly Offered[];
+}
 
-/** The words of a choice that follow from the plan. */
-function options(plan: JsonObject, of: string): Offered[] {
+function choices(all: readonly Offered[]): Choices {
+  return { key: JSON.stringify(all), all };
+}
+
+/** The words of a choice that many blanks share, or that follow from the plan. */
+function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
+  const fixed = fixedChoices[of];
+  if (fixed) return fixed;
   const n = cornerCount(plan);
   const corners = Array.from({ length: n }, (_, i) => letter(i));
   if (of === "corners") return corners.map((c) => [c, c]);
   if (of === "square") {
     return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${wall(i, n)}`]), ["fixture", "the light’s axis"]];
   }
-  return list(plan, "/mask/layers").map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
+  const entries = list(plan, of === "surfaces" ? "/finish/surfaces" : "/mask/layers");
+  return entries.map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
 }
 
-function offer(select: HTMLSelectElement, wanted: Offered[]): void {
-  const key = JSON.stringify(wanted);
-  if (select.dataset["offered"] === key) return;
-  select.dataset["offered"] = key;
-  select.replaceChildren(...wanted.map(([value, words]) => new Option(words, value)));
+/** The steps before a step, to share a product with; and the one chosen, which
+ *  may since have been moved behind it. */
+function earlierSteps(plan: JsonObject, select: Element): readonly Offered[] {
+  const own = whole(select, "");
+  const index = Number(/(\d+)$/.exec(own)?.[1] ?? 0);
+  const chosen = typedText(at(plan, `${own}/sameAs`));
+  const offered = list(plan, "/finish/steps").filter(
+    (s, i) => typedText(at(s, "/id")) === chosen || (i < index && !["leaf", "peel", "protect"].includes(typedText(at(s, "/kind")))),
+  );
+  return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of “${typedText(at(s, "/name"))}”`])];
+}
+
+function offer(select: HTMLSelectElement, wanted: Choices): void {
+  if (select.dataset["offered"] === wanted.key) return;
+  select.dataset["offered"] = wanted.key;
+  const chosen = select.value;
+  select.replaceChildren(...groups(wanted.all));
+  // Blanks of the plan are set from it; a choice that is not in the plan stays.
+  if (!select.hasAttribute("data-at") && wanted.all.some(([value]) => value === chosen)) select.value = chosen;
+}
+
+/** The choices as options; those that name a group stand together under it. */
+function groups(all: readonly Offered[]): HTMLElement[] {
+  const made: HTMLElement[] = [];
+  for (const [value, words, group] of all) {
+    const option = new Option(words, value);
+    if (group === undefined) made.push(option);
+    else {
+      let last = made.at(-1);
+      if (!(last instanceof HTMLOptGroupElement && last.label === group)) {
+        last = document.createElement("optgroup");
+        last.setAttribute("label", group);
+        made.push(last);
+      }
+      last.append(option);
+    }
+  }
+  return made;
 }
 
 function letter(i: number): string {

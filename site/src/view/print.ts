@@ -2,10 +2,10 @@
 // the drawings that are not in view are put after the sheet.
 
 import type { Drawing } from "../engine/contract";
-import { putCardsAway } from "./cards";
 import { otherDrawings } from "./drawing";
 import { showWholeList } from "./hanging";
 import { every, region } from "./dom";
+import { clearPaper } from "./paper";
 
 export function startPrint(redrawHanging: () => void, drawings: () => Drawing[]): void {
   let opened: HTMLDetailsElement[] = [];
@@ -21,6 +21,6 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
     for (const details of opened) details.open = false;
     opened = [];
     region("paper-drawings").replaceChildren();
-    putCardsAway();
+    clearPaper();
   });
 }

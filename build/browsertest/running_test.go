@@ -1,0 +1,163 @@
+package browsertest
+
+import (
+	"context"
+	"encoding/base64"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+)
+
+// running is the page that stays open between tests, nil where there is none.
+// A start takes the browser a new process and the engine anew, more than most
+// tests take; a plan put on a page that runs takes a twentieth of that.
+var running *runningPage
+
+type runningPage struct {
+	v     *view
+	as    string // how it looked when it was new
+	taken int    // tests that have had it
+}
+
+// open opens the published page and waits for its answers. With nothing more,
+// or a plan in a link, it may be a page that runs already, put back to how it
+// looked when it was new; any other address is a start of its own.
+func open(t *testing.T, in window, addition string) *view {
+	t.Helper()
+	if addition != "" && !strings.HasPrefix(addition, "#") {
+		return openAnew(t, in, addition)
+	}
+	v := onRunning(t, in)
+	v.put(addition)
+	return v
+}
+
+// openAnew starts the page in a new tab of a profile that keeps nothing: for
+// tests of the start itself, of what is asked for at it, of the history, and of
+// a page that is broken on purpose.
+func openAnew(t *testing.T, in window, addition string) *view {
+	t.Helper()
+	v := newView(t, in)
+	v.visit(hosted + addition)
+	v.ready()
+	return v
+}
+
+// onRunning is the page that runs, its view handed to a test and given back at
+// its end.
+func onRunning(t *testing.T, in window) *view {
+	t.Helper()
+	if running == nil {
+		running = startRunning(t)
+	}
+	v := running.v
+	v.t = t
+	running.taken++
+	v.resize(in)
+	v.asked()
+	t.Cleanup(func() {
+		v.lock.Lock()
+		faults := v.faults
+		v.faults = nil
+		v.lock.Unlock()
+		if !v.excused {
+			assert.Empty(t, faults, "the page's faults")
+		}
+		if t.Failed() || v.excused || v.changed || len(faults) > 0 || !v.cleared(running.as) {
+			closeRunning()
+		}
+	})
+	return v
+}
+
+func startRunning(t *testing.T) *runningPage {
+	t.Helper()
+	tab, closeTab := chromedp.NewContext(browser)
+	v := &view{t: t, tab: tab, close: closeTab}
+	v.begin(desk)
+	v.visit(hosted)
+	v.ready()
+	v.run(`globalThis.cwOwn = new Set(Object.getOwnPropertyNames(globalThis)); cwOwn.add("cwOwn").add("cwFolds")`)
+	page := &runningPage{v: v}
+	page.as = v.look()
+	v.changed = false
+	return page
+}
+
+// closeRunning closes the page that runs: the next test gets a new one.
+func closeRunning() {
+	if running != nil {
+		running.v.close()
+		running = nil
+	}
+}
+
+// put puts a plan on the page as a link does, or the worked example as its
+// button does.
+func (v *view) put(link string) {
+	v.t.Helper()
+	if link == "" {
+		v.run(`localStorage.clear(); document.querySelector("[data-do=example]").click()`)
+		return
+	}
+	// The page remembers some things by the plan's id, for as long as it runs.
+	if text, err := base64.RawURLEncoding.DecodeString(link[strings.LastIndex(link, "_")+1:]); err == nil && strings.HasPrefix(link, "#cw1_j_") {
+		link = fragment(strings.Replace(string(text), `"ceilingwright":1,"id":"`, fmt.Sprintf(`"ceilingwright":1,"id":"n%d-`, running.taken), 1))
+	}
+	v.run(`localStorage.clear(); location.replace($1)`, link)
+	v.wait(`!location.hash.includes("cw1")`)
+}
+
+// cleared puts a page back to how it looked when it was new, and says whether
+// it came back to that.
+func (v *view) cleared(as string) bool {
+	limited, cancel := context.WithTimeout(v.tab, patience)
+	defer cancel()
+	// What goes wrong here is no fault of the test that ran: the page is closed.
+	if _, err := chromedp.Call(v.tab, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{}); err != nil {
+		return false
+	}
+	if err := chromedp.Do(limited, chromedp.MouseEvent(chromedp.MouseMoved, 0, 0)); err != nil {
+		return false
+	}
+	got, err := chromedp.Run(limited, chromedp.Evaluate[string](lookNew, chromedp.EvalAwaitPromise))
+	return err == nil && got == as
+}
+
+// look is how a page looks once its folds are shut and the example is on it.
+func (v *view) look() string {
+	v.t.Helper()
+	return v.text(lookNew)
+}
+
+// lookNew puts the page back and gives what tells one that was used from a new
+// one: that a test has left something of its own, or else all of the document.
+const lookNew = `(async () => {
+  if (Object.getOwnPropertyNames(globalThis).some((name) => !cwOwn.has(name))) return "names of a test";
+  if (![Storage.prototype.setItem, history.replaceState, print].every((f) => /native code/.test(f))) return "functions of a test";
+  const soon = async (is) => { for (let i = 0; i < 100 && !is(); i++) await new Promise((r) => setTimeout(r, 20)); };
+  document.querySelector(".cw-ladder-leave")?.click();
+  await soon(() => !document.querySelector(".cw-ladder"));
+  document.activeElement?.blur();
+  document.querySelector("[data-do=example]").click();
+  for (const b of document.querySelectorAll("[data-do=put-away], [data-do=stamp][data-to=found]")) b.click();
+  // A second touch on the drawing puts out what an earlier one has lit.
+  document.querySelector("svg [data-lit] *")?.dispatchEvent(new MouseEvent("click", { bubbles: true }));
+  const folds = Array.from(document.querySelectorAll("details"));
+  globalThis.cwFolds ??= folds.map((d) => d.open);
+  folds.forEach((d, i) => d.open = cwFolds[i]);
+  await new Promise((r) => setTimeout(r, 20));
+  localStorage.clear();
+  const copy = document.documentElement.cloneNode(true);
+  for (const e of copy.querySelectorAll("[data-fill=hear], [data-fill=state], [data-fill=echo]")) e.textContent = "";
+  for (const e of copy.querySelectorAll("*")) {
+    const all = Array.from(e.attributes, (a) => [a.name, a.value]).sort();
+    for (const [name] of all) e.removeAttribute(name);
+    for (const [name, is] of all) e.setAttribute(name, is);
+  }
+  return copy.outerHTML;
+})()`

@@ -1,0 +1,247 @@
+package finish
+
+import (
+	"strings"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Reading is what was read off an instrument, where it was.
+type Reading struct {
+	Value measure.Number
+	Known bool
+}
+
+// ReadingOf is a reading of n.
+func ReadingOf(n measure.Number) Reading { return Reading{n, true} }
+
+// Climate is what was measured where the paint goes on: the temperature of the
+// air and of the surface in degrees Celsius, and the relative humidity of the air
+// as a fraction. Problems name temperatures in both scales, the one of the
+// thermometer first.
+type Climate struct {
+	Air, Surface, Humidity Reading
+	Fahrenheit             bool
+}
+
+// Fit is whether it is fit to paint. Dew is the dew point of the air and Margin
+// how far the surface is above it, both in degrees Celsius, below 0 where it is
+// colder. Verdict is NotAsked where nothing was measured, Unfit as soon as one
+// reading alone forbids it, and Unsure where a reading is missing.
+type Fit struct {
+	Dew, Margin Reading
+	Verdict     Verdict
+}
+
+// Verdict is the answer whether it is fit to paint.
+type Verdict string
+
+// The answers.
+const (
+	NotAsked Verdict = ""
+	Go       Verdict = "go"
+	Unfit    Verdict = "stop"
+	Unsure   Verdict = "unknown"
+)
+
+// The limits. Air and surface 45 to 90 °F for most paints: MIL-HDBK-1110 §7.4.1.
+// Below 50 °F another Army manual would not paint: TM 43-0139 ¶5-31. Humidity 40
+// to 75 %: TM 55-1500-345-23; below 85 % in a city's paint specification. The
+// surface above the dew point by 5 °F and rising: MIL-HDBK-1110 §9.6.6; by 3 °C
+// in a book on marine painting. 3 °C are 5.4 °F: the stricter holds.
+var (
+	coldest   = Fahrenheit(45)
+	cool      = Fahrenheit(50)
+	hottest   = Fahrenheit(90)
+	dry       = measure.NumberFromFraction(40, 100)
+	damp      = measure.NumberFromFraction(85, 100)
+	leastGap  = measure.NumberFromInt(3)
+	leastGapF = measure.NumberFromFraction(25, 9)
+)
+
+// LeastMargin is how far above the dew point a surface must be, in degrees
+// Celsius: 3. LeastMarginFahrenheit is the 5 °F of the other rule, in degrees
+// Celsius too.
+func LeastMargin() measure.Number { return leastGap }
+
+// LeastMarginFahrenheit is 5 °F as a difference in degrees Celsius, 25/9.
+func LeastMarginFahrenheit() measure.Number { return leastGapF }
+
+// Fahrenheit is f degrees Fahrenheit in degrees Celsius, exactly.
+func Fahrenheit(f int64) measure.Number { return measure.NumberFromFraction((f-32)*5, 9) }
+
+// InFahrenheit is a temperature of c degrees Celsius in degrees Fahrenheit,
+// exactly.
+func InFahrenheit(c measure.Number) measure.Number {
+	return c.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
+}
+
+// The range of the formula over water (WMO-No. 8, annex 4.B), and what no
+// thermometer in a room reads: outside it a reading is refused.
+var (
+	leastTemperature    = measure.NumberFromInt(-45)
+	greatestTemperature = measure.NumberFromInt(60)
+)
+
+// Judge tells whether it is fit to paint. The problems are at /air, /surface and
+// /humidity; a cold or hot surface, a surface near the dew point and a reading
+// that no instrument gives are stops.
+func (c Climate) Judge() (fit Fit, problems []problem.Problem) {
+	given := c.Air.Known || c.Surface.Known || c.Humidity.Known
+	if !given {
+		return fit, nil
+	}
+	if problems = c.refusals(); len(problems) > 0 {
+		return Fit{Verdict: Unsure}, problems
+	}
+	problems = append(c.tooColdOrHot("/air", "air", c.Air), c.tooColdOrHot("/surface", "surface", c.Surface)...)
+	problems = append(problems, c.humidityRemarks()...)
+	if c.Air.Known && c.Humidity.Known {
+		fit.Dew = ReadingOf(DewPoint(c.Air.Value, c.Humidity.Value))
+	}
+	if fit.Dew.Known && c.Surface.Known {
+		fit.Margin = ReadingOf(c.Surface.Value.Sub(fit.Dew.Value))
+		problems = append(problems, c.nearDew(fit.Margin.Value)...)
+	}
+	fit.Verdict = Go
+	if !fit.Margin.Known {
+		fit.Verdict = Unsure
+	}
+	for _, p := range problems {
+		if p.Severity == problem.Stop {
+			fit.Verdict = Unfit
+		}
+	}
+	return fit, problems
+}
+
+func (c Climate) refusals() []problem.Problem {
+	var found []problem.Problem
+	for _, r := range []struct {
+		at, name string
+		Reading
+	}{{"/air", "air", c.Air}, {"/surface", "surface", c.Surface}} {
+		if r.Known && (r.Value.Cmp(leastTemperature) < 0 || r.Value.Cmp(greatestTemperature) > 0) {
+			found = append(found, problem.Problem{At: r.at, Severity: problem.Stop,
+				What: "The " + r.name + " would be at " + c.Degrees(r.Value) + ".",
+				Do:   "Check the reading and its unit."})
+		}
+	}
+	if h := c.Humidity; h.Known && (h.Value.Sign() <= 0 || h.Value.Cmp(measure.NumberFromInt(1)) > 0) {
+		found = append(found, problem.Problem{At: "/humidity", Severity: problem.Stop,
+			What: "The humidity is " + perCent(h.Value) + ", which no air has.",
+			Do:   "Give the relative humidity that the instrument shows, above 0 and up to 100 per cent."})
+	}
+	return found
+}
+
+func (c Climate) tooColdOrHot(at, name string, r Reading) []problem.Problem {
+	switch {
+	case !r.Known:
+	case r.Value.Cmp(coldest) < 0:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(coldest.Sub(r.Value)) + " under the least for most paints, " + c.Degrees(coldest) + ".",
+			Do:   "Warm the room and let the ceiling come up, or wait."}}
+	case r.Value.Cmp(hottest) > 0:
+		return []problem.Problem{{At: at, Severity: problem.Stop,
+			What: "The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(r.Value.Sub(hottest)) + " over the most for most paints, " + c.Degrees(hottest) + ".",
+			Do:   "Wait for a cooler hour; paint that dries too fast cracks."}}
+	case r.Value.Cmp(cool) < 0:
+		return []problem.Problem{{At: at, Severity: problem.Caution,
+			What: "The " + name + " is at " + c.Degrees(r.Value) + "; many paints want " + c.Degrees(cool) + " or more.",
+			Do:   "Read the least temperature on the label."}}
+	}
+	return nil
+}
+
+func (c Climate) humidityRemarks() []problem.Problem {
+	h := c.Humidity
+	switch {
+	case !h.Known:
+	case h.Value.Cmp(damp) >= 0:
+		return []problem.Problem{{At: "/humidity", Severity: problem.Caution,
+			What: "The air is damp, " + perCent(h.Value) + ": water paint dries slowly and may not knit together.",
+			Do:   "Air and warm the room until it is below 85 per cent."}}
+	case h.Value.Cmp(dry) < 0:
+		return []problem.Problem{{At: "/humidity", Severity: problem.Note,
+			What: "The air is dry, " + perCent(h.Value) + ": paint and glaze set quickly.",
+			Do:   "Keep a wet edge and work smaller pieces."}}
+	}
+	return nil
+}
+
+// nearDew refuses a surface that is less than 3 °C above the dew point.
+func (c Climate) nearDew(m measure.Number) []problem.Problem {
+	if m.Cmp(leastGap) >= 0 {
+		return nil
+	}
+	p := problem.Problem{At: "/surface", Severity: problem.Stop,
+		What: "The surface is " + c.Difference(m) + " above the dew point; " + c.Difference(leastGap) + " are asked for, so it is " + c.Difference(leastGap.Sub(m)) + " too cold.",
+		Do:   "Warm the ceiling or dry the air, and measure again."}
+	switch {
+	case m.Sign() < 0:
+		p.What = "The surface is " + c.Difference(m.Abs()) + " below the dew point: water settles on it."
+	case m.IsZero():
+		p.What = "The surface is at the dew point: water settles on it."
+	case m.Cmp(leastGapF) >= 0:
+		p.What += " By the other rule, 5 °F, it would just do; the stricter holds."
+	default:
+		p.What += " By the other rule, 5 °F, it is " + c.Difference(leastGapF.Sub(m)) + " too cold."
+	}
+	return []problem.Problem{p}
+}
+
+// Degrees is a temperature of n degrees Celsius in both scales, to a tenth.
+func (c Climate) Degrees(n measure.Number) string { return c.both(InFahrenheit(n), n) }
+
+// Difference is a difference of n degrees Celsius in both scales, to a tenth.
+func (c Climate) Difference(n measure.Number) string {
+	return c.both(n.Mul(measure.NumberFromFraction(9, 5)), n)
+}
+
+func (c Climate) both(fahrenheit, celsius measure.Number) string {
+	f, d := Tenth(fahrenheit)+" °F", Tenth(celsius)+" °C"
+	if c.Fahrenheit {
+		return f + " (" + d + ")"
+	}
+	return d + " (" + f + ")"
+}
+
+// Tenth is n to a tenth, as a thermometer shows it.
+func Tenth(n measure.Number) string {
+	if text, below := strings.CutPrefix(n.RoundHalfEven(1).StringFixed(1), "-"); below {
+		return "−" + text
+	}
+	return n.RoundHalfEven(1).StringFixed(1)
+}
+
+// The constants of the Magnus formula over water in degrees Celsius, and the
+// saturation vapour pressure at 0 °C in hPa (WMO-No. 8, annex 4.B).
+const (
+	magnusA  = 17.62
+	magnusB  = 243.12
+	pressure = 6.112
+)
+
+// steps is how finely a figure that has no exact answer is kept: far above the
+// last bit, so that every processor gives the same.
+const steps = 1_000_000
+
+// DewPoint is the temperature at which air of a temperature and a relative
+// humidity begins to give off water, in degrees Celsius to a millionth. Humidity
+// is above 0, the temperature in the range of the formula.
+//
+// Magnus formula, Td = B·g ÷ (A − g) with g = ln(humidity) + A·T ÷ (B + T);
+// constants of WMO-No. 8, annex 4.B.
+func DewPoint(air, humidity measure.Number) measure.Number {
+	t := air.Float()
+	g := measure.NaturalLog(humidity.Float()) + float64(magnusA*t)/(magnusB+t)
+	return kept(float64(magnusB*g) / (magnusA - g))
+}
+
+// saturation is the vapour pressure of air that can take up no more water, in
+// hPa.
+func saturation(t float64) float64 {
+	return float64(pressure * measure.Exp(float64(magnusA*t)/(magnusB+t)))
+}

@@ -1,0 +1,203 @@
+package finish
+
+import (
+	"strconv"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Gilding is a field or the share of one that is to be laid with leaf. Cover
+// is the share of the area that gets leaf: 1 where it is laid whole and rubbed
+// later, 0.6 to 0.8 for a broken lay, 0.2 to 0.4 for scattered flakes. Waste is
+// the share lost on top: 0.10 lying flat, 0.20 overhead. Both are common
+// practice, no source.
+type Gilding struct {
+	Area  measure.Area
+	Leaf  Leaf
+	Cover measure.Number
+	Waste measure.Number
+}
+
+// Leaves is the leaf a Gilding takes. Bare is area × cover ÷ leaf area, what it
+// would take without laps, cut edges and waste; Exact what it takes with them,
+// unrounded; Count the whole leaves, never fewer than Bare. Columns and Rows are
+// those of a grid, Turned where its leaves lie crosswise; Strips those of a band.
+type Leaves struct {
+	Gilding
+	Bare, Exact   measure.Number
+	Count         int64
+	Columns, Rows int64
+	Turned        bool
+	Strips        Strips
+}
+
+// MostLeaves is the greatest number of leaves that is counted.
+const MostLeaves = 100_000_000
+
+// Field counts the leaves of a large or irregular field: area × cover ÷
+// ((length − lap) × (width − lap)) × (1 + waste), rounded up. The rule takes no
+// account of leaves cut at the field's edges; InGrid does, for a rectangle.
+//
+// Refused: what Leaf.Refusals refuses, an area below 0, a cover outside 0 to 1,
+// a waste below 0 or above 1, and more than MostLeaves leaves.
+func Field(g Gilding) (leaves Leaves, problems []problem.Problem, ok bool) {
+	leaves = Leaves{Gilding: g}
+	if problems = leaves.refusals(); len(problems) > 0 {
+		return leaves, problems, false
+	}
+	leaves.Exact = g.Area.Times(g.Cover).SquareMetres.Quo(g.Leaf.Laid().SquareMetres).Mul(g.withWaste())
+	return leaves.counted()
+}
+
+// InGrid counts the leaves of a rectangle in whole columns and rows, × cover ×
+// (1 + waste), rounded up. The area of g is that of the rectangle, whatever it
+// was. Refused: what Field refuses, and a side not above 0.
+func InGrid(g Gilding, along, across measure.Length) (leaves Leaves, problems []problem.Problem, ok bool) {
+	g.Area = measure.AreaOf(along, across)
+	leaves = Leaves{Gilding: g}
+	problems = leaves.refusals()
+	if along <= 0 || across <= 0 {
+		problems = append(problems, problem.Problem{At: "/area", Severity: problem.Stop,
+			What: "A side of the rectangle is not above 0.", Do: "Check the sizes the area is made from."})
+	}
+	if len(problems) > 0 {
+		return leaves, problems, false
+	}
+	leaves.Columns, leaves.Rows, leaves.Turned = g.Leaf.Grid(along, across)
+	leaves.Exact = times(leaves.Columns, leaves.Rows).Mul(g.Cover).Mul(g.withWaste())
+	return leaves.counted()
+}
+
+// Band is a long narrow field. Run is its length along the middle; Margin how
+// far the leaf runs past the band on either side; Corners how many corners are
+// mitred, each of which takes the width of a strip more, for the strips reach to
+// the outer corner; Closed tells that the band runs round and meets itself.
+type Band struct {
+	Run, Width, Margin measure.Length
+	Corners            int64
+	Closed             bool
+}
+
+// Wide is the width of leaf that the band takes.
+func (b Band) Wide() measure.Length { return b.Width + 2*b.Margin }
+
+// Strips is how a band is laid. One narrower than the leaf is laid in one row of
+// strips, FromLeaf of them cut from a leaf; a wider one in Rows of whole leaves,
+// and FromLeaf is then 1. InRow is the strips or leaves of one row, Length the
+// length of leaf laid in it, with corners, cover and waste, rounded up to the
+// nanometre.
+type Strips struct {
+	FromLeaf, Rows, InRow int64
+	Length                measure.Length
+}
+
+// InBand counts the leaves of a band: strips of run + corners × strip width, ×
+// cover × (1 + waste), by strips per leaf, rounded up. Strips are cut across the
+// leaf's width and laid lengthwise, each lapping the one before: old manuals cut
+// a leaf in three or four (Workshop Receipts, first series, oil gilding). Waste
+// is put on the length and not on the leaves, so that a ribbon from a roll is
+// not bought twice for a tenth more. The area of g is run × width, whatever it
+// was.
+//
+// Refused: what Field refuses, a run or a width not above 0, a margin or corners
+// below 0.
+func InBand(g Gilding, b Band) (leaves Leaves, problems []problem.Problem, ok bool) {
+	g.Area = measure.AreaOf(max(0, b.Run), max(0, b.Width))
+	leaves = Leaves{Gilding: g}
+	if problems = append(leaves.refusals(), b.refusals()...); len(problems) > 0 {
+		return leaves, problems, false
+	}
+	length := b.Run.In(1).Add(b.Wide().In(1).Mul(measure.NumberFromInt(b.Corners))).Mul(g.Cover).Mul(g.withWaste())
+	if length.Cmp((g.Leaf.Length - g.Leaf.Lap).In(1).Mul(measure.NumberFromInt(MostLeaves))) > 0 {
+		return leaves, tooManyLeaves(), false
+	}
+	nanometres, _ := length.Ceil()
+	leaves.Strips = g.Leaf.strips(b, measure.Length(nanometres))
+	strips := times(leaves.Strips.Rows, leaves.Strips.InRow)
+	leaves.Exact = strips.Quo(measure.NumberFromInt(leaves.Strips.FromLeaf))
+	return leaves.counted()
+}
+
+func (b Band) refusals() []problem.Problem {
+	var found []problem.Problem
+	refuse := func(at, what, do string) {
+		found = append(found, problem.Problem{At: at, Severity: problem.Stop, What: what, Do: do})
+	}
+	if b.Run <= 0 {
+		refuse("/bandRun", "The length of the band is not above 0.", "Give the length of the band along its middle.")
+	}
+	if b.Width <= 0 {
+		refuse("/bandWidth", "The width of the band is not above 0.", "Give the width of the band.")
+	}
+	if b.Margin < 0 {
+		refuse("/spill", "The leaf runs "+millimetres(b.Margin)+" past the edge of the band.", "Give 0 or more.")
+	}
+	if b.Corners < 0 {
+		refuse("/bandCorners", "The band has fewer than no corners.", "Give 0 or more.")
+	}
+	return found
+}
+
+// strips are the strips of a band that is length long, all told.
+func (l Leaf) strips(b Band, length measure.Length) Strips {
+	line := l.Line(length)
+	if b.Closed {
+		line = l.Ring(length)
+	}
+	if b.Wide() > l.Width {
+		return Strips{FromLeaf: 1, Rows: inLine(b.Wide(), l.Width, l.Lap), InRow: line, Length: length}
+	}
+	return Strips{FromLeaf: int64(l.Width / b.Wide()), Rows: 1, InRow: line, Length: length}
+}
+
+// counted rounds the leaves up.
+func (l Leaves) counted() (Leaves, []problem.Problem, bool) {
+	l.Bare = l.Area.Times(l.Cover).SquareMetres.Quo(l.Leaf.Area().SquareMetres)
+	count, fits := l.Exact.Ceil()
+	if !fits || count > MostLeaves {
+		return l, tooManyLeaves(), false
+	}
+	l.Count = count
+	return l, nil, true
+}
+
+func tooManyLeaves() []problem.Problem {
+	return []problem.Problem{{At: "/length", Severity: problem.Stop,
+		What: "This takes more than " + strconv.Itoa(MostLeaves) + " leaves.",
+		Do:   "Check the size of the leaf and the area."}}
+}
+
+// Yield is the share of the leaf that shows on the work, and More how much more
+// is bought than the bare area: the same fact told from either end. ok is false
+// where no leaf is taken.
+func (l Leaves) Yield() (yield, more measure.Number, ok bool) {
+	if l.Bare.IsZero() || l.Exact.IsZero() {
+		return yield, more, false
+	}
+	return l.Bare.Quo(l.Exact), l.Exact.Quo(l.Bare).Sub(measure.NumberFromInt(1)), true
+}
+
+func (g Gilding) withWaste() measure.Number { return measure.NumberFromInt(1).Add(g.Waste) }
+
+func (g Gilding) refusals() []problem.Problem {
+	found := g.Leaf.Refusals()
+	if g.Area.SquareMetres.Sign() < 0 {
+		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
+			What: "The area comes out below nothing, " + figure(g.Area.SquareMetres) + " m².",
+			Do:   "Check the sizes the area is made from."})
+	}
+	return append(append(found,
+		upToWhole("/cover", "cover", g.Cover)...),
+		upToWhole("/waste", "waste", g.Waste)...)
+}
+
+// upToWhole refuses a share outside 0 to 1.
+func upToWhole(at, name string, share measure.Number) []problem.Problem {
+	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(1)) <= 0 {
+		return nil
+	}
+	return []problem.Problem{{At: at, Severity: problem.Stop,
+		What: "The " + name + " is " + perCent(share) + ".",
+		Do:   "Give a " + name + " from 0 to 100 per cent."}}
+}

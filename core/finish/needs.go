@@ -1,0 +1,84 @@
+package finish
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// Needs is what a step takes if the product spreads better than said, as said,
+// and worse. A single figure would look surer than any spread rate is.
+type Needs struct{ Lean, Likely, Rich measure.Volume }
+
+// UsualVary is how far a spread rate may be off either way where the plan does
+// not say: 15 per cent. Labels of one kind of wall paint differ from 350 to 400
+// ft²/gal (trade notes), and the ground by more: common practice, no source.
+var UsualVary = measure.NumberFromFraction(15, 100)
+
+// NeedsOf is a need if the spread rate is better or worse by a share: the rate
+// changes by it, so the need is divided by 1 ± vary. ok is false where vary is
+// below 0 or not below 1.
+func NeedsOf(likely measure.Volume, vary measure.Number) (needs Needs, ok bool) {
+	one := measure.NumberFromInt(1)
+	if vary.Sign() < 0 || vary.Cmp(one) >= 0 {
+		return Needs{}, false
+	}
+	return Needs{
+		Lean:   measure.Volume{Litres: likely.Litres.Quo(one.Add(vary))},
+		Likely: likely,
+		Rich:   measure.Volume{Litres: likely.Litres.Quo(one.Sub(vary))},
+	}, true
+}
+
+// OneBatch chooses cans of one size alone, the cheapest size that does, then the
+// least left over, then the fewest: cans of one size can be asked for with one
+// batch number. Where prices are missing the least left over comes first. ok is
+// false where CheapestCans would say so; problems are those of CheapestCans for
+// the size chosen, and for all sizes where none will do.
+func OneBatch(need measure.Volume, cans []Can) (purchase Purchase, problems []problem.Problem, ok bool) {
+	best, problems, ok := CheapestCans(need, cans)
+	if !ok || best.Cans == 0 {
+		return best, problems, ok
+	}
+	found := false
+	for i := range cans {
+		alone, remarks, ok := CheapestCans(need, cans[i:i+1])
+		if !ok || best.Priced != alone.Priced && best.Priced {
+			continue
+		}
+		alone.Counts = make([]int64, len(cans))
+		alone.Counts[i] = alone.Cans
+		alone.Priced = alone.Priced && best.Priced
+		if !found || alone.isBetterThan(&purchase) {
+			purchase, problems, found = alone, keepIndex(remarks, problems), true
+		}
+	}
+	return purchase, problems, found
+}
+
+// isBetterThan compares two purchases of one need.
+func (p *Purchase) isBetterThan(q *Purchase) bool {
+	if c := p.Price.Cmp(q.Price); p.Priced && c != 0 {
+		return c < 0
+	}
+	if c := p.Bought.Litres.Cmp(q.Bought.Litres); c != 0 {
+		return c < 0
+	}
+	return p.Cans < q.Cans
+}
+
+// keepIndex is the remarks on a choice, with those of all sizes that stand at
+// one of them.
+func keepIndex(remarks, all []problem.Problem) []problem.Problem {
+	kept := []problem.Problem{}
+	for _, p := range all {
+		if p.At != "" {
+			kept = append(kept, p)
+		}
+	}
+	for _, p := range remarks {
+		if p.At == "" {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}

@@ -1,0 +1,74 @@
+package sheet
+
+import (
+	"ceilingwright/core/days"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+)
+
+// filmAges holds the calendar against what masks can be stuck to: paint that is
+// too young lifts with the mask.
+func (b *builder) filmAges(c *calendar) {
+	for i := range c.tasks {
+		if c.origins[i].Work == days.Hanging {
+			b.paintUnder(c, i)
+		}
+	}
+}
+
+// paintUnder finds the coat under a mask that lacks most of the age at which
+// paint is counted on to hold tape, and says so. Where the plan gives the days,
+// the calendar keeps them, and nothing is said of more than a day.
+func (b *builder) paintUnder(c *calendar, hang int) {
+	s := &c.schedule
+	at := s.Zone.Moment(s.Placed[hang].Start)
+	young, lacks, age := -1, days.Moment(0), days.Moment(0)
+	for i := range hang {
+		o := c.origins[i]
+		if o.Coat == 0 || o.Step < 0 {
+			continue
+		}
+		step := &b.plan.Steps[o.Step]
+		if job := &c.job.Steps[o.Step]; !step.Kind.IsLiquid() || job.Surface != "" || job.Apart {
+			continue
+		}
+		old := at - s.Zone.Moment(s.Placed[i].End)
+		need := days.UsualFilmAge(isOil(step.Binder))
+		if b.plan.Days.FilmAge.Known {
+			need = days.LeastFilmAge
+		}
+		if missing := days.Moment(need*days.Day) - old; missing > lacks {
+			young, lacks, age = o.Step, missing, old
+		}
+	}
+	if young < 0 {
+		return
+	}
+	step := &b.plan.Steps[young]
+	p := problem.Problem{Severity: problem.Caution,
+		What: "“" + b.layers[c.origins[hang].Layer].panels.Name + "” is stuck to “" + step.Name + "” " + ageText(age) + " after its last coat. ",
+		Do:   "Pull tape on it first, or write under fresh paint how many days it must age: the mask then waits for it."}
+	switch {
+	case age < days.Moment(days.LeastFilmAge*days.Day):
+		p.Severity = problem.Stop
+		p.What += "Nobody advises tape on paint less than a day old: the mask would lift it."
+		p.Do = "Write under fresh paint that it must age a day at least: the mask then waits for it. The makers of paint and mask say how long it should be."
+	case isOil(step.Binder):
+		p.What += "Oil paint is counted on to hold a mask after a week."
+	default:
+		p.What += "Water paint is counted on to hold a mask after two weeks, some say a month."
+	}
+	b.report(step.At, []problem.Problem{p})
+}
+
+func isOil(binder safety.Binder) bool {
+	return binder == safety.Solvent || binder == safety.DryingOil
+}
+
+// ageText is a time in whole days, or in whole hours below one.
+func ageText(m days.Moment) string {
+	if m < days.Day {
+		return plural(int64(m)/60, "hour", "hours")
+	}
+	return plural(int64(m)/days.Day, "day", "days")
+}

@@ -1,0 +1,156 @@
+package sheet
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+	"ceilingwright/core/problem"
+)
+
+// books is how the leaf is bought.
+func (w *step) books(leaves *finish.Leaves, books *finish.Books) {
+	sold := w.sold(books.Books)
+	if books.PerBook > 1 || !w.Leaf.Leaf.IsRoll() {
+		w.count(blockFinish, w.id("books"), "books of leaf", books.Books, sold,
+			"Leaves by the leaves in a book, rounded up.", w.whole(books.Leaves)+" ÷ "+w.whole(books.PerBook)+", rounded up",
+			"A book of 25 leaves: Encyclopædia Britannica, 1911, Goldbeating.")
+	}
+	w.out.Buy = sold
+	if books.Packs > 0 {
+		w.packs(books)
+		w.out.Buy = plural(books.Packs, "pack", "packs")
+		if books.Loose > 0 {
+			w.out.Buy += " + " + w.sold(books.Loose)
+		}
+	}
+	w.out.LeftOver = w.spare(leaves, books)
+	if books.Books > 0 {
+		w.buy(w.Name, w.out.Buy, w.builder.recordedLeaf(w.Leaf)+"; "+w.whole(books.Leaves)+" "+w.piece(books.Leaves)+" needed, "+w.out.LeftOver+"; all from one batch")
+		w.bought(w.packed(books)...)
+	}
+}
+
+// packed are the packs and the books of a leaf, for the price and the shopping
+// table.
+func (w *step) packed(books *finish.Books) []pack {
+	l, unit := w.Leaf, "leaves"
+	if l.Leaf.IsRoll() {
+		unit = "rolls"
+	}
+	of := func(name string, count, pieces int64, each plan.Money) pack {
+		name += " of " + w.whole(pieces) + " " + w.piece(pieces)
+		if unit == "rolls" && pieces == 1 {
+			name = "roll of " + w.put(l.Leaf.Length)
+		}
+		return pack{group: price.Leaf, what: w.Name, count: count, name: name, size: measure.NumberFromInt(pieces), unit: unit, each: each.Amount, priced: each.Known}
+	}
+	var packs []pack
+	if books.Packs > 0 {
+		packs = append(packs, of("pack", books.Packs, books.BooksPerPack*books.PerBook, l.PerPackPrice))
+	}
+	if books.Loose > 0 {
+		packs = append(packs, of("book", books.Loose, books.PerBook, l.PerBookPrice))
+	}
+	return packs
+}
+
+// sold is so many books, or rolls that are sold singly.
+func (w *step) sold(n int64) string {
+	if w.Leaf.Leaf.IsRoll() && w.Leaf.PerBook == 1 {
+		return w.whole(n) + " " + noun(n, "roll", "rolls")
+	}
+	return w.whole(n) + " " + noun(n, "book", "books")
+}
+
+func (w *step) packs(books *finish.Books) {
+	rule, source := "Whole packs; where the single books left come to eight tenths of a pack, one more pack.", "Common practice, no source."
+	sum := w.whole(books.Books) + " ÷ " + w.whole(books.BooksPerPack)
+	switch {
+	case books.Compared:
+		rule, source = "The cheapest of all ways to buy books and packs.", "Arithmetic. Every number of packs is compared."
+		sum = w.whole(books.Packs) + " × " + w.builder.rate(books.Pack.Amount) + " + " + w.whole(books.Loose) + " × " + w.builder.rate(books.Book.Amount) + " = " + w.builder.money(books.Price) + ": " + w.whole(books.Packs) + " packs"
+	case books.Pack.Known:
+		rule, source = "Whole packs, since a single book has no price here.", ofArithmetic
+		sum += ", rounded up"
+	}
+	w.count(blockFinish, w.id("packs"), "packs of leaf", books.Packs, plural(books.Packs, "pack", "packs"), rule, sum, source)
+}
+
+// mostRolls bounds what is said of the length left on rolls.
+const mostRolls = 1000
+
+// spare is what is left over: leaves, or the length of ribbon on the last roll.
+func (w *step) spare(leaves *finish.Leaves, books *finish.Books) string {
+	s, l := &leaves.Strips, w.Leaf.Leaf
+	if s.Rows == 1 && s.FromLeaf <= mostRolls && l.IsRoll() && leaves.Count <= mostRolls {
+		used := s.Length + measure.Length(max(0, s.InRow-1))*l.Lap
+		if left := measure.Length(s.FromLeaf*(books.Leaves+books.Spare))*l.Length - used; left >= 0 {
+			return w.n.Length(left) + " of ribbon left"
+		}
+	}
+	return w.whole(books.Spare) + " " + w.piece(books.Spare) + " spare"
+}
+
+// leafCost is what the leaf costs, and what that is for an area.
+func (w *step) leafCost(leaves *finish.Leaves, books *finish.Books) {
+	w.builder.currency()
+	digits := int32(w.builder.plan.Price.Digits)
+	sum, ok := price.Round(measure.NumberFromDecimal(books.Price), digits)
+	if !books.Priced || !ok || books.Books == 0 || leaves.Area.SquareMetres.Sign() <= 0 {
+		return
+	}
+	each := measure.NumberFromDecimal(books.Price).Quo(leaves.Area.SquareMetres)
+	area, other := w.perUnit(each, w.n), w.perUnit(each, w.other)
+	if area == "" {
+		return
+	}
+	w.figure(Figure{
+		ID: w.id("leafCost"), Block: blockFinish, Label: "cost of the leaf", Value: sum.StringFixed(digits), Unit: w.builder.plan.Price.Currency,
+		Text: w.builder.money(sum) + ", " + area, Other: other,
+		Working: Working{Rule: "The price of all that is bought, and that by the area that gets leaf.",
+			Sum: w.out.Buy + " cost " + w.builder.money(sum) + "; by " + w.n.Area(leaves.Area) + " that is " + area, Source: "Arithmetic, rounded once to the smallest coin."},
+	})
+}
+
+// leafNeed is the leaf of a step, kept to see which steps take the same.
+type leafNeed struct {
+	step  *step
+	books finish.Books
+}
+
+// sameLeaf says where the leaf of a step, bought together with the same leaf of
+// steps before it, comes to fewer books or less money.
+func (w *step) sameLeaf(books *finish.Books) {
+	leaves, apart, cost, priced, names := books.Leaves, books.Books, books.Price, books.Priced, ""
+	for i := range w.builder.leafNeeds {
+		if n := &w.builder.leafNeeds[i]; isSameLeaf(n.step.Leaf, w.Leaf) {
+			leaves, apart = leaves+n.books.Leaves, apart+n.books.Books
+			cost, priced = cost.Add(n.books.Price), priced && n.books.Priced
+			names += "“" + n.step.Name + "”, "
+		}
+	}
+	w.builder.leafNeeds = append(w.builder.leafNeeds, leafNeed{w, *books})
+	together, _, ok := finish.BooksFor(leaves, books.Sold)
+	if !ok {
+		return
+	}
+	saves := ""
+	switch {
+	case priced && together.Priced && together.Price.LessThan(cost):
+		saves = w.builder.money(cost.Sub(together.Price)) + " less than apart"
+	case together.Books < apart:
+		saves = "where " + w.whole(apart) + " are counted"
+	default:
+		return
+	}
+	w.report(w.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note,
+		What: "The same leaf is bought for " + names[:len(names)-len(", ")] + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + ".",
+		Do:   "Buy it together, from one batch."}})
+}
+
+// isSameLeaf tells whether two leaves are sold as one thing.
+func isSameLeaf(a, b *plan.Leaf) bool {
+	return a.Metal == b.Metal && a.Leaf.Length == b.Leaf.Length && a.Leaf.Width == b.Leaf.Width && a.PerBook == b.PerBook && a.BooksPerPack == b.BooksPerPack &&
+		a.PerBookPrice.Amount.Equal(b.PerBookPrice.Amount) && a.PerPackPrice.Amount.Equal(b.PerPackPrice.Amount)
+}

@@ -1,0 +1,260 @@
+package sheet
+
+import (
+	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
+
+// mixed is the mix of the step in the proportions of its recipe, with what is
+// wrong with it said the first time. ok is false where the step mixes nothing, or
+// nothing can be mixed.
+func (w *step) mixed() (mix finish.Mix, ok bool) {
+	if len(w.Mix) == 0 || !w.MixWhole {
+		return mix, false
+	}
+	if w.recipe == nil {
+		w.recipe = &recipe{}
+		var problems []problem.Problem
+		w.recipe.mix, problems, w.recipe.ok = finish.MixOf(w.Mix)
+		w.report(w.At+"/mix", problems)
+	}
+	return w.recipe.mix, w.recipe.ok
+}
+
+// recipe is the mix of a step once it is worked out.
+type recipe struct {
+	mix finish.Mix
+	ok  bool
+}
+
+// mixer is the step whose recipe the step goes by: its own, or where it has none
+// that of the step it is bought with.
+func (w *step) mixer() *step {
+	if len(w.Mix) == 0 && w.owner != nil {
+		return w.owner
+	}
+	return w
+}
+
+// canned is how much of a need the cans of the step have to hold, and of what:
+// of a mix, its main part alone and with what is made to spare, since the rest is
+// put in on the job.
+func (w *step) canned(need measure.Volume) (measure.Volume, string) {
+	m := w.mixer()
+	share, name := m.canShare()
+	return m.withSpare(need).Times(share), name
+}
+
+// canShare is the share of the step's product that its cans hold, and what that
+// is: all of it, or the main part of its mix.
+func (w *step) canShare() (share measure.Number, name string) {
+	mix, ok := w.mixed()
+	if !ok || mix.Main() < 0 {
+		return measure.NumberFromInt(1), w.Name
+	}
+	main := mix.Portions[mix.Main()]
+	if main.Name == "" {
+		return main.Share, w.Name
+	}
+	return main.Share, main.Name + ", for “" + w.Name + "”"
+}
+
+// boardInCans is how much of a mix's sample board comes out of the cans.
+func (w *step) boardInCans() measure.Volume {
+	if _, ok := w.mixed(); !ok {
+		return measure.Volume{}
+	}
+	share, _ := w.canShare()
+	return w.Sample.Times(share)
+}
+
+// withSpare is the mix to make for a need; of what is not mixed nothing is made
+// to spare.
+func (w *step) withSpare(need measure.Volume) measure.Volume {
+	if _, ok := w.mixed(); !ok || !w.Spare.Known {
+		return need
+	}
+	return need.Times(measure.NumberFromInt(1).Add(w.Spare.Share))
+}
+
+// toMix is what has to be mixed by the recipe of the step, all that is bought
+// with it and has no recipe of its own included, and what is to be kept. sum
+// writes that out. known is false where nothing of it is.
+func (w *step) toMix() (made measure.Volume, sum string, known bool) {
+	names, users := 0, w.users
+	if w.owner != w {
+		users = []*step{w}
+	}
+	for _, user := range users {
+		if user.takes && user.mixer() == w {
+			need := user.boughtFor()
+			made, known, names = made.Add(need), true, names+1
+			if names > 1 {
+				sum += " + "
+			}
+			sum += w.n.Volume(need)
+		}
+	}
+	if names > 1 {
+		sum = "(" + sum + ")"
+	}
+	made = w.withSpare(made)
+	if w.Spare.Known {
+		sum += " × (1 + " + w.builder.share(w.Spare.Share) + ")"
+	}
+	if known && w.owner == w && w.Keep.Litres.Sign() > 0 {
+		made = made.Add(w.Keep)
+		sum += " + " + w.n.Volume(w.Keep) + " to keep"
+	}
+	return made, sum, known
+}
+
+// mix is what one batch of a mix comes to, how much of every part is needed, how
+// that is measured, and the label for the pot.
+func (w *step) mix() {
+	if m := w.mixer(); m != w {
+		if _, ok := m.mixed(); ok {
+			w.out.Notes = append(w.out.Notes, "Mixed together with “"+m.Name+"”.")
+		}
+		w.label(nil)
+		return
+	}
+	mix, ok := w.mixed()
+	if !ok {
+		if len(w.Mix) > 0 && w.out.Buy != "" {
+			w.out.Notes = append(w.out.Notes, "The mix cannot be worked out yet, so the cans are counted as if nothing were mixed in.")
+		}
+		w.label(nil)
+		return
+	}
+	w.report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, dries(&w.Step) == finish.Evaporates))
+	w.batchFigure(mix)
+	if !w.Sample.Litres.IsZero() {
+		board := mix.ScaledTo(w.Sample)
+		w.out.Sample = w.measuredOut(board, false)
+		w.toHave(board)
+	}
+	need, sum, known := w.toMix()
+	if !known || need.Litres.IsZero() {
+		w.label(nil)
+		return
+	}
+	made := mix.ScaledTo(need)
+	w.madeFigure(made.Total, sum)
+	w.inCans(mix)
+	w.batches(mix, made.Total)
+	w.placing(mix)
+	w.out.Mix = w.measuredOut(made, true)
+	w.toHave(made)
+	w.label(&made)
+}
+
+// batchFigure is what the parts as they were written come to.
+func (w *step) batchFigure(mix finish.Mix) {
+	sum := ""
+	for i, part := range w.Mix {
+		if i > 0 {
+			sum += " + "
+		}
+		sum += part.Text()
+		if part.Name != "" {
+			sum += " " + part.Name
+		}
+	}
+	spoons := w.exactVolume(mix.Total, measure.UnitTeaspoon)
+	if counted := w.n.NumberTrimmed(mix.Total.In(measure.UnitTeaspoon), 2) + " tsp"; counted != spoons {
+		sum += " = " + counted
+	}
+	millilitres := w.n.NumberTrimmed(mix.Total.In(measure.UnitMillilitre), 0) + " mL"
+	text, other := spoons, millilitres
+	if w.n.System == measure.Metric {
+		text, other = millilitres, spoons
+	}
+	source := "1 US fl oz = 6 tsp (NIST Handbook 44, appendix C)."
+	if w.n.Imperial {
+		source = "1 US fl oz = 6 tsp, so 1 tsp = 4.929 mL (NIST Handbook 44, appendix C); imperial measures by the gallon of 4.546 09 L."
+	}
+	w.figure(Figure{
+		ID: w.id("mix"), Block: blockFinish, Label: "one batch of the mix", Value: plain(mix.Total.Litres), Unit: "L", Text: text, Other: other,
+		Working: Working{
+			Rule: "The parts together. A weight is turned into a volume by its density; per cent are of all other parts together by volume.",
+			Sum:  sum + " = " + spoons + " = " + millilitres, Source: source,
+		},
+	})
+}
+
+// inCans says what the cans of a mix are counted for.
+func (w *step) inCans(mix finish.Mix) {
+	if main := mix.Main(); main >= 0 && len(w.Cans) > 0 && len(mix.Portions) > 1 {
+		p := &mix.Portions[main]
+		w.out.Notes = append(w.out.Notes, "The cans are counted for “"+partName(p.Part, main)+"”, "+w.builder.share(p.Share)+" of the mix; what is mixed into it stands on the list by itself.")
+	}
+}
+
+// madeFigure is the mix to make, where that is not simply what the step takes.
+func (w *step) madeFigure(made measure.Volume, sum string) {
+	if w.takes && made.Litres.Cmp(w.product.Need.Litres) == 0 {
+		return
+	}
+	w.figure(Figure{
+		ID: w.id("made"), Block: blockFinish, Label: "mix to make", Value: plain(made.Litres), Unit: "L", Text: w.n.Volume(made), Other: w.other.Volume(made),
+		Working: Working{
+			Rule:   "What is taken by all that is painted with it, so much more as is to be spare, and what is to be kept. Mix it all before you begin: a second mix seldom matches.",
+			Sum:    sum + " = " + w.n.Volume(made),
+			Source: ofArithmetic,
+		},
+	})
+}
+
+// batches is how many batches, as the recipe has it, that is.
+func (w *step) batches(mix finish.Mix, made measure.Volume) {
+	n, ok := mix.Batches(made)
+	if !ok {
+		return
+	}
+	rule := "The mix to make, in whole batches. Stir them together in one pail before you start: two batches seldom match."
+	if w.PotLife.Known {
+		rule = "The mix to make, in whole batches. It sets in the pail: make each when the one before is used up."
+	}
+	w.count(blockFinish, w.id("batches"), "batches of the mix", n, "", rule,
+		w.n.Volume(made)+" ÷ "+w.n.Volume(mix.Total)+", rounded up", ofArithmetic)
+}
+
+// mostBatches is more than anyone mixes; what takes more is not worked out.
+const mostBatches = 1000
+
+// placing is whether one batch of a mix that sets is on before it does.
+func (w *step) placing(mix finish.Mix) {
+	if !w.takes || !w.PotLife.Known {
+		return
+	}
+	need, area := w.product.Need, w.product.Area
+	rate := w.Rate
+	if !w.RateKnown {
+		rate = days.UsualRate(w.Kind, "")
+	}
+	people := int64(w.builder.people())
+	all := area.Times(measure.NumberFromInt(int64(w.Coats)))
+	placed, problems, ok := finish.Placing{Batch: mix.Total, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
+	w.report(w.At+"/potLife", problems)
+	if !ok || placed.Batches > mostBatches {
+		return
+	}
+	text := w.n.NumberTrimmed(placed.Minutes, 0) + " min"
+	w.figure(Figure{
+		ID: w.id("placing"), Block: blockFinish, Label: "to put on one batch", Value: plain(placed.Minutes), Unit: "min", Text: text,
+		Working: Working{
+			Rule: "The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable.",
+			Sum: w.n.Area(all) + " × " + w.n.Volume(mix.Total) + " ÷ " + w.n.Volume(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
+				plural(people, "person", "people") + ") = " + text,
+			Source: ofArithmetic,
+		},
+	})
+	if len(problems) > 0 {
+		w.out.Notes = append(w.out.Notes, "Mix at most "+w.n.Volume(placed.Most)+" at a time, in "+plural(placed.Batches, "batch", "batches")+".")
+		return
+	}
+	w.out.Notes = append(w.out.Notes, "Each batch is on with "+w.n.NumberTrimmed(placed.Spare, 0)+" min to spare before it sets; mixing and washing out are not counted.")
+}

@@ -1,0 +1,124 @@
+// The days: what is done on which day, what is waited for and why, and what more
+// hands would save.
+
+import type { Days, Engine, Sheet, Task } from "../engine/contract";
+import { stamp } from "../state/clocks";
+import { saveText } from "../state/file";
+import { fileName } from "../state/plan";
+import { at, list, put, typedText, type JsonObject } from "../state/pointer";
+import type { Actions, Desk } from "./desk";
+import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
+import { picture } from "./drawing";
+import { message } from "./messages";
+import { layAlone } from "./paper";
+
+const WEEK = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+
+export function renderDays(plan: JsonObject, days: Days | null): void {
+  const worked = weekdays(plan);
+  for (const button of every("[data-do=weekday]")) setAttribute(button, "aria-pressed", String(worked.includes(button.dataset["to"] ?? "")));
+  const off = list(plan, "/days/off").filter((d) => typedText(d).trim() !== "").length;
+  setText(region("off-head"), off > 0 ? `: ${String(off)}` : "");
+  setText(region("clocks"), clockWords(plan));
+  redraw(region("days"), days, () => (days ? shown(days) : []));
+}
+
+function weekdays(plan: JsonObject): string[] {
+  return list(plan, "/days/weekdays").map((d) => typedText(d));
+}
+
+/** The changes of the clock that fall into the plan, said once. */
+function clockWords(plan: JsonObject): string {
+  const words = list(plan, "/days/clockChanges").slice(0, 2).map((c) => {
+    const minutes = typedText(at(c, "/minutes"));
+    const back = minutes.startsWith("-");
+    return `${back ? "back" : "forward"} ${back ? minutes.slice(1) : minutes} minutes on ${typedText(at(c, "/at"))}`;
+  });
+  return words.length === 0 ? "" : `The clocks go ${words.join(" and ")}: drying and size are counted through it.`;
+}
+
+function shown(days: Days): (Node | null)[] {
+  if ((days.tasks ?? []).length === 0) return days.text ? [make("p", { class: "cw-summary" }, days.text)] : [];
+  return [
+    make("p", { class: "cw-summary" }, days.text),
+    saving(days),
+    dayList(days),
+    chart(days),
+    make("p", { class: "cw-more cw-block-tools" }, action("print-days", "Print the days"), action("save-calendar", "Save them for a calendar")),
+  ];
+}
+
+function saving(days: Days): Node | null {
+  const saves = days.saves ?? [];
+  return saves.length === 0 ? null : make("ul", { class: "cw-saves" }, ...saves.map((s) => make("li", {}, s)));
+}
+
+/** The tasks under the days they begin on, as the clock goes; what dries or
+ *  waits stands between. */
+function dayList(days: Days): HTMLElement {
+  const groups = new Map<string, Task[]>();
+  // Sorting keeps the order of the sheet where two begin together.
+  for (const task of [...days.tasks].sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0))) {
+    const date = task.start.slice(0, 10);
+    const day = groups.get(date);
+    if (day) day.push(task);
+    else groups.set(date, [task]);
+  }
+  return make(
+    "div",
+    { class: "cw-days" },
+    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " if this slips, the last day slips"),
+    make(
+      "ol",
+      {},
+      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)))),
+    ),
+  );
+}
+
+function taskRow(task: Task): HTMLElement {
+  const work = task.kind === "work";
+  return make(
+    "li",
+    { class: work ? "cw-task" : "cw-task cw-task--wait", "data-critical": task.critical },
+    make("span", { class: "cw-task-time" }, task.from, task.to ? `–${task.to}` : ""),
+    make(
+      "span",
+      {},
+      make("b", {}, task.name),
+      task.critical ? make("span", { class: "cw-hear" }, ", moves the last day") : null,
+      work && task.labour ? " " : null,
+      work && task.labour ? make("span", { class: "cw-nobreak" }, task.labour) : null,
+      task.reason ? make("small", {}, task.reason) : null,
+    ),
+  );
+}
+
+function chart(days: Days): Node | null {
+  return days.chart === "" ? null : make("figure", { class: "cw-chart", tabindex: "0", role: "region", "aria-label": "The days, drawn" }, picture(days.chart, "The days"));
+}
+
+export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () => Engine | null): Actions {
+  return {
+    weekday: (b) => {
+      const day = b.dataset["to"] ?? "";
+      desk.change((plan) => {
+        const worked = weekdays(plan);
+        put(plan, "/days/weekdays", WEEK.filter((d) => (d === day) !== worked.includes(d)));
+      });
+    },
+    "print-days": () => {
+      const days = sheet()?.days;
+      if (!days) return;
+      layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), "the days"].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(days), dayList(days));
+      window.print();
+    },
+    "save-calendar": () => {
+      const text = engine()?.calendar(JSON.stringify(desk.plan()), stamp(new Date())) ?? "";
+      if (text === "") return;
+      const name = fileName(desk.plan(), ".ics");
+      saveText(name, "text/calendar;charset=utf-8", text);
+      message("done", `“${name}” is on its way to your downloads. A calendar opens it; opening it again after a change moves what is there.`);
+    },
+  };
+}
