@@ -58,6 +58,23 @@ func TestOneMaterialIsBoughtOnce(t *testing.T) {
 	assert.NotContains(t, figures(s), "step.seal.cans")
 }
 
+// Where one of the steps bought together is not known no cans are chosen: too few
+// would be bought, and the price would be too low without a word.
+func TestNoCansWhileOneOfTheStepsIsNotKnown(t *testing.T) {
+	cans := []any{can("1", "gal", "60"), can("1", "qt", "20")}
+	s := job(t, map[string]any{"/finish/steps": steps(
+		map[string]any{"id": "base", "name": "Base", "typedArea": "300", "spread": "what?", "cans": cans},
+		map[string]any{"id": "seal", "kind": "edge-seal", "name": "Edge seal", "typedArea": "80", "spread": "320", "sameAs": "base", "cans": cans})})
+	assert.Empty(t, stepNamed(t, s, "base").Buy)
+	assert.Contains(t, stepNamed(t, s, "base").Notes, "No cans are chosen yet: what “Base” takes is not known.")
+	assert.InDelta(t, 0.25*3.785411784, value(t, s, "step.seal.product"), 1e-9, "what can be worked out still is")
+	for _, line := range s.Shopping {
+		assert.NotEqual(t, "Base", line.What)
+	}
+	require.NotEmpty(t, problemsAt(s, "/finish/steps/0/spread"))
+	assert.Equal(t, "The word what is no part of a number.", problemsAt(s, "/finish/steps/0/spread")[0].What)
+}
+
 func workingOf(t *testing.T, s sheet.Sheet, id string) sheet.Working {
 	t.Helper()
 	f, ok := figures(s)[id]

@@ -29,7 +29,7 @@ func ParseNumber(text string) (decimal.Decimal, error) {
 // or 1½. Refused is what ParseNumber refuses but fractions, and a fraction of one
 // or more, or of more than 64 parts.
 func ParseAmount(text string) (Number, error) {
-	p := parser{scanner: scanner{text: text}, spoons: true}
+	p := parser{scanner: scanner{text: text, plain: true}, spoons: true}
 	if err := p.scan(); err != nil {
 		return Number{}, err
 	}
@@ -100,7 +100,7 @@ func ParseYear(text string) (int, error) {
 
 // readNumber reads one number and nothing else.
 func readNumber(text string) (numeral, error) {
-	p := parser{scanner: scanner{text: text}}
+	p := parser{scanner: scanner{text: text, plain: true}}
 	if err := p.scan(); err != nil {
 		return numeral{}, err
 	}

@@ -69,6 +69,7 @@ type scanner struct {
 	tokens [longestText]token
 	used   int
 	comma  bool // a comma is always decimal
+	plain  bool // a number without a unit is asked for
 }
 
 func (s *scanner) refuse(at int, reason, do string) error {
@@ -323,8 +324,11 @@ func (s *scanner) wordRefused(i, next int, word string) (reason, do string) {
 	case word == "e":
 		return "A number with an exponent is not read.", "Write all its digits."
 	}
-	return "The word " + s.text[s.chars[i].at:s.chars[next-1].end] + " is not a unit that is read here.",
-		"Use ft, in, m, cm or mm."
+	typed := "The word " + s.text[s.chars[i].at:s.chars[next-1].end]
+	if s.plain {
+		return typed + " is no part of a number.", "Write the figure in digits, such as 12 or 4.5."
+	}
+	return typed + " is not a unit that is read here.", "Use ft, in, m, cm or mm."
 }
 
 // numeral reads digits with points and commas.

@@ -66,9 +66,9 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 	for _, user := range w.users {
 		if !user.takes {
 			if len(w.users) > 1 {
-				w.out.Notes = append(w.out.Notes, "What “"+user.Name+"” takes is not known and not bought yet.")
+				w.out.Notes = append(w.out.Notes, "No cans are chosen yet: what “"+user.Name+"” takes is not known.")
 			}
-			continue
+			return measure.Volume{}, "", "", false
 		}
 		one, name := user.canned(user.boughtFor())
 		if user == w {
