@@ -6,6 +6,7 @@
 //	go run ./build test             sets up what the tests need and runs all of them
 //	go run ./build bench            measures and prints the table
 //	go run ./build sheet PLAN.json  prints a plan's sheet (-json, -drawing)
+//	go run ./build rules            prints the safety rules, to be read without Go
 package main
 
 import (
@@ -36,6 +37,8 @@ func run(arguments []string) error {
 		return benchCommand(arguments)
 	case "sheet":
 		return sheetCommand(arguments)
+	case "rules":
+		return rulesCommand(arguments)
 	}
-	return fmt.Errorf("no command %q: use build, serve, test, bench or sheet", name)
+	return fmt.Errorf("no command %q: use build, serve, test, bench, sheet or rules", name)
 }

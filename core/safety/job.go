@@ -99,6 +99,16 @@ type Product struct {
 	Coats    int64 // less than 1 counts as one coat
 	DryHours Fact  // hours one coat takes to dry
 	Limit    Fact  // the product's own highest eight-hour average, mg/m³; not known: the job's
+
+	FlashPoint Fact // degrees Celsius
+	Sprayed    bool
+	Thinned    bool     // the plan adds thinner
+	Category   Category // what it counts as where VOC is limited
+	// LessWater tells that the label's VOC leaves water and exempt solvents out;
+	// VOC above is then what is left of it in a litre as it is, or, where Unsplit,
+	// the label's figure itself, since nobody has said how much of it is water.
+	LessWater, Unsplit bool
+	Label              Fact // the VOC as the label has it, grams a litre
 }
 
 // AirPlan is how the room is aired. The limit is the highest eight-hour average
@@ -192,4 +202,33 @@ type Job struct {
 	Air           AirPlan
 	Coats         []Coat  // when they go on; none: not known
 	Shifts        []Shift // when people are in the room
+
+	Building Building
+	Gear     Gear
+}
+
+// Building is what else of the house bears on the work.
+type Building struct {
+	Detectors, Sprinklers Answer // in the ceiling
+	Isolated              Answer // the light's circuit is off at the board, locked and proved dead
+	Flames                Answer // pilot lights, heaters or stoves
+	AirHandling           Answer // air is taken from this room and sent to others
+	Below                 Answer // others may pass under the platform
+	Fixings               Answer // ground is drilled or boards are lifted
+	FloorLoad             Fact   // kilograms a square metre the floor may carry
+}
+
+// Gear is what else is known of what the work is done from. A length of 0 is not
+// known. Foot is what a platform stands on, outriggers included; Rated what its
+// deck, or a ladder, may carry; Load the tools and materials on it; Mass the
+// platform itself; Panel the heaviest panel, all in kilograms.
+type Gear struct {
+	Kind                              Kind
+	LadderHeight, RailHeight, RailGap measure.Length
+	FootLength, FootWidth             measure.Length
+	Wheels, Rides, ToeBoards          Answer
+	WayUp, Tied                       Answer
+	Rated, Load, Mass, Panel          Fact
+	OnDeck                            int  // people on the deck, 0 not known
+	Minutes                           Fact // in one spot, without a pause
 }

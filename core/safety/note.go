@@ -11,16 +11,31 @@ import (
 // Note is one piece of advice that a rule gave. ID is public and stable. Words
 // say what to do, in the notation of the style, and end in who decides. At is a
 // pointer into the plan. Figures are ids of figures the words rest on, or that
-// show how they were come by.
+// show how they were come by. Working is the numbers of this job that the rule
+// went by, "" where it goes by none. Bites are the parts of the work in which it
+// has to be seen too.
 type Note struct {
 	ID           string
 	Severity     problem.Severity
 	Words        string
+	Working      string
 	Source       string
 	Jurisdiction string // "US", "UK and EU", "all"
 	At           string
 	Figures      []string
+	Bites        []Block
 }
+
+// Block is a part of the work.
+type Block string
+
+// The parts of the work in which a note can bite.
+const (
+	Room    Block = "room"
+	Hanging Block = "hanging"
+	Finish  Block = "finish"
+	Days    Block = "days"
+)
 
 // Style writes the amounts in the words of notes. A nil function writes metric.
 // Heights and bases of platforms are first rounded to a whole Step, which should
@@ -131,8 +146,8 @@ func (r rule) note(f facts, style Style) Note {
 		at = r.atStep(f)
 	}
 	return Note{
-		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style) + " " + r.decides,
-		Source: r.source, Jurisdiction: r.jurisdiction(), At: at, Figures: slices.Clone(r.figures),
+		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style) + " " + r.decides, Working: fill(r.working, f, style),
+		Source: r.source, Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: at, Figures: slices.Clone(r.figures),
 	}
 }
 

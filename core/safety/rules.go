@@ -5,8 +5,8 @@ import (
 	"ceilingwright/core/problem"
 )
 
-// rule is one row of the table below. It is laid out to be read without Go: the
-// line that starts with "When" says in words what "fires" tests.
+// rule is one row of the table below. It is laid out to be read without Go:
+// "when" says in words what "fires" tests.
 type rule struct {
 	id       string // public and stable
 	severity problem.Severity
@@ -14,11 +14,14 @@ type rule struct {
 	subject  string    // of the rules about one subject only the most severe is told
 	at       string    // the place in the plan it hangs on
 	atStep   func(facts) string
+	when     string
 	fires    func(facts) bool
 	words    string // amounts stand in braces
+	working  string // the numbers of this job that the rule went by, amounts in braces
 	decides  string // who has the last word; ends every note
 	source   string
 	figures  []string
+	bites    []Block // where in the work a stop or a caution has to be seen too
 }
 
 // Who has the last word.
@@ -42,7 +45,7 @@ func rules() []rule {
 
 		{
 			id: "planning-help-only", severity: problem.Note, at: "",
-			// When: always.
+			when:    "always.",
 			fires:   func(f facts) bool { return true },
 			words:   "This sheet helps to plan. It does not show that the work is safe or allowed, and what it says about air is a screening figure. Makers' manuals and labels come first.",
 			decides: code,
@@ -50,7 +53,7 @@ func rules() []rule {
 		},
 		{
 			id: "country-not-known", severity: problem.Note, at: "/place/rules",
-			// When: the country is other than US, UK, EU, or not given.
+			when:    "the country is other than US, UK, EU, or not given.",
 			fires:   func(f facts) bool { return isElsewhere(f.Country) },
 			words:   "No country is chosen whose rules are known here. The strictest rule known here is used instead. Ask which rules hold where you work.",
 			decides: code,
@@ -58,7 +61,7 @@ func rules() []rule {
 		},
 		{
 			id: "not-alone", severity: problem.Note, at: "/access/by",
-			// When: a deck is needed, or a solvent product is used.
+			when:    "a deck is needed, or a solvent product is used.",
 			fires:   func(f facts) bool { return f.onDeck() || len(f.steps(isSolvent)) > 0 },
 			words:   "Do not work alone. Agree how to call for help and how to get someone down.",
 			decides: code,
@@ -69,7 +72,7 @@ func rules() []rule {
 
 		{
 			id: "ladder-both-hands", severity: problem.Stop, at: "/access/by",
-			// When: the work is done from a ladder.
+			when:    "the work is done from a ladder.",
 			fires:   func(f facts) bool { return f.Access == Ladder },
 			words:   "Do not fit panels from a ladder. Both hands will be on the panel and none on the ladder. Use a platform with rails.",
 			decides: code,
@@ -77,7 +80,7 @@ func rules() []rule {
 		},
 		{
 			id: "ladder-only-for-a-look", severity: problem.Note, at: "/access/by",
-			// When: the work is done from a ladder.
+			when:    "the work is done from a ladder.",
 			fires:   func(f facts) bool { return f.Access == Ladder },
 			words:   "A stepladder will do for a short look or one light touch-up. Open it fully, lock the spreaders, put all four feet down and face the work.",
 			decides: code,
@@ -85,7 +88,7 @@ func rules() []rule {
 		},
 		{
 			id: "access-not-chosen", severity: problem.Caution, at: "/access/by",
-			// When: a deck is needed and nobody has said what the work is done from.
+			when:    "a deck is needed and nobody has said what the work is done from.",
 			fires:   func(f facts) bool { return f.needsDeck() && f.Access == "" },
 			words:   "Say what you will work from. The ceiling is out of easy reach, and a platform without rails is assumed until you do.",
 			decides: code,
@@ -94,7 +97,7 @@ func rules() []rule {
 		},
 		{
 			id: "floor-will-do", severity: problem.Note, at: "/access/by",
-			// When: the ceiling is in easy reach from the floor and something else is chosen, or nothing.
+			when:    "the ceiling is in easy reach from the floor and something else is chosen, or nothing.",
 			fires:   func(f facts) bool { return f.deckKnown && f.deck.Means == FromFloor && f.Access != Floor },
 			words:   "Work from the floor. The ceiling is in easy reach, and a fall from something needless is still a fall.",
 			decides: code,
@@ -102,7 +105,7 @@ func rules() []rule {
 		},
 		{
 			id: "floor-out-of-reach", severity: problem.Caution, at: "/access/by",
-			// When: the work is done from the floor and a deck is needed.
+			when:    "the work is done from the floor and a deck is needed.",
 			fires:   func(f facts) bool { return f.needsDeck() && f.Access == Floor },
 			words:   "From the floor you would stretch to reach this ceiling. Do not add boxes or chairs. Use a deck about {best deck} high.",
 			decides: code,
@@ -114,7 +117,7 @@ func rules() []rule {
 
 		{
 			id: "deck-height-not-known", severity: problem.Caution, at: "/room/height",
-			// When: the height of the ceiling or of a fitter cannot be used.
+			when:    "the height of the ceiling or of a fitter cannot be used.",
 			fires:   func(f facts) bool { return !f.deckKnown },
 			words:   "No platform height is worked out, so nothing on this sheet has checked rails, base or fall. Fill in how high the ceiling is and how tall the fitter.",
 			decides: code,
@@ -122,7 +125,7 @@ func rules() []rule {
 		},
 		{
 			id: "deck-height", severity: problem.Note, at: "/room/height",
-			// When: a deck is needed.
+			when:    "a deck is needed.",
 			fires:   facts.needsDeck,
 			words:   "Ask for a deck about {best deck} above the floor, adjustable between {least deck} and {most deck}. This is the height you stand at. Hire firms often quote a working height, which adds a person's reach to it.",
 			decides: maker,
@@ -131,7 +134,7 @@ func rules() []rule {
 		},
 		{
 			id: "fitter-height-assumed", severity: problem.Note, at: "/access/reachBy",
-			// When: a deck is needed and no fitter's height is given.
+			when:    "a deck is needed and no fitter's height is given.",
 			fires:   func(f facts) bool { return f.needsDeck() && f.deck.Assumed },
 			words:   "The fitter's height is not given, so {assumed height} is used. Fill it in: the deck moves about as much as the fitter's height does.",
 			decides: code,
@@ -140,7 +143,7 @@ func rules() []rule {
 		},
 		{
 			id: "crew-heights-differ", severity: problem.Caution, at: "/access/reachBy",
-			// When: a deck is needed and the shortest needs a higher one than the tallest can stand on.
+			when:    "a deck is needed and the shortest needs a higher one than the tallest can stand on.",
 			fires:   func(f facts) bool { return f.needsDeck() && !f.deck.Shared },
 			words:   "One deck does not suit everyone: the shortest cannot reach from where the tallest has head room. Use two decks, or let people of like height work together.",
 			decides: code,
@@ -152,7 +155,7 @@ func rules() []rule {
 
 		{
 			id: "rails-above-10-ft", severity: problem.Stop, where: inUS, subject: "rails", at: "/access/rails",
-			// When: the deck is more than 10 ft up and has no rails, or nobody has said.
+			when:    "the deck is more than 10 ft up and has no rails, or nobody has said.",
 			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best > 10*measure.Foot },
 			words:   "Fit guardrails on all open sides, or wear fall arrest, before anyone goes up. The deck is above {10 ft}.",
 			decides: code,
@@ -161,7 +164,7 @@ func rules() []rule {
 		},
 		{
 			id: "rails-above-4-ft", severity: problem.Caution, where: inUS, subject: "rails", at: "/access/rails",
-			// When: the deck is more than 4 ft and up to 10 ft up and has no rails, or nobody has said.
+			when: "the deck is more than 4 ft and up to 10 ft up and has no rails, or nobody has said.",
 			fires: func(f facts) bool {
 				return f.unguarded() && f.deck.Best > 4*measure.Foot && f.deck.Best <= 10*measure.Foot
 			},
@@ -172,7 +175,7 @@ func rules() []rule {
 		},
 		{
 			id: "rails-from-2-m", severity: problem.Stop, where: inEurope, subject: "rails", at: "/access/rails",
-			// When: the deck is 2 m up or more and has no rails, or nobody has said.
+			when:    "the deck is 2 m up or more and has no rails, or nobody has said.",
 			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best >= 2*measure.Metre },
 			words:   "Fit guardrails on all open sides before anyone goes up. The deck is {2 m} or more above the floor.",
 			decides: code,
@@ -181,7 +184,7 @@ func rules() []rule {
 		},
 		{
 			id: "rails-any-height", severity: problem.Caution, where: inEurope, subject: "rails", at: "/access/rails",
-			// When: there is a deck below 2 m and it has no rails, or nobody has said.
+			when:    "there is a deck below 2 m and it has no rails, or nobody has said.",
 			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best < 2*measure.Metre },
 			words:   "Fit guardrails, or write down why this fall cannot hurt anyone. No height of fall counts as safe.",
 			decides: code,
@@ -193,7 +196,7 @@ func rules() []rule {
 
 		{
 			id: "base-too-narrow", severity: problem.Stop, where: inUS, subject: "base", at: "/access/base",
-			// When: the platform with its rails is more than 4 times as high as its least base (3 times where the country is not known).
+			when:    "the platform with its rails is more than 4 times as high as its least base (3 times where the country is not known).",
 			fires:   facts.baseTooSmall,
 			words:   "Do not go up. To the top of its rails the platform is {total height} high, more than {base ratio} times its base of {base}. Add outriggers or a wider base, at least {base needed}, or have it tied.",
 			decides: maker,
@@ -202,7 +205,7 @@ func rules() []rule {
 		},
 		{
 			id: "base-check-table", severity: problem.Caution, where: inEurope, subject: "base", at: "/access/base",
-			// When: the platform with its rails is more than 3 times as high as its least base.
+			when:    "the platform with its rails is more than 3 times as high as its least base.",
 			fires:   facts.baseTooSmall,
 			words:   "Look up the base in the maker's table before you go up. The base of {base} looks narrow: as a screening figure, {base needed} with stabilisers would be {base ratio} times as high as wide.",
 			decides: maker,
@@ -211,7 +214,7 @@ func rules() []rule {
 		},
 		{
 			id: "base-not-known", severity: problem.Caution, at: "/access/base",
-			// When: there is a platform, more than half a metre up and its base is not given.
+			when:    "there is a platform, more than half a metre up and its base is not given.",
 			fires:   func(f facts) bool { return f.onPlatform() && f.Base <= 0 },
 			words:   "Ask for a base of at least {base needed} on its shorter side, outriggers included, and check it against the maker's table.",
 			decides: maker,
@@ -220,7 +223,7 @@ func rules() []rule {
 		},
 		{
 			id: "lock-wheels", severity: problem.Caution, at: "/access/by",
-			// When: there is a platform, more than half a metre up.
+			when:    "there is a platform, more than half a metre up.",
 			fires:   facts.onPlatform,
 			words:   "If it has wheels, lock every one before anyone climbs or works, even for a move every few minutes.",
 			decides: maker,
@@ -228,7 +231,7 @@ func rules() []rule {
 		},
 		{
 			id: "nobody-rides", severity: problem.Caution, at: "/access/by",
-			// When: there is a platform, more than half a metre up.
+			when:    "there is a platform, more than half a metre up.",
 			fires:   facts.onPlatform,
 			words:   "Get down and clear the deck before it is rolled. Push it at the base.",
 			decides: maker,
@@ -236,7 +239,7 @@ func rules() []rule {
 		},
 		{
 			id: "lower-before-moving", severity: problem.Caution, where: inEurope, at: "/access/by",
-			// When: the platform with its rails is more than 4 m high.
+			when:    "the platform with its rails is more than 4 m high.",
 			fires:   func(f facts) bool { return f.onDeck() && f.deck.Total() > 4*measure.Metre },
 			words:   "Lower the tower to {4 m} before it is moved.",
 			decides: maker,
@@ -245,7 +248,7 @@ func rules() []rule {
 		},
 		{
 			id: "too-high-for-a-tower", severity: problem.Stop, where: inEurope, at: "/room/height",
-			// When: the deck is more than 12 m up.
+			when:    "the deck is more than 12 m up.",
 			fires:   func(f facts) bool { return f.onDeck() && f.deck.Best > 12*measure.Metre },
 			words:   "Do not use a mobile tower. Its standard ends at {12 m} indoors. Have a scaffold designed.",
 			decides: licensed,
@@ -254,7 +257,7 @@ func rules() []rule {
 		},
 		{
 			id: "trained-to-build", severity: problem.Note, at: "/access/by",
-			// When: there is a platform, more than half a metre up.
+			when:    "there is a platform, more than half a metre up.",
 			fires:   facts.onPlatform,
 			words:   "Only people trained for it put the platform up, in the maker's order and with every part in place.",
 			decides: maker,
@@ -262,7 +265,7 @@ func rules() []rule {
 		},
 		{
 			id: "check-each-shift", severity: problem.Note, where: inUS, at: "/access/by",
-			// When: there is a platform, more than half a metre up.
+			when:    "there is a platform, more than half a metre up.",
 			fires:   facts.onPlatform,
 			words:   "Have the site's competent person look over the platform before each shift.",
 			decides: code,
@@ -270,7 +273,7 @@ func rules() []rule {
 		},
 		{
 			id: "check-within-7-days", severity: problem.Note, where: inEurope, at: "/access/by",
-			// When: the deck is 2 m up or more.
+			when:    "the deck is 2 m up or more.",
 			fires:   func(f facts) bool { return f.onDeck() && f.deck.Best >= 2*measure.Metre },
 			words:   "Have the platform inspected where it stands, within the last 7 days, and keep the report: a fall of {2 m} is possible.",
 			decides: code,
@@ -279,7 +282,7 @@ func rules() []rule {
 		},
 		{
 			id: "way-up", severity: problem.Caution, at: "/access/by",
-			// When: the deck is more than 2 ft up.
+			when:    "the deck is more than 2 ft up.",
 			fires:   func(f facts) bool { return f.onDeck() && f.deck.Best > 2*measure.Foot },
 			words:   "Go up by a proper ladder or stair, inside a tower. Never climb the braces.",
 			decides: maker,
@@ -288,7 +291,7 @@ func rules() []rule {
 		},
 		{
 			id: "nothing-on-the-deck", severity: problem.Note, at: "/access/by",
-			// When: there is a deck.
+			when:    "there is a deck.",
 			fires:   facts.onDeck,
 			words:   "Never stand on a box, a bucket or a ladder on the deck. Raise the deck.",
 			decides: code,
@@ -296,7 +299,7 @@ func rules() []rule {
 		},
 		{
 			id: "falling-things-10-ft", severity: problem.Caution, where: inUS, subject: "falling things", at: "/access/by",
-			// When: the deck is more than 10 ft up.
+			when:    "the deck is more than 10 ft up.",
 			fires:   func(f facts) bool { return f.onDeck() && f.deck.Best > 10*measure.Foot },
 			words:   "If anyone may pass below, fit toe boards, tie the tools on and fence off the floor. The deck is above {10 ft}.",
 			decides: code,
@@ -305,7 +308,7 @@ func rules() []rule {
 		},
 		{
 			id: "falling-things", severity: problem.Caution, where: inEurope, subject: "falling things", at: "/access/by",
-			// When: there is a deck.
+			when:    "there is a deck.",
 			fires:   facts.onDeck,
 			words:   "If anyone may pass below, fit toe boards, tie the tools on and fence off the floor.",
 			decides: code,
@@ -313,7 +316,7 @@ func rules() []rule {
 		},
 		{
 			id: "gap-to-the-wall", severity: problem.Caution, where: inUS, at: "/access/deckGap",
-			// When: the deck ends more than 14 in from the wall and has no rails, or nobody has said.
+			when:    "the deck ends more than 14 in from the wall and has no rails, or nobody has said.",
 			fires:   func(f facts) bool { return f.unguarded() && f.DeckGap > 14*measure.Inch },
 			words:   "Close the gap of {deck gap} at the edge of the deck to {14 in} or less, or put a rail there.",
 			decides: code,
@@ -321,7 +324,7 @@ func rules() []rule {
 		},
 		{
 			id: "loose-sheets", severity: problem.Caution, at: "/access/by",
-			// When: the work is done from a deck or a ladder.
+			when:    "the work is done from a deck or a ladder.",
 			fires:   func(f facts) bool { return f.onDeck() || f.Access == Ladder },
 			words:   "Put no loose sheets under feet or wheels. Cover the floor with something hard and lead cables away.",
 			decides: code,
@@ -332,7 +335,7 @@ func rules() []rule {
 
 		{
 			id: "air-over-limit", severity: problem.Stop, subject: "air", at: "/air/opened",
-			// When: on the worst day the products together are above what is allowed over eight hours, or over fifteen minutes.
+			when:    "on the worst day the products together are above what is allowed over eight hours, or over fifteen minutes.",
 			fires:   facts.averageOverLimit,
 			words:   "Do not start with so little fresh air. As a screening figure the air would average {average} over the eight hours of the worst day, {share} of what is allowed. Bring at least {changes} air changes an hour, or use less, or other, product.",
 			decides: label,
@@ -341,7 +344,7 @@ func rules() []rule {
 		},
 		{
 			id: "air-near-limit", severity: problem.Caution, subject: "air", at: "/air/opened",
-			// When: on the worst day the products together are above half of what is allowed over eight hours, or at some time above it while people work.
+			when:    "on the worst day the products together are above half of what is allowed over eight hours, or at some time above it while people work.",
 			fires:   facts.averageNearLimit,
 			words:   "There is little to spare in the air. Keep at least {changes} air changes an hour going, better more. As a screening figure the air comes to {level} while people work, and averages {share} of what is allowed over the eight hours of the worst day. Your face is nearer the wet film than that.",
 			decides: label,
@@ -350,7 +353,7 @@ func rules() []rule {
 		},
 		{
 			id: "respirator-programme", severity: problem.Note, at: "/air/opened",
-			// When: on the worst day the products together are above what is allowed.
+			when:    "on the worst day the products together are above what is allowed.",
 			fires:   facts.averageOverLimit,
 			words:   "A respirator only helps with the right cartridge, a clean-shaven seal, a fit test, a medical check and a date to change the cartridge.",
 			decides: label,
@@ -358,7 +361,7 @@ func rules() []rule {
 		},
 		{
 			id: "keep-windows-open", severity: problem.Caution, at: "/air/shut",
-			// When: with the windows shut the air is above the limit when one coat has dried.
+			when:    "with the windows shut the air is above the limit when one coat has dried.",
 			fires:   facts.shutOverLimit,
 			words:   "Keep the windows open the whole time a coat dries, the night too. With them shut the air would come to {shut level}, a screening figure, and the limit is {limit}.",
 			decides: label,
@@ -367,7 +370,7 @@ func rules() []rule {
 		},
 		{
 			id: "no-way-out-for-vapour", severity: problem.Stop, at: "/air/opened",
-			// When: a solvent product is used and no air changes with the windows open are given.
+			when: "a solvent product is used and no air changes with the windows open are given.",
 			fires: func(f facts) bool {
 				return len(f.steps(isSolvent)) > 0 && !above(f.Air.Opened, 0).Known
 			},
@@ -378,7 +381,7 @@ func rules() []rule {
 		},
 		{
 			id: "vapour-may-burn", severity: problem.Stop, at: "/air/opened",
-			// When: all that the solvent products give off, at once in the shut room, is more than 4000 mg/m³.
+			when: "all that the solvent products give off, at once in the shut room, is more than 4000 mg/m³.",
 			fires: func(f facts) bool {
 				return exceeds(f.solventPeak, FactOf(nearFlammable), once)
 			},
@@ -389,7 +392,7 @@ func rules() []rule {
 		},
 		{
 			id: "flames-out", severity: problem.Caution, atStep: atProduct(isSolvent, ""),
-			// When: a solvent product is used.
+			when:    "a solvent product is used.",
 			fires:   func(f facts) bool { return len(f.steps(isSolvent)) > 0 },
 			words:   "Before you open {solvent steps}, put out pilot lights and switch off heaters and anything that sparks. Air the room before and after.",
 			decides: label,
@@ -397,7 +400,7 @@ func rules() []rule {
 		},
 		{
 			id: "fire-office-above-1-gallon", severity: problem.Caution, where: inUS, atStep: atProduct(isSolvent, ""),
-			// When: more than 1 US gallon of solvent products is used.
+			when:    "more than 1 US gallon of solvent products is used.",
 			fires:   func(f facts) bool { return f.solventLitres().Litres.Cmp(measure.USGallon) > 0 },
 			words:   "Ask the fire office whether a permit is needed. More than one gallon of product that may burn is to be brushed or rolled: {solvent steps}.",
 			decides: code,
@@ -405,7 +408,7 @@ func rules() []rule {
 		},
 		{
 			id: "air-after-last-coat", severity: problem.Note, subject: "airing", at: "/air/opened",
-			// When: there is a time for the air of the shut room to fall to the limit.
+			when:    "there is a time for the air of the shut room to fall to the limit.",
 			fires:   facts.purges,
 			words:   "After the last coat has dried keep the windows open for at least {purge} before anyone stays in the room: a screening figure, from {peak} in the shut room down to {limit}. Odour may last for weeks.",
 			decides: label,
@@ -414,7 +417,7 @@ func rules() []rule {
 		},
 		{
 			id: "keep-air-moving", severity: problem.Note, subject: "airing", at: "/air/opened",
-			// When: a product gives off solvent.
+			when:    "a product gives off solvent.",
 			fires:   facts.givesOff,
 			words:   "Keep fresh air coming after the last coat as long as anyone is in the room. Odour may last for weeks.",
 			decides: label,
@@ -423,7 +426,7 @@ func rules() []rule {
 		},
 		{
 			id: "air-figures-too-low", severity: problem.Caution, atStep: atProduct(isUncounted, ""),
-			// When: a step's litres, solvent or drying time is missing.
+			when:    "a step's litres, solvent or drying time is missing.",
 			fires:   func(f facts) bool { return !f.air.Complete },
 			words:   "Do not rely on the air figures: something is missing from {uncounted steps}, so they are too low. Copy solvent and drying time from the label.",
 			decides: label,
@@ -432,7 +435,7 @@ func rules() []rule {
 		},
 		{
 			id: "binder-not-known", severity: problem.Caution, atStep: atProduct(hasNoBinder, "/binder"),
-			// When: nobody has said whether a product is thinned with water, solvent or a drying oil.
+			when:    "nobody has said whether a product is thinned with water, solvent or a drying oil.",
 			fires:   func(f facts) bool { return len(f.steps(hasNoBinder)) > 0 },
 			words:   "Read on the label what {steps without binder} is thinned with. Until then treat its rags as oily: spread them flat outdoors, or keep them under water in a lidded metal can.",
 			decides: label,
@@ -443,7 +446,7 @@ func rules() []rule {
 
 		{
 			id: "lead-found", severity: problem.Stop, subject: "lead", at: "/place/leadTest",
-			// When: a test found lead.
+			when:    "a test found lead.",
 			fires:   func(f facts) bool { return f.Lead == LeadFound },
 			words:   "Do not fit or peel anything on this paint. A test found lead in it.",
 			decides: licensed,
@@ -451,7 +454,7 @@ func rules() []rule {
 		},
 		{
 			id: "lead-certified-firm", severity: problem.Stop, where: inUS, subject: "lead", at: "/place/leadTest",
-			// When: built before 1978 or unknown, not tested free of lead, and the mask is over 6 ft² or its area unknown.
+			when:    "built before 1978 or unknown, not tested free of lead, and the mask is over 6 ft² or its area unknown.",
 			fires:   func(f facts) bool { return f.leadPossible(leadYearUS) && f.largeMask() },
 			words:   "Have the old paint tested for lead, or hire a certified firm, before you start. The mask may lift paint over {mask area}, more than the {6 ft²} a small job may disturb.",
 			decides: licensed,
@@ -460,7 +463,7 @@ func rules() []rule {
 		},
 		{
 			id: "lead-small-job", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
-			// When: built before 1978 or unknown, not tested free of lead, and the mask is 6 ft² or less.
+			when:    "built before 1978 or unknown, not tested free of lead, and the mask is 6 ft² or less.",
 			fires:   func(f facts) bool { return f.leadPossible(leadYearUS) && !f.largeMask() },
 			words:   "Lead is likely enough to work wet, sheet the floor and use no flame, hot gun or bare sander. Jobs in one room within 30 days add up: above {6 ft²} the lead rule applies.",
 			decides: licensed,
@@ -469,7 +472,7 @@ func rules() []rule {
 		},
 		{
 			id: "lead-test-first", severity: problem.Caution, where: inEurope, subject: "lead", at: "/place/leadTest",
-			// When: built before 1992 or unknown, and not tested free of lead.
+			when:    "built before 1992 or unknown, and not tested free of lead.",
 			fires:   func(f facts) bool { return f.leadPossible(leadYearUK) },
 			words:   "Test the old paint for lead before you fit or peel. Do not sand it dry or burn it.",
 			decides: licensed,
@@ -477,7 +480,7 @@ func rules() []rule {
 		},
 		{
 			id: "lead-keep-result", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
-			// When: built before 1978 or unknown, and a test found no lead.
+			when:    "built before 1978 or unknown, and a test found no lead.",
 			fires:   func(f facts) bool { return f.Year < leadYearUS && f.Lead == LeadFoundFree },
 			words:   "Keep the test result with this sheet. It has to show less than 1.0 mg/cm² and less than 0.5 % by weight.",
 			decides: code,
@@ -485,7 +488,7 @@ func rules() []rule {
 		},
 		{
 			id: "patch-test-old-paint", severity: problem.Caution, at: "/place/pullTest",
-			// When: old paint not tested free of lead, the mask is over 6 ft² or its area unknown, no tape pulled yet, and no asbestos to be presumed.
+			when: "old paint not tested free of lead, the mask is over 6 ft² or its area unknown, no tape pulled yet, and no asbestos to be presumed.",
 			fires: func(f facts) bool {
 				return f.oldPaint() && f.largeMask() && f.untested() && !f.mayBeAsbestos()
 			},
@@ -496,7 +499,7 @@ func rules() []rule {
 		},
 		{
 			id: "pull-test-first", severity: problem.Stop, at: "/place/pullTest",
-			// When: no tape has been pulled off the old paint yet, and no asbestos is to be presumed.
+			when:    "no tape has been pulled off the old paint yet, and no asbestos is to be presumed.",
 			fires:   func(f facts) bool { return f.untested() && !f.mayBeAsbestos() },
 			words:   "Do not hang a panel yet. Press a strip of tape on the old paint in a corner, pull it off, and write down what it did.",
 			decides: label,
@@ -504,7 +507,7 @@ func rules() []rule {
 		},
 		{
 			id: "pull-test-after-laboratory", severity: problem.Stop, at: "/place/pullTest",
-			// When: no tape has been pulled off the old paint yet, and asbestos is to be presumed.
+			when:    "no tape has been pulled off the old paint yet, and asbestos is to be presumed.",
 			fires:   func(f facts) bool { return f.untested() && f.mayBeAsbestos() },
 			words:   "Do not hang a panel, and do not pull tape off this ceiling either, until a laboratory has found it free of asbestos.",
 			decides: licensed,
@@ -512,7 +515,7 @@ func rules() []rule {
 		},
 		{
 			id: "paint-lifted", severity: problem.Stop, at: "/place/pullTest",
-			// When: the tape lifted the old paint.
+			when:    "the tape lifted the old paint.",
 			fires:   func(f facts) bool { return f.Pull == Lifted },
 			words:   "Do not hang a panel. The tape lifted the old paint, and the mask would too. Repair and prime, let it cure, and pull tape again. On old paint settle lead and asbestos first.",
 			decides: label,
@@ -520,7 +523,7 @@ func rules() []rule {
 		},
 		{
 			id: "asbestos-to-1980", severity: problem.Stop, where: inUS, subject: "asbestos", at: "/place/surface",
-			// When: the surface is textured or nobody has said, and it was built in or before 1980 or unknown.
+			when:    "the surface is textured or nobody has said, and it was built in or before 1980 or unknown.",
 			fires:   func(f facts) bool { return f.texturedUpTo(asbestosYearUS) },
 			words:   "Presume asbestos in this textured coat until a laboratory says otherwise. Do not stick, pull, scrape, sand or drill. If the ceiling is smooth, say so.",
 			decides: licensed,
@@ -528,7 +531,7 @@ func rules() []rule {
 		},
 		{
 			id: "asbestos-before-2000", severity: problem.Stop, where: inEurope, subject: "asbestos", at: "/place/surface",
-			// When: the surface is textured or nobody has said, and it was built before 2000 or unknown.
+			when:    "the surface is textured or nobody has said, and it was built before 2000 or unknown.",
 			fires:   func(f facts) bool { return f.texturedUpTo(asbestosYearElse - 1) },
 			words:   "Presume asbestos in this textured coat until a survey or a laboratory says otherwise. Do not stick, pull, scrape, sand or drill. If the ceiling is smooth, say so.",
 			decides: licensed,
@@ -539,7 +542,7 @@ func rules() []rule {
 
 		{
 			id: "isolate-the-light", severity: problem.Stop, at: "/room/fixture",
-			// When: there is a light in the ceiling, or nobody has said.
+			when:    "there is a light in the ceiling, or nobody has said.",
 			fires:   func(f facts) bool { return f.Fixture != No },
 			words:   "Do not lower or mask the light until its circuit is off at the board, locked off and proved dead. The wall switch is not enough.",
 			decides: electrician,
@@ -547,7 +550,7 @@ func rules() []rule {
 		},
 		{
 			id: "lower-the-light", severity: problem.Caution, at: "/room/fixture",
-			// When: there is a light in the ceiling, or nobody has said.
+			when:    "there is a light in the ceiling, or nobody has said.",
 			fires:   func(f facts) bool { return f.Fixture != No },
 			words:   "Score the paint round the rim before you lower the light. Two people or a support wire hold it: note what it weighs. Never let it hang from its cable.",
 			decides: electrician,
@@ -555,7 +558,7 @@ func rules() []rule {
 		},
 		{
 			id: "leaf-near-wires", severity: problem.Caution, at: "/room/fixture",
-			// When: leaf is laid and there is a light in the ceiling, or nobody has said.
+			when:    "leaf is laid and there is a light in the ceiling, or nobody has said.",
 			fires:   func(f facts) bool { return len(f.Leaf) > 0 && f.Fixture != No },
 			words:   "Leaf conducts and drifts. Cover the terminals, and put the power back only when every flake is cleared away.",
 			decides: electrician,
@@ -563,7 +566,7 @@ func rules() []rule {
 		},
 		{
 			id: "oily-rags", severity: problem.Caution, atStep: atProduct(isDryingOil, ""),
-			// When: a product that hardens as a drying oil is used.
+			when:    "a product that hardens as a drying oil is used.",
 			fires:   func(f facts) bool { return len(f.steps(isDryingOil)) > 0 },
 			words:   "Rags with {oil steps} can set themselves alight within hours. Spread them flat to dry outdoors, or keep them under water in a lidded metal can. Never leave them in a heap.",
 			decides: label,
@@ -571,7 +574,7 @@ func rules() []rule {
 		},
 		{
 			id: "leaf-dust", severity: problem.Caution, atStep: func(facts) string { return "/finish/steps" },
-			// When: imitation gold or copper leaf is laid.
+			when:    "imitation gold or copper leaf is laid.",
 			fires:   func(f facts) bool { return f.lays(Imitation, Copper) },
 			words:   "The crumbs of this leaf hold copper. Wear a P100 or P3 dust mask, take them up with a vacuum cleaner, and do not sweep or blow.",
 			decides: label,
@@ -579,7 +582,7 @@ func rules() []rule {
 		},
 		{
 			id: "eyes-overhead", severity: problem.Note, at: "",
-			// When: always: the work is overhead.
+			when:    "always: the work is overhead.",
 			fires:   func(f facts) bool { return true },
 			words:   "Wear goggles that seal at the brow, a cap and sleeves. Keep an eye wash at hand.",
 			decides: label,
@@ -587,7 +590,7 @@ func rules() []rule {
 		},
 		{
 			id: "overhead-over-2-hours", severity: problem.Note, subject: "overhead", at: "",
-			// When: one person works overhead for more than 2 hours a day.
+			when: "one person works overhead for more than 2 hours a day.",
 			fires: func(f facts) bool {
 				return exceeds(f.OverheadHours, FactOf(overheadNoteFrom), once)
 			},
@@ -597,7 +600,7 @@ func rules() []rule {
 		},
 		{
 			id: "overhead-over-4-hours", severity: problem.Caution, subject: "overhead", at: "",
-			// When: one person works overhead for more than 4 hours a day.
+			when: "one person works overhead for more than 4 hours a day.",
 			fires: func(f facts) bool {
 				return exceeds(f.OverheadHours, FactOf(overheadCautionAt), once)
 			},
@@ -607,7 +610,7 @@ func rules() []rule {
 		},
 		{
 			id: "overhead-hours-not-known", severity: problem.Note, subject: "overhead", at: "",
-			// When: the hours overhead are not known.
+			when:    "the hours overhead are not known.",
 			fires:   func(f facts) bool { return !f.OverheadHours.Known },
 			words:   "Count the hours overhead. Above two a day for one person take turns; above four plan more people or more days.",
 			decides: code,
@@ -615,7 +618,7 @@ func rules() []rule {
 		},
 		{
 			id: "overhead-breaks", severity: problem.Note, at: "",
-			// When: always: the work is overhead.
+			when:    "always: the work is overhead.",
 			fires:   func(f facts) bool { return true },
 			words:   "Work overhead in stretches of half an hour at most. Every few minutes lower the arms and look level.",
 			decides: code,

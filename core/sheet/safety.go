@@ -13,10 +13,14 @@ func (b *builder) safety() {
 	b.platform(job)
 	b.air(&job)
 	for _, note := range safety.Notes(job, b.safetyStyle()) {
-		b.sheet.Safety = append(b.sheet.Safety, Advice{
+		advice := Advice{
 			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Source: note.Source,
-			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures,
-		})
+			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures, Working: note.Working,
+		}
+		for _, block := range note.Bites {
+			advice.Bites = append(advice.Bites, string(block))
+		}
+		b.sheet.Safety = append(b.sheet.Safety, advice)
 	}
 }
 
@@ -41,15 +45,23 @@ func (b *builder) job() safety.Job {
 	if p.Fixture.At == survey.NoFixture {
 		job.Fixture = safety.No
 	}
-	if p.Access.Stature > 0 {
-		job.Crew = []measure.Length{p.Access.Stature}
+	for _, stature := range []measure.Length{p.Access.Stature, p.Access.OtherStature} {
+		if stature > 0 {
+			job.Crew = append(job.Crew, stature)
+		}
 	}
-	for _, made := range b.products {
-		job.Products = append(job.Products, safety.Product{
-			At: made.step.At, StepName: made.step.Name,
-			Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
-			VOC:    made.step.VOC, Binder: made.step.Binder, Coats: int64(made.step.Coats), DryHours: made.step.DryHours, Limit: made.step.Limit,
-		})
+	job.Building = safety.Building{
+		Detectors: p.Place.Detectors, Sprinklers: p.Place.Sprinklers, Isolated: p.Place.Isolated, Flames: p.Place.Flames,
+		AirHandling: p.Place.AirHandling, Below: p.Place.Below, Fixings: p.Place.Fixings, FloorLoad: p.Place.FloorLoad,
+	}
+	a := &p.Access
+	job.Gear = safety.Gear{
+		Kind: a.Kind, LadderHeight: a.LadderHeight, RailHeight: a.RailHeight, RailGap: a.RailGap,
+		FootLength: a.FootLength, FootWidth: a.FootWidth, Wheels: a.Wheels, Rides: a.Rides, ToeBoards: a.ToeBoards,
+		WayUp: a.WayUp, Tied: a.Tied, Rated: a.Rated, Load: a.Load, Mass: a.Mass, Panel: a.Panel, OnDeck: a.OnDeck, Minutes: a.Minutes,
+	}
+	for i := range b.products {
+		job.Products = append(job.Products, b.safetyProduct(&b.products[i]))
 	}
 	for _, s := range p.Steps {
 		if s.Kind == finish.LeafLaying && s.Leaf != nil {
@@ -58,6 +70,26 @@ func (b *builder) job() safety.Job {
 	}
 	job.Coats, job.Shifts, _ = b.inTheRoom()
 	return job
+}
+
+// safetyProduct is what a step uses up, as the rules read it. A VOC that leaves
+// water out is brought back to what is in a litre, where the plan says how much
+// of it is water.
+func (b *builder) safetyProduct(made *product) safety.Product {
+	s := made.step
+	p := safety.Product{
+		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
+		VOC: s.VOC, Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
+		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Thinned: s.Thinned.Share.Sign() > 0, Category: s.Category, LessWater: s.LessWater,
+	}
+	if !s.LessWater || !s.VOC.Known {
+		return p
+	}
+	grams, ok := safety.Material(s.VOC.Value, s.WaterPart.Share, s.ExemptPart.Share)
+	if p.Unsplit = !ok || !s.WaterPart.Known; !p.Unsplit {
+		p.VOC.Value = grams
+	}
+	return p
 }
 
 func (b *builder) safetyStyle() safety.Style {

@@ -78,7 +78,8 @@ type Working struct {
 }
 
 // Advice is one safety note. At is the blank of the plan it hangs on, Figures
-// the ids of the figures it speaks of.
+// the ids of the figures it speaks of, Working the numbers it went by, Bites the
+// blocks in which it has to be seen too: "room", "hanging", "finish", "days".
 type Advice struct {
 	ID           string   `json:"id"`
 	Severity     string   `json:"severity"`
@@ -87,6 +88,8 @@ type Advice struct {
 	Jurisdiction string   `json:"jurisdiction"`
 	At           string   `json:"at"`
 	Figures      []string `json:"figures"`
+	Working      string   `json:"working"`
+	Bites        []string `json:"bites"`
 }
 
 // Drawing is one drawing as SVG. Looking is "up" or "down", Shows "hanging" or

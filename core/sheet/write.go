@@ -139,6 +139,8 @@ func writeAdvice(w *jsondoc.Writer, a *Advice) {
 	w.Text("jurisdiction", a.Jurisdiction)
 	w.Text("at", a.At)
 	texts(w, "figures", a.Figures)
+	w.Text("working", a.Working)
+	texts(w, "bites", a.Bites)
 }
 
 func writeDrawing(w *jsondoc.Writer, d *Drawing) {

@@ -315,6 +315,39 @@ export interface SafetyNote {
   jurisdiction: string;
   at: string;
   figures: string[];
+  working: string; // the numbers of this job that the rule went by
+  bites: string[]; // "room", "hanging", "finish", "days": where it has to be seen too
+}
+
+export interface Air {
+  text: string;
+  curve: string; // SVG
+}
+
+/** What the work is done from. */
+export interface Platform {
+  kind: string; // "floor", "hop-up", "podium", "tower" or "scaffold"; "" where nothing is known
+  text: string; // what to ask for
+  why: string;
+  refused: string[]; // why not a ladder, and the like
+  hire: string; // the days it is needed
+  stations: { n: number; text: string; clash: boolean }[];
+  checks: { what: string; have: string; need: string; verdict: "ok" | "short" | "unknown"; text: string }[];
+  overhead: { day: string; text: string; over: boolean }[]; // hours overhead of one person, day by day
+}
+
+/** The highest VOC of the category of a step's product, and what it holds. */
+export interface VOCLine {
+  step: string;
+  at: string;
+  category: string;
+  rule: string; // whose limit, and how it counts
+  holds: string;
+  limit: string;
+  verdict: "within" | "above" | "unknown";
+  text: string;
+  source: string;
+  asOf: string;
 }
 
 export interface Drawing {
@@ -347,6 +380,9 @@ export interface Sheet {
   days?: Days | null;
   price?: Price | null;
   record?: FinishRecord | null;
+  air?: Air | null;
+  platform?: Platform | null;
+  limits?: VOCLine[] | null;
   safety?: SafetyNote[] | null;
   drawings?: Drawing[] | null;
 }

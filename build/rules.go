@@ -1,0 +1,49 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"ceilingwright/core/safety"
+)
+
+// rulesCommand prints the table of safety rules as Markdown, for a reviewer who
+// knows the regulations and no Go.
+func rulesCommand(arguments []string) error {
+	if len(arguments) > 0 {
+		return errors.New("use: rules")
+	}
+	return writeRules(os.Stdout, safety.Table())
+}
+
+// jurisdictions is whose a rule is, in words.
+var jurisdictions = map[string]string{"all": "anywhere", "US": "United States", "UK and EU": "United Kingdom and European Union"}
+
+func writeRules(w io.Writer, rows []safety.Row) error {
+	p := &printer{w: w}
+	p.f("# Safety rules\n\n")
+	p.f("One entry is one rule: when it is told, how heavily it weighs (stop, caution or note), whose rule it is, its words, and where it comes from. Amounts stand in braces: the sheet puts in those of the job. Where the country is not known every rule is read, and of those about one subject only the most severe is told. What is marked “from memory” or “seen in a secondary copy” has to be checked before anybody relies on it. This list is printed by `go run ./build rules` from `core/safety/rules.go`, where it can be corrected.\n")
+	for _, r := range rows {
+		p.f("\n## %s\n\n", r.ID)
+		p.f("- **%s**, %s", r.Severity, jurisdictions[r.Jurisdiction])
+		if r.Subject != "" {
+			p.f(", subject “%s”", r.Subject)
+		}
+		p.f("\n- When: %s\n- Words: %s *%s*\n- Source: %s\n", r.When, r.Words, r.Decides, r.Source)
+	}
+	return p.err
+}
+
+// printer writes until the first error, and keeps it.
+type printer struct {
+	w   io.Writer
+	err error
+}
+
+func (p *printer) f(format string, values ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format, values...)
+	}
+}
