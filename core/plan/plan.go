@@ -111,6 +111,9 @@ type Place struct {
 	Textured safety.Answer
 	Lead     safety.LeadTest
 	Pull     safety.PullTest
+	// PullOn and PullAt say when and where the tape was pulled, for the record.
+	PullOn, PullAt string
+	Asbestos       safety.AsbestosTest
 	// Detectors and Sprinklers: there are some in the ceiling, whether or not
 	// they are among the obstructions. Isolated: the light's circuit is off at the
 	// board, locked and proved dead. Flames: pilot lights, heaters or stoves.
@@ -291,7 +294,8 @@ type Access struct {
 	ArmReach, Overlap     measure.Length
 	Turn                  bool
 
-	Kind safety.Kind // of platform
+	Kind  safety.Kind    // of platform
+	Reach measure.Length // how high the fitter comfortably works above the own feet, 0 not tried out
 	// OtherStature is how tall the fitter is whose height differs most; LadderHeight
 	// the height of a stepladder; RailHeight and RailGap those of the rails;
 	// FootLength and FootWidth what the platform stands on, outriggers included.

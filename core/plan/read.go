@@ -122,6 +122,8 @@ func readPlace(s section) Place {
 		Lead:  word(s, "leadTest", "whether the old paint was tested for lead", safety.NoLeadTest, safety.LeadFoundFree, safety.LeadFound),
 		Pull:  word(s, "pullTest", "whether a strip of tape was pulled off the old paint", safety.NoPullTest, safety.PaintHeld, safety.Lifted),
 	}
+	p.PullOn, p.PullAt = s.text("pullOn"), s.text("pullAt")
+	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound)
 	switch word(s, "surface", "what the surface is", "smooth", "textured") {
 	case "smooth":
 		p.Textured = safety.No
@@ -309,6 +311,7 @@ func readAccess(s section) Access {
 // done from; only what is chosen is used.
 func readPlatform(s section, a *Access) {
 	a.Kind = choice(s, "kind", "what kind of platform it is", safety.Kind(""), safety.HopUp, safety.Podium, safety.Tower, safety.Scaffold)
+	a.Reach, _ = s.positive("reach", "")
 	a.OtherStature, _ = s.positive("alsoBy", "")
 	a.LadderHeight, _ = s.positive("ladderHeight", "")
 	a.RailHeight, _ = s.positive("railHeight", "")

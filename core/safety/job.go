@@ -45,6 +45,17 @@ const (
 	LeadFound     LeadTest = "found"
 )
 
+// AsbestosTest is what a laboratory said of the coat of the ceiling. The zero
+// value and NoAsbestosTest both mean that there is no result.
+type AsbestosTest string
+
+// The results of a laboratory's look for asbestos.
+const (
+	NoAsbestosTest AsbestosTest = "none"
+	AsbestosFree   AsbestosTest = "found-free"
+	AsbestosFound  AsbestosTest = "found"
+)
+
 // PullTest is what a strip of tape pulled off the old paint did. The zero value
 // and NoPullTest both mean that nobody has tried.
 type PullTest string
@@ -186,12 +197,14 @@ type Job struct {
 	Year          int // year the building was built, 0 not known
 	Textured      Answer
 	Lead          LeadTest
+	Asbestos      AsbestosTest
 	Pull          PullTest
 	CeilingHeight measure.Length
 	RoomVolume    measure.Volume
 	Fixture       Answer // a light, fan or rose in the ceiling
 	Access        Access
 	Crew          []measure.Length // heights of the people who work up there; 0 or none: not known
+	Reach         measure.Length   // how high the fitter comfortably works above the own feet; 0: worked out from the height
 	Base          measure.Length   // least side of the platform's base, outriggers included
 	Rails         Answer
 	DeckGap       measure.Length // from the edge of the deck to the wall or face of the work

@@ -37,9 +37,9 @@ func (b *builder) roomAir() measure.Volume {
 func (b *builder) job() safety.Job {
 	p := b.plan
 	job := safety.Job{
-		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull,
+		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
 		CeilingHeight: p.Room.Height, RoomVolume: b.roomAir(), Fixture: safety.Yes,
-		Access: p.Access.By, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
+		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
 		MaskArea: p.Mask.Area(), Air: p.Air,
 	}
 	if p.Fixture.At == survey.NoFixture {
