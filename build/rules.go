@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"ceilingwright/core/safety"
 )
@@ -24,16 +25,37 @@ var jurisdictions = map[string]string{"all": "anywhere", "US": "United States", 
 func writeRules(w io.Writer, rows []safety.Row) error {
 	p := &printer{w: w}
 	p.f("# Safety rules\n\n")
-	p.f("One entry is one rule: when it is told, how heavily it weighs (stop, caution or note), whose rule it is, its words, and where it comes from. Amounts stand in braces: the sheet puts in those of the job. Where the country is not known every rule is read, and of those about one subject only the most severe is told. What is marked “from memory” or “seen in a secondary copy” has to be checked before anybody relies on it. This list is printed by `go run ./build rules` from `core/safety/rules.go`, where it can be corrected.\n")
+	p.f("One entry is one rule: when it is told, how heavily it weighs (stop, caution or note), whose rule it is, its words with who has the last word, the numbers it went by, where in the work it is seen too, and where it comes from. Amounts stand in braces: the sheet puts in those of the job. Where the country is not known every rule is read, and of those about one subject only the most severe is told. What is marked “from memory” or “seen in a secondary copy” has to be checked before anybody relies on it. This list is printed by `go run ./build rules` from `core/safety/rules*.go`, where it can be corrected.\n")
+	section := ""
 	for _, r := range rows {
-		p.f("\n## %s\n\n", r.ID)
+		if r.Section != section {
+			section = r.Section
+			p.f("\n## %s\n", section)
+		}
+		p.f("\n### %s\n\n", r.ID)
 		p.f("- **%s**, %s", r.Severity, jurisdictions[r.Jurisdiction])
 		if r.Subject != "" {
 			p.f(", subject “%s”", r.Subject)
 		}
-		p.f("\n- When: %s\n- Words: %s *%s*\n- Source: %s\n", r.When, r.Words, r.Decides, r.Source)
+		p.f("\n- When: %s\n- Words: %s *%s*\n", r.When, r.Words, r.Decides)
+		if r.Working != "" {
+			p.f("- By: %s\n", r.Working)
+		}
+		if len(r.Bites) > 0 {
+			p.f("- Seen too in: %s\n", bites(r.Bites))
+		}
+		p.f("- Source: %s\n", r.Source)
 	}
 	return p.err
+}
+
+// bites are the parts of the work in which a rule is seen too, in words.
+func bites(blocks []safety.Block) string {
+	words := make([]string, len(blocks))
+	for i, block := range blocks {
+		words[i] = string(block)
+	}
+	return strings.Join(words, ", ")
 }
 
 // printer writes until the first error, and keeps it.
