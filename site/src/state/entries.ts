@@ -28,6 +28,8 @@ export function newEntry(plan: Plan, pointer: string): Json {
       return { length: "", angle: "" };
     case "obstructions":
       return { name: "", kind: "vent", at: "measured", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "" };
+    case "furniture":
+      return { name: "", fromDA: "", fromAB: "", length: "", width: "" };
     case "pieces":
       return { name: `Piece ${String(list(plan, pointer).length + 1)}`, kind: "span", cells: "", shape: "rectangular", length: "", width: "", fromDA: "", fromAB: "" };
     case "stages":

@@ -39,7 +39,7 @@ export function emptyPlan(before?: Plan): Plan {
     units: copy(
       units ?? { show: "feet-inches", bare: "in", inchMark: "1/16 in", metricMark: "1 mm", gallon: "US" },
     ),
-    place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none" },
+    place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none", detectors: "", sprinklers: "", isolated: "", flames: "", airHandling: "", below: "", fixings: "", floorLoad: "", floorLoadUnit: show === "metric" ? "kg/m2" : "lb/ft2" },
     room: {
       form: "rectangle",
       length: "",
@@ -53,6 +53,7 @@ export function emptyPlan(before?: Plan): Plan {
       walls: [],
       fixture: { at: "none", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "", axisDA: "", axisAB: "" },
       obstructions: [],
+      furniture: [],
     },
     mask: { length: "", width: "", layers: [newLayer([])] },
     setting: { on: "room", pointDA: "", pointAB: "", square: "room", turned: "no", leastBorder: "", wantEnds: "", wantSides: "", line: "tape", tapeWidth: "" },
@@ -91,8 +92,33 @@ export function emptyPlan(before?: Plan): Plan {
       tapePerRoll: "",
       rough: { length: "", width: "", perArea: "", perAreaUnit: show === "metric" ? "m2" : "ft2", range: "" },
     },
-    air: { limit: "", limitUnit: "mg/m3", opened: "", shut: "", mixing: "" },
-    access: { by: "platform", reachBy: "", base: "", rails: "yes", deckGap: "", deckLength: "", deckWidth: "", armReach: "", overlap: "", turn: "yes" },
+    air: { limit: "", limitUnit: "mg/m3", shortTerm: "", opened: "", shut: "", fan: "", fanUnit: show === "metric" ? "m3/h" : "cfm", mixing: "", nights: "shut" },
+    access: { by: "platform", reachBy: "", base: "", rails: "yes", deckGap: "", deckLength: "", deckWidth: "", armReach: "", overlap: "", turn: "yes", ...newPlatform(show === "metric" ? "kg" : "lb") },
+  };
+}
+
+/** What else there is to know of a platform, none of it said. */
+function newPlatform(massUnit: string): JsonObject {
+  return {
+    kind: "",
+    alsoBy: "",
+    ladderHeight: "",
+    railHeight: "",
+    railGap: "",
+    footLength: "",
+    footWidth: "",
+    wheels: "",
+    rides: "",
+    toeBoards: "",
+    wayUp: "",
+    tied: "",
+    massUnit,
+    rated: "",
+    load: "",
+    mass: "",
+    panel: "",
+    onDeck: "",
+    minutes: "",
   };
 }
 

@@ -39,9 +39,38 @@ const sets: readonly Offered[] = [
   ["wall-band", "a band on a wall"],
 ];
 
+/** A question that nobody has answered yet is not a no. */
+const answers: readonly Offered[] = [
+  ["", "not said"],
+  ["yes", "yes"],
+  ["no", "no"],
+];
+
+/** What a product counts as where its VOC is limited, in the words of the laws. */
+const categories: readonly Offered[] = [
+  ["", "nothing chosen yet"],
+  ["matt-ceiling", "matt paint for walls and ceilings"],
+  ["gloss-ceiling", "glossy paint for walls and ceilings"],
+  ["trim-paint", "paint for trim"],
+  ["trim-varnish", "varnish or stain for trim"],
+  ["sealing-primer", "a sealing primer"],
+  ["binding-primer", "a binding primer"],
+  ["one-pack", "a one-pack performance coating"],
+  ["two-pack", "a two-pack performance coating"],
+  ["multi-coloured", "a multi-coloured coating"],
+  ["decorative-effect", "a decorative effect coating"],
+  ["metallic", "a metallic paint"],
+  ["lacquer", "a lacquer"],
+  ["clear-shellac", "clear shellac"],
+  ["opaque-shellac", "pigmented shellac"],
+  ["adhesive", "an adhesive, as size for leaf is"],
+];
+
 /** The choices under the name a select asks for them by. */
 export const fixedChoices: Readonly<Record<string, readonly Offered[]>> = {
   kinds,
+  answers,
+  categories,
   volumes,
   measures: [...volumes, ...weights],
   parts: [...volumes, ...weights, ["%", "% of the rest"]],
