@@ -232,11 +232,13 @@ type Building struct {
 }
 
 // Gear is what else is known of what the work is done from. A length of 0 is not
-// known. Foot is what a platform stands on, outriggers included; Rated what its
-// deck, or a ladder, may carry; Load the tools and materials on it; Mass the
-// platform itself; Panel the heaviest panel, all in kilograms.
+// known. Deck is what people stand on; Foot what a platform stands on, outriggers
+// included; Rated what its deck, or a ladder, may carry; Load the tools and
+// materials on it; Mass the platform itself; Panel the heaviest panel, all in
+// kilograms.
 type Gear struct {
 	Kind                              Kind
+	DeckLength, DeckWidth             measure.Length
 	LadderHeight, RailHeight, RailGap measure.Length
 	FootLength, FootWidth             measure.Length
 	Wheels, Rides, ToeBoards          Answer

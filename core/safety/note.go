@@ -37,7 +37,8 @@ const (
 	Days    Block = "days"
 )
 
-// Style writes the amounts in the words of notes. A nil function writes metric.
+// Style writes the amounts in the words of notes; Mass is given kilograms. A nil
+// function writes metric.
 // Heights and bases of platforms are first rounded to a whole Step, which should
 // be 50 mm or 2 in: nobody sets a platform to a sixteenth. A Step of 0 rounds
 // nothing.
@@ -45,6 +46,7 @@ type Style struct {
 	Length func(measure.Length) string
 	Area   func(measure.Area) string
 	Number func(n measure.Number, places int32) string
+	Mass   func(kilograms measure.Number) string
 	Step   measure.Length
 }
 
@@ -67,6 +69,13 @@ func (s Style) number(n measure.Number, places int32) string {
 		return n.RoundHalfEven(places).StringFixed(places)
 	}
 	return s.Number(n, places)
+}
+
+func (s Style) mass(kilograms measure.Number) string {
+	if s.Mass == nil {
+		return kilograms.Trimmed(2) + " kg"
+	}
+	return s.Mass(kilograms)
 }
 
 // nearStep writes l to the nearest step, half a step going up.

@@ -56,7 +56,7 @@ func (b *builder) job() safety.Job {
 	}
 	a := &p.Access
 	job.Gear = safety.Gear{
-		Kind: a.Kind, LadderHeight: a.LadderHeight, RailHeight: a.RailHeight, RailGap: a.RailGap,
+		Kind: a.Kind, DeckLength: a.DeckLength, DeckWidth: a.DeckWidth, LadderHeight: a.LadderHeight, RailHeight: a.RailHeight, RailGap: a.RailGap,
 		FootLength: a.FootLength, FootWidth: a.FootWidth, Wheels: a.Wheels, Rides: a.Rides, ToeBoards: a.ToeBoards,
 		WayUp: a.WayUp, Tied: a.Tied, Rated: a.Rated, Load: a.Load, Mass: a.Mass, Panel: a.Panel, OnDeck: a.OnDeck, Minutes: a.Minutes,
 	}
@@ -97,7 +97,24 @@ func (b *builder) safetyStyle() safety.Style {
 	if b.n.System == measure.FeetInches {
 		step = inchStep
 	}
-	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Step: step}
+	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Mass: b.mass, Step: step}
+}
+
+// pound is a pound in kilograms (NIST Handbook 44, appendix C).
+var pound = measure.MustNumber("0.45359237")
+
+// mass is a number of kilograms as the sheet's own system has it: to a tenth of
+// a pound or a hundredth of a kilogram where it is carried in the hands, to whole
+// ones from a hundred on.
+func (b *builder) mass(kilograms measure.Number) string {
+	n, unit, places := kilograms, " kg", int32(2)
+	if b.n.System == measure.FeetInches {
+		n, unit, places = kilograms.Quo(pound), " lb", 1
+	}
+	if n.Cmp(measure.NumberFromInt(100)) >= 0 {
+		places = 0
+	}
+	return b.n.NumberTrimmed(n, places) + unit
 }
 
 const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
