@@ -133,10 +133,10 @@ func readLabel(s section, step *Step) {
 	step.Limit = s.fact("limit")
 	step.FlashPoint = s.degrees("flash", choice(s, "flashUnit", "the unit of the flash point", "C", "F") == "F")
 	step.LessWater = choice(s, "vocAs", "what the VOC figure counts", "material", "less-water") == "less-water"
-	s.when(step.LessWater, func() {
+	step.Category = choice(s, "category", "what category the product is", append([]safety.Category{""}, safety.Categories()...)...)
+	s.when(step.LessWater || step.Category != "", func() {
 		step.WaterPart, step.ExemptPart = s.percent("waterPart", 100), s.percent("exemptPart", 100)
 	})
-	step.Category = choice(s, "category", "what category the product is", append([]safety.Category{""}, safety.Categories()...)...)
 }
 
 // readLoss reads how the product is put on and what is lost by it. Without a loss

@@ -113,13 +113,17 @@ type Product struct {
 
 	FlashPoint Fact // degrees Celsius
 	Sprayed    bool
-	Thinned    bool     // the plan adds thinner
 	Category   Category // what it counts as where VOC is limited
-	// LessWater tells that the label's VOC leaves water and exempt solvents out;
-	// VOC above is then what is left of it in a litre as it is, or, where Unsplit,
-	// the label's figure itself, since nobody has said how much of it is water.
+	// Label is the VOC as the label has it, grams a litre. LessWater tells that it
+	// leaves water and exempt solvents out; Water and Exempt are these as shares of
+	// the volume, Thinner what is added as a share of the product's. VOC above is
+	// what a litre holds as it is put on (AsUsed); Unsplit tells that it was taken
+	// from a label less water of which nobody has said how much is water, and is
+	// then too high.
+	Label              Fact
 	LessWater, Unsplit bool
-	Label              Fact // the VOC as the label has it, grams a litre
+	Water              Fact
+	Exempt, Thinner    measure.Number
 }
 
 // AirPlan is how the room is aired. The limit is the highest eight-hour average

@@ -5,11 +5,19 @@ import "ceilingwright/core/measure"
 // VOCLimit is what a law allows a coating of one category to hold, in grams a
 // litre: of the product ready to use where LessWater is false, else of the
 // product less its water and exempt solvents. AsOf says which table, and of what
-// day; Source where it was read, and how far it was checked.
+// day; Source where it was read, and how far it was checked. Stricter are places
+// under the same law that allow less.
 type VOCLimit struct {
 	Limit        measure.Number
 	LessWater    bool
 	AsOf, Source string
+	Stricter     []Stricter
+}
+
+// Stricter is a place that allows less: an example, there are more.
+type Stricter struct {
+	Where, Source string
+	Limit         measure.Number
 }
 
 // europe is Directive 2004/42/EC, annex II A, phase II: category, the limit for
@@ -32,29 +40,32 @@ var europe = []struct {
 	{MetallicPaint, "l", 200, 200},
 }
 
-// federal is 40 CFR 59, subpart D, table 1, and indiana 326 IAC 8-14-3, an
-// example of a stricter state; 0 where the state's figure is not known here.
+// federal is 40 CFR 59, subpart D, table 1; indiana, 326 IAC 8-14-3, and coast,
+// South Coast Rule 1113 as it stood in 2015, are examples of stricter places, 0
+// where their figure is not known here.
 var federal = []struct {
-	category         Category
-	federal, indiana int64
+	category                Category
+	federal, indiana, coast int64
 }{
-	{MattCeiling, 250, 100},
-	{GlossCeiling, 380, 150},
-	{TrimPaint, 380, 150},
-	{TrimVarnish, 450, 350},
-	{SealingPrimer, 400, 0},
-	{BindingPrimer, 350, 0},
-	{MultiColoured, 580, 250},
-	{DecorativeEffect, 700, 350},
-	{MetallicPaint, 500, 500},
-	{Lacquer, 680, 550},
-	{ClearShellac, 730, 730},
-	{OpaqueShellac, 550, 550},
+	{MattCeiling, 250, 100, 50},
+	{GlossCeiling, 380, 150, 50},
+	{TrimPaint, 380, 150, 50},
+	{TrimVarnish, 450, 350, 275},
+	{SealingPrimer, 400, 200, 100},
+	{BindingPrimer, 350, 200, 100},
+	{MultiColoured, 580, 250, 250},
+	{DecorativeEffect, 700, 350, 350},
+	{MetallicPaint, 500, 500, 150},
+	{Lacquer, 680, 550, 275},
+	{ClearShellac, 730, 730, 730},
+	{OpaqueShellac, 550, 550, 550},
 }
 
 const (
 	inEuropeSource = "Directive 2004/42/EC, annex II A, phase II, read in the German ChemVOCFarbV, annex II, and a Serbian copy that agree"
-	inUSSource     = "40 CFR 59, subpart D, table 1, from memory: check it before you rely on it. Containers of a litre and less are exempt, and the most restrictive category holds (59.400(c), 59.402(b))"
+	inUSSource     = "40 CFR 59, subpart D, table 1, from memory: check it before you rely on it. Containers of a litre and less are exempt, and the most restrictive category holds (59.400(c), 59.402(b)). States may be stricter."
+	indianaSource  = "326 IAC 8-14-3; primers, sealers and shellac from memory"
+	coastSource    = "South Coast Rule 1113 as it stood in 2015, flat and decorative seen in a secondary copy, the rest from memory"
 )
 
 // VOCLimitFor is the limit on a category in a country. An unknown country has
@@ -96,13 +107,18 @@ func usLimit(category Category) (VOCLimit, bool) {
 		if row.category != category {
 			continue
 		}
-		source := inUSSource
-		if row.indiana > 0 && row.indiana < row.federal {
-			source += ". States may be stricter: Indiana, 326 IAC 8-14-3, has " + measure.NumberFromInt(row.indiana).RoundHalfEven(0).String() + " g/L"
-		}
-		return VOCLimit{Limit: measure.NumberFromInt(row.federal), LessWater: true, AsOf: "federal table", Source: source + "."}, true
+		limit := VOCLimit{Limit: measure.NumberFromInt(row.federal), LessWater: true, AsOf: "federal table, in force since 1999 (from memory)", Source: inUSSource}
+		limit.stricter("Indiana", row.indiana, indianaSource)
+		limit.stricter("the South Coast of California", row.coast, coastSource)
+		return limit, true
 	}
 	return VOCLimit{}, false
+}
+
+func (l *VOCLimit) stricter(where string, grams int64, source string) {
+	if there := measure.NumberFromInt(grams); grams > 0 && there.Cmp(l.Limit) < 0 {
+		l.Stricter = append(l.Stricter, Stricter{Where: where, Limit: there, Source: source})
+	}
 }
 
 // Material is the solvent in a litre of the product as it is, from a figure that
@@ -125,4 +141,144 @@ func LessWater(material, water, exempt measure.Number) (grams measure.Number, ok
 		return measure.Number{}, false
 	}
 	return material.Quo(rest), true
+}
+
+// thinnerDensity is what a litre of thinner weighs, in grams: turpentine, the
+// heaviest of the common ones (from memory). All of it evaporates.
+var thinnerDensity = measure.NumberFromInt(870)
+
+// ThinnerDensity is what a litre of solvent thinner is taken to hold, in grams.
+func ThinnerDensity() measure.Number { return thinnerDensity }
+
+// thinnerVOC is the solvent in a litre of what a product is thinned with: none in
+// water. Where the binder is not known it is taken to be solvent.
+func (p Product) thinnerVOC() measure.Number {
+	if p.Binder == Water {
+		return measure.Number{}
+	}
+	return thinnerDensity
+}
+
+// waterPart is how much of the product is water. What is thinned with solvent is
+// taken to hold none unless the plan says otherwise.
+func (p Product) waterPart() Fact {
+	if !p.Water.Known && (p.Binder == Solvent || p.Binder == DryingOil) {
+		return FactOf(measure.Number{})
+	}
+	return p.Water
+}
+
+// AsUsed is the solvent in a litre of the product as it is put on, thinner and
+// all: (material + thinner × its own) ÷ (1 + thinner). A label less water is
+// first brought back to the litre as it is; where nobody has said how much is
+// water, unsplit is true and the label's own figure is taken, which is too high.
+// Not known where the label is not, or where its shares leave nothing over.
+func AsUsed(p Product) (voc Fact, unsplit bool) {
+	voc = p.Label
+	if !voc.Known {
+		return voc, false
+	}
+	if p.LessWater {
+		grams, ok := Material(p.Label.Value, p.waterPart().Value, p.Exempt)
+		if unsplit = !ok || !p.waterPart().Known; !unsplit {
+			voc.Value = grams
+		}
+	}
+	if p.Thinner.Sign() > 0 {
+		voc.Value = blended(voc.Value, once, p.thinnerVOC(), p.Thinner)
+	}
+	return voc, unsplit
+}
+
+// blended is what a litre of two liquids holds: so much of each, and of solvent
+// in a litre of each.
+func blended(a, partsA, b, partsB measure.Number) measure.Number {
+	return a.Mul(partsA).Add(b.Mul(partsB)).Quo(partsA.Add(partsB))
+}
+
+// Range is a figure that may only be known to lie between two: it is at least
+// Least, and at most Most where that is known.
+type Range struct {
+	Least measure.Number
+	Most  Fact
+}
+
+// IsExact tells whether the two ends are one.
+func (r Range) IsExact() bool { return r.Most.Known && r.Most.Value.Cmp(r.Least) == 0 }
+
+func exactly(n measure.Number) Range { return Range{n, FactOf(n)} }
+
+// Holds is what a product holds as a limit counts it: with its water or less it,
+// thinned as the plan thins it. The label's figure can be turned into the other
+// kind where it is known how much of the product is water; where it is not, a
+// figure less water is never below one with it, and that bounds it on one side.
+// ok is false where the label's figure is not known.
+func Holds(p Product, lessWater bool) (holds Range, ok bool) {
+	if !p.Label.Known {
+		return Range{}, false
+	}
+	rest, known := Fact{}, p.waterPart()
+	if left := once.Sub(known.Value).Sub(p.Exempt); known.Known && left.Sign() > 0 {
+		rest = FactOf(left)
+	}
+	if lessWater {
+		return p.holdsLessWater(rest), true
+	}
+	voc, unsplit := AsUsed(p)
+	if unsplit {
+		return Range{Least: blended(measure.Number{}, once, p.thinnerVOC(), p.Thinner), Most: voc}, true
+	}
+	return exactly(voc.Value), true
+}
+
+// holdsLessWater is Holds less water; rest is the share of the product that is
+// neither water nor exempt, where it is known. Thinning with water changes
+// nothing: it is left out like the rest of the water.
+func (p Product) holdsLessWater(rest Fact) Range {
+	thinner := p.Thinner
+	if p.Binder == Water {
+		thinner = measure.Number{}
+	}
+	at := func(rest measure.Number) measure.Number {
+		if p.LessWater {
+			return blended(p.Label.Value, rest, thinnerDensity, thinner)
+		}
+		return p.Label.Value.Add(thinnerDensity.Mul(thinner)).Quo(rest.Add(thinner))
+	}
+	switch {
+	case rest.Known:
+		return exactly(at(rest.Value))
+	case !p.LessWater:
+		return Range{Least: at(once)}
+	case thinner.IsZero():
+		return exactly(p.Label.Value)
+	}
+	// The less of the product counts, the nearer it comes to the thinner alone.
+	a, b := at(once), thinnerDensity
+	if a.Cmp(b) > 0 {
+		a, b = b, a
+	}
+	return Range{a, FactOf(b)}
+}
+
+// Verdict is how a figure stands against a limit.
+type Verdict string
+
+// The three verdicts. Undecided is said where the figure may lie on either side.
+const (
+	Within    Verdict = "within"
+	Above     Verdict = "above"
+	Undecided Verdict = "unknown"
+)
+
+// Against is how the range stands against a limit: within it where the most is
+// not above it, above it where the least is.
+func (r Range) Against(limit measure.Number) Verdict {
+	switch {
+	case r.Most.Known && r.Most.Value.Cmp(limit) <= 0:
+		return Within
+	case r.Least.Cmp(limit) > 0:
+		return Above
+	}
+	return Undecided
 }

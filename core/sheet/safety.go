@@ -12,6 +12,7 @@ func (b *builder) safety() {
 	job := b.job()
 	b.platform(job)
 	b.air(&job)
+	b.limits(&job)
 	for _, note := range safety.Notes(job, b.safetyStyle()) {
 		advice := Advice{
 			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Source: note.Source,
@@ -72,23 +73,16 @@ func (b *builder) job() safety.Job {
 	return job
 }
 
-// safetyProduct is what a step uses up, as the rules read it. A VOC that leaves
-// water out is brought back to what is in a litre, where the plan says how much
-// of it is water.
+// safetyProduct is what a step uses up, as the rules read it.
 func (b *builder) safetyProduct(made *product) safety.Product {
 	s := made.step
 	p := safety.Product{
 		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
-		VOC: s.VOC, Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
-		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Thinned: s.Thinned.Share.Sign() > 0, Category: s.Category, LessWater: s.LessWater,
+		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
+		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Category: s.Category, LessWater: s.LessWater,
+		Water: safety.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
 	}
-	if !s.LessWater || !s.VOC.Known {
-		return p
-	}
-	grams, ok := safety.Material(s.VOC.Value, s.WaterPart.Share, s.ExemptPart.Share)
-	if p.Unsplit = !ok || !s.WaterPart.Known; !p.Unsplit {
-		p.VOC.Value = grams
-	}
+	p.VOC, p.Unsplit = safety.AsUsed(p)
 	return p
 }
 

@@ -30,6 +30,7 @@ type Sheet struct {
 	Price    Price             `json:"price"`
 	Record   Record            `json:"record"`
 	Air      Air               `json:"air"`
+	Limits   []VOCLine         `json:"limits"`
 	Safety   []Advice          `json:"safety"`
 	Drawings []Drawing         `json:"drawings"`
 }
