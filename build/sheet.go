@@ -219,12 +219,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 	p.days(s.Days)
 	p.price(s.Price)
 	p.record(s.Record)
-	if p.block("safety", len(s.Safety)) {
-		for _, a := range s.Safety {
-			p.line(1, a.Severity, ": ", a.Words)
-			p.line(2, "source: ", a.Source)
-		}
-	}
+	p.safety(s.Safety)
 	if p.block("drawings (print one with -drawing=ID)", len(s.Drawings)) {
 		for _, d := range s.Drawings {
 			p.line(1, d.ID, ": ", d.Title)
@@ -249,6 +244,45 @@ func (p *paper) days(d sheet.Days) {
 	for _, text := range d.Saves {
 		p.line(1, text)
 	}
+}
+
+// severities are the headings the notes stand under, most severe first.
+var severities = []struct{ severity, heading string }{
+	{"stop", "STOP: do not start until this is done"},
+	{"caution", "TAKE CARE"},
+	{"note", "ALSO KNOW"},
+}
+
+// safety is what to do, most severe first, with the numbers it went by, who has
+// the last word, and who says so.
+func (p *paper) safety(notes []sheet.Advice) {
+	if !p.block("safety notes", len(notes)) {
+		return
+	}
+	for _, group := range severities {
+		heading := group.heading
+		for _, a := range notes {
+			if a.Severity != group.severity {
+				continue
+			}
+			p.line(1, heading)
+			heading = ""
+			p.line(2, "– ", a.Words)
+			if a.Working != "" {
+				p.line(3, "here: ", a.Working)
+			}
+			p.line(3, a.Decides)
+			p.line(3, "source", note(jurisdictionOf(a)), ": ", a.Source)
+		}
+	}
+}
+
+// jurisdictionOf is whose rule a note is, "" where it is everybody's.
+func jurisdictionOf(a sheet.Advice) string {
+	if a.Jurisdiction == "all" {
+		return ""
+	}
+	return jurisdictions[a.Jurisdiction]
 }
 
 func (p *paper) problems(problems []problem.Problem) {

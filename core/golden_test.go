@@ -233,7 +233,10 @@ func written(s sheet.Sheet) string {
 		writtenPrice(line, s)
 	}
 	for _, a := range s.Safety {
-		line("safety %s %s %s | %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Source, a.Jurisdiction, a.Figures)
+		line("safety %s %s %s | %s %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Decides, a.Source, a.Jurisdiction, a.Figures)
+		if a.Working != "" || len(a.Bites) > 0 {
+			line("  by %s %v", a.Working, a.Bites)
+		}
 	}
 	for _, d := range s.Drawings {
 		line("drawing %s | %s | %s | %s | %s", d.ID, d.Layer, d.Looking, d.Shows, d.Title)

@@ -9,8 +9,8 @@ import (
 )
 
 // Note is one piece of advice that a rule gave. ID is public and stable. Words
-// say what to do, in the notation of the style, and end in who decides. At is a
-// pointer into the plan. Figures are ids of figures the words rest on, or that
+// say what to do first and then why, in the notation of the style; Decides is the
+// sentence that says who has the last word. At is a pointer into the plan. Figures are ids of figures the words rest on, or that
 // show how they were come by. Working is the numbers of this job that the rule
 // went by, "" where it goes by none. Bites are the parts of the work in which it
 // has to be seen too.
@@ -18,6 +18,7 @@ type Note struct {
 	ID           string
 	Severity     problem.Severity
 	Words        string
+	Decides      string
 	Working      string
 	Source       string
 	Jurisdiction string // "US", "UK and EU", "all"
@@ -155,7 +156,7 @@ func (r rule) note(f facts, style Style) Note {
 		at = r.atStep(f)
 	}
 	return Note{
-		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style) + " " + r.decides, Working: fill(r.working, f, style),
+		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style), Decides: r.decides, Working: fill(r.working, f, style),
 		Source: r.source, Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: at, Figures: slices.Clone(r.figures),
 	}
 }

@@ -18,7 +18,7 @@ type rule struct {
 	fires    func(facts) bool
 	words    string // amounts stand in braces
 	working  string // the numbers of this job that the rule went by, amounts in braces
-	decides  string // who has the last word; ends every note
+	decides  string // who has the last word, a sentence of its own
 	source   string
 	figures  []string
 	bites    []Block // where in the work a stop or a caution has to be seen too

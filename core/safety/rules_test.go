@@ -188,7 +188,7 @@ func TestNotesAreWhole(t *testing.T) {
 			assert.NotContains(t, note.Words, "  ", "an amount is missing in %s: %s", note.ID, note.Words)
 			assert.NotContains(t, note.Words, " .", note.ID)
 			assert.NotContains(t, note.Words, " ,", note.ID)
-			assert.True(t, strings.HasSuffix(note.Words, " decide.") || strings.HasSuffix(note.Words, " decides."), note.Words)
+			assert.True(t, strings.HasSuffix(note.Decides, " decide.") || strings.HasSuffix(note.Decides, " decides."), note.ID)
 			assert.NotEmpty(t, note.Source)
 			assert.NotEmpty(t, note.Jurisdiction)
 			assert.True(t, note.At == "" || strings.HasPrefix(note.At, "/"), note.At)

@@ -3,9 +3,11 @@ package safety
 import "ceilingwright/core/problem"
 
 // Row is a rule as a reviewer reads it: Section is the part of the table it
-// stands in, ID is public and stable, When says in words when it is told, Subject is what it shares with rules of which only the
-// most severe is told ("" where it shares nothing). Amounts in Words and Working
-// stand in braces. Bites are the parts of the work in which it is seen too. Decides has the last word and ends every note.
+// stands in, ID is public and stable, When says in words when it is told,
+// Subject is what it shares with rules of which only the most severe is told (""
+// where it shares nothing). Amounts in Words and Working stand in braces. Decides
+// says who has the last word. Bites are the parts of the work in which it is seen
+// too.
 type Row struct {
 	Section, ID          string
 	Severity             problem.Severity

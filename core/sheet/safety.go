@@ -15,7 +15,7 @@ func (b *builder) safety() {
 	b.limits(&job)
 	for _, note := range safety.Notes(job, b.safetyStyle()) {
 		advice := Advice{
-			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Source: note.Source,
+			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
 			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures, Working: note.Working,
 		}
 		for _, block := range note.Bites {

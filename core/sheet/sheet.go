@@ -85,6 +85,7 @@ type Advice struct {
 	ID           string   `json:"id"`
 	Severity     string   `json:"severity"`
 	Words        string   `json:"words"`
+	Decides      string   `json:"decides"`
 	Source       string   `json:"source"`
 	Jurisdiction string   `json:"jurisdiction"`
 	At           string   `json:"at"`

@@ -136,6 +136,7 @@ func writeAdvice(w *jsondoc.Writer, a *Advice) {
 	w.Text("id", a.ID)
 	w.Text("severity", a.Severity)
 	w.Text("words", a.Words)
+	w.Text("decides", a.Decides)
 	w.Text("source", a.Source)
 	w.Text("jurisdiction", a.Jurisdiction)
 	w.Text("at", a.At)

@@ -310,7 +310,8 @@ export interface FinishRecord {
 export interface SafetyNote {
   id: string;
   severity: Severity;
-  words: string;
+  words: string; // what to do first, then why
+  decides: string; // who has the last word
   source: string;
   jurisdiction: string;
   at: string;

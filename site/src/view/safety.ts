@@ -14,7 +14,7 @@ function note(n: SafetyNote): HTMLElement {
   return make(
     "article",
     { class: "cw-note", "data-severity": n.severity, "data-note": n.id },
-    make("p", {}, make("b", {}, marks[n.severity]), " ", n.words),
+    make("p", {}, make("b", {}, marks[n.severity]), " ", n.words, " ", n.decides),
     " ",
     make(
       "details",
