@@ -332,7 +332,7 @@ export interface Platform {
   why: string;
   refused: string[]; // why not a ladder, and the like
   hire: string; // the days it is needed
-  stations: { n: number; text: string; clash: boolean }[];
+  stations: { layer: string; n: number; text: string; clash: boolean }[]; // those of a layer that there is something to say of
   checks: { what: string; have: string; need: string; verdict: "ok" | "short" | "unknown"; text: string }[];
   overhead: { day: string; text: string; over: boolean }[]; // hours overhead of one person, day by day
 }

@@ -39,7 +39,7 @@ export function emptyPlan(before?: Plan): Plan {
     units: copy(
       units ?? { show: "feet-inches", bare: "in", inchMark: "1/16 in", metricMark: "1 mm", gallon: "US" },
     ),
-    place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none", detectors: "", sprinklers: "", isolated: "", flames: "", airHandling: "", below: "", fixings: "", floorLoad: "", floorLoadUnit: show === "metric" ? "kg/m2" : "lb/ft2" },
+    place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none", pullOn: "", pullAt: "", asbestosTest: "none", detectors: "", sprinklers: "", isolated: "", flames: "", airHandling: "", below: "", fixings: "", floorLoad: "", floorLoadUnit: show === "metric" ? "kg/m2" : "lb/ft2" },
     room: {
       form: "rectangle",
       length: "",
@@ -101,6 +101,7 @@ export function emptyPlan(before?: Plan): Plan {
 function newPlatform(massUnit: string): JsonObject {
   return {
     kind: "",
+    reach: "",
     alsoBy: "",
     ladderHeight: "",
     railHeight: "",

@@ -7,6 +7,7 @@ import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute } from "./dom";
 import { figurePlace } from "./figures";
 import { renderGaps } from "./gaps";
+import { clashAt, type Stations } from "./platform";
 import { renderKey, renderRegister } from "./register";
 
 /** Rows shown at once; a very long list is finished on asking and for print. */
@@ -21,7 +22,7 @@ export function showWholeList(layer: string): void {
   whole.add(layer);
 }
 
-export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>): void {
+export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>, stations: Stations): void {
   const answers = answersTo(plan, layers);
   const begun = document.querySelector("details.cw-hang[data-layer]") !== null;
   every<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
@@ -36,7 +37,7 @@ export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<st
     redraw(region("hang-head", item), [layer.name, layer.count, layer.order[0]?.panel], () => head(layer));
     redraw(region("hang-notes", item), [layer.advice, layer.flags, oneSize(layer), mine], () => notes(layer, mine));
     redraw(region("route", item), [layer.route, layer.stations], () => route(layer));
-    renderOrder(region("order", item), layer);
+    renderOrder(region("order", item), layer, stations.filter((s) => s.layer === layer.id));
     redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", "Show the whole list", { "data-to": layer.id })] : []));
     setAttribute(item.querySelector("[data-rel=start]") as Element, "placeholder", layer.order[0]?.panel ?? "");
     for (const does of ["ladder", "print-cards", "measures"]) {
@@ -110,25 +111,31 @@ function shownRows(layer: Layer): Hang[] {
   return whole.has(layer.id) ? layer.order : layer.order.slice(0, ROWS);
 }
 
-function renderOrder(host: HTMLElement, layer: Layer): void {
+function renderOrder(host: HTMLElement, layer: Layer, stations: Stations): void {
   const shown = shownRows(layer);
   setAttribute(host, "data-long", shown.length > LONG ? "" : null);
-  redraw(host, [layer.id, shown, layer.panels, layer.stations, withMeasures.has(layer.id)], () => {
+  redraw(host, [layer.id, shown, layer.panels, layer.stations, stations, withMeasures.has(layer.id)], () => {
     const panels = new Map(layer.panels.map((p) => [p.label, p] as const));
     const places = new Map((layer.stations ?? []).map((s) => [s.n, s.text] as const));
     const sameSize = oneSize(layer) !== "";
     return shown.map((hang, i) => {
       const moved = hang.station > 0 && hang.station !== shown[i - 1]?.station;
-      return row(layer, hang, panels.get(hang.panel), sameSize, moved ? (places.get(hang.station) ?? "") : null);
+      return row(layer, hang, panels.get(hang.panel), sameSize, moved ? station(hang.station, places.get(hang.station) ?? "", clashAt(stations, layer.id, hang.station)) : []);
     });
   });
 }
 
-function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boolean, place: string | null): HTMLElement {
+/** Where the platform goes next, and what stands in its way there. */
+function station(n: number, place: string, clash: string): HTMLElement[] {
+  const head = make("p", { class: "cw-station" }, make("b", {}, `Platform to station ${String(n)}`), place ? `: ${place}` : "");
+  return clash ? [head, make("p", { class: "cw-clash" }, make("b", {}, "In the way:"), ` ${clash}`)] : [head];
+}
+
+function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boolean, station: HTMLElement[]): HTMLElement {
   return make(
     "li",
     { "data-panel": `${layer.id}:${hang.panel}`, "data-up": hang.up },
-    place === null ? null : make("p", { class: "cw-station" }, make("b", {}, `Platform to station ${String(hang.station)}`), place ? `: ${place}` : ""),
+    ...station,
     make("button", { type: "button", class: "cw-tick", "data-do": "hung", "data-to": hang.panel, "aria-pressed": String(Boolean(hang.up)), "aria-label": `Panel ${hang.panel} is up` }),
     make("span", { class: "cw-nth" }, String(hang.n)),
     make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "data-to": hang.panel, "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),

@@ -20,6 +20,7 @@ import {
 import { noteClocks } from "../state/clocks";
 import { completeForm, ensureEntry, newEntry } from "../state/entries";
 import { at, list, put, typedText, type Json } from "../state/pointer";
+import { renderAir } from "./air";
 import { announce } from "./announce";
 import { blankAt, blankFrom, pointerOf, renderAsked, renderBlanks, renderEcho, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
@@ -35,9 +36,11 @@ import { gapActions } from "./gaps";
 import { hangingActions, renderHanging } from "./hanging";
 import { openLadder, renderLadder, reopenLadder, startLadder } from "./ladder";
 import { nameLit, relight, startLight } from "./light";
+import { renderLimits } from "./limits";
 import { renderLists, renderWhen, whole } from "./lists";
 import { message, unsay } from "./messages";
 import { clearPaper } from "./paper";
+import { renderPlatform, type Stations } from "./platform";
 import { priceActions, renderPrice, renderRecord } from "./price";
 import { startPrint } from "./print";
 import { renderSafety } from "./safety";
@@ -232,17 +235,20 @@ function renderSheet(): void {
   renderWalls(sheet.walls ?? []);
   renderBox(sheet.box ?? null);
   renderCorners(sheet.corners ?? []);
-  renderHanging(plan, layers, figures);
+  renderHanging(plan, layers, figures, stations());
   // After the lists above, since some of their blanks come with the answer.
   renderBlanks(plan, readings());
   renderAsked(plan, sheet.problems ?? []);
   renderClimate(sheet.climate ?? null);
   renderLeftOut(plan);
   renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
+  renderLimits(plan, sheet.limits ?? []);
   renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
   renderDays(plan, sheet.days ?? null);
   renderPrice(plan, sheet.price ?? null);
   renderRecord(sheet.record ?? null);
+  renderPlatform(sheet.platform ?? null);
+  renderAir(sheet.air ?? null);
   renderSafety(sheet.safety ?? []);
   renderFigures(figures);
   renderDrawing(sheet.drawings ?? [], layers);
@@ -252,6 +258,10 @@ function renderSheet(): void {
   announce(figures, sheet.problems ?? []);
   setText(region("version"), sheet.version ? `Ceilingwright ${sheet.version}` : "");
   renderLadder();
+}
+
+function stations(): Stations {
+  return sheet?.platform?.stations ?? [];
 }
 
 function notation(): string {
@@ -576,7 +586,7 @@ function listen(): void {
   startDrop();
   startLadder({ plan: () => plan, sheet: () => sheet, changed, keep: keepNow });
   startPrint(
-    () => sheet && (renderHanging(plan, sheet.layers ?? [], figures), renderFigures(figures)),
+    () => sheet && (renderHanging(plan, sheet.layers ?? [], figures, stations()), renderFigures(figures)),
     () => sheet?.drawings ?? [],
   );
   onWrittenElsewhere(() => typedText(plan["id"]), elsewhere);

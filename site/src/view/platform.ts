@@ -1,0 +1,85 @@
+// What the work is done from: what to ask for and why, what it has and needs,
+// where it cannot stand, how long it is hired and how long the arms are up.
+
+import type { Platform } from "../engine/contract";
+import { make, redraw, region } from "./dom";
+import { judged, type Verdict } from "./judged";
+
+export type Stations = Platform["stations"];
+
+export function renderPlatform(platform: Platform | null): void {
+  redraw(region("platform"), platform, () => (platform ? shown(platform) : []));
+}
+
+/** What is in the way of a station of a layer, "" where nothing is. */
+export function clashAt(stations: Stations, layer: string, n: number): string {
+  return stations.find((s) => s.layer === layer && s.n === n && s.clash)?.text ?? "";
+}
+
+function shown(platform: Platform): (Node | null)[] {
+  const parts = [...asked(platform), checks(platform.checks ?? []), clashes(platform.stations ?? []), ...overhead(platform.overhead ?? [])];
+  return parts.some(Boolean) ? [make("h3", {}, "What to work from"), ...parts] : [];
+}
+
+function asked(platform: Platform): (Node | null)[] {
+  const refused = platform.refused ?? [];
+  return [
+    platform.text ? make("p", { class: "cw-ask" }, platform.text) : null,
+    platform.why ? make("p", { class: "cw-reason" }, platform.why) : null,
+    refused.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, "why nothing else"), make("ul", { class: "cw-reasons" }, ...refused.map((r) => make("li", {}, r)))) : null,
+    platform.hire ? make("p", { class: "cw-reason" }, platform.hire) : null,
+  ];
+}
+
+const verdicts: Readonly<Record<Platform["checks"][number]["verdict"], Verdict>> = {
+  ok: ["good", "as needed"],
+  short: ["bad", "not as needed"],
+  unknown: ["open", "not known"],
+};
+
+function checks(all: Platform["checks"]): Node | null {
+  if (all.length === 0) return null;
+  return make(
+    "table",
+    { class: "cw-checks" },
+    make("caption", {}, "What it has, and what it needs"),
+    make("thead", {}, make("tr", {}, ...["", "it has", "it needs", ""].map((head) => (head ? make("th", { scope: "col" }, head) : make("td", {}))))),
+    make(
+      "tbody",
+      {},
+      ...all.map((c) =>
+        make(
+          "tr",
+          {},
+          make("th", { scope: "row" }, c.what, c.text ? make("small", {}, c.text) : null),
+          make("td", { "data-head": "it has" }, c.have || "—"),
+          make("td", { "data-head": "it needs" }, c.need || "—"),
+          make("td", {}, judged(verdicts[c.verdict])),
+        ),
+      ),
+    ),
+  );
+}
+
+function clashes(stations: Stations): Node | null {
+  const clash = stations.filter((s) => s.clash);
+  return clash.length === 0
+    ? null
+    : make("div", { class: "cw-clashes" }, make("h4", {}, "Where it cannot stand"), make("ul", { class: "cw-reasons" }, ...clash.map((s) => make("li", {}, s.text))));
+}
+
+/** Long days are in sight; the others are folded with them. */
+function overhead(days: Platform["overhead"]): (Node | null)[] {
+  const long = days.filter((d) => d.over);
+  const rest = days.filter((d) => !d.over);
+  if (days.length === 0) return [];
+  return [
+    make("h4", {}, long.length > 0 ? "Days with the hands up for long" : "Hands above the head"),
+    long.length > 0 ? dayList(long) : make("p", { class: "cw-reason" }, "On no day has one person more than two hours of it."),
+    rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, long.length > 0 ? "the other days" : "day by day"), dayList(rest)) : null,
+  ];
+}
+
+function dayList(days: Platform["overhead"]): HTMLElement {
+  return make("ul", { class: "cw-overhead" }, ...days.map((d) => make("li", {}, make("b", {}, d.day), ` ${d.text}`)));
+}
