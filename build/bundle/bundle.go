@@ -52,7 +52,11 @@ func Build(root string) (Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	output, err := assemble(filepath.Join(root, "site"), glue, engine)
+	licences, err := toolchain.Licences(root, "./wasm")
+	if err != nil {
+		return nil, err
+	}
+	output, err := assemble(filepath.Join(root, "site"), glue, licences, engine)
 	if err != nil {
 		return nil, err
 	}
@@ -60,11 +64,11 @@ func Build(root string) (Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	return sorted(append(output, File{"plan.schema.json", schema})), nil
+	return sorted(append(output, File{"plan.schema.json", schema}, File{"licences.txt", []byte(licences)})), nil
 }
 
 // assemble makes the pages from the site's folder and a compiled engine.
-func assemble(site, glue string, engine []byte) (Output, error) {
+func assemble(site, glue, licences string, engine []byte) (Output, error) {
 	script, err := pageScript(site, glue)
 	if err != nil {
 		return nil, fmt.Errorf("the page's script: %w", err)
@@ -83,7 +87,7 @@ func assemble(site, glue string, engine []byte) (Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	template, err := singleTemplate(index, style, script)
+	template, err := singleTemplate(index, style, script, licences)
 	if err != nil {
 		return nil, fmt.Errorf("the single file: %w", err)
 	}

@@ -22,7 +22,7 @@ var engine = []byte("\x00asm and so on </script> <!--hole:plan-->")
 const glue = `globalThis.Go = class {};`
 
 func fixture(t *testing.T) Output {
-	output, err := assemble(filepath.Join("testdata", "site"), glue, engine)
+	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine)
 	require.NoError(t, err)
 	return sorted(output)
 }
@@ -162,14 +162,38 @@ func TestTemplateRefusesWhatItCannotHold(t *testing.T) {
 		{"script opens a comment", index, "", "a='<!--'", `holds "<!--"`},
 		{"style ends itself", index, "a{content:'</style>'}", "", `holds "</style"`},
 		{"line end that a parser changes", index, "", "a\r\nb", `holds "\r"`},
+		{"licence ends its block", index, "", "", "a licence has a <"},
 		{"no plan block", strings.Replace(index, ` id="plan"`, "", 1), "", "", `<script id="plan"> 0 times`},
 		{"two plan blocks", strings.Replace(index, "</body>", `<script id="plan"></script></body>`, 1), "", "", `<script id="plan"> 2 times`},
 		{"no style", strings.Replace(index, "{{page.css}}", "x.css", 1), "", "", "the style's <link> 0 times"},
 		{"spelled-out hole", strings.Replace(index, "<output", "<!--hole:page--><output", 1), "", "", "<!--hole:page--> stands 2 times"},
 	} {
-		_, err := singleTemplate(row.index, row.style, row.script)
+		licences := "terms"
+		if row.name == "licence ends its block" {
+			licences = "terms </script>"
+		}
+		_, err := singleTemplate(row.index, row.style, row.script, licences)
 		assert.ErrorContains(t, err, row.want, row.name)
 	}
+}
+
+// The terms of all that is compiled in go along with the page and stand in the
+// single file.
+func TestLicencesGoAlong(t *testing.T) {
+	root, err := Root()
+	require.NoError(t, err)
+	toolchain, err := ToolchainAt(root)
+	require.NoError(t, err)
+	terms, err := toolchain.Licences(root, "./wasm")
+	require.NoError(t, err)
+	for _, part := range []string{"The Go Authors", "github.com/hack-pad/safejs", "Apache License", "github.com/shopspring/decimal", "The MIT License"} {
+		assert.Contains(t, terms, part)
+	}
+	assert.NotContains(t, terms, "testify", "what only the tests use is not inside")
+	assert.NotContains(t, terms, toolchain.Root, "no folder of this machine is named")
+	assert.Contains(t, content(t, fixture(t), "ceilingwright", ".html"), `id="licences">`+"\nYou may pass it on.")
+	_, err = licenceIn(t.TempDir())
+	assert.ErrorContains(t, err, "no licence in")
 }
 
 func TestIconFromOutsideIsRefused(t *testing.T) {

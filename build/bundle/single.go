@@ -24,6 +24,8 @@ import (
 //	<script type="application/json" id="plan"><!--hole:plan--></script>
 //	    the plan as JSON with every < written \u003c, or nothing
 //
+// A fourth block, id="licences", has the terms of what is inside, to be read.
+//
 // Each token stands exactly once in the template, which the build checks: the
 // page's own script is in the template too and may not spell a token out. All
 // three are filled in one pass. The page fills them in the same way for "Take
@@ -47,14 +49,18 @@ var (
 )
 
 // singleTemplate makes the template from the site's index.html.
-func singleTemplate(index, style, script string) (string, error) {
+func singleTemplate(index, style, script, licences string) (string, error) {
 	if err := checkInline(style, script); err != nil {
 		return "", err
+	}
+	if strings.Contains(licences, "<") {
+		return "", errors.New("a licence has a < in it, which could end the block it stands in")
 	}
 	index = engineElement.ReplaceAllString(index, "")
 	index = strings.ReplaceAll(index, tokenEngine, "")
 	foot := `<script type="text/plain" id="engine">` + holeEngine + "</script>\n" +
 		`<script type="text/plain" id="page">` + holePage + "</script>\n" +
+		`<script type="text/plain" id="licences">` + "\n" + licences + "</script>\n" +
 		"<script>" + script + "</script>\n</body>"
 	for _, swap := range []struct {
 		name    string
