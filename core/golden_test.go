@@ -58,6 +58,23 @@ func writtenDays(line func(string, ...any), d sheet.Days) {
 	}
 }
 
+// writtenPlatform is what the work is done from.
+func writtenPlatform(line func(string, ...any), p sheet.Platform) {
+	line("platform %s | %s | %s | %s", p.Kind, p.Text, p.Why, p.Hire)
+	for _, text := range p.Refused {
+		line("  not %s", text)
+	}
+	for _, c := range p.Checks {
+		line("  check %s %s | %s | %s | %s", c.Verdict, c.What, c.Have, c.Need, c.Text)
+	}
+	for _, s := range p.Stations {
+		line("  at %s %d clash %t | %s", s.Layer, s.N, s.Clash, s.Text)
+	}
+	for _, o := range p.Overhead {
+		line("  overhead %t %s | %s", o.Over, o.Day, o.Text)
+	}
+}
+
 // writtenPrice is the price and the finish record.
 func writtenPrice(line func(string, ...any), s sheet.Sheet) {
 	line("price %s | %s | %s", s.Price.Text, s.Price.PerArea, s.Price.Range)
@@ -232,6 +249,7 @@ func written(s sheet.Sheet) string {
 	if s.Price.Text != "" {
 		writtenPrice(line, s)
 	}
+	writtenPlatform(line, s.Platform)
 	for _, a := range s.Safety {
 		line("safety %s %s %s | %s %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Decides, a.Source, a.Jurisdiction, a.Figures)
 		if a.Working != "" || len(a.Bites) > 0 {

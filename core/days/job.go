@@ -19,12 +19,12 @@ type Job struct {
 }
 
 // Layer is the work of one layer of the mask, in minutes. Mark, Bridge and Peel
-// are of one person; Hang is what those who hang it together take, the moves of
-// the platform counted in. Key is what peeling the panel kept up for the next
+// are of one person; Hang is what those who hang it together take, Move of them
+// the moves of the platform. Key is what peeling the panel kept up for the next
 // layer takes, 0 where none is.
 type Layer struct {
-	ID, Name                      string
-	Mark, Hang, Bridge, Peel, Key int64
+	ID, Name                            string
+	Mark, Hang, Move, Bridge, Peel, Key int64
 }
 
 // Step is the work of one step of the finish. Layer is the index of the layer it
@@ -66,16 +66,19 @@ const (
 	atTidying = 4
 )
 
-// Act tells apart what is done to a layer.
+// Act tells apart what is done to the ceiling, besides its coats.
 type Act uint8
 
-// What is done to a layer; Otherwise is any other work.
+// What is done to a layer, and what is done to the ceiling at the end; Otherwise
+// is any other work.
 const (
 	Otherwise Act = iota
 	Marking
 	Hanging
 	Bridging
 	Peeling
+	TakingDown // the last key
+	TouchingUp
 )
 
 // Origin is what a task comes from: the index of its step, or of its layer, −1
@@ -391,16 +394,15 @@ func (l *listing) end() {
 		}
 	}
 	if l.keyUp > 0 {
-		l.put(c, Task{ID: "key", Name: "Take down the last key", Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1}, false)
+		l.put(c, Task{ID: "key", Name: "Take down the last key", Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1, Work: TakingDown}, false)
 	}
-	none := Origin{Step: -1, Layer: -1}
 	if l.TouchUp > 0 {
-		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: atCoat}, none, true)
+		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: atCoat}, Origin{Step: -1, Layer: -1, Work: TouchingUp}, true)
 	}
 	if l.Clear > 0 {
 		for i := range c.wet {
 			c.wet[i].Wait, c.wet[i].Minutes = Follows, 0
 		}
-		l.put(c, Task{ID: "clear", Name: "Clear away", Labour: l.Clear, Share: atTidying}, none, true)
+		l.put(c, Task{ID: "clear", Name: "Clear away", Labour: l.Clear, Share: atTidying}, Origin{Step: -1, Layer: -1}, true)
 	}
 }

@@ -188,7 +188,8 @@ func (b *builder) fillLayers(c *calendar) {
 			if pieces == 0 {
 				pieces = int64(l.panels.Count())
 			}
-			out.Mark, out.Hang = mark, pieces*hang+int64(l.sequence.Moves)*move
+			out.Mark, out.Move = mark, int64(l.sequence.Moves)*move
+			out.Hang = pieces*hang + out.Move
 			tape := l.tape
 			if tape == 0 {
 				tape = l.panels.TapeLength(b.plan.Mask.Outline, b.plan.Seams.Cover)

@@ -34,14 +34,17 @@ func (c *calendar) labour(people int) []work {
 	return list
 }
 
-// daysPaid is how many days a platform is hired for, from the first to the last
-// with those off, and on how many of them someone works; 0 where the days are
-// not known.
-func (b *builder) daysPaid() (hired, worked int) {
+// daysPaid is how many days a platform is hired for, from the first on which it
+// is needed to the last with those off, and on how many days someone works. ok is
+// false where the days are not known.
+func (b *builder) daysPaid() (hired, worked int, ok bool) {
 	c := b.calendar()
 	if !c.isDated {
-		return 0, 0
+		return 0, 0, false
 	}
-	working, waiting, off := c.schedule.Count()
-	return working + waiting + off, working
+	if first, last, needed := b.daysAloft(c); needed {
+		hired = int(last-first) + 1
+	}
+	worked, _, _ = c.schedule.Count()
+	return hired, worked, true
 }

@@ -10,7 +10,7 @@ import (
 // safety is the block Safety: the platform, the air and the notes.
 func (b *builder) safety() {
 	job := b.job()
-	b.platform(job)
+	b.platform(&job)
 	b.air(&job)
 	b.limits(&job)
 	for _, note := range safety.Notes(job, b.safetyStyle()) {
@@ -70,6 +70,7 @@ func (b *builder) job() safety.Job {
 		}
 	}
 	job.Coats, job.Shifts, _ = b.inTheRoom()
+	job.OverheadHours = overheadHours(b.overheadDays())
 	return job
 }
 
@@ -109,61 +110,4 @@ func (b *builder) mass(kilograms measure.Number) string {
 		places = 0
 	}
 	return b.n.NumberTrimmed(n, places) + unit
-}
-
-const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
-
-// platform is the height of deck to ask for.
-func (b *builder) platform(job safety.Job) {
-	deck, problems := safety.DeckFor(job.CeilingHeight, job.Crew...)
-	b.report("", problems)
-	if len(problems) > 0 {
-		return
-	}
-	stature, who := measure.Length(1700)*measure.Millimetre, "a fitter of "
-	if !deck.Assumed {
-		stature = job.Crew[0]
-	} else {
-		who = "a fitter taken as "
-	}
-	ceiling, tall := b.put(job.CeilingHeight), b.put(stature)
-	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest,
-		"The ceiling less 1.10 times the height of "+who+tall+", to the nearest step. This is deck height, not “working height”.", ceiling+" − 1.10 × "+tall)
-	b.deck("platform.least", "deck at least", deck.Least, upwards, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall)
-	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
-	ratio := safety.BaseRatio(job.Country)
-	if base := deck.Base(ratio); base > 0 {
-		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
-		if ratio != 4 {
-			source = "Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table."
-		}
-		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
-			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
-	}
-}
-
-// Steps of a platform's height: nobody sets one to a sixteenth.
-const (
-	metricStep = 50 * measure.Millimetre
-	inchStep   = 2 * measure.Inch
-)
-
-// How a height of deck is said in whole steps: the aim to the nearest one, the
-// least up and the most down.
-func nearest(l, step measure.Length) measure.Length   { return l.ToMark(step) }
-func upwards(l, step measure.Length) measure.Length   { return (l + step - 1) / step * step }
-func downwards(l, step measure.Length) measure.Length { return l / step * step }
-
-// deck is a height of deck, said in whole steps. Value and working have it
-// exactly.
-func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum string) {
-	step, other := inchStep, metricStep
-	if b.n.System == measure.Metric {
-		step, other = other, step
-	}
-	b.figure(Figure{
-		ID: id, Block: blockSafety, Label: label, Value: nanometres(l), Unit: "nm",
-		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
-		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: reachSource},
-	})
 }

@@ -30,6 +30,7 @@ type Sheet struct {
 	Price    Price             `json:"price"`
 	Record   Record            `json:"record"`
 	Air      Air               `json:"air"`
+	Platform Platform          `json:"platform"`
 	Limits   []VOCLine         `json:"limits"`
 	Safety   []Advice          `json:"safety"`
 	Drawings []Drawing         `json:"drawings"`
@@ -56,8 +57,8 @@ type Reading struct {
 
 // Figure is one number of the sheet. ID is stable and public. Value is exact
 // or, where no exact decimal exists, to twelve places, in Unit: "nm" for
-// lengths, "m2", "m3", "L", "mg/m3", "1/h", "h", "min", "C" for degrees Celsius,
-// the currency for money, "" for counts. Text is the figure as people read it, Other the same in the other
+// lengths, "m2", "m3", "L", "kg", "kg/m2", "mg/m3", "1/h", "h", "min", "C" for
+// degrees Celsius, the currency for money, "" for counts. Text is the figure as people read it, Other the same in the other
 // notation, "" where there is none.
 type Figure struct {
 	ID      string  `json:"id"`

@@ -35,22 +35,24 @@ func (b *builder) labourCost(costs *costing) {
 // byDay puts in what is paid by the day: the platform and the travel.
 func (b *builder) byDay(c *costing) {
 	p := &b.plan.Price
-	hired, travelled := b.daysPaid()
+	hired, travelled, known := b.daysPaid()
+	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform, first day to last"}, hired, known, p.HirePerDay)
 	if p.TravelDays > 0 {
-		travelled = p.TravelDays
+		travelled, known = p.TravelDays, true
 	}
-	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform, first day to last"}, hired, p.HirePerDay)
-	c.byDay("travel", price.Item{Group: price.Travel, What: "Travel"}, travelled, p.TravelPerDay)
+	c.byDay("travel", price.Item{Group: price.Travel, What: "Travel"}, travelled, known, p.TravelPerDay)
 }
 
 // byDay puts in what is paid by the day, or misses it where the days are not
-// known.
-func (c *costing) byDay(name string, item price.Item, count int, each plan.Money) {
-	if !each.Known {
+// known. What is needed on no day costs nothing.
+func (c *costing) byDay(name string, item price.Item, count int, known bool, each plan.Money) {
+	switch {
+	case !each.Known:
 		return
-	}
-	if count == 0 {
+	case !known:
 		c.miss(name)
+		return
+	case count == 0:
 		return
 	}
 	item.Count, item.Unit = measure.NumberFromInt(int64(count)), "days"

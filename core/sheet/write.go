@@ -39,6 +39,7 @@ func (s *Sheet) JSON() []byte {
 		w.Text("text", s.Air.Text)
 		w.Text("curve", s.Air.Curve)
 	})
+	object(w, "platform", func() { writePlatform(w, &s.Platform) })
 	list(w, "limits", len(s.Limits), func(i int) { writeLimit(w, &s.Limits[i]) })
 	list(w, "safety", len(s.Safety), func(i int) { writeAdvice(w, &s.Safety[i]) })
 	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })

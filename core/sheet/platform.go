@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+)
+
+// Platform is what the work is done from. Kind is "floor", "hop-up", "podium",
+// "tower" or "scaffold", "" where nothing is known; Text what to ask for, Why the
+// reason, Refused why not something else, Hire the days it is needed.
+type Platform struct {
+	Kind     string            `json:"kind"`
+	Text     string            `json:"text"`
+	Why      string            `json:"why"`
+	Refused  []string          `json:"refused"`
+	Hire     string            `json:"hire"`
+	Stations []PlatformStation `json:"stations"`
+	Checks   []PlatformCheck   `json:"checks"`
+	Overhead []Overhead        `json:"overhead"`
+}
+
+// PlatformStation is what there is to say of a place of the platform: Layer is
+// the id of the layer, N its number in that layer. Clash tells that the platform
+// cannot stand there.
+type PlatformStation struct {
+	Layer string `json:"layer"`
+	N     int    `json:"n"`
+	Text  string `json:"text"`
+	Clash bool   `json:"clash"`
+}
+
+// PlatformCheck is one thing the platform has and one it needs. Verdict is ok,
+// short or unknown.
+type PlatformCheck struct {
+	What    string `json:"what"`
+	Have    string `json:"have"`
+	Need    string `json:"need"`
+	Verdict string `json:"verdict"`
+	Text    string `json:"text"`
+}
+
+// Overhead is the time one person has the hands above the head on a day. Over
+// tells that it is more than two hours.
+type Overhead struct {
+	Day  string `json:"day"`
+	Text string `json:"text"`
+	Over bool   `json:"over"`
+}
+
+const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
+
+// platform is what the work is done from: what to ask for, whether it can stand
+// where it has to, how long it is needed, and how long the hands are up.
+func (b *builder) platform(job *safety.Job) {
+	b.deckFigures(job)
+	b.hire()
+	b.overhead()
+}
+
+// deckFigures are the height of deck to ask for, and the base under it.
+func (b *builder) deckFigures(job *safety.Job) {
+	deck, problems := safety.DeckFor(job.CeilingHeight, job.Crew...)
+	b.report("", problems)
+	if len(problems) > 0 {
+		return
+	}
+	stature, who := measure.Length(1700)*measure.Millimetre, "a fitter of "
+	if !deck.Assumed {
+		stature = job.Crew[0]
+	} else {
+		who = "a fitter taken as "
+	}
+	ceiling, tall := b.put(job.CeilingHeight), b.put(stature)
+	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest,
+		"The ceiling less 1.10 times the height of "+who+tall+", to the nearest step. This is deck height, not “working height”.", ceiling+" − 1.10 × "+tall)
+	b.deck("platform.least", "deck at least", deck.Least, upwards, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall)
+	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
+	ratio := safety.BaseRatio(job.Country)
+	if base := deck.Base(ratio); base > 0 {
+		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
+		if ratio != 4 {
+			source = "Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table."
+		}
+		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
+			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
+	}
+}
+
+// Steps of a platform's height: nobody sets one to a sixteenth.
+const (
+	metricStep = 50 * measure.Millimetre
+	inchStep   = 2 * measure.Inch
+)
+
+// How a height of deck is said in whole steps: the aim to the nearest one, the
+// least up and the most down.
+func nearest(l, step measure.Length) measure.Length   { return l.ToMark(step) }
+func upwards(l, step measure.Length) measure.Length   { return (l + step - 1) / step * step }
+func downwards(l, step measure.Length) measure.Length { return l / step * step }
+
+// deck is a height of deck, said in whole steps. Value and working have it
+// exactly.
+func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum string) {
+	step, other := inchStep, metricStep
+	if b.n.System == measure.Metric {
+		step, other = other, step
+	}
+	b.figure(Figure{
+		ID: id, Block: blockSafety, Label: label, Value: nanometres(l), Unit: "nm",
+		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
+		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: reachSource},
+	})
+}
+
+// hire is how long the platform is needed.
+func (b *builder) hire() {
+	c := b.calendar()
+	first, last, ok := b.daysAloft(c)
+	if !ok {
+		return
+	}
+	count := int64(last-first) + 1
+	text := plural(count, "day", "days")
+	span := "on " + dateText(first)
+	if count > 1 {
+		span = "from " + dateText(first) + " to " + dateText(last)
+	}
+	b.sheet.Platform.Hire = "It is needed " + span + ": " + text + ", days off counted too."
+	b.count(blockSafety, "platform.days", "days of hire", count, text,
+		"From the first day on which something is done on the ceiling to the last, days off and days of waiting counted too. What a firm counts as a day of hire, it says itself.",
+		span, "From the days on this sheet.")
+}
