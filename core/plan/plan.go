@@ -224,6 +224,7 @@ type Step struct {
 	// of it.
 	Limit, FlashPoint     safety.Fact
 	LessWater             bool
+	VOCInPounds           bool // typed in pounds a US gallon
 	WaterPart, ExemptPart Percent
 	Category              safety.Category
 

@@ -123,6 +123,7 @@ func readPaint(s section, step *Step) {
 	step.Mix, step.MixWhole = readMix(s)
 	readBuying(s, step)
 	step.VOC = readVOC(s)
+	step.VOCInPounds = s.text("vocUnit") == "lb/gal"
 	readLabel(s, step)
 	step.Binder = word(s, "binder", "what the product is thinned with", safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
 	step.DryHours = s.fact("dryHours")
@@ -272,17 +273,13 @@ func readPart(s section) (finish.Part, bool) {
 	return p, ok
 }
 
-// poundPerGallon is 1 lb/gal in g/L, with the pound of 453.592 37 g (NIST
-// Handbook 44, appendix C).
-var poundPerGallon = measure.MustNumber("453.59237").Quo(measure.USGallon)
-
 func readVOC(s section) safety.Fact {
 	voc := s.fact("voc")
 	if s.text("vocUnit") == "" && !voc.Known {
 		return voc
 	}
 	if word(s, "vocUnit", "the unit of the VOC figure", "g/L", "lb/gal") == "lb/gal" {
-		voc.Value = voc.Value.Mul(poundPerGallon)
+		voc.Value = voc.Value.Mul(safety.PoundPerGallon)
 	}
 	return voc
 }

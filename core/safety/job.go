@@ -122,6 +122,7 @@ type Product struct {
 	// then too high.
 	Label              Fact
 	LessWater, Unsplit bool
+	InPounds           bool // the label was read in pounds a US gallon
 	Water              Fact
 	Exempt, Thinner    measure.Number
 }

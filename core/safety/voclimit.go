@@ -20,6 +20,16 @@ type Stricter struct {
 	Limit         measure.Number
 }
 
+// PoundPerGallon is 1 lb/gal in g/L, with the pound of 453.592 37 g (NIST
+// Handbook 44, appendix C).
+var PoundPerGallon = measure.MustNumber("453.59237").Quo(measure.USGallon)
+
+// InPounds is a limit of grams a litre as the US tables print it in pounds a
+// gallon, to a tenth.
+func InPounds(limit measure.Number) measure.Number {
+	return measure.NumberFromDecimal(limit.Quo(PoundPerGallon).RoundHalfEven(1))
+}
+
 // europe is Directive 2004/42/EC, annex II A, phase II: category, the limit for
 // what is thinned with water, and for the rest.
 var europe = []struct {
@@ -272,8 +282,13 @@ const (
 )
 
 // Against is how the range stands against a limit: within it where the most is
-// not above it, above it where the least is.
-func (r Range) Against(limit measure.Number) Verdict {
+// not above it, above it where the least is. A label in pounds a gallon is
+// rounded as the table is, so it is held against the higher of the limit and its
+// pounds; the law is in grams (from memory).
+func (r Range) Against(limit measure.Number, inPounds bool) Verdict {
+	if most := InPounds(limit).Mul(PoundPerGallon); inPounds && most.Cmp(limit) > 0 {
+		limit = most
+	}
 	switch {
 	case r.Most.Known && r.Most.Value.Cmp(limit) <= 0:
 		return Within

@@ -22,7 +22,7 @@ func (b *builder) air(job *safety.Job) {
 	b.report("", problems)
 	room := cubic(b.n, job.RoomVolume)
 	b.fact("air.mass", "solvent given off in all", air.Mass, "g", 0,
-		"Litres times the VOC of each product, added up.", b.masses(), airSource)
+		"Litres times the VOC of each product, added up.", b.masses(job), airSource)
 	b.fact("air.atOnce", "all of it at once, room shut", air.Peak, "mg/m³", 0,
 		"All of it at once in the air of the shut room. A screening figure, not a forecast.", b.amount(air.Mass, 0)+" g ÷ "+room, airSource)
 	b.course(job)
@@ -204,16 +204,17 @@ func (b *builder) purgeSum(air safety.Air) string {
 }
 
 // masses is what each product gives off, written as a sum.
-func (b *builder) masses() string {
+func (b *builder) masses(job *safety.Job) string {
 	sum := ""
-	for _, p := range b.products {
-		if !p.known || !p.step.VOC.Known {
+	for i := range job.Products {
+		p := &job.Products[i]
+		if !p.Litres.Known || !p.VOC.Known || p.VOC.Value.IsZero() {
 			continue
 		}
 		if sum != "" {
 			sum += " + "
 		}
-		sum += b.n.Number(p.need.Litres, 2) + " L × " + b.n.NumberTrimmed(p.step.VOC.Value, 0) + " g/L"
+		sum += b.n.Number(p.Litres.Value, 2) + " L × " + b.n.NumberTrimmed(p.VOC.Value, 0) + " g/L"
 	}
 	if sum == "" {
 		return "nothing"

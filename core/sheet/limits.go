@@ -70,18 +70,30 @@ func (b *builder) limitLine(country safety.Country, p *safety.Product) VOCLine {
 	for _, s := range limit.Stricter {
 		line.Source += " " + s.Where + ": " + s.Source + "."
 	}
+	inPounds := p.InPounds && limit.LessWater
+	if inPounds {
+		line.Limit += ", " + b.n.NumberTrimmed(safety.InPounds(limit.Limit), 1) + " lb/gal"
+	}
 	holds, known := safety.Holds(*p, limit.LessWater)
 	if !known {
 		line.At, line.Text = p.At+"/voc", "Copy the VOC figure from the label or the data sheet."
 		return line
 	}
-	verdict := holds.Against(limit.Limit)
+	verdict := holds.Against(limit.Limit, inPounds)
 	line.Holds, line.Verdict = b.holdsText(holds), string(verdict)
+	if inPounds && holds.IsExact() {
+		line.Holds += ", " + b.pounds(holds.Least)
+	}
 	line.Text = b.limitText(p, &limit, holds, verdict)
 	if verdict == safety.Undecided {
 		line.At = p.At + "/waterPart"
 	}
 	return line
+}
+
+// pounds is grams a litre in pounds a US gallon.
+func (b *builder) pounds(grams measure.Number) string {
+	return b.n.NumberTrimmed(grams.Quo(safety.PoundPerGallon), 2) + " lb/gal"
 }
 
 // limitRule says whose limit it is, and how it counts.
@@ -113,7 +125,7 @@ func (b *builder) limitText(p *safety.Product, limit *safety.VOCLimit, holds saf
 		text = "Cannot be compared yet: fill in how much of the product is water."
 	}
 	for _, s := range limit.Stricter {
-		if verdict != safety.Above && holds.Against(s.Limit) == safety.Above {
+		if verdict != safety.Above && holds.Against(s.Limit, p.InPounds) == safety.Above {
 			text += " It would be above what " + s.Where + " allows, " + b.grams(s.Limit) + "."
 		}
 	}
