@@ -56,10 +56,6 @@ func (f facts) onPlatform() bool { return f.onDeck() && f.deck.Means == GuardedD
 
 func (f facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
 
-func (f facts) baseTooSmall() bool {
-	return f.onDeck() && f.Base > 0 && f.Base < f.deck.Base(BaseRatio(f.Country))
-}
-
 // mayBeAsbestos: the surface may be textured, and the building is as old as
 // those in which a textured coat is taken to hold asbestos. Elsewhere counts as
 // the strictest.
@@ -205,36 +201,6 @@ func names(products []Product) string {
 // amount is what a word in braces stands for, "" where there is no such word.
 func (f facts) amount(name string, style Style) string {
 	switch name {
-	case "best deck":
-		return style.nearStep(f.deck.Best)
-	case "least deck":
-		return style.length(f.deck.Least)
-	case "most deck":
-		return style.length(f.deck.Most)
-	case "total height":
-		return style.upToStep(f.deck.Total())
-	case "base":
-		return style.length(f.Base)
-	case "base needed":
-		return style.upToStep(f.deck.Base(BaseRatio(f.Country)))
-	case "base ratio":
-		return strconv.FormatInt(BaseRatio(f.Country), 10)
-	case "assumed height":
-		return style.length(assumedStature)
-	case "deck gap":
-		return style.length(f.DeckGap)
-	case "2 ft":
-		return style.length(2 * measure.Foot)
-	case "10 ft":
-		return style.length(10 * measure.Foot)
-	case "14 in":
-		return style.length(14 * measure.Inch)
-	case "2 m":
-		return style.length(2 * measure.Metre)
-	case "4 m":
-		return style.length(4 * measure.Metre)
-	case "12 m":
-		return style.length(12 * measure.Metre)
 	case "6 ft²":
 		return style.area(smallLeadJob)
 	case "mask area":
@@ -242,6 +208,9 @@ func (f facts) amount(name string, style Style) string {
 			return "an area not yet known"
 		}
 		return style.area(f.MaskArea)
+	}
+	if text := f.accessAmount(name, style); text != "" {
+		return text
 	}
 	return f.airAmount(name, style)
 }
@@ -268,8 +237,6 @@ func (f facts) airAmount(name string, style Style) string {
 		return style.number(roundUp(f.air.Changes.Value, 10), 1)
 	case "purge":
 		return hoursAndMinutes(f.air.Purge.Value)
-	case "overhead hours":
-		return style.number(f.OverheadHours.Value, 1)
 	case "solvent steps":
 		return names(f.steps(isSolvent))
 	case "oil steps":

@@ -1,0 +1,405 @@
+package safety
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/measure"
+)
+
+// Amounts the rules for ladders, decks and the people on them compare with, each
+// in the unit its rule is written in. Sources stand beside the rules.
+const (
+	twoSteps      = 24 * measure.Inch       // from a stepladder's cap down to the highest step of use: two steps of 12 in
+	threeSteps    = 75 * measure.Centimetre // three steps of 250 mm
+	leastRailUS   = 38 * measure.Inch
+	mostRailUS    = 45 * measure.Inch
+	leastRailEU   = 950 * measure.Millimetre
+	mostRailGapEU = 470 * measure.Millimetre
+	leastDeckUS   = 18 * measure.Inch
+	leastDeckEU   = 60 * measure.Centimetre
+	mostDeckGapUS = 14 * measure.Inch
+	firstDeckEU   = 340 * measure.Centimetre
+	nextDeckEU    = 225 * measure.Centimetre
+	ladderPastUS  = 3 * measure.Foot
+	ladderPastEU  = 1 * measure.Metre
+	pushUpTo      = 5 * measure.Foot
+	ridingRatio   = 2
+	mostTowerEU   = 12 * measure.Metre
+	lowerToEU     = 4 * measure.Metre
+	properWayUp   = 2 * measure.Foot
+	rootOfFifteen = 3.872983346207417
+)
+
+var (
+	personUp      = measure.NumberFromInt(113) // kg, a person with clothes and tools
+	ladderCarry   = measure.NumberFromInt(10)  // kg, above: not up a ladder in the hands
+	panelCaution  = measure.NumberFromInt(5)   // kg a person, overhead at arm's length
+	panelNote     = measure.NumberFromInt(3)
+	ladderMinutes = measure.NumberFromInt(30) // in one spot, above: not from a ladder
+	spellMinutes  = measure.NumberFromInt(10) // overhead without a pause
+	europeLadder  = measure.NumberFromInt(150)
+	poundMass     = measure.MustNumber("0.45359237") // kg (NIST Handbook 44, appendix C)
+)
+
+// ladderTypes are the duty ratings of US ladders, ANSI A14 series, seen in a
+// secondary copy, the lightest first.
+var ladderTypes = [...]struct {
+	name   string
+	pounds int64
+}{{"III", 200}, {"II", 225}, {"I", 250}, {"IA", 300}, {"IAA", 375}}
+
+// onLadder: the work is done from a ladder.
+func (f facts) onLadder() bool { return f.Access == Ladder }
+
+// builtUp: the deck is more than a hop-up, so it is put up, has rails and is
+// climbed. A kind that nobody has said may be one above half a metre.
+func (f facts) builtUp() bool {
+	switch f.Gear.Kind {
+	case HopUp:
+		return false
+	case "":
+		return f.onPlatform()
+	}
+	return f.onDeck()
+}
+
+// mayRoll: the platform has wheels, or may have.
+func (f facts) mayRoll() bool { return f.builtUp() && f.Gear.Kind != Scaffold }
+
+// mayBeTower: a mobile tower is chosen, or may be.
+func (f facts) mayBeTower() bool { return f.mayRoll() && f.Gear.Kind != Podium }
+
+// leastBase is the least side of what the platform stands on, 0 not known. Where
+// it was given twice the smaller counts.
+func (f facts) leastBase() measure.Length {
+	least := f.Base
+	if length, width := f.Gear.FootLength, f.Gear.FootWidth; length > 0 && width > 0 {
+		if foot := min(length, width); least <= 0 || foot < least {
+			least = foot
+		}
+	}
+	return max(0, least)
+}
+
+// baseTooSmall: what carries the platform free-standing is too narrow, and nobody
+// has said that it is tied.
+func (f facts) baseTooSmall() bool {
+	return f.onDeck() && f.Gear.Kind != HopUp && f.Gear.Tied != Yes && f.leastBase() > 0 && f.leastBase() < f.deck.Base(BaseRatio(f.Country))
+}
+
+// wideToRide: the base is known and at least half as wide as the platform is high.
+func (f facts) wideToRide() bool { return f.leastBase() >= f.ridingBase() }
+
+func (f facts) ridingBase() measure.Length {
+	return (f.deck.Total() + ridingRatio - 1) / ridingRatio
+}
+
+// railed: there are rails on the deck, or nobody has said that there are none.
+func (f facts) railed() bool { return f.onDeck() && f.Rails != No }
+
+// deckWidth is the lesser side of the deck, 0 where one of them is not known.
+func (f facts) deckWidth() measure.Length { return max(0, min(f.Gear.DeckLength, f.Gear.DeckWidth)) }
+
+func (f facts) deckNarrower(than measure.Length) bool {
+	return f.onDeck() && f.deckWidth() > 0 && f.deckWidth() < than
+}
+
+// mayBePassedUnder: things may fall on someone, and no boards at the edge of the
+// deck hold them back.
+func (f facts) mayBePassedUnder() bool {
+	return f.builtUp() && f.Building.Below != No && f.Gear.ToeBoards != Yes
+}
+
+// shortLadder: to reach the ceiling one would stand higher than so far below the
+// top of the ladder.
+func (f facts) shortLadder(below measure.Length) bool {
+	return f.onLadder() && f.needsDeck() && f.Gear.LadderHeight > 0 && f.deck.Best > f.Gear.LadderHeight-below
+}
+
+func (f facts) ladderNeeded() measure.Length {
+	if f.Country == US {
+		return f.deck.Best + twoSteps
+	}
+	return f.deck.Best + threeSteps
+}
+
+// people is how many are up at once: as many as was said, or as are known by
+// their height, at least one.
+func (f facts) people() int {
+	if f.Gear.OnDeck > 0 {
+		return f.Gear.OnDeck
+	}
+	known := 0
+	for _, stature := range f.Crew {
+		if stature > 0 {
+			known++
+		}
+	}
+	return max(1, known)
+}
+
+func (f facts) peopleMass() measure.Number {
+	return personUp.Mul(measure.NumberFromInt(int64(f.people())))
+}
+
+// onTheDeck is what the deck carries: the people with what they wear and hold,
+// and the tools and materials as far as they are known.
+func (f facts) onTheDeck() measure.Number { return f.peopleMass().Add(f.Gear.Load.Value) }
+
+// onTheLadder is what a ladder carries: one person, the tools and the panel as
+// far as they are known.
+func (f facts) onTheLadder() measure.Number { return personUp.Add(f.carried()) }
+
+// carried is what goes up in the hands, as far as it is known.
+func (f facts) carried() measure.Number { return f.Gear.Load.Value.Add(f.Gear.Panel.Value) }
+
+// weightGiven: somebody has weighed tools, materials or a panel.
+func (f facts) weightGiven() bool { return f.Gear.Load.Known || f.Gear.Panel.Known }
+
+// panelShare is what each holds of the heaviest panel.
+func (f facts) panelShare() Fact {
+	if !f.Gear.Panel.Known {
+		return Fact{}
+	}
+	return FactOf(f.Gear.Panel.Value.Quo(measure.NumberFromInt(int64(f.people()))))
+}
+
+// mayBeLive: there is a light in the ceiling, or may be, and nobody has said that
+// its circuit is off and proved dead.
+func (f facts) mayBeLive() bool { return f.Fixture != No && f.Building.Isolated != Yes }
+
+// accessAmount is what a word in braces of a rule about access stands for, ""
+// where there is no such word.
+func (f facts) accessAmount(name string, style Style) string {
+	if l, ok := f.accessLength(name); ok {
+		return style.length(l)
+	}
+	if mass, ok := f.accessMass(name); ok {
+		return style.mass(mass)
+	}
+	if text := f.deckAmount(name, style); text != "" {
+		return text
+	}
+	g := &f.Gear
+	switch name {
+	case "rails":
+		return said(f.Rails)
+	case "wheels locked":
+		return said(g.Wheels)
+	case "base given":
+		return lengthOrNone(f.leastBase(), style)
+	case "riding base":
+		return style.upToStep(f.ridingBase())
+	case "ladder needed":
+		return style.upToStep(f.ladderNeeded())
+	case "ladder foot, US":
+		return style.nearStep(measure.Length(float64(f.deck.Best)/rootOfFifteen + 0.5))
+	case "ladder foot, Europe":
+		return style.nearStep(f.deck.Best / 4)
+	case "ladder type":
+		return f.ladderType(style)
+	case "ladder case":
+		return f.ladderCase(style)
+	case "people":
+		return countOfPeople(f.people())
+	case "load":
+		return massOrNone(g.Load, style)
+	case "panel":
+		return massOrNone(g.Panel, style)
+	case "rated":
+		return massOrNone(g.Rated, style)
+	case "minutes":
+		return minutesIn(g.Minutes)
+	case "overhead hours":
+		return hoursAndMinutes(f.OverheadHours.Value)
+	case "others below":
+		if f.Building.Below == Yes {
+			return "Others pass below"
+		}
+		return "Others may pass below"
+	}
+	return ""
+}
+
+// deckAmount are the amounts about the deck to ask for, in whole steps where it is
+// to be set or hired.
+func (f facts) deckAmount(name string, style Style) string {
+	switch name {
+	case "best deck":
+		return style.nearStep(f.deck.Best)
+	case "least deck":
+		return style.length(f.deck.Least)
+	case "most deck":
+		return style.length(f.deck.Most)
+	case "total height":
+		return style.upToStep(f.deck.Total())
+	case "base":
+		return style.length(f.leastBase())
+	case "base needed":
+		return style.upToStep(f.deck.Base(BaseRatio(f.Country)))
+	case "base ratio":
+		return strconv.FormatInt(BaseRatio(f.Country), 10)
+	case "assumed height":
+		return style.length(assumedStature)
+	case "deck gap":
+		return style.length(f.DeckGap)
+	}
+	return ""
+}
+
+// accessLength are the amounts that are lengths.
+func (f facts) accessLength(name string) (measure.Length, bool) {
+	switch name {
+	case "deck":
+		return f.deck.Best, true
+	case "total":
+		return f.deck.Total(), true
+	case "ladder height":
+		return f.Gear.LadderHeight, true
+	case "two steps down":
+		return max(0, f.Gear.LadderHeight-twoSteps), true
+	case "three steps down":
+		return max(0, f.Gear.LadderHeight-threeSteps), true
+	case "rail height":
+		return f.Gear.RailHeight, true
+	case "rail gap":
+		return f.Gear.RailGap, true
+	case "deck width":
+		return f.deckWidth(), true
+	}
+	return fixedLength(name)
+}
+
+// fixedLength are the lengths the rules compare with, by what they are called.
+func fixedLength(name string) (measure.Length, bool) {
+	switch name {
+	case "half a metre":
+		return lowDeckUpTo, true
+	case "2 ft":
+		return properWayUp, true
+	case "3 ft":
+		return ladderPastUS, true
+	case "4 ft":
+		return 4 * measure.Foot, true
+	case "5 ft":
+		return pushUpTo, true
+	case "10 ft":
+		return 10 * measure.Foot, true
+	case "14 in":
+		return mostDeckGapUS, true
+	case "18 in":
+		return leastDeckUS, true
+	case "38 in":
+		return leastRailUS, true
+	case "45 in":
+		return mostRailUS, true
+	case "470 mm":
+		return mostRailGapEU, true
+	case "600 mm":
+		return leastDeckEU, true
+	case "950 mm":
+		return leastRailEU, true
+	case "1 m":
+		return ladderPastEU, true
+	case "2 m":
+		return 2 * measure.Metre, true
+	case "2.25 m":
+		return nextDeckEU, true
+	case "3.4 m":
+		return firstDeckEU, true
+	case "4 m":
+		return lowerToEU, true
+	case "12 m":
+		return mostTowerEU, true
+	}
+	return 0, false
+}
+
+// accessMass are the amounts in kilograms.
+func (f facts) accessMass(name string) (measure.Number, bool) {
+	switch name {
+	case "one person":
+		return personUp, true
+	case "people mass":
+		return f.peopleMass(), true
+	case "on the deck":
+		return f.onTheDeck(), true
+	case "on the ladder":
+		return f.onTheLadder(), true
+	case "carried":
+		return f.carried(), true
+	case "panel share":
+		return f.panelShare().Value, true
+	case "10 kg":
+		return ladderCarry, true
+	case "5 kg":
+		return panelCaution, true
+	case "3 kg":
+		return panelNote, true
+	case "150 kg":
+		return europeLadder, true
+	}
+	return measure.Number{}, false
+}
+
+// ladderType is the lightest US type of ladder that carries what is on it.
+func (f facts) ladderType(style Style) string {
+	for _, t := range ladderTypes {
+		if rated := poundMass.Mul(measure.NumberFromInt(t.pounds)); f.onTheLadder().Cmp(rated) <= 0 {
+			return "type " + t.name + ", which carries " + style.mass(rated)
+		}
+	}
+	return "more than any type of ladder carries"
+}
+
+// ladderCase is what speaks against a ladder in this job's own numbers.
+func (f facts) ladderCase(style Style) string {
+	var list []string
+	if f.OverheadHours.Known {
+		list = append(list, hoursAndMinutes(f.OverheadHours.Value)+" a day overhead")
+	}
+	if f.Gear.Minutes.Known {
+		list = append(list, minutesIn(f.Gear.Minutes)+" in one spot")
+	}
+	if f.Gear.Panel.Known {
+		list = append(list, "panels of up to "+style.mass(f.Gear.Panel.Value))
+	}
+	if len(list) == 0 {
+		return "hours overhead, minutes in one spot and weight of a panel are not given"
+	}
+	return strings.Join(list, ", ")
+}
+
+// minutesIn writes minutes, up to a whole one.
+func minutesIn(minutes Fact) string {
+	return hoursAndMinutes(minutes.Value.Quo(measure.NumberFromInt(60)))
+}
+
+func said(answer Answer) string {
+	if answer == Yes || answer == No {
+		return string(answer)
+	}
+	return "not said"
+}
+
+func lengthOrNone(l measure.Length, style Style) string {
+	if l <= 0 {
+		return "not given"
+	}
+	return style.length(l)
+}
+
+func massOrNone(mass Fact, style Style) string {
+	if !mass.Known {
+		return "not given"
+	}
+	return style.mass(mass.Value)
+}
+
+func countOfPeople(n int) string {
+	if n == 1 {
+		return "one person"
+	}
+	return strconv.Itoa(n) + " people"
+}
