@@ -289,7 +289,7 @@ func overheadRules() []rule {
 			fires: func(f facts) bool {
 				return exceeds(f.OverheadHours, FactOf(overheadNoteFrom), once)
 			},
-			words:   "Over two hours a day overhead: take turns, and mix in work on the floor. The plan has {overhead hours} h.",
+			words:   "Over two hours a day overhead: take turns, and mix in work on the floor. The plan has {overhead hours}.",
 			decides: code,
 			source:  "Washington State, WAC 296-62-05105, repealed in 2003, as guidance; the figure is from memory.",
 		},
@@ -299,7 +299,7 @@ func overheadRules() []rule {
 			fires: func(f facts) bool {
 				return exceeds(f.OverheadHours, FactOf(overheadCautionAt), once)
 			},
-			words:   "Plan again, with more people or more days. The plan has {overhead hours} h a day overhead for one person, and four is too many.",
+			words:   "Plan again, with more people or more days. The plan has {overhead hours} a day overhead for one person, and four is too many.",
 			decides: code,
 			source:  "Washington State, WAC 296-62-05174, repealed in 2003, as guidance; the figure is from memory.",
 		},
