@@ -71,9 +71,11 @@ const (
 	harmless          = 0.05         // of the limit: nor is that
 	lnTen             = math.Ln10
 	slowest           = 1e-4 // an hour: a coat that takes years to dry is no coat
+	roundingUp        = 1 + 1e-9
 )
 
-// CourseOf follows the air of a job, quarter of an hour by quarter of an hour.
+// CourseOf follows the air of a job, quarter of an hour by quarter of an hour:
+// the longest piece of work of a sheet. Put it into Job.Course for Notes.
 //
 // What a coat holds evaporates in proportion to what is left of it, nine tenths
 // in the time the coat takes to dry (derived: k = ln 10 ÷ drying time). The room
@@ -341,9 +343,13 @@ func (r *room) next(minute int64, shift int) int64 {
 func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 	hours := float64(minutes) / 60
 	level, share, meanLevel, meanShare := 0.0, 0.0, 0.0, 0.0
+	highest := 0.0
 	for i := range r.wets {
 		w := &r.wets[i]
-		w.over(hours, changes, w.factors(minutes, changes, inside), r.volume)
+		if w.idle() {
+			continue
+		}
+		highest += w.over(hours, changes, w.factors(minutes, changes, inside), r.volume)
 		level += w.level
 		meanLevel += w.mean
 		share += w.level / w.limit
@@ -354,8 +360,10 @@ func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 	if level > r.peak {
 		r.peak, r.course.PeakAt = level, end
 	}
-	if top, after := r.top(hours, changes); top > r.peak {
-		r.peak, r.course.PeakAt = top, minute+int64(float64(after*60))
+	if float64(highest*roundingUp) > r.peak {
+		if top, after := r.top(hours, changes); top > r.peak {
+			r.peak, r.course.PeakAt = top, minute+int64(float64(after*60))
+		}
 	}
 	if meanShare > 1 {
 		r.over += minutes
@@ -368,9 +376,21 @@ func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 	}
 }
 
+// idle tells whether nothing of the product is wet, in the air or being put on;
+// it then forgets the step before.
+func (w *wet) idle() bool {
+	if w.left != 0 || w.level != 0 || w.input != 0 {
+		return false
+	}
+	w.wasLeft, w.wasLevel, w.mean = 0, 0, 0
+	return true
+}
+
 // over carries one product over so many hours: what is wet by its own decay,
-// what is in the air by the balance of the room.
-func (w *wet) over(hours, changes float64, f factors, volume float64) {
+// what is in the air by the balance of the room. The level is never above
+// highest meanwhile, which is all that is given off in the step and none of it
+// carried out.
+func (w *wet) over(hours, changes float64, f factors, volume float64) (highest float64) {
 	w.wasLeft, w.wasLevel = w.left, w.level
 	w.level = w.levelAfter(f, volume)
 	w.left = w.input/w.decay + float64((w.left-w.input/w.decay)*f.keep)
@@ -380,6 +400,7 @@ func (w *wet) over(hours, changes float64, f factors, volume float64) {
 	} else {
 		w.mean = (w.wasLevel + w.level) / 2
 	}
+	return w.wasLevel + given/volume
 }
 
 // extra is the grams an hour given off at the beginning of the step above what

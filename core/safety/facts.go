@@ -40,7 +40,14 @@ func factsOf(job Job) facts {
 	solvents := job
 	solvents.Products = productsThat(isSolvent, job.Products)
 	solventAir, _ := AirOf(solvents)
-	return facts{Job: job, deck: deck, deckKnown: len(problems) == 0, air: air, course: CourseOf(job), solventPeak: solventAir.Peak}
+	return facts{Job: job, deck: deck, deckKnown: len(problems) == 0, air: air, course: courseOf(job), solventPeak: solventAir.Peak}
+}
+
+func courseOf(job Job) Course {
+	if job.Course != nil {
+		return *job.Course
+	}
+	return CourseOf(job)
 }
 
 // needsDeck: the ceiling cannot be worked on from the floor.

@@ -220,6 +220,7 @@ type Job struct {
 	Air           AirPlan
 	Coats         []Coat  // when they go on; none: not known
 	Shifts        []Shift // when people are in the room
+	Course        *Course // what CourseOf gave for this job; nil: the rules have it worked out
 
 	Building Building
 	Gear     Gear

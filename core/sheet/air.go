@@ -100,6 +100,7 @@ const courseSource = "What is wet evaporates in proportion to what is left, nine
 // and the curve.
 func (b *builder) course(job *safety.Job) {
 	c := safety.CourseOf(*job)
+	job.Course = &c
 	out := &b.sheet.Air
 	if len(c.Curve) == 0 {
 		return
