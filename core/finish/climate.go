@@ -84,6 +84,11 @@ var (
 	greatestTemperature = measure.NumberFromInt(60)
 )
 
+// IsReadable tells whether a thermometer in a room can read c degrees Celsius.
+func IsReadable(c measure.Number) bool {
+	return c.Cmp(leastTemperature) >= 0 && c.Cmp(greatestTemperature) <= 0
+}
+
 // Judge tells whether it is fit to paint. The problems are at /air, /surface and
 // /humidity; a cold or hot surface, a surface near the dew point and a reading
 // that no instrument gives are stops.
@@ -122,7 +127,7 @@ func (c Climate) refusals() []problem.Problem {
 		at, name string
 		Reading
 	}{{"/air", "air", c.Air}, {"/surface", "surface", c.Surface}} {
-		if r.Known && (r.Value.Cmp(leastTemperature) < 0 || r.Value.Cmp(greatestTemperature) > 0) {
+		if r.Known && !IsReadable(r.Value) {
 			found = append(found, problem.Problem{At: r.at, Severity: problem.Stop,
 				What: "The " + r.name + " would be at " + c.Degrees(r.Value) + ".",
 				Do:   "Check the reading and its unit."})

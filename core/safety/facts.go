@@ -7,17 +7,9 @@ import (
 	"ceilingwright/core/measure"
 )
 
-// Years and amounts the rules compare with, each in the unit its rule is
-// written in. Sources stand beside the rules.
-const (
-	leadYearUS       = 1978 // built before
-	leadYearUK       = 1992 // built before
-	asbestosYearUS   = 1980 // built in or before
-	asbestosYearElse = 2000 // built before
-)
-
+// Amounts the rules compare with, each in the unit its rule is written in.
+// Sources stand beside the rules.
 var (
-	smallLeadJob      = measure.Area{SquareMetres: measure.SquareFoot.Mul(measure.NumberFromInt(6))}
 	solventPerLitre   = measure.NumberFromInt(150)  // g/L, above: treated as a solvent product
 	nearFlammable     = measure.NumberFromInt(4000) // mg/m³, a tenth of the lower limit of burning
 	overheadNoteFrom  = measure.NumberFromInt(2)    // hours a day
@@ -62,48 +54,6 @@ func (f facts) onDeck() bool {
 func (f facts) onPlatform() bool { return f.onDeck() && f.deck.Means == GuardedDeck }
 
 func (f facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
-
-// mayBeAsbestos: the surface may be textured, and the building is as old as
-// those in which a textured coat is taken to hold asbestos. Elsewhere counts as
-// the strictest.
-func (f facts) mayBeAsbestos() bool {
-	if f.Country == US {
-		return f.texturedUpTo(asbestosYearUS)
-	}
-	return f.texturedUpTo(asbestosYearElse - 1)
-}
-
-func (f facts) texturedUpTo(year int) bool { return f.Textured != No && f.Year <= year }
-
-// leadPossible: old enough, and no test has found the paint free of lead.
-func (f facts) leadPossible(before int) bool { return f.Year < before && f.Lead != LeadFoundFree }
-
-func (f facts) oldPaint() bool {
-	if f.Country == US {
-		return f.leadPossible(leadYearUS)
-	}
-	return f.leadPossible(leadYearUK)
-}
-
-// largeMask: more of the old paint is under the mask than a small job may
-// disturb, or the mask's area is not known.
-func (f facts) largeMask() bool {
-	area := f.MaskArea.SquareMetres
-	return area.Sign() <= 0 || area.Cmp(smallLeadJob.SquareMetres) > 0
-}
-
-func (f facts) untested() bool { return f.Pull != PaintHeld && f.Pull != Lifted }
-
-func (f facts) lays(metals ...Metal) bool {
-	for _, laid := range f.Leaf {
-		for _, metal := range metals {
-			if laid == metal {
-				return true
-			}
-		}
-	}
-	return false
-}
 
 // exceeds tells whether both amounts are known and the first is above so many
 // times the second.
@@ -162,8 +112,6 @@ func isSolvent(product Product) bool {
 	return product.Binder != Water
 }
 
-func isDryingOil(product Product) bool { return product.Binder == DryingOil }
-
 func hasNoBinder(product Product) bool {
 	return product.Binder != Water && product.Binder != Solvent && product.Binder != DryingOil
 }
@@ -207,14 +155,8 @@ func names(products []Product) string {
 
 // amount is what a word in braces stands for, "" where there is no such word.
 func (f facts) amount(name string, style Style) string {
-	switch name {
-	case "6 ft²":
-		return style.area(smallLeadJob)
-	case "mask area":
-		if f.MaskArea.SquareMetres.Sign() <= 0 {
-			return "an area not yet known"
-		}
-		return style.area(f.MaskArea)
+	if text := f.buildingAmount(name, style); text != "" {
+		return text
 	}
 	if text := f.accessAmount(name, style); text != "" {
 		return text
@@ -246,8 +188,6 @@ func (f facts) airAmount(name string, style Style) string {
 		return hoursAndMinutes(f.air.Purge.Value)
 	case "solvent steps":
 		return names(f.steps(isSolvent))
-	case "oil steps":
-		return names(f.steps(isDryingOil))
 	case "uncounted steps":
 		return names(f.steps(isUncounted))
 	case "steps without binder":

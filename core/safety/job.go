@@ -113,6 +113,7 @@ type Product struct {
 
 	FlashPoint Fact // degrees Celsius
 	Sprayed    bool
+	Size       bool     // it is laid to hold leaf
 	Category   Category // what it counts as where VOC is limited
 	// Label is the VOC as the label has it, grams a litre. LessWater tells that it
 	// leaves water and exempt solvents out; Water and Exempt are these as shares of
@@ -218,6 +219,7 @@ type Job struct {
 	Leaf          []Metal // of every step that lays leaf
 	OverheadHours Fact    // hours a day one person works with the hands above the head
 	Air           AirPlan
+	Warmth        Fact    // of the air as measured, degrees Celsius
 	Coats         []Coat  // when they go on; none: not known
 	Shifts        []Shift // when people are in the room
 	Course        *Course // what CourseOf gave for this job; nil: the rules have it worked out

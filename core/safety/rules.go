@@ -31,6 +31,7 @@ const (
 	label       = "The label and the product's safety data sheet decide."
 	licensed    = "Licensed people do this work; local code decides."
 	electrician = "A licensed electrician does this work; local code decides."
+	fireFirm    = "The firm that looks after the fire equipment and local code decide."
 )
 
 var inUS, inEurope = []Country{US}, []Country{UK, EU}

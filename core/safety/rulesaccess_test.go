@@ -66,7 +66,6 @@ var accessCases = []ruleCase{
 	{"loose-sheets", from(Ladder), all()},
 	{"loose-sheets", deckAt(20 * cm), all(deckAt(20*cm), from(Floor))},
 
-	{"eyes-overhead", all(), nil},
 	{"overhead-over-2-hours", overhead(fact("2.01")), overhead(fact("2"))},
 	{"overhead-over-2-hours", overhead(fact("4")), overhead(fact("4.01"))},
 	{"overhead-over-4-hours", overhead(fact("4.01")), overhead(fact("4"))},

@@ -1,41 +1,131 @@
 package safety
 
-// The building, dust and rags.
+import "ceilingwright/core/measure"
+
+func laboratory(result AsbestosTest) change { return func(j *Job) { j.Asbestos = result } }
+func fixings(answer Answer) change          { return func(j *Job) { j.Building.Fixings = answer } }
+func isolated(answer Answer) change         { return func(j *Job) { j.Building.Isolated = answer } }
+func sprinklers(answer Answer) change       { return func(j *Job) { j.Building.Sprinklers = answer } }
+func detectors(answer Answer) change        { return func(j *Job) { j.Building.Detectors = answer } }
+func warmth(celsius Fact) change            { return func(j *Job) { j.Warmth = celsius } }
+
+var (
+	square160Feet = measure.SquareFoot.Mul(number("160"))
+	hair          = number("0.000001") // m²
+)
+
+// The building, wires, fire, dust and rags. Years and areas are tried on both
+// sides; areas in square feet and in square metres as they are typed.
 var buildingCases = []ruleCase{
 	{"lead-found", lead(LeadFound), lead(LeadFoundFree)},
+	// 40 CFR 745.80 to 745.90: target housing is built before 1978.
 	{"lead-certified-firm", built(1977), built(1978)},
 	{"lead-certified-firm", built(0), all(built(0), lead(LeadFoundFree))},
-	{"lead-certified-firm", all(built(1931), masked(sixSquareFeet.Add(number("0.0001")))), all(built(1931), masked(sixSquareFeet))},
+	// 40 CFR 745.83, minor repair: 6 ft² or less in a room; 0.5574 m² is a little
+	// under, 0.5575 m² over.
+	{"lead-certified-firm", all(built(1931), masked(sixSquareFeet.Add(hair))), all(built(1931), masked(sixSquareFeet))},
+	{"lead-certified-firm", all(built(1931), masked(number("0.5575"))), all(built(1931), masked(number("0.5574")))},
 	{"lead-certified-firm", all(built(1931), masked(number("0"))), all(built(1931), in(UK))},
 	{"lead-small-job", all(built(1977), masked(sixSquareFeet)), all(built(1978), masked(sixSquareFeet))},
-	{"lead-small-job", all(built(0), masked(sixSquareFeet)), all(built(0), masked(sixSquareFeet.Add(number("0.0001"))))},
+	{"lead-small-job", all(built(0), masked(sixSquareFeet)), all(built(0), masked(sixSquareFeet.Add(hair)))},
+	{"lead-small-job", all(built(0), masked(number("0.5574"))), all(built(0), masked(number("0.5575")))},
 	{"lead-test-first", all(in(UK), built(1991)), all(in(UK), built(1992))},
 	{"lead-test-first", all(in(EU), built(0)), all(in(EU), built(0), lead(LeadFoundFree))},
 	{"lead-test-first", all(in(Other), built(1985)), all(in(Other), built(1977))},
+	{"lead-banned-methods", built(1977), built(1978)},
+	{"lead-banned-methods", all(in(UK), built(1991)), all(in(UK), built(1992))},
+	{"lead-banned-methods", lead(LeadFound), all(built(1931), lead(LeadFoundFree))},
+	{"lead-work-damp", all(in(Other), built(1991)), all(in(Other), built(1992))},
+	{"lead-work-damp", lead(LeadFound), lead(LeadFoundFree)},
 	{"lead-keep-result", all(built(1977), lead(LeadFoundFree)), all(built(1978), lead(LeadFoundFree))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1978), pull(""))},
 	{"patch-test-old-paint", all(in(UK), built(1991), pull(NoPullTest)), all(in(UK), built(1991), pull(PaintHeld))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), masked(sixSquareFeet))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), textured(Yes))},
+	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), lead(LeadFound))},
 	{"pull-test-first", pull(""), pull(PaintHeld)},
-	{"pull-test-first", all(pull(NoPullTest), textured(Yes), built(1981)), all(pull(NoPullTest), textured(Yes), built(1980))},
+	{"pull-test-first", all(pull(NoPullTest), textured(Yes), built(1987)), all(pull(NoPullTest), textured(Yes), built(1986))},
+	{"pull-test-first", all(pull(""), textured(Yes), built(1960), laboratory(AsbestosFree)), all(pull(""), textured(Yes), built(1960), laboratory(NoAsbestosTest))},
 	{"pull-test-first", pull(NoPullTest), pull(Lifted)},
+	{"pull-test-first", pull(""), all(pull(""), lead(LeadFound))},
+	{"pull-test-first", pull(""), all(pull(""), laboratory(AsbestosFound))},
 	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(0)), all(pull(""), textured(No), built(0))},
 	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1999), in("")), all(pull(""), textured(Yes), built(2000), in(""))},
+	// A house of 1982 with a textured ceiling nobody had looked at: no tape is to be
+	// pulled either (a householder's question to a newspaper, 2009).
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1982)), all(pull(""), textured(Yes), built(1982), laboratory(AsbestosFree))},
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(0)), all(pull(""), textured(Yes), built(0), laboratory(AsbestosFound))},
 	{"paint-lifted", pull(Lifted), pull(PaintHeld)},
+	{"asbestos-found", laboratory(AsbestosFound), laboratory(AsbestosFree)},
+	{"asbestos-found", all(laboratory(AsbestosFound), textured(No), built(2010), in(EU)), laboratory(NoAsbestosTest)},
+	// 29 CFR 1926.1101(b): installed no later than 1980.
 	{"asbestos-to-1980", all(textured(Yes), built(1980)), all(textured(Yes), built(1981))},
 	{"asbestos-to-1980", all(textured(""), built(0)), all(textured(No), built(0))},
+	{"asbestos-to-1980", all(textured(Yes), built(0)), all(textured(Yes), built(0), laboratory(AsbestosFree))},
 	{"asbestos-before-2000", all(textured(Yes), built(1999), in(UK)), all(textured(Yes), built(2000), in(UK))},
+	{"asbestos-before-2000", all(textured(Yes), built(1999), in(EU)), all(textured(Yes), built(1999), in(EU), laboratory(AsbestosFree))},
 	{"asbestos-before-2000", all(textured(Yes), built(1981), in(Other)), all(textured(Yes), built(1981), in(US))},
+	{"asbestos-in-late-coats", all(textured(Yes), built(1981)), all(textured(Yes), built(1980))},
+	{"asbestos-in-late-coats", all(textured(Yes), built(1986)), all(textured(Yes), built(1987))},
+	{"asbestos-in-late-coats", all(textured(""), built(1982)), all(textured(Yes), built(1982), laboratory(AsbestosFree))},
+	{"asbestos-in-boards", all(fixings(Yes), built(1980)), all(fixings(Yes), built(1981))},
+	{"asbestos-in-boards", all(fixings(Yes), built(1999), in(UK)), all(fixings(Yes), built(2000), in(UK))},
+	{"asbestos-in-boards", all(fixings(Yes), built(0)), all(fixings(Yes), built(0), textured(Yes))},
+	{"asbestos-in-boards", all(fixings(Yes), built(0), textured(Yes), laboratory(AsbestosFree)), all(fixings(No), built(0))},
+	{"asbestos-if-drilled", all(fixings(""), built(1980)), all(fixings(""), built(1981))},
+	{"asbestos-if-drilled", all(fixings(""), built(0)), all(fixings(Yes), built(0))},
+	{"asbestos-if-drilled", all(fixings(""), built(0), in(EU)), all(fixings(No), built(0), in(EU))},
+	// 40 CFR 61.145: 160 ft² or more; 14.86 m² is a little under, 15 m² over.
+	{"asbestos-notice", all(textured(Yes), built(1960), masked(square160Feet)), all(textured(Yes), built(1960), masked(square160Feet.Sub(hair)))},
+	{"asbestos-notice", all(textured(Yes), built(1960), masked(number("15"))), all(textured(Yes), built(1960), masked(number("14.86")))},
+	{"asbestos-notice", all(laboratory(AsbestosFound), masked(number("0"))), all(laboratory(AsbestosFree), masked(number("0")))},
+	{"asbestos-notice", all(textured(Yes), built(1960)), all(textured(Yes), built(1982))},
+	// HSE Asbestos Essentials sheet a28: about 1 m², 10.7639 ft².
+	{"asbestos-more-than-a-patch", all(in(UK), textured(Yes), built(1960), masked(number("1.001"))), all(in(UK), textured(Yes), built(1960), masked(number("1")))},
+	{"asbestos-more-than-a-patch", all(in(UK), laboratory(AsbestosFound), masked(measure.SquareFoot.Mul(number("10.764")))),
+		all(in(UK), laboratory(AsbestosFound), masked(measure.SquareFoot.Mul(number("10.763"))))},
+	{"asbestos-more-than-a-patch", all(in(UK), laboratory(AsbestosFound)), all(in(EU), laboratory(AsbestosFound))},
+	{"asbestos-keep-result", laboratory(AsbestosFree), laboratory(NoAsbestosTest)},
 
 	{"isolate-the-light", light(Yes), light(No)},
 	{"isolate-the-light", light(""), light(No)},
+	{"isolate-the-light", all(light(Yes), isolated(No)), all(light(Yes), isolated(Yes))},
+	{"light-stays-dead", all(light(Yes), isolated(Yes)), light(Yes)},
+	{"light-stays-dead", all(light(""), isolated(Yes)), all(light(No), isolated(Yes))},
 	{"lower-the-light", light(Yes), light(No)},
 	{"leaf-near-wires", all(light(Yes), leaf(Gold)), leaf(Gold)},
 	{"leaf-near-wires", all(light(""), leaf(Gold)), light("")},
+	{"uncover-the-light", light(""), light(No)},
+	{"look-before-drilling", fixings(Yes), fixings("")},
+
+	{"sprinklers-stay-bare", sprinklers(Yes), sprinklers("")},
+	{"look-for-sprinklers", sprinklers(""), sprinklers(No)},
+	{"look-for-sprinklers", sprinklers(""), sprinklers(Yes)},
+	{"detectors-covered", detectors(Yes), detectors("")},
+	{"look-for-detectors", detectors(""), detectors(No)},
+	{"look-for-detectors", detectors(""), detectors(Yes)},
+
 	// A warning about rags keeps its weight by not being printed for water-borne
 	// work (a maker space's page on oil finishes, and a woodworking magazine).
 	{"oily-rags", paints(DryingOil, "1", "10"), all(paints(Water, "1", "10"), paints(Solvent, "1", "10"))},
 	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Silver, Aluminium)},
 	{"leaf-dust", leaf(Copper), all()},
+	{"metal-dust-burns", leaf(Aluminium), leaf(Gold, Silver)},
+	{"metal-dust-burns", product(Product{Category: MetallicPaint}), product(Product{Category: DecorativeEffect})},
+	{"sanding-overhead", pull(Lifted), pull(PaintHeld)},
+	{"rubbing-down", product(Product{Coats: 2}), product(Product{Coats: 1})},
+	{"rubbing-down", product(Product{Coats: 2}), all(product(Product{Coats: 2}), pull(Lifted))},
+	{"dust-mask-fits", leaf(Imitation), leaf(Gold, Silver, Aluminium)},
+	{"dust-mask-fits", pull(Lifted), pull(PaintHeld)},
+	{"dust-mask-fits", built(1977), built(1978)},
+	{"eyes-overhead", all(), nil},
+	{"gloves", paints(Solvent, "1", "10"), paints(Water, "1", "150")},
+	{"gloves", paints(Water, "1", "150.1"), paints(Water, "1", "150")},
+	{"gloves", paints(DryingOil, "1", "0"), paints(Water, "1", "0")},
+	{"gloves", paints("", "1", "0"), paints(Water, "1", "0")},
+	{"gloves", product(Product{Binder: Water, VOC: fact("0"), Size: true}), product(Product{Binder: Water, VOC: fact("0")})},
+	{"first-aid", paints(Water, "1", "0"), all()},
+	// 86 °F are 30 °C.
+	{"hot-under-the-ceiling", warmth(fact("30.1")), warmth(fact("30"))},
+	{"hot-under-the-ceiling", warmth(fact("38")), warmth(Fact{Value: number("38")})},
 }

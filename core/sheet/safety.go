@@ -52,7 +52,7 @@ func (b *builder) job() safety.Job {
 		}
 	}
 	job.Building = safety.Building{
-		Detectors: p.Place.Detectors, Sprinklers: p.Place.Sprinklers, Isolated: p.Place.Isolated, Flames: p.Place.Flames,
+		Detectors: b.inCeiling(survey.Detector, p.Place.Detectors), Sprinklers: b.inCeiling(survey.Sprinkler, p.Place.Sprinklers), Isolated: p.Place.Isolated, Flames: p.Place.Flames,
 		AirHandling: p.Place.AirHandling, Below: p.Place.Below, Fixings: p.Place.Fixings, FloorLoad: p.Place.FloorLoad,
 	}
 	a := &p.Access
@@ -69,9 +69,23 @@ func (b *builder) job() safety.Job {
 			job.Leaf = append(job.Leaf, safety.Metal(s.Leaf.Metal))
 		}
 	}
+	if air := b.measured().Air; air.Known && finish.IsReadable(air.Value) {
+		job.Warmth = safety.Fact(air)
+	}
 	job.Coats, job.Shifts, _ = b.inTheRoom()
 	job.OverheadHours = overheadHours(b.overheadDays())
 	return job
+}
+
+// inCeiling is whether there are obstructions of a kind in the ceiling: one that
+// is drawn there counts, whatever was answered.
+func (b *builder) inCeiling(kind survey.Kind, answer safety.Answer) safety.Answer {
+	for _, o := range b.plan.Obstructions {
+		if o.Kind == kind {
+			return safety.Yes
+		}
+	}
+	return answer
 }
 
 // safetyProduct is what a step uses up, as the rules read it.
@@ -80,7 +94,7 @@ func (b *builder) safetyProduct(made *product) safety.Product {
 	p := safety.Product{
 		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
-		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
+		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
 		Water: safety.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
 	}
 	p.VOC, p.Unsplit = safety.AsUsed(p)

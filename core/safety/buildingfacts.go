@@ -1,0 +1,170 @@
+package safety
+
+import (
+	"strconv"
+
+	"ceilingwright/core/measure"
+)
+
+// Years the rules about old buildings compare with. Sources stand beside the
+// rules.
+const (
+	leadYearUS       = 1978 // built before
+	leadYearElse     = 1992 // built before
+	asbestosYearUS   = 1980 // built in or before
+	lateCoatYearUS   = 1986 // built in or before
+	asbestosYearElse = 2000 // built before
+)
+
+// Areas and a temperature the rules compare with, each in the unit its rule is
+// written in.
+var (
+	smallLeadJob = squareFeet(6)   // at most, 40 CFR 745.83
+	airRuleArea  = squareFeet(160) // at least, 40 CFR 61.145, which prints 15 m² beside it
+	patchOfCoat  = measure.Area{SquareMetres: measure.NumberFromInt(1)}
+	hotFrom      = measure.NumberFromInt(30) // °C, above
+)
+
+func squareFeet(n int64) measure.Area {
+	return measure.Area{SquareMetres: measure.SquareFoot.Mul(measure.NumberFromInt(n))}
+}
+
+// mayBeAsbestos: nobody has had the coat looked at, the surface may be
+// textured, and the building is as old as those in which a textured coat may
+// hold asbestos. Elsewhere counts as the strictest.
+func (f facts) mayBeAsbestos() bool {
+	if f.Country == US {
+		return f.texturedUpTo(lateCoatYearUS)
+	}
+	return f.texturedUpTo(asbestosYearElse - 1)
+}
+
+// asbestosInTheWay: it was found, or may be there.
+func (f facts) asbestosInTheWay() bool { return f.Asbestos == AsbestosFound || f.mayBeAsbestos() }
+
+// asbestosForUS: it was found, or US rules presume it.
+func (f facts) asbestosForUS() bool {
+	return f.Asbestos == AsbestosFound || f.texturedUpTo(asbestosYearUS)
+}
+
+// texturedUpTo: the surface may be textured, is as old as the year, and no
+// laboratory has answered.
+func (f facts) texturedUpTo(year int) bool {
+	return f.Textured != No && f.Year <= year && f.Asbestos != AsbestosFree && f.Asbestos != AsbestosFound
+}
+
+// oldBoards: the building is as old as those whose boards and fillers may hold
+// asbestos. A laboratory's look at the coat says nothing of them.
+func (f facts) oldBoards() bool {
+	if f.Country == US {
+		return f.Year <= asbestosYearUS
+	}
+	return f.Year < asbestosYearElse
+}
+
+// leadPossible: old enough, and no test has found the paint free of lead.
+func (f facts) leadPossible(before int) bool { return f.Year < before && f.Lead != LeadFoundFree }
+
+// mayBeLead: it was found, or the paint is old enough in this country and nobody
+// has found it free.
+func (f facts) mayBeLead() bool {
+	before := leadYearElse
+	if f.Country == US {
+		before = leadYearUS
+	}
+	return f.Lead == LeadFound || f.leadPossible(before)
+}
+
+// largeMask: more of the old paint is under the mask than a small job may
+// disturb.
+func (f facts) largeMask() bool { return f.maskAbove(smallLeadJob) }
+
+// maskAbove: the mask is larger, or nobody knows how large it is.
+func (f facts) maskAbove(area measure.Area) bool {
+	return f.MaskArea.SquareMetres.Sign() <= 0 || f.MaskArea.SquareMetres.Cmp(area.SquareMetres) > 0
+}
+
+// maskBelow: the mask is known to be smaller.
+func (f facts) maskBelow(area measure.Area) bool {
+	return f.MaskArea.SquareMetres.Sign() > 0 && f.MaskArea.SquareMetres.Cmp(area.SquareMetres) < 0
+}
+
+// untested: no tape has been pulled, and lead has not been found, which forbids
+// it.
+func (f facts) untested() bool {
+	return f.Pull != PaintHeld && f.Pull != Lifted && f.Lead != LeadFound
+}
+
+func (f facts) lays(metals ...Metal) bool {
+	for _, laid := range f.Leaf {
+		for _, metal := range metals {
+			if laid == metal {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func isDryingOil(product Product) bool { return product.Binder == DryingOil }
+
+func inSeveralCoats(product Product) bool { return product.Coats > 1 }
+
+func hasMetalPowder(product Product) bool { return product.Category == MetallicPaint }
+
+// isHardOnSkin: it holds solvent or oil, nobody knows, or it is size, which
+// stays tacky.
+func isHardOnSkin(product Product) bool {
+	return isSolvent(product) || hasNoBinder(product) || product.Binder == DryingOil || product.Size || product.Category == Adhesive
+}
+
+func anyProduct(Product) bool { return true }
+
+// buildingAmount is what a word in braces of the rules about the building
+// stands for, "" where it is none of them.
+func (f facts) buildingAmount(name string, style Style) string {
+	switch name {
+	case "year":
+		return f.yearBuilt()
+	case "6 ft²":
+		return style.area(smallLeadJob)
+	case "160 ft²":
+		return style.area(airRuleArea)
+	case "1 m²":
+		return style.area(patchOfCoat)
+	case "mask area":
+		if f.MaskArea.SquareMetres.Sign() <= 0 {
+			return "an area not yet known"
+		}
+		return style.area(f.MaskArea)
+	case "dust mask":
+		return f.dustMask()
+	case "warmth":
+		fahrenheit := f.Warmth.Value.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
+		return style.number(f.Warmth.Value, 1) + " °C (" + style.number(fahrenheit, 1) + " °F)"
+	case "oil steps":
+		return names(f.steps(isDryingOil))
+	case "glove steps":
+		return names(f.steps(isHardOnSkin))
+	}
+	return ""
+}
+
+// yearBuilt is the year the building is from, in words.
+func (f facts) yearBuilt() string {
+	if f.Year == 0 {
+		return "nobody knows when"
+	}
+	return strconv.Itoa(f.Year)
+}
+
+// dustMask is the finest filter for dust, by its name in the country.
+func (f facts) dustMask() string {
+	switch f.Country {
+	case US:
+		return "P100"
+	case UK, EU:
+		return "P3"
+	}
+	return "P100 or P3"
+}
