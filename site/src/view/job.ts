@@ -242,7 +242,7 @@ function renderSheet(): void {
   renderClimate(sheet.climate ?? null);
   renderLeftOut(plan);
   renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
-  renderLimits(plan, sheet.limits ?? []);
+  renderLimits(sheet.limits ?? []);
   renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
   renderDays(plan, sheet.days ?? null);
   renderPrice(plan, sheet.price ?? null);

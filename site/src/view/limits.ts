@@ -2,7 +2,6 @@
 // the step whose product it is, and all of them together under Safety.
 
 import type { VOCLine } from "../engine/contract";
-import { at, list, typedText, type JsonObject } from "../state/pointer";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { judged, type Verdict } from "./judged";
 
@@ -12,47 +11,64 @@ const verdicts: Readonly<Record<VOCLine["verdict"], Verdict>> = {
   unknown: ["open", "not known"],
 };
 
-export function renderLimits(plan: JsonObject, limits: VOCLine[]): void {
-  const byStep = new Map(limits.map((l) => [l.step, l] as const));
-  const steps = list(plan, "/finish/steps");
-  const names = new Map(steps.map((s) => [typedText(at(s, "/id")), typedText(at(s, "/name"))] as const));
-  every(".cw-step").forEach((item, i) => {
-    const line = byStep.get(typedText(at(steps[i] ?? null, "/id")));
+export function renderLimits(limits: VOCLine[]): void {
+  const byStep = new Map(limits.map((l) => [stepOf(l), l] as const));
+  for (const item of every(".cw-step")) {
+    const line = byStep.get(item.dataset["base"] ?? "");
     const place = region("step-limit", item);
-    setText(place, line?.text ?? "");
+    setText(place, line ? lineText(line) : "");
     setAttribute(place, "data-verdict", line?.verdict ?? null);
     // What a shut fold hides is told on it.
     setText(region("label-head", item), line?.verdict === "above" ? ": above the limit" : "");
-  });
-  const named = limits.map((l) => ({ ...l, name: names.get(l.step) ?? l.step }));
-  redraw(region("limits"), named, () => (named.length > 0 ? [table(named), sources(limits)] : []));
+  }
+  redraw(region("limits"), limits, () => (limits.length > 0 ? [table(limits), sources(limits)] : []));
 }
 
-function table(lines: (VOCLine & { name: string })[]): HTMLElement {
+/** The pointer of the step a line is about; the line's own is that of a blank in it. */
+function stepOf(line: VOCLine): string {
+  return /^\/finish\/steps\/\d+/.exec(line.at)?.[0] ?? "";
+}
+
+function lineText(line: VOCLine): string {
+  const figures = [line.limit ? `limit ${line.limit}` : "", line.holds ? `it holds ${line.holds}` : ""].filter(Boolean).join(", ");
+  return [figures ? `${upperFirst(figures)}.` : "", line.text].filter(Boolean).join(" ");
+}
+
+function upperFirst(words: string): string {
+  return `${(words[0] ?? "").toUpperCase()}${words.slice(1)}`;
+}
+
+function distinct(words: string[]): string[] {
+  return Array.from(new Set(words.filter(Boolean)));
+}
+
+/** The rule is said once above all lines where it is one. */
+function table(lines: VOCLine[]): HTMLElement {
+  const rules = distinct(lines.map((l) => l.rule));
+  const one = rules.length === 1 ? rules[0] : "";
   return make(
     "table",
     { class: "cw-checks cw-limits" },
-    make("caption", {}, "Solvent in the products, and what the law allows"),
-    make("thead", {}, make("tr", {}, make("td", {}), make("th", { scope: "col" }, "it holds"), make("th", { scope: "col" }, "allowed"), make("td", {}))),
-    make(
-      "tbody",
-      {},
-      ...lines.map((l) =>
-        make(
-          "tr",
-          { "data-verdict": l.verdict },
-          make("th", { scope: "row" }, l.name, make("small", {}, [l.category, l.rule].filter(Boolean).join("; "))),
-          make("td", { "data-head": "it holds" }, l.holds || "—"),
-          make("td", { "data-head": "allowed" }, l.limit || "—"),
-          make("td", {}, judged(verdicts[l.verdict])),
-        ),
-      ),
-    ),
+    make("caption", {}, "Solvent in the products, and what the law allows", one ? make("small", {}, `${one}.`) : null),
+    make("thead", {}, make("tr", {}, make("td", {}), make("th", { scope: "col" }, "it holds"), make("th", { scope: "col" }, "limit"), make("td", {}))),
+    make("tbody", {}, ...lines.map((l) => row(l, one === ""))),
+  );
+}
+
+function row(l: VOCLine, withRule: boolean): HTMLElement {
+  const said = [l.category, withRule ? l.rule : ""].filter(Boolean).join("; ");
+  return make(
+    "tr",
+    {},
+    make("th", { scope: "row" }, l.step, said ? make("small", {}, said) : null, l.verdict === "within" && !/\. ./.test(l.text) ? null : make("small", {}, l.text)),
+    make("td", { "data-head": "it holds" }, l.holds || "—"),
+    make("td", { "data-head": "limit" }, l.limit || "—"),
+    make("td", {}, judged(verdicts[l.verdict])),
   );
 }
 
 /** Each table of limits is named once, with its day. */
 function sources(lines: VOCLine[]): HTMLElement | null {
-  const said = Array.from(new Set(lines.filter((l) => l.source).map((l) => (l.asOf ? `${l.source} (${l.asOf})` : l.source))));
+  const said = distinct(lines.map((l) => (l.source && l.asOf ? `${l.source} As of: ${l.asOf}.` : l.source)));
   return said.length === 0 ? null : make("details", { class: "cw-fold" }, make("summary", {}, "whose limits, and as of when"), ...said.map((s) => make("p", { class: "cw-source" }, s)));
 }
