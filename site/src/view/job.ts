@@ -22,6 +22,7 @@ import { completeForm, ensureEntry, newEntry } from "../state/entries";
 import { at, list, put, typedText, type Json } from "../state/pointer";
 import { renderAir } from "./air";
 import { announce } from "./announce";
+import { renderBites } from "./bites";
 import { blankAt, blankFrom, pointerOf, renderAsked, renderBlanks, renderEcho, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
 import { deliveryActions, renderDelivery } from "./delivery";
@@ -43,7 +44,8 @@ import { clearPaper } from "./paper";
 import { renderPlatform, type Stations } from "./platform";
 import { priceActions, renderPrice, renderRecord } from "./price";
 import { startPrint } from "./print";
-import { renderSafety } from "./safety";
+import { renderSafety, showNote } from "./safety";
+import { printSafetySheet } from "./safety-sheet";
 import { choiceActions, renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
 import { keepLeftOut, renderLeftOut, startStepOrder, stepOrderActions } from "./step-order";
 import { renderObjects, renderSurvey } from "./survey";
@@ -249,7 +251,8 @@ function renderSheet(): void {
   renderRecord(sheet.record ?? null);
   renderPlatform(sheet.platform ?? null);
   renderAir(sheet.air ?? null);
-  renderSafety(sheet.safety ?? []);
+  renderSafety(plan, sheet.safety ?? []);
+  renderBites(sheet.safety ?? []);
   renderFigures(figures);
   renderDrawing(sheet.drawings ?? [], layers);
   renderProblems(sheet.problems ?? []);
@@ -439,6 +442,8 @@ const doing: Actions = {
   ...daysActions(desk, () => sheet, () => engine),
   ...priceActions(desk, () => sheet),
   "print-cards": printCards,
+  "print-safety": () => sheet && printSafetySheet(plan, sheet),
+  "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   "save-file": () => message("done", `“${savePlan(plan)}” is on its way to your downloads.`),
   "open-file": () => document.querySelector<HTMLInputElement>("[data-open]")?.click(),

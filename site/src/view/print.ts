@@ -13,7 +13,7 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
     if (document.documentElement.hasAttribute("data-printing")) return;
     for (const list of every(".cw-hang")) showWholeList(list.dataset["layer"] ?? "");
     redrawHanging();
-    opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open])");
+    opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open]), details:is(.cw-know, .cw-bites-more):not([open])");
     for (const details of opened) details.open = true;
     region("paper-drawings").replaceChildren(...otherDrawings(drawings()));
   });

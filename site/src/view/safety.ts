@@ -1,27 +1,141 @@
-// Safety: each note a sentence, with why it is there and who says so.
+// Safety: what to do, most severe first. Each note says why it is there with the
+// numbers of this job and who says so, and leads to the blank that answers it.
 
-import type { SafetyNote } from "../engine/contract";
-import { make, redraw, region } from "./dom";
+import type { Severity, SafetyNote } from "../engine/contract";
+import { at, typedText } from "../state/pointer";
+import type { Plan } from "../state/plan";
+import { blankAt, nameOf } from "./blanks";
+import { action, every, make, redraw, region } from "./dom";
 import { figurePlace } from "./figures";
+import { lowerFirst } from "./lists";
+import { firstSentence, severityWord, sign } from "./signs";
 
-const marks = { stop: "Stop", caution: "Take care", note: "Know" } as const;
+/** The note that says what this sheet is: it stands over all the others. */
+const STANDING = "planning-help-only";
+/** More mere notes than this are folded away on the screen. */
+const UNFOLDED = 3;
 
-export function renderSafety(notes: SafetyNote[]): void {
-  redraw(region("safety"), notes, () => notes.map(note));
+const rulesOf: Record<string, string> = { US: "the United States", UK: "the United Kingdom", EU: "the European Union" };
+
+/** Whose rule a note is: "the United Kingdom and the European Union". */
+export function rulersOf(jurisdiction: string): string {
+  return jurisdiction === "all" ? "" : jurisdiction.split(" and ").map((j) => rulesOf[j] ?? j).join(" and ");
 }
 
-function note(n: SafetyNote): HTMLElement {
+/** The notes without the standing one, and that one apart. */
+export function standingApart(notes: SafetyNote[]): { standing: SafetyNote | undefined; others: SafetyNote[] } {
+  return { standing: notes.find((n) => n.id === STANDING), others: notes.filter((n) => n.id !== STANDING) };
+}
+
+/** A blank that answers a note: where it is, and what the way there is called. */
+interface Answer {
+  to: string;
+  words: string;
+  open: boolean; // nobody has filled it in
+}
+
+export function renderSafety(plan: Plan, notes: SafetyNote[]): void {
+  const host = region("safety");
+  const told = notes.map((n) => [n, answerTo(plan, n.at)] as const);
+  const opened = new Set(every<HTMLDetailsElement>("details[open]", host).map(nameOfFold));
+  const drawn = redraw(host, told, () => laidOut(notes, new Map(told)));
+  if (drawn) for (const fold of every<HTMLDetailsElement>("details", host)) fold.open ||= opened.has(nameOfFold(fold));
+}
+
+function nameOfFold(fold: HTMLElement): string {
+  return fold.closest<HTMLElement>("[data-note]")?.dataset["note"] ?? "";
+}
+
+type Answers = Map<SafetyNote, Answer | null>;
+
+function laidOut(notes: SafetyNote[], answers: Answers): (HTMLElement | null)[] {
+  const { standing, others } = standingApart(notes);
+  const of = (severity: Severity) => others.filter((n) => n.severity === severity);
+  return [
+    standing ? make("p", { class: "cw-standing", "data-note": standing.id }, `${standing.words} ${standing.decides}`) : null,
+    notes.length === 0 ? null : make("p", { class: "cw-more cw-block-tools" }, action("print-safety", "Print the safety sheet"), " one page to read out, hang up and sign"),
+    group("stop", "Stop: before anyone starts", of("stop"), answers),
+    group("caution", "Take care", of("caution"), answers),
+    alsoKnow(of("note"), answers),
+  ];
+}
+
+function group(severity: Severity, words: string, notes: SafetyNote[], answers: Answers): HTMLElement | null {
+  if (notes.length === 0) return null;
+  return make(
+    "section",
+    { class: "cw-notes", "data-severity": severity, "aria-labelledby": `h-notes-${severity}` },
+    make("h3", { id: `h-notes-${severity}` }, `${words} (${String(notes.length)})`),
+    ...notes.map((n) => note(n, answers.get(n) ?? null)),
+  );
+}
+
+/** Mere notes, folded where they are many; on paper the fold is open. */
+function alsoKnow(notes: SafetyNote[], answers: Answers): HTMLElement | null {
+  if (notes.length <= UNFOLDED) return group("note", "Also know", notes, answers);
+  return make(
+    "details",
+    { class: "cw-notes cw-know", "data-severity": "note" },
+    make("summary", {}, make("h3", {}, `Also know (${String(notes.length)})`)),
+    ...notes.map((n) => note(n, answers.get(n) ?? null)),
+  );
+}
+
+/** The word of a stop stands written; the others have theirs in the heading over
+ *  them, and in what the sign is called. */
+function note(n: SafetyNote, answer: Answer | null): HTMLElement {
+  const [first, rest] = firstSentence(n.words);
+  const plate = sign(n.severity);
+  if (n.severity !== "stop") {
+    plate.removeAttribute("aria-hidden");
+    plate.setAttribute("role", "img");
+    plate.setAttribute("aria-label", severityWord[n.severity]);
+  }
+  const way = answer ? action("go-to", answer.words, { "data-to": answer.to, "data-key": n.id }) : null;
   return make(
     "article",
-    { class: "cw-note", "data-severity": n.severity, "data-note": n.id },
-    make("p", {}, make("b", {}, marks[n.severity]), " ", n.words, " ", n.decides),
-    " ",
+    { class: "cw-note", id: `note-${n.id}`, tabindex: "-1", "data-severity": n.severity, "data-note": n.id },
+    plate,
     make(
-      "details",
-      { class: "cw-why" },
-      make("summary", { "aria-label": `Why, and who says so: ${n.words.slice(0, 60)}` }, "why, and who says so"),
-      (n.figures ?? []).length > 0 ? make("div", { class: "cw-row" }, ...n.figures.map((id) => figurePlace(id, "small"))) : null,
-      make("p", { class: "cw-source" }, n.source, n.jurisdiction ? ` (${n.jurisdiction})` : ""),
+      "div",
+      {},
+      make("p", {}, n.severity === "stop" ? make("b", {}, `${severityWord.stop}. `) : null, make("strong", {}, first), rest === "" ? "" : ` ${rest}`),
+      " ",
+      answer?.open === true ? way : null,
+      " ",
+      make("details", { class: "cw-why" }, make("summary", { "aria-label": `Why, and who says so: ${first}` }, "why"), ...why(n), answer?.open === false && way ? make("p", {}, way) : null),
     ),
   );
+}
+
+function why(n: SafetyNote): (HTMLElement | null)[] {
+  const rulers = rulersOf(n.jurisdiction);
+  return [
+    n.working ? make("p", { class: "cw-note-working" }, `Here: ${n.working}`) : null,
+    (n.figures ?? []).length > 0 ? make("div", { class: "cw-row" }, ...n.figures.map((id) => figurePlace(id, "small"))) : null,
+    make("p", { class: "cw-note-decides" }, n.decides),
+    make("p", { class: "cw-source" }, rulers === "" ? n.source : `${n.source} A rule of ${rulers}.`),
+  ];
+}
+
+/** The blank a note hangs on, or the step; none where it hangs on no blank. A
+ *  blank that nobody has filled in stands open beside the note. */
+function answerTo(plan: Plan, pointer: string): Answer | null {
+  if (pointer === "") return null;
+  if (/^\/finish\/steps\/\d+$/.test(pointer)) {
+    return { to: `${pointer}/name`, words: `look at the step “${typedText(at(plan, `${pointer}/name`))}”`, open: false };
+  }
+  const blank = blankAt(pointer);
+  const open = blank?.value.trim() === "";
+  if (blank) return { to: pointer, words: `${open ? "fill in" : "look at"}: ${lowerFirst(nameOf(blank))}`, open };
+  const first = every(`[data-at^="${CSS.escape(`${pointer}/`)}"]`).find((b) => b.closest("[hidden]") === null);
+  return first ? { to: first.dataset["at"] ?? "", words: `look at: ${lowerFirst(nameOf(first))}`, open: false } : null;
+}
+
+/** Shows a note in full, from wherever a slip has told of it. */
+export function showNote(id: string): void {
+  const shown = document.getElementById(`note-${id}`);
+  for (let fold = shown?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+  shown?.scrollIntoView({ block: "center" });
+  shown?.focus({ preventScroll: true });
 }

@@ -1,0 +1,46 @@
+// Where a note bites: a stop or a caution that has to be seen by who works there
+// stands as a slim slip at the head of that part of the sheet, in its first
+// sentence. The whole note stands once, under Safety.
+
+import type { SafetyNote } from "../engine/contract";
+import { action, make, redraw, region } from "./dom";
+import { firstSentence, severityWord, sign } from "./signs";
+
+/** The parts of the sheet a note can bite in. */
+const BLOCKS = ["room", "hanging", "finish", "days"] as const;
+/** More cautions than this in one part are folded on the screen. */
+const UNFOLDED = 2;
+
+/** The stops that whoever works in this part has to see. */
+export function stopsIn(block: string, notes: SafetyNote[]): SafetyNote[] {
+  return biting(block, "stop", notes);
+}
+
+function biting(block: string, severity: string, notes: SafetyNote[]): SafetyNote[] {
+  return notes.filter((n) => n.severity === severity && (n.bites ?? []).includes(block));
+}
+
+export function renderBites(notes: SafetyNote[]): void {
+  for (const block of BLOCKS) {
+    const stops = stopsIn(block, notes);
+    const cautions = biting(block, "caution", notes);
+    redraw(region("bites", document.getElementById(block) ?? document), [stops, cautions], () => [...stops.map(slip), ...cautionSlips(cautions)]);
+  }
+}
+
+function cautionSlips(cautions: SafetyNote[]): HTMLElement[] {
+  if (cautions.length <= UNFOLDED) return cautions.map(slip);
+  return [
+    make("details", { class: "cw-bites-more" }, make("summary", {}, sign("caution"), ` Take care: ${String(cautions.length)} things`), ...cautions.map(slip)),
+  ];
+}
+
+function slip(n: SafetyNote): HTMLElement {
+  const [first, rest] = firstSentence(n.words);
+  return make(
+    "p",
+    { class: "cw-bite", "data-severity": n.severity, "data-bite": n.id },
+    sign(n.severity),
+    make("span", {}, make("b", {}, `${severityWord[n.severity]}:`), ` ${first} `, action("see-note", rest === "" ? "why" : "the whole note", { "data-to": n.id, "aria-label": `The whole note: ${first}` })),
+  );
+}
