@@ -124,7 +124,7 @@ func readPlace(s section) Place {
 	}
 	p.PullOn, p.PullAt = s.text("pullOn"), s.text("pullAt")
 	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound)
-	switch word(s, "surface", "what the surface is", "smooth", "textured") {
+	switch choice(s, "surface", "what the surface is", "", "smooth", "textured") {
 	case "smooth":
 		p.Textured = safety.No
 	case "textured":
