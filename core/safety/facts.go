@@ -27,12 +27,12 @@ type facts struct {
 }
 
 func factsOf(job Job) facts {
-	deck, problems := DeckFor(job.CeilingHeight, job.Crew...)
+	deck, _ := DeckOf(job)
 	air, _ := AirOf(job)
 	solvents := job
 	solvents.Products = productsThat(isSolvent, job.Products)
 	solventAir, _ := AirOf(solvents)
-	return facts{Job: job, deck: deck, deckKnown: len(problems) == 0, air: air, course: courseOf(job), solventPeak: solventAir.Peak}
+	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: air, course: courseOf(job), solventPeak: solventAir.Peak}
 }
 
 func courseOf(job Job) Course {

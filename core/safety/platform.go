@@ -15,6 +15,7 @@ const (
 	lowDeckUpTo    = 50 * measure.Centimetre
 	leastStature   = 100 * measure.Centimetre
 	mostStature    = 250 * measure.Centimetre
+	mostReach      = 300 * measure.Centimetre
 )
 
 // Means is what kind of footing a ceiling height asks for.
@@ -32,11 +33,13 @@ const (
 // is aimed at; between Least and Most the ceiling is in easy reach and the head
 // is clear. Shared is false where a crew's heights differ too much for one
 // deck: Least is then above Most. Assumed tells that nobody's height was known
-// and 1.70 m was taken.
+// and 1.70 m was taken. Tried tells that Best goes by a reach that was tried out.
+// Means is "" where nothing could be worked out.
 type Deck struct {
 	Best, Least, Most measure.Length
 	Shared            bool
 	Assumed           bool
+	Tried             bool
 	Means             Means
 }
 
@@ -73,6 +76,40 @@ func DeckFor(ceiling measure.Length, crew ...measure.Length) (Deck, []problem.Pr
 		Best: max(0, best), Least: max(0, least), Most: max(0, most),
 		Shared: shared, Assumed: assumed, Means: meansFor(best),
 	}, nil
+}
+
+// DeckOf is the deck for a job: by the heights of its crew, or, where somebody
+// has tried out how high they comfortably work, by that. The ceiling less that
+// reach is then Best. Where a height is known too, Best stays as low as the
+// tallest head asks, and Least is lowered to Best where the reach is longer than
+// easy; where none is, the reach is taken as 1.10 times the height.
+//
+// A reach outside 1.0 to 3.0 m is refused, and the deck goes by the heights.
+func DeckOf(job Job) (Deck, []problem.Problem) {
+	if job.Reach == 0 {
+		return DeckFor(job.CeilingHeight, job.Crew...)
+	}
+	if job.Reach < leastStature || job.Reach > mostReach {
+		deck, problems := DeckFor(job.CeilingHeight, job.Crew...)
+		return deck, append(problems, problem.Problem{
+			At: "/access/reach", Severity: problem.Stop,
+			What: "A reach of " + metres(job.Reach) + " is outside 1.00 m to 3.00 m, so the deck goes by the fitter's height.",
+			Do:   "Measure from the floor to where the hands work in comfort, or leave this empty.",
+		})
+	}
+	crew := job.Crew
+	if _, _, assumed := staturesOf(crew); assumed {
+		crew = []measure.Length{min(max(leastStature, job.Reach*100/110), mostStature)}
+	}
+	deck, problems := DeckFor(job.CeilingHeight, crew...)
+	if len(problems) > 0 {
+		return deck, problems
+	}
+	_, tallest, _ := staturesOf(crew)
+	best := min(job.CeilingHeight-job.Reach, job.CeilingHeight-tallest-headRoom)
+	deck.Best, deck.Least = max(0, best), min(deck.Least, max(0, best))
+	deck.Means, deck.Tried = meansFor(best), true
+	return deck, nil
 }
 
 // easyReach is 1.185 times the stature, rounded down to a whole nanometre.

@@ -145,3 +145,44 @@ func TestBaseRatio(t *testing.T) {
 	assert.Equal(t, deck.Total(), deck.Base(0), "a ratio below 1 is 1")
 	assert.Equal(t, deck.Total(), deck.Base(-4))
 }
+
+// A painter's post on a sloped ceiling: ceiling 14 ft 0 in, comfortable reach 6 ft
+// 10 in, platform 7 ft 2 in. The rest is worked out from the same ratios.
+func TestDeckOfReach(t *testing.T) {
+	deck, problems := DeckOf(Job{CeilingHeight: 14 * measure.Foot, Reach: 82 * measure.Inch})
+	require.Empty(t, problems)
+	assert.Equal(t, 86*measure.Inch, deck.Best)
+	assert.True(t, deck.Tried)
+	assert.False(t, deck.Assumed)
+	assert.Less(t, deck.Least, deck.Best)
+	assert.Less(t, deck.Best, deck.Most)
+
+	deck, _ = DeckOf(Job{CeilingHeight: 300 * cm, Reach: 190 * cm, Crew: []measure.Length{170 * cm}})
+	assert.Equal(t, 110*cm, deck.Best)
+	assert.Equal(t, measure.Length(985_500_000), deck.Least, "as without it")
+	assert.Equal(t, 120*cm, deck.Most)
+
+	deck, _ = DeckOf(Job{CeilingHeight: 300 * cm, Reach: 175 * cm, Crew: []measure.Length{170 * cm}})
+	assert.Equal(t, 120*cm, deck.Best, "10 cm over the head, not 5")
+	deck, _ = DeckOf(Job{CeilingHeight: 300 * cm, Reach: 210 * cm, Crew: []measure.Length{170 * cm}})
+	assert.Equal(t, 90*cm, deck.Best)
+	assert.Equal(t, 90*cm, deck.Least, "who reaches further than most may stand lower")
+	assert.Equal(t, deck.Means, GuardedDeck)
+
+	none, _ := DeckFor(300*cm, 170*cm)
+	deck, problems = DeckOf(Job{CeilingHeight: 300 * cm, Crew: []measure.Length{170 * cm}})
+	assert.Empty(t, problems)
+	assert.Equal(t, none, deck, "without a reach by the heights")
+	for _, reach := range []measure.Length{100*cm - 1, 300*cm + 1} {
+		deck, problems = DeckOf(Job{CeilingHeight: 300 * cm, Reach: reach, Crew: []measure.Length{170 * cm}})
+		require.Len(t, problems, 1)
+		assert.Equal(t, "/access/reach", problems[0].At)
+		assert.Equal(t, none, deck, "the rest goes on")
+	}
+	for _, reach := range []measure.Length{100 * cm, 300 * cm} {
+		_, problems = DeckOf(Job{CeilingHeight: 400 * cm, Reach: reach})
+		assert.Empty(t, problems)
+	}
+	_, problems = DeckOf(Job{Reach: 200 * cm})
+	assert.Len(t, problems, 1, "the ceiling is missing")
+}

@@ -52,29 +52,26 @@ const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 199
 // platform is what the work is done from: what to ask for, whether it can stand
 // where it has to, how long it is needed, and how long the hands are up.
 func (b *builder) platform(job *safety.Job) {
-	b.deckFigures(job)
+	deck, problems := safety.DeckOf(*job)
+	b.report("", problems)
+	if deck.Means != "" {
+		b.deckFigures(job, &deck)
+	}
 	b.hire()
 	b.overhead()
 }
 
 // deckFigures are the height of deck to ask for, and the base under it.
-func (b *builder) deckFigures(job *safety.Job) {
-	deck, problems := safety.DeckFor(job.CeilingHeight, job.Crew...)
-	b.report("", problems)
-	if len(problems) > 0 {
-		return
+func (b *builder) deckFigures(job *safety.Job, deck *safety.Deck) {
+	shortest, tallest := staturesOf(job, deck)
+	ceiling, short, tall := b.put(job.CeilingHeight), b.put(shortest), b.put(tallest)
+	b.deckAim(job, deck, short, tall)
+	b.deckLeast(job, deck, short, short != tall)
+	rule := "The ceiling less the height and a little head room."
+	if short != tall {
+		rule = "The ceiling less the height of the tallest and a little head room."
 	}
-	stature, who := measure.Length(1700)*measure.Millimetre, "a fitter of "
-	if !deck.Assumed {
-		stature = job.Crew[0]
-	} else {
-		who = "a fitter taken as "
-	}
-	ceiling, tall := b.put(job.CeilingHeight), b.put(stature)
-	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest,
-		"The ceiling less 1.10 times the height of "+who+tall+", to the nearest step. This is deck height, not “working height”.", ceiling+" − 1.10 × "+tall)
-	b.deck("platform.least", "deck at least", deck.Least, upwards, "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+tall)
-	b.deck("platform.most", "deck at most", deck.Most, downwards, "The ceiling less the height and a little head room.", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
+	b.deck("platform.most", "deck at most", deck.Most, downwards, rule, ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
 	ratio := safety.BaseRatio(job.Country)
 	if base := deck.Base(ratio); base > 0 {
 		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
@@ -84,6 +81,55 @@ func (b *builder) deckFigures(job *safety.Job) {
 		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
 			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
 	}
+}
+
+// staturesOf are the heights that the deck was worked out from, of the shortest
+// and the tallest.
+func staturesOf(job *safety.Job, deck *safety.Deck) (shortest, tallest measure.Length) {
+	for _, stature := range job.Crew {
+		if stature > 0 && (shortest == 0 || stature < shortest) {
+			shortest = stature
+		}
+		tallest = max(tallest, stature)
+	}
+	if tallest == 0 {
+		// Nobody's height is known: it is what the deck leaves room for.
+		tallest = job.CeilingHeight - deck.Most - 10*measure.Centimetre
+		shortest = tallest
+	}
+	return shortest, tallest
+}
+
+// deckAim is the height of deck to ask for, by whichever of three ways it was
+// come by.
+func (b *builder) deckAim(job *safety.Job, deck *safety.Deck, short, tall string) {
+	ceiling := b.put(job.CeilingHeight)
+	rule, sum := "The ceiling less 1.10 times the height of a fitter of "+tall, ceiling+" − 1.10 × "+tall
+	switch {
+	case deck.Tried:
+		rule, sum = "The ceiling less the reach that was tried out", ceiling+" − "+b.put(job.Reach)
+		if job.CeilingHeight-job.Reach > deck.Most {
+			rule, sum = rule+", as far as the head stays clear", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre)
+		}
+	case deck.Assumed:
+		rule = "The ceiling less 1.10 times the height of a fitter taken as " + tall
+	case short != tall:
+		rule, sum = "The ceiling less 1.10 times the height half way between the shortest and the tallest, kept where both can work", ceiling+" − 1.10 × ("+short+" + "+tall+") ÷ 2"
+	}
+	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest, rule+", to the nearest step. This is deck height, not “working height”.", sum)
+}
+
+// deckLeast is the lowest deck from which the ceiling is in easy reach.
+func (b *builder) deckLeast(job *safety.Job, deck *safety.Deck, short string, several bool) {
+	ceiling := b.put(job.CeilingHeight)
+	rule, sum := "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+short
+	switch {
+	case deck.Tried && deck.Least == deck.Best:
+		rule, sum = "The ceiling less the reach that was tried out, which is longer than most have.", ceiling+" − "+b.put(job.Reach)
+	case several:
+		rule = "The ceiling less the reach of the shortest, 1.185 times the height."
+	}
+	b.deck("platform.least", "deck at least", deck.Least, upwards, rule, sum)
 }
 
 // Steps of a platform's height: nobody sets one to a sixteenth.
