@@ -111,6 +111,9 @@ func (f facts) mayBePassedUnder() bool {
 	return f.builtUp() && f.Building.Below != No && f.Gear.ToeBoards != Yes
 }
 
+// wantsWayUp: the deck is too high to step on.
+func (f facts) wantsWayUp() bool { return f.onDeck() && f.deck.Best > properWayUp }
+
 // shortLadder: to reach the ceiling one would stand higher than so far below the
 // top of the ladder.
 func (f facts) shortLadder(below measure.Length) bool {
@@ -185,8 +188,10 @@ func (f facts) accessAmount(name string, style Style) string {
 	switch name {
 	case "rails":
 		return said(f.Rails)
-	case "wheels locked":
-		return said(g.Wheels)
+	case "toe boards":
+		return said(g.ToeBoards)
+	case "below":
+		return said(f.Building.Below)
 	case "base given":
 		return lengthOrNone(f.leastBase(), style)
 	case "riding base":
