@@ -30,12 +30,11 @@ func deckSides(length, width measure.Length) change {
 func foot(length, width measure.Length) change {
 	return gear(func(g *Gear) { g.FootLength, g.FootWidth = length, width })
 }
-func rated(mass Fact) change   { return gear(func(g *Gear) { g.Rated = mass }) }
-func load(mass Fact) change    { return gear(func(g *Gear) { g.Load = mass }) }
-func panel(mass Fact) change   { return gear(func(g *Gear) { g.Panel = mass }) }
-func minutes(m string) change  { return gear(func(g *Gear) { g.Minutes = fact(m) }) }
-func below(a Answer) change    { return func(j *Job) { j.Building.Below = a } }
-func isolated(a Answer) change { return func(j *Job) { j.Building.Isolated = a } }
+func rated(mass Fact) change  { return gear(func(g *Gear) { g.Rated = mass }) }
+func load(mass Fact) change   { return gear(func(g *Gear) { g.Load = mass }) }
+func panel(mass Fact) change  { return gear(func(g *Gear) { g.Panel = mass }) }
+func minutes(m string) change { return gear(func(g *Gear) { g.Minutes = fact(m) }) }
+func below(a Answer) change   { return func(j *Job) { j.Building.Below = a } }
 
 // pounds is a weight as a person types it in the US (NIST Handbook 44, appendix C).
 func pounds(text string) Fact { return FactOf(number(text).Mul(number("0.45359237"))) }
@@ -273,7 +272,6 @@ var accessCases = []ruleCase{
 	{"overhead-spell-over-10-minutes", minutes("10.5"), minutes("10")},
 	{"overhead-breaks", minutes("10"), minutes("10.5")},
 	{"overhead-breaks", all(), nil},
-	{"eyes-overhead", all(), nil},
 }
 
 // Whatever is typed about towers and ladders, who works from the floor hears
