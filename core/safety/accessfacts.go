@@ -32,9 +32,8 @@ const (
 )
 
 var (
-	personUp      = measure.NumberFromInt(113) // kg, a person with clothes and tools
-	ladderCarry   = measure.NumberFromInt(10)  // kg, above: not up a ladder in the hands
-	panelCaution  = measure.NumberFromInt(5)   // kg a person, overhead at arm's length
+	ladderCarry   = measure.NumberFromInt(10) // kg, above: not up a ladder in the hands
+	panelCaution  = measure.NumberFromInt(5)  // kg a person, overhead at arm's length
 	panelNote     = measure.NumberFromInt(3)
 	ladderMinutes = measure.NumberFromInt(30) // in one spot, above: not from a ladder
 	spellMinutes  = measure.NumberFromInt(10) // overhead without a pause
@@ -70,26 +69,14 @@ func (f facts) mayRoll() bool { return f.builtUp() && f.Gear.Kind != Scaffold }
 // mayBeTower: a mobile tower is chosen, or may be.
 func (f facts) mayBeTower() bool { return f.mayRoll() && f.Gear.Kind != Podium }
 
-// leastBase is the least side of what the platform stands on, 0 not known. Where
-// it was given twice the smaller counts.
-func (f facts) leastBase() measure.Length {
-	least := f.Base
-	if length, width := f.Gear.FootLength, f.Gear.FootWidth; length > 0 && width > 0 {
-		if foot := min(length, width); least <= 0 || foot < least {
-			least = foot
-		}
-	}
-	return max(0, least)
-}
-
 // baseTooSmall: what carries the platform free-standing is too narrow, and nobody
 // has said that it is tied.
 func (f facts) baseTooSmall() bool {
-	return f.onDeck() && f.Gear.Kind != HopUp && f.Gear.Tied != Yes && f.leastBase() > 0 && f.leastBase() < f.deck.Base(BaseRatio(f.Country))
+	return f.onDeck() && f.Gear.Kind != HopUp && f.Gear.Tied != Yes && f.LeastBase() > 0 && f.LeastBase() < f.deck.Base(BaseRatio(f.Country))
 }
 
 // wideToRide: the base is known and at least half as wide as the platform is high.
-func (f facts) wideToRide() bool { return f.leastBase() >= f.ridingBase() }
+func (f facts) wideToRide() bool { return f.LeastBase() >= f.ridingBase() }
 
 func (f facts) ridingBase() measure.Length {
 	return (f.deck.Total() + ridingRatio - 1) / ridingRatio
@@ -127,32 +114,40 @@ func (f facts) ladderNeeded() measure.Length {
 	return f.deck.Best + threeSteps
 }
 
-// people is how many are up at once: as many as was said, or as are known by
-// their height, at least one.
-func (f facts) people() int {
-	if f.Gear.OnDeck > 0 {
-		return f.Gear.OnDeck
-	}
-	known := 0
-	for _, stature := range f.Crew {
-		if stature > 0 {
-			known++
-		}
-	}
-	return max(1, known)
+// count is how many people are up at once.
+func (f facts) count() int {
+	people, _ := f.People()
+	return people
 }
 
-func (f facts) peopleMass() measure.Number {
-	return personUp.Mul(measure.NumberFromInt(int64(f.people())))
+func (f facts) deckOverloaded() bool {
+	load, _ := f.DeckLoad()
+	return f.onDeck() && exceeds(FactOf(load), f.Gear.Rated, once)
 }
 
-// onTheDeck is what the deck carries: the people with what they wear and hold,
-// and the tools and materials as far as they are known.
-func (f facts) onTheDeck() measure.Number { return f.peopleMass().Add(f.Gear.Load.Value) }
+// floorOverloaded: the platform and all on it weigh more than the floor may carry
+// over the area it stands on.
+func (f facts) floorOverloaded() bool {
+	load, ok := f.FloorLoad()
+	return f.onDeck() && ok && exceeds(FactOf(load.Spread), f.Building.FloorLoad, once)
+}
+
+// floorNotChecked: what the floor may carry is given, and what the platform weighs
+// or takes on it is not.
+func (f facts) floorNotChecked() bool {
+	_, ok := f.FloorLoad()
+	return f.onDeck() && !ok && f.Building.FloorLoad.Known
+}
+
+// floorMayCarry is what the floor may carry over the area the platform stands on,
+// in kilograms.
+func (f facts) floorMayCarry() measure.Number {
+	return f.Building.FloorLoad.Value.Mul(measure.AreaOf(f.Gear.FootLength, f.Gear.FootWidth).SquareMetres)
+}
 
 // onTheLadder is what a ladder carries: one person, the tools and the panel as
 // far as they are known.
-func (f facts) onTheLadder() measure.Number { return personUp.Add(f.carried()) }
+func (f facts) onTheLadder() measure.Number { return PersonMass().Add(f.carried()) }
 
 // carried is what goes up in the hands, as far as it is known.
 func (f facts) carried() measure.Number { return f.Gear.Load.Value.Add(f.Gear.Panel.Value) }
@@ -165,7 +160,7 @@ func (f facts) panelShare() Fact {
 	if !f.Gear.Panel.Known {
 		return Fact{}
 	}
-	return FactOf(f.Gear.Panel.Value.Quo(measure.NumberFromInt(int64(f.people()))))
+	return FactOf(f.Gear.Panel.Value.Quo(measure.NumberFromInt(int64(f.count()))))
 }
 
 // mayBeLive: there is a light in the ceiling, or may be, and nobody has said that
@@ -193,9 +188,11 @@ func (f facts) accessAmount(name string, style Style) string {
 	case "below":
 		return said(f.Building.Below)
 	case "base given":
-		return lengthOrNone(f.leastBase(), style)
+		return lengthOrNone(f.LeastBase(), style)
 	case "riding base":
 		return style.upToStep(f.ridingBase())
+	case "foot":
+		return style.area(measure.AreaOf(g.FootLength, g.FootWidth))
 	case "ladder needed":
 		return style.upToStep(f.ladderNeeded())
 	case "ladder foot, US":
@@ -207,7 +204,12 @@ func (f facts) accessAmount(name string, style Style) string {
 	case "ladder case":
 		return f.ladderCase(style)
 	case "people":
-		return countOfPeople(f.people())
+		return countOfPeople(f.count())
+	case "people weigh":
+		if f.count() == 1 {
+			return "one person weighs"
+		}
+		return countOfPeople(f.count()) + " weigh"
 	case "load":
 		return massOrNone(g.Load, style)
 	case "panel":
@@ -240,7 +242,7 @@ func (f facts) deckAmount(name string, style Style) string {
 	case "total height":
 		return style.upToStep(f.deck.Total())
 	case "base":
-		return style.length(f.leastBase())
+		return style.length(f.LeastBase())
 	case "base needed":
 		return style.upToStep(f.deck.Base(BaseRatio(f.Country)))
 	case "base ratio":
@@ -325,17 +327,23 @@ func fixedLength(name string) (measure.Length, bool) {
 func (f facts) accessMass(name string) (measure.Number, bool) {
 	switch name {
 	case "one person":
-		return personUp, true
+		return PersonMass(), true
 	case "people mass":
-		return f.peopleMass(), true
+		return PersonMass().Mul(measure.NumberFromInt(int64(f.count()))), true
 	case "on the deck":
-		return f.onTheDeck(), true
+		load, _ := f.DeckLoad()
+		return load, true
 	case "on the ladder":
 		return f.onTheLadder(), true
 	case "carried":
 		return f.carried(), true
 	case "panel share":
 		return f.panelShare().Value, true
+	case "on the floor":
+		load, _ := f.FloorLoad()
+		return load.Whole, true
+	case "floor may carry":
+		return f.floorMayCarry(), true
 	case "10 kg":
 		return ladderCarry, true
 	case "5 kg":

@@ -39,6 +39,18 @@ func below(a Answer) change   { return func(j *Job) { j.Building.Below = a } }
 // pounds is a weight as a person types it in the US (NIST Handbook 44, appendix C).
 func pounds(text string) Fact { return FactOf(number(text).Mul(number("0.45359237"))) }
 
+// floorJob is a platform of 90 kg on 2 m by 1 m, with one person and 37 kg on it.
+func floorJob(j *Job) {
+	all(deckAt(measure.Metre), foot(2*measure.Metre, measure.Metre), onDeck(1), load(fact("37")), gear(func(g *Gear) { g.Mass = fact("90") }))(j)
+}
+
+func floorMay(carry Fact) change { return func(j *Job) { j.Building.FloorLoad = carry } }
+
+// poundsOnFoot is a load in pounds on a square foot, as kilograms on a square metre.
+func poundsOnFoot(text string) Fact {
+	return FactOf(pounds(text).Value.Quo(measure.SquareFoot))
+}
+
 // ladderOf stands a ladder so high under a ceiling that needs a deck at one metre.
 func ladderOf(height measure.Length) change {
 	return all(deckAt(measure.Metre), from(Ladder), gear(func(g *Gear) { g.LadderHeight = height }))
@@ -107,6 +119,8 @@ var accessCases = []ruleCase{
 	{"deck-height", all(deckAt(measure.Metre), from(Ladder)), from(Ladder)},
 	{"fitter-height-assumed", all(deckAt(measure.Metre), func(j *Job) { j.Crew = nil }), deckAt(measure.Metre)},
 	{"fitter-height-assumed", all(deckAt(measure.Metre), func(j *Job) { j.Crew[0] = 0 }), func(j *Job) { j.Crew = nil }},
+	// A reach that was tried out stands in for the height.
+	{"fitter-height-assumed", all(deckAt(measure.Metre), func(j *Job) { j.Crew = nil }), all(deckAt(measure.Metre), func(j *Job) { j.Crew, j.Reach = nil, 190*cm })},
 	{"crew-heights-differ", all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{160 * cm, 185 * cm} }),
 		all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{160 * cm, 175 * cm} })},
 	{"platform-kind-not-said", deckAt(50*cm + 1), deckAt(50 * cm)},
@@ -131,6 +145,12 @@ var accessCases = []ruleCase{
 	{"deck-overloaded", all(deckAt(measure.Metre), rated(fact("0"))), all(deckAt(measure.Metre), rated(Fact{}))},
 	{"deck-rating-not-known", all(deckAt(measure.Metre), load(fact("1"))), all(deckAt(measure.Metre), load(fact("1")), rated(fact("300")))},
 	{"deck-rating-not-known", all(deckAt(measure.Metre), load(fact("1"))), deckAt(measure.Metre)},
+	// By hand: 90 kg + 113 kg + 37 kg = 240 kg on 2 m × 1 m is 120 kg/m², 24.58 lb/ft².
+	{"floor-overloaded", all(floorJob, floorMay(fact("119.9"))), all(floorJob, floorMay(fact("120")))},
+	{"floor-overloaded", all(floorJob, floorMay(poundsOnFoot("24"))), all(floorJob, floorMay(poundsOnFoot("25")))},
+	{"floor-overloaded", all(floorJob, floorMay(fact("100"))), all(floorJob, floorMay(fact("100")), from(Floor))},
+	{"floor-not-checked", all(floorJob, floorMay(fact("100")), foot(0, measure.Metre)), all(floorJob, foot(0, measure.Metre))},
+	{"floor-not-checked", all(deckAt(measure.Metre), floorMay(fact("100"))), all(floorJob, floorMay(fact("100")))},
 	{"nothing-on-the-deck", deckAt(15*cm + 1), deckAt(15 * cm)},
 
 	// 10 ft is 3.048 m: the rule is written in feet, and 3.05 m is above it.
@@ -351,10 +371,10 @@ func TestAccessStrictestWhereCountryIsNotKnown(t *testing.T) {
 func TestLadderIsAnsweredWithNumbers(t *testing.T) {
 	note := find(t, notesAfter(all(from(Ladder), overhead(fact("3.5")), minutes("40"), panel(fact("6.25")))), "ladder-both-hands")
 	assert.Equal(t, problem.Stop, note.Severity)
-	assert.Equal(t, "3 h 30 min a day overhead, 40 min in one spot, panels of up to 6.25 kg", note.Working)
+	assert.Equal(t, "This job: 3 h 30 min a day overhead, 40 min in one spot, panels of up to 6.25 kg.", note.Working)
 	assert.Equal(t, []Block{Hanging}, note.Bites)
 	unknown := find(t, notesAfter(all(from(Ladder), overhead(Fact{}))), "ladder-both-hands")
-	assert.Equal(t, "hours overhead, minutes in one spot and weight of a panel are not given", unknown.Working)
+	assert.Equal(t, "This job: hours overhead, minutes in one spot and weight of a panel are not given.", unknown.Working)
 }
 
 // The lightest type of ladder that carries what is on it: ANSI A14 ratings of 200,
@@ -375,20 +395,20 @@ func TestLadderTypes(t *testing.T) {
 // degrees, EN 131-3, seen in a secondary copy.
 func TestFootOfALeaningLadder(t *testing.T) {
 	us := find(t, notesAfter(deckAt(3873*mm)), "ladder-to-the-deck-3-ft")
-	assert.Contains(t, us.Words, "its foot about 1.00 m out")
+	assert.Contains(t, us.Words, "Its foot is about 1.00 m out")
 	uk := find(t, notesAfter(all(deckAt(4*measure.Metre), in(UK))), "ladder-to-the-deck-1-m")
-	assert.Contains(t, uk.Words, "its foot about 1.00 m out")
+	assert.Contains(t, uk.Words, "Its foot is about 1.00 m out")
 }
 
 // What a deck carries, by hand: 3 × 113 kg + 40 kg = 379 kg.
 func TestDeckLoadShowsItsSum(t *testing.T) {
 	note := find(t, notesAfter(all(deckAt(measure.Metre), onDeck(3), load(fact("40")), rated(fact("350")))), "deck-overloaded")
-	assert.Equal(t, "3 people with gear 339 kg, tools and materials 40 kg: 379 kg; it may carry 350 kg", note.Working)
+	assert.Equal(t, "With gear 3 people weigh 339 kg, tools and materials: 40 kg. Together 379 kg; the deck may carry 350 kg.", note.Working)
 	inPounds := func(kg measure.Number) string { return kg.Quo(number("0.45359237")).Trimmed(1) + " lb" }
 	job := quietJob()
 	all(deckAt(measure.Metre), onDeck(1), load(pounds("50")), rated(pounds("250")))(&job)
 	note = find(t, Notes(job, Style{Mass: inPounds}), "deck-overloaded")
-	assert.Equal(t, "one person with gear 249.1 lb, tools and materials 50 lb: 299.1 lb; it may carry 250 lb", note.Working)
+	assert.Equal(t, "With gear one person weighs 249.1 lb, tools and materials: 50 lb. Together 299.1 lb; the deck may carry 250 lb.", note.Working)
 }
 
 // Every rule of these sections that goes by a number says which, and every amount
