@@ -29,6 +29,22 @@ function failed(why: keyof typeof words): NoEngine {
   return new NoEngine(why, words[why], why === "fetch" || why === "broken");
 }
 
+/** Resolves once the document is read to its end. */
+export function wholePage(): Promise<void> {
+  if (document.readyState !== "loading") return Promise.resolve();
+  return new Promise((resolve) => document.addEventListener("DOMContentLoaded", () => resolve(), { once: true }));
+}
+
+/** Starts the engine of a hosted page, which needs nothing of the document; null
+ *  on any other page, whose engine stands in the document or beside it. */
+export function startEarly(): Promise<Engine> | null {
+  if (location.protocol === "file:" || !document.documentElement.dataset["engine"]) return null;
+  const starting = startEngine();
+  // Whoever opens the job is told; until then nobody listens.
+  starting.catch(() => undefined);
+  return starting;
+}
+
 /** Resolves once globalThis.ceilingwright answers. */
 export async function startEngine(): Promise<Engine> {
   if (globalThis.ceilingwright) return globalThis.ceilingwright;
@@ -85,6 +101,7 @@ async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.In
 async function fromCarrier(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
   let packed: string;
   try {
+    await wholePage();
     packed = (await loadCarrier()).engine;
   } catch {
     throw failed("fetch");

@@ -1,5 +1,8 @@
-// The page's script: opens the job on the sheet.
+// The page's script. It runs as soon as it is there, so that the engine is on its
+// way while the page is still being read; the job opens once all of it is.
 
+import { startEarly, wholePage } from "../engine/loader";
 import { openJob } from "../view/job";
 
-void openJob();
+const engine = startEarly();
+void wholePage().then(() => openJob(engine));

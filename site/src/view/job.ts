@@ -53,6 +53,7 @@ import { renderObjects, renderSurvey } from "./survey";
 const KEEP_PAUSE = 400; // ms between the last key and the writing
 const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
 const REST = 120;
+const SOON = 300; // ms in which an engine that is nearly there spares the sheet being shown without answers
 
 let plan: Plan = emptyPlan();
 let sheet: Sheet | null = null;
@@ -63,17 +64,24 @@ let lastTook = 0;
 let tookBefore = 0;
 let damagedText = "";
 
-export async function openJob(): Promise<void> {
+/** Opens the job, with the engine where one is on its way already. */
+export async function openJob(begun: Promise<Engine> | null): Promise<void> {
   clean();
   renderDrawing([], []);
   if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
   listen();
-  const first = choosePlan();
-  const starting = start();
-  plan = await first;
+  const chosen = choosePlan().then((first) => {
+    plan = first;
+  });
+  const starting = start(begun, chosen);
+  await chosen;
+  await Promise.race([starting, new Promise((r) => setTimeout(r, SOON))]);
   show();
   if (isFramed()) frame();
-  await starting;
+  if (!engine) {
+    await starting;
+    show();
+  }
   reopenLadder();
 }
 
@@ -133,11 +141,13 @@ function besideKept(arrived: Plan): Plan {
   return arrived;
 }
 
-async function start(): Promise<void> {
+/** Has the engine ready when it resolves, or says why there is none. */
+async function start(begun: Promise<Engine> | null = null, chosen?: Promise<void>): Promise<void> {
   unsay("engine");
   setText(region("state"), "getting ready to work it out…");
   try {
-    engine = await startEngine();
+    engine = await (begun ?? startEngine());
+    await chosen;
     document.getElementById("engine-early")?.remove();
     setAttribute(document.documentElement, "data-ready", "");
     setText(region("state"), isExample(plan) ? "nothing kept yet" : "kept on this device");
@@ -150,9 +160,7 @@ async function start(): Promise<void> {
       ...(again ? [action("start-again", "Try again")] : []),
     );
     setText(region("state"), "not worked out");
-    return;
   }
-  show();
 }
 
 /** Puts another plan on the sheet. */
@@ -480,7 +488,7 @@ const doing: Actions = {
   add,
   remove,
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
-  "start-again": () => void start(),
+  "start-again": () => void start().then(show),
   "save-damaged": () => saveText("kept-text.txt", "text/plain", damagedText),
   "as-saved": () => {
     const read = readPlan(planAsSaved);
