@@ -224,7 +224,7 @@ func (f facts) accessAmount(name string, style Style) string {
 		if f.Building.Below == Yes {
 			return "Others pass below"
 		}
-		return "Others may pass below"
+		return "Others may pass below; if nobody can, fill that in"
 	}
 	return ""
 }
