@@ -19,11 +19,16 @@ type Air struct {
 	Rate     Fact // grams an hour while one coat dries: mass ÷ coats ÷ drying hours
 	Level    Fact // mg/m³ that Rate settles at with the windows open: mixing × rate ÷ air
 	Average  Fact // mg/m³ over eight hours, windows open; above the true average, as nothing is left over at the end
-	Changes  Fact // air changes an hour that hold Level at the limit: mixing × rate ÷ limit ÷ volume
+	Changes  Fact // air changes an hour that hold each step's level at its limit: mixing × rate ÷ limit ÷ volume
+	Needs    Need // the step that Changes goes by
 	Shut     Fact // mg/m³ when one coat has dried, windows shut, rounded up to a whole one
 	Purge    Fact // hours with the windows open for Peak to fall to the limit, rounded up to a whole minute
 	Complete bool
 }
+
+// Need is the rate at which a step gives off, in grams an hour, and its limit, in
+// mg/m³: the product's own, or the job's.
+type Need struct{ Rate, Limit Fact }
 
 // workday is the length of day that limits for a working day are averaged over:
 // 29 CFR 1915.1000(d)(1)(i).
@@ -41,6 +46,7 @@ var milligrams = measure.NumberFromInt(1000)
 type emission struct {
 	mass, coat measure.Number
 	dry, rate  Fact
+	limit      Fact // the product's own
 }
 
 // AirOf works out the air of a job. Problems name what is missing or cannot be:
@@ -56,13 +62,13 @@ func AirOf(job Job) (Air, []problem.Problem) {
 	}
 	if mass.IsZero() {
 		if complete {
-			return Air{FactOf(mass), FactOf(mass), FactOf(mass), FactOf(mass), FactOf(mass), FactOf(mass), FactOf(mass), FactOf(mass), true}, nil
+			zero := FactOf(mass)
+			return Air{Mass: zero, Peak: zero, Rate: zero, Level: zero, Average: zero, Changes: zero, Shut: zero, Purge: zero, Complete: true}, nil
 		}
 		return Air{}, problems
 	}
 	air := Air{Mass: FactOf(mass), Rate: worstRate(emissions), Complete: complete}
-	roomProblems := roomProblems(job)
-	problems = append(problems, roomProblems...)
+	problems = append(problems, roomProblems(job, emissions)...)
 	volume := job.RoomVolume.Litres.Quo(measure.CubicMetre)
 	if volume.Sign() <= 0 {
 		return air, problems
@@ -71,7 +77,14 @@ func AirOf(job Job) (Air, []problem.Problem) {
 	air.Peak = FactOf(mass.Mul(milligrams).Quo(volume))
 	if air.Rate.Known && mixing.Known {
 		air.Shut = shutLevel(emissions, job.Air.Shut, mixing.Value, volume)
-		air.Changes, air.Level = changesAndLevel(air.Rate.Value, limit, opened, mixing.Value, volume)
+		air.Needs = worstNeed(emissions, limit)
+		load := mixing.Value.Mul(milligrams).Quo(volume)
+		if air.Needs.Limit.Known {
+			air.Changes = FactOf(load.Mul(air.Needs.Rate.Value).Quo(air.Needs.Limit.Value))
+		}
+		if opened.Known {
+			air.Level = FactOf(load.Mul(air.Rate.Value).Quo(opened.Value))
+		}
 	}
 	if opened.Known && mixing.Known {
 		air.Average = worstAverage(emissions, opened.Value, mixing.Value, volume)
@@ -118,15 +131,21 @@ func larger(a, b Fact) Fact {
 	return a
 }
 
-func changesAndLevel(rate measure.Number, limit, opened Fact, mixing, volume measure.Number) (changes, level Fact) {
-	load := mixing.Mul(rate).Mul(milligrams).Quo(volume)
-	if limit.Known {
-		changes = FactOf(load.Quo(limit.Value))
+// worstNeed is the step with the highest rate for its limit.
+func worstNeed(emissions []emission, limit Fact) (worst Need) {
+	for _, e := range emissions {
+		own := e.limit
+		if !own.Known {
+			own = limit
+		}
+		if !e.rate.Known || !own.Known {
+			continue
+		}
+		if !worst.Limit.Known || e.rate.Value.Mul(worst.Limit.Value).Cmp(worst.Rate.Value.Mul(own.Value)) > 0 {
+			worst = Need{e.rate, own}
+		}
 	}
-	if opened.Known {
-		level = FactOf(load.Quo(opened.Value))
-	}
-	return changes, level
+	return worst
 }
 
 // worstAverage takes what each step gives off in one working day: all of it, or
@@ -198,7 +217,7 @@ func emissionsOf(products []Product) ([]emission, []problem.Problem) {
 		}
 		e := emission{mass: product.Litres.Value.Mul(product.VOC.Value)}
 		e.coat = e.mass.Quo(measure.NumberFromInt(max(1, product.Coats)))
-		e.dry = above(product.DryHours, 0)
+		e.dry, e.limit = above(product.DryHours, 0), above(product.Limit, 0)
 		if e.dry.Known {
 			e.rate = FactOf(e.coat.Quo(e.dry.Value))
 		} else {

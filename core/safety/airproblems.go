@@ -1,6 +1,8 @@
 package safety
 
 import (
+	"slices"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -51,7 +53,7 @@ func dryProblem(product Product) problem.Problem {
 
 // roomProblems is everything about the room and its air that a figure of a job
 // with solvents in it needs and does not have.
-func roomProblems(job Job) []problem.Problem {
+func roomProblems(job Job, emissions []emission) []problem.Problem {
 	var problems []problem.Problem
 	if job.RoomVolume.Litres.Sign() <= 0 {
 		problems = append(problems, problem.Problem{
@@ -61,7 +63,8 @@ func roomProblems(job Job) []problem.Problem {
 		})
 	}
 	air := job.Air
-	problems = appendUnless(problems, above(air.Limit, 0).Known, air.Limit, "/air/limit",
+	own := !slices.ContainsFunc(emissions, func(e emission) bool { return !e.limit.Known })
+	problems = appendUnless(problems, above(air.Limit, 0).Known || own && !air.Limit.Known, air.Limit, "/air/limit",
 		"limit for the air", "above 0 mg/m³", "Take the eight-hour limit from section 8 of the product's safety data sheet.")
 	problems = appendUnless(problems, above(air.Opened, 0).Known, air.Opened, "/air/opened",
 		"number of air changes an hour with the windows open", "above 0", "Open a way for air to the outside, or bring a fan, and fill in what it moves.")

@@ -56,6 +56,9 @@ type Course struct {
 	AverageOn int  // which shift
 	Share     Fact // of the limits, the worst shift over eight hours
 	ShortTerm Fact // mg/m³, the worst quarter of an hour with people in the room
+	ShortPart Fact // the same as a share of the eight-hour limits
+	Night     Fact // mg/m³, the highest with nobody at work
+	NightPart Fact // the same as a share of the limits
 	Over      Fact // hours above the limits, people in the room or not
 	Reentry   Fact // hours after the last coat is on until the air stays below the limits
 	Curve     []Moment
@@ -92,7 +95,7 @@ func CourseOf(job Job) Course {
 	}
 	if room.empty() {
 		zero := FactOf(measure.Number{})
-		return Course{Peak: zero, Average: zero, Share: zero, ShortTerm: zero, Over: zero, Reentry: zero}
+		return Course{Peak: zero, Average: zero, Share: zero, ShortTerm: zero, ShortPart: zero, Night: zero, NightPart: zero, Over: zero, Reentry: zero}
 	}
 	return room.follow()
 }
@@ -187,6 +190,8 @@ type room struct {
 	course        Course
 	peak, average float64
 	share, short  float64
+	shortPart     float64
+	night, nights float64 // g/m³, and the share of the limits, with nobody at work
 	over          int64
 	above         int64 // the last minute above the limits
 }
@@ -372,7 +377,9 @@ func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 	if inside {
 		r.shiftMean += float64(meanLevel * hours)
 		r.shiftShare += float64(meanShare * hours)
-		r.short = max(r.short, meanLevel)
+		r.short, r.shortPart = max(r.short, meanLevel), max(r.shortPart, meanShare)
+	} else {
+		r.night, r.nights = max(r.night, level), max(r.nights, share)
 	}
 }
 
@@ -506,8 +513,9 @@ func (r *room) endShift(shift int) {
 func (r *room) finish() Course {
 	c := r.course
 	c.Peak, c.Average, c.ShortTerm = upTo(r.peak*1000, 1), upTo(r.average*1000, 1), upTo(r.short*1000, 1)
+	c.Night = upTo(r.night*1000, 1)
 	if r.limited {
-		c.Share = upTo(r.share, 1000)
+		c.Share, c.ShortPart, c.NightPart = upTo(r.share, 1000), upTo(r.shortPart, 1000), upTo(r.nights, 1000)
 		c.Over = FactOf(measure.NumberFromFraction(r.over, 60))
 		wait := max(0, (r.above-r.lastOn+tick-1)/tick*tick)
 		c.Reentry = FactOf(measure.NumberFromFraction(wait, 60))

@@ -10,10 +10,8 @@ import (
 // Amounts the rules compare with, each in the unit its rule is written in.
 // Sources stand beside the rules.
 var (
-	solventPerLitre   = measure.NumberFromInt(150)  // g/L, above: treated as a solvent product
-	nearFlammable     = measure.NumberFromInt(4000) // mg/m³, a tenth of the lower limit of burning
-	overheadNoteFrom  = measure.NumberFromInt(2)    // hours a day
-	overheadCautionAt = measure.NumberFromInt(4)    // hours a day
+	overheadNoteFrom  = measure.NumberFromInt(2) // hours a day
+	overheadCautionAt = measure.NumberFromInt(4) // hours a day
 )
 
 // facts is a job with what was worked out from it once, for all the rules.
@@ -23,16 +21,16 @@ type facts struct {
 	deckKnown   bool
 	air         Air
 	course      Course
-	solventPeak Fact // mg/m³ in the shut room with all of the solvent products' solvent in its air at once
+	burningPeak Fact // mg/m³ in the shut room with all that the products that may burn give off in its air at once
 }
 
 func factsOf(job Job) facts {
 	deck, _ := DeckOf(job)
 	air, _ := AirOf(job)
-	solvents := job
-	solvents.Products = productsThat(isSolvent, job.Products)
-	solventAir, _ := AirOf(solvents)
-	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: air, course: courseOf(job), solventPeak: solventAir.Peak}
+	burning := job
+	burning.Products = productsThat(mayBurn, job.Products)
+	burningAir, _ := AirOf(burning)
+	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: air, course: courseOf(job), burningPeak: burningAir.Peak}
 }
 
 func courseOf(job Job) Course {
@@ -66,26 +64,6 @@ var (
 	half = measure.NumberFromFraction(1, 2)
 )
 
-// averageOverLimit: in the worst working day the products together are above
-// what is allowed over eight hours, or for a quarter of an hour.
-func (f facts) averageOverLimit() bool {
-	return exceeds(f.course.Share, FactOf(once), once) || exceeds(f.course.ShortTerm, above(f.Air.ShortTerm, 0), once)
-}
-
-// averageNearLimit: they are above half of it, or above it at some time with
-// people in the room.
-func (f facts) averageNearLimit() bool {
-	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortTerm, above(f.Air.Limit, 0), once)
-}
-
-func (f facts) shutOverLimit() bool {
-	return exceeds(f.air.Shut, above(f.Air.Limit, 0), once)
-}
-
-func (f facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
-
-func (f facts) purges() bool { return f.air.Purge.Known && f.air.Purge.Value.Sign() > 0 }
-
 func (f facts) steps(test func(Product) bool) []Product { return productsThat(test, f.Products) }
 
 func productsThat(test func(Product) bool, products []Product) []Product {
@@ -98,40 +76,8 @@ func productsThat(test func(Product) bool, products []Product) []Product {
 	return found
 }
 
-// isSolvent: thinned with solvent, or holding more than 150 g/L of it, or
-// nothing is known that speaks against it. The 150 g/L is derived: no
-// water-borne interior paint is allowed as much (Directive 2004/42/EC, annex II,
-// but for decorative effects).
-func isSolvent(product Product) bool {
-	if product.Binder == Solvent {
-		return true
-	}
-	if product.VOC.Known {
-		return product.VOC.Value.Cmp(solventPerLitre) > 0
-	}
-	return product.Binder != Water
-}
-
 func hasNoBinder(product Product) bool {
 	return product.Binder != Water && product.Binder != Solvent && product.Binder != DryingOil
-}
-
-func isUncounted(product Product) bool {
-	if isZero(product.VOC) || isZero(product.Litres) {
-		return false
-	}
-	return productProblem(product) != nil || !above(product.DryHours, 0).Known
-}
-
-// solventLitres is how much of the solvent products is used, as far as known.
-func (f facts) solventLitres() measure.Volume {
-	var sum measure.Volume
-	for _, product := range f.steps(isSolvent) {
-		if product.Litres.Known {
-			sum = sum.Add(measure.Volume{Litres: product.Litres.Value})
-		}
-	}
-	return sum
 }
 
 // atProduct is the place in the plan of the first product of which the test
@@ -163,40 +109,6 @@ func (f facts) amount(name string, style Style) string {
 	}
 	return f.airAmount(name, style)
 }
-
-func (f facts) airAmount(name string, style Style) string {
-	switch name {
-	case "limit":
-		return level(f.Air.Limit, style)
-	case "average":
-		return level(f.course.Average, style)
-	case "share":
-		return style.number(f.course.Share.Value.Mul(measure.NumberFromInt(100)), 0) + " %"
-	case "level":
-		return level(f.course.ShortTerm, style)
-	case "shut level":
-		return level(f.air.Shut, style)
-	case "peak":
-		return level(f.air.Peak, style)
-	case "solvent peak":
-		return level(f.solventPeak, style)
-	case "near flammable":
-		return level(FactOf(nearFlammable), style)
-	case "changes":
-		return style.number(roundUp(f.air.Changes.Value, 10), 1)
-	case "purge":
-		return hoursAndMinutes(f.air.Purge.Value)
-	case "solvent steps":
-		return names(f.steps(isSolvent))
-	case "uncounted steps":
-		return names(f.steps(isUncounted))
-	case "steps without binder":
-		return names(f.steps(hasNoBinder))
-	}
-	return ""
-}
-
-func level(fact Fact, style Style) string { return style.number(fact.Value, 0) + " mg/m³" }
 
 // hoursAndMinutes writes a time that is a whole count of minutes.
 func hoursAndMinutes(hours measure.Number) string {

@@ -48,6 +48,7 @@ type Style struct {
 	Area   func(measure.Area) string
 	Number func(n measure.Number, places int32) string
 	Mass   func(kilograms measure.Number) string
+	Flow   func(cubicMetresAnHour measure.Number) string
 	Step   measure.Length
 }
 
@@ -77,6 +78,13 @@ func (s Style) mass(kilograms measure.Number) string {
 		return kilograms.Trimmed(2) + " kg"
 	}
 	return s.Mass(kilograms)
+}
+
+func (s Style) flow(n measure.Number) string {
+	if s.Flow == nil {
+		return n.RoundHalfEven(0).String() + " m³/h"
+	}
+	return s.Flow(n)
 }
 
 // nearStep writes l to the nearest step, half a step going up.

@@ -1,9 +1,6 @@
 package safety
 
-import (
-	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
-)
+import "ceilingwright/core/problem"
 
 // rule is one row of the table below. It is laid out to be read without Go:
 // "when" says in words what "fires" tests.
@@ -97,120 +94,6 @@ func sheetRules() []rule {
 			words:   "Do not work alone. Agree how to call for help and how to get someone down.",
 			decides: code,
 			source:  "Common practice, no source.",
-		},
-	}
-}
-
-// airRules are about what is breathed and what can burn.
-func airRules() []rule {
-	return []rule{
-		{
-			id: "air-over-limit", severity: problem.Stop, subject: "air", at: "/air/opened",
-			when:    "on the worst day the products together are above what is allowed over eight hours, or over fifteen minutes.",
-			fires:   facts.averageOverLimit,
-			words:   "Do not start with so little fresh air. As a screening figure the air would average {average} over the eight hours of the worst day, {share} of what is allowed. Bring at least {changes} air changes an hour, or use less, or other, product.",
-			decides: label,
-			source:  "29 CFR 1926.55 and 1926.57(a); the average by 29 CFR 1915.1000(d)(1)(i), over a well mixed room.",
-			figures: []string{"air.average", "air.share", "air.changes"},
-		},
-		{
-			id: "air-near-limit", severity: problem.Caution, subject: "air", at: "/air/opened",
-			when:    "on the worst day the products together are above half of what is allowed over eight hours, or at some time above it while people work.",
-			fires:   facts.averageNearLimit,
-			words:   "There is little to spare in the air. Keep at least {changes} air changes an hour going, better more. As a screening figure the air comes to {level} while people work, and averages {share} of what is allowed over the eight hours of the worst day. Your face is nearer the wet film than that.",
-			decides: label,
-			source:  "29 CFR 1926.57(a), over a well mixed room; the margin of one half is derived.",
-			figures: []string{"air.changes", "air.mass"},
-		},
-		{
-			id: "respirator-programme", severity: problem.Note, at: "/air/opened",
-			when:    "on the worst day the products together are above what is allowed.",
-			fires:   facts.averageOverLimit,
-			words:   "A respirator only helps with the right cartridge, a clean-shaven seal, a fit test, a medical check and a date to change the cartridge.",
-			decides: label,
-			source:  "29 CFR 1910.134, from memory; EN 14387, from memory.",
-		},
-		{
-			id: "keep-windows-open", severity: problem.Caution, at: "/air/shut",
-			when:    "with the windows shut the air is above the limit when one coat has dried.",
-			fires:   facts.shutOverLimit,
-			words:   "Keep the windows open the whole time a coat dries, the night too. With them shut the air would come to {shut level}, a screening figure, and the limit is {limit}.",
-			decides: label,
-			source:  "29 CFR 1926.57(a) and (d)(1); growth in a well mixed room.",
-			figures: []string{"air.mass", "air.atOnce"},
-		},
-		{
-			id: "no-way-out-for-vapour", severity: problem.Stop, at: "/air/opened",
-			when: "a solvent product is used and no air changes with the windows open are given.",
-			fires: func(f facts) bool {
-				return len(f.steps(isSolvent)) > 0 && !above(f.Air.Opened, 0).Known
-			},
-			words:   "Do not start without a way for fresh air from outside: {solvent steps} gives off solvent. Open windows across from each other or bring a fan, and fill in the air changes.",
-			decides: label,
-			source:  "29 CFR 1926.57(a).",
-			figures: []string{"air.mass"},
-		},
-		{
-			id: "vapour-may-burn", severity: problem.Stop, at: "/air/opened",
-			when: "all that the solvent products give off, at once in the shut room, is more than 4000 mg/m³.",
-			fires: func(f facts) bool {
-				return exceeds(f.solventPeak, FactOf(nearFlammable), once)
-			},
-			words:   "Split the work over days, move the air with a fan that makes no sparks, and put out every flame. All the solvent of {solvent steps} in the shut room would come to {solvent peak}, above the screening figure of {near flammable}, a tenth of what can burn.",
-			decides: label,
-			source:  "Derived: a tenth of the lower explosive limit of a hydrocarbon thinner; for turpentine, 0.8 % in the NIOSH Pocket Guide, it is 4450 mg/m³.",
-			figures: []string{"air.atOnce", "air.mass"},
-		},
-		{
-			id: "flames-out", severity: problem.Caution, atStep: atProduct(isSolvent, ""),
-			when:    "a solvent product is used.",
-			fires:   func(f facts) bool { return len(f.steps(isSolvent)) > 0 },
-			words:   "Before you open {solvent steps}, put out pilot lights and switch off heaters and anything that sparks. Air the room before and after.",
-			decides: label,
-			source:  "The safety data sheet of a product with a flash point below 60 °C. The step is derived from its solvent: no flash point is asked for.",
-		},
-		{
-			id: "fire-office-above-1-gallon", severity: problem.Caution, where: inUS, atStep: atProduct(isSolvent, ""),
-			when:    "more than 1 US gallon of solvent products is used.",
-			fires:   func(f facts) bool { return f.solventLitres().Litres.Cmp(measure.USGallon) > 0 },
-			words:   "Ask the fire office whether a permit is needed. More than one gallon of product that may burn is to be brushed or rolled: {solvent steps}.",
-			decides: code,
-			source:  "International Fire Code 2018, chapter 24, scope.",
-		},
-		{
-			id: "air-after-last-coat", severity: problem.Note, subject: "airing", at: "/air/opened",
-			when:    "there is a time for the air of the shut room to fall to the limit.",
-			fires:   facts.purges,
-			words:   "After the last coat has dried keep the windows open for at least {purge} before anyone stays in the room: a screening figure, from {peak} in the shut room down to {limit}. Odour may last for weeks.",
-			decides: label,
-			source:  "29 CFR 1926.57(d)(1); CDC, Guidelines for Environmental Infection Control, 2003, table B.1; mixing as in MMWR 43 RR-13, 1994, table S3-1.",
-			figures: []string{"air.purge", "air.atOnce"},
-		},
-		{
-			id: "keep-air-moving", severity: problem.Note, subject: "airing", at: "/air/opened",
-			when:    "a product gives off solvent.",
-			fires:   facts.givesOff,
-			words:   "Keep fresh air coming after the last coat as long as anyone is in the room. Odour may last for weeks.",
-			decides: label,
-			source:  "29 CFR 1926.57(d)(1); that a dry coat goes on giving off, Indoor Air 9(1), 1999, abstract.",
-			figures: []string{"air.mass"},
-		},
-		{
-			id: "air-figures-too-low", severity: problem.Caution, atStep: atProduct(isUncounted, ""),
-			when:    "a step's litres, solvent or drying time is missing.",
-			fires:   func(f facts) bool { return !f.air.Complete },
-			words:   "Do not rely on the air figures: something is missing from {uncounted steps}, so they are too low. Copy solvent and drying time from the label.",
-			decides: label,
-			source:  "Derived: what is left out can only add.",
-			figures: []string{"air.mass", "air.atOnce", "air.changes"},
-		},
-		{
-			id: "binder-not-known", severity: problem.Caution, atStep: atProduct(hasNoBinder, "/binder"),
-			when:    "nobody has said whether a product is thinned with water, solvent or a drying oil.",
-			fires:   func(f facts) bool { return len(f.steps(hasNoBinder)) > 0 },
-			words:   "Read on the label what {steps without binder} is thinned with. Until then treat its rags as oily: spread them flat outdoors, or keep them under water in a lidded metal can.",
-			decides: label,
-			source:  "Derived: the less safe case is taken where a fact is missing.",
 		},
 	}
 }

@@ -204,7 +204,8 @@ func TestNotesAreWhole(t *testing.T) {
 // Every word in braces in the table is one that is known.
 func TestEveryAmountIsKnown(t *testing.T) {
 	job := quietJob()
-	all(deckAt(4*measure.Metre), paints(DryingOil, "3", "400"), product(Product{StepName: "Size"}), overhead(fact("6")))(&job)
+	all(deckAt(4*measure.Metre), paints(DryingOil, "3", "400"), product(Product{StepName: "Size"}), overhead(fact("6")),
+		sprayed(TwoPack), thinned(Solvent, "0.1"), counts(MattCeiling, Water, "900", lessWater, func(p *Product) { p.Unsplit = true }))(&job)
 	f, found := factsOf(job), 0
 	for _, r := range rules() {
 		rest := r.words + r.working

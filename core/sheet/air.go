@@ -27,8 +27,8 @@ func (b *builder) air(job *safety.Job) {
 		"All of it at once in the air of the shut room. A screening figure, not a forecast.", b.amount(air.Mass, 0)+" g ÷ "+room, airSource)
 	b.course(job)
 	b.fact("air.changes", "air changes needed", air.Changes, "an hour", 1,
-		"Mixing factor times what the worst coat gives off in an hour, over the limit and the room.",
-		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Rate, 1)+" g/h ÷ "+b.amount(b.plan.Air.Limit, 0)+" mg/m³ ÷ "+room, airSource)
+		"Mixing factor times what the worst coat gives off in an hour, over its limit and the room.",
+		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Needs.Rate, 1)+" g/h ÷ "+b.amount(air.Needs.Limit, 0)+" mg/m³ ÷ "+room, airSource)
 	b.flow(air.Changes, job.RoomVolume)
 	b.fact("air.purge", "airing, down to the limit", air.Purge, "h", 1,
 		"From all of it at once down to the limit: mixing factor over air changes, times the natural logarithm of the one over the other.",

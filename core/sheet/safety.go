@@ -106,7 +106,7 @@ func (b *builder) safetyStyle() safety.Style {
 	if b.n.System == measure.FeetInches {
 		step = inchStep
 	}
-	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Mass: b.mass, Step: step}
+	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Flow: b.flowText, Mass: b.mass, Step: step}
 }
 
 // pound is a pound in kilograms (NIST Handbook 44, appendix C).

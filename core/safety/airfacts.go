@@ -1,0 +1,281 @@
+package safety
+
+import "ceilingwright/core/measure"
+
+var (
+	solventPerLitre = measure.NumberFromInt(150)  // g/L, above: treated as a solvent product
+	burnsBelow      = measure.NumberFromInt(60)   // °C, 140 °F: a flash point below makes a product one that may burn
+	nearFlammable   = measure.NumberFromInt(4000) // mg/m³, a tenth of the lower limit of burning
+)
+
+// averageOverLimit: in the worst working day the products together are above
+// what is allowed over eight hours.
+func (f facts) averageOverLimit() bool { return exceeds(f.course.Share, FactOf(once), once) }
+
+// shortOverLimit: the worst quarter of an hour is above what is allowed for one.
+func (f facts) shortOverLimit() bool {
+	return exceeds(f.course.ShortTerm, above(f.Air.ShortTerm, 0), once)
+}
+
+// averageNearLimit: the products are above half of what is allowed over eight
+// hours, or above it for a quarter of an hour with people in the room.
+func (f facts) averageNearLimit() bool {
+	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortPart, FactOf(once), once)
+}
+
+// shutOverLimit: the air comes above the limit while the room is shut and nobody
+// is at work; where the days are not known, when one coat has dried in the shut
+// room.
+func (f facts) shutOverLimit() bool {
+	if f.Air.Nights == NightsOpen {
+		return false
+	}
+	return exceeds(f.course.NightPart, FactOf(once), once) || !f.course.NightPart.Known && exceeds(f.air.Shut, above(f.Air.Limit, 0), once)
+}
+
+func (f facts) nightLevel() Fact {
+	if f.course.NightPart.Known {
+		return f.course.Night
+	}
+	return f.air.Shut
+}
+
+func (f facts) nightPart() Fact {
+	if f.course.NightPart.Known {
+		return f.course.NightPart
+	}
+	if limit := above(f.Air.Limit, 0); limit.Known {
+		return FactOf(f.air.Shut.Value.Quo(limit.Value))
+	}
+	return Fact{}
+}
+
+func (f facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
+
+func (f facts) staysOut() bool {
+	return f.course.Reentry.Known && f.course.Reentry.Value.Sign() > 0
+}
+
+// purges: the days are not known, and the air of the shut room would take a time
+// to fall to the limit.
+func (f facts) purges() bool {
+	return !f.course.Reentry.Known && f.air.Purge.Known && f.air.Purge.Value.Sign() > 0
+}
+
+// mayBeShut: nobody has said that fresh air comes in day and night.
+func (f facts) mayBeShut() bool {
+	return f.Air.Nights != NightsOpen || !above(f.Air.Opened, 0).Known
+}
+
+// isSolvent: thinned with solvent, or holding more than 150 g/L of it, or
+// nothing is known that speaks against it. The 150 g/L is derived: no
+// water-borne interior paint is allowed as much (Directive 2004/42/EC, annex II,
+// but for decorative effects).
+func isSolvent(product Product) bool {
+	if product.Binder == Solvent {
+		return true
+	}
+	if product.VOC.Known {
+		return product.VOC.Value.Cmp(solventPerLitre) > 0
+	}
+	return product.Binder != Water
+}
+
+// mayBurn: its flash point is below 60 °C; where that is not known, it is a
+// solvent product.
+func mayBurn(product Product) bool {
+	if product.FlashPoint.Known {
+		return product.FlashPoint.Value.Cmp(burnsBelow) < 0
+	}
+	return isSolvent(product)
+}
+
+func isWaterBorne(product Product) bool { return product.Binder == Water && !isZero(product.Litres) }
+
+func isSprayed(product Product) bool { return product.Sprayed }
+
+func isTwoPack(product Product) bool { return product.Category == TwoPack }
+
+func isSprayedTwoPack(product Product) bool { return product.Sprayed && product.Category == TwoPack }
+
+func isUnsplit(product Product) bool { return product.Unsplit }
+
+// addsFumes: thinned with something that evaporates into the air.
+func addsFumes(product Product) bool { return product.Thinner.Sign() > 0 && product.Binder != Water }
+
+func isUncounted(product Product) bool {
+	if isZero(product.VOC) || isZero(product.Litres) {
+		return false
+	}
+	return productProblem(product) != nil || !above(product.DryHours, 0).Known
+}
+
+// burningLitres is how much is used of the products that may burn, as far as
+// known.
+func (f facts) burningLitres() measure.Volume {
+	var sum measure.Volume
+	for _, product := range f.steps(mayBurn) {
+		if product.Litres.Known {
+			sum = sum.Add(measure.Volume{Litres: product.Litres.Value})
+		}
+	}
+	return sum
+}
+
+// flashPoints is what is known of the flash points of the products that may burn.
+func (f facts) flashPoints(style Style) string {
+	text := ""
+	for _, p := range f.steps(mayBurn) {
+		if text != "" {
+			text += ", "
+		}
+		text += named(p)
+		if p.FlashPoint.Known {
+			text += " " + degrees(p.FlashPoint.Value, style)
+		} else {
+			text += " not given"
+		}
+	}
+	return "Flash point: " + text
+}
+
+// degrees is a temperature in both units, down to a tenth: what is below a limit
+// never reads as the limit.
+func degrees(celsius measure.Number, style Style) string {
+	fahrenheit := celsius.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
+	return style.number(roundDown(celsius, 10), 1) + " °C (" + style.number(roundDown(fahrenheit, 10), 1) + " °F)"
+}
+
+// roundDown is n rounded down to a whole multiple of 1/parts; n itself where the
+// multiple does not fit an int64.
+func roundDown(n measure.Number, parts int64) measure.Number {
+	return measure.Number{}.Sub(roundUp(measure.Number{}.Sub(n), parts))
+}
+
+// overCategory are the products that hold more solvent than their category may.
+func (f facts) overCategory() []Product {
+	return f.steps(func(p Product) bool {
+		limit, named := VOCLimitFor(f.Country, p.Category, p.Binder)
+		holds, known := Holds(p, limit.LessWater)
+		return named && known && holds.Against(limit.Limit, p.InPounds && limit.LessWater) == Above
+	})
+}
+
+func atOverCategory(f facts) string {
+	if over := f.overCategory(); len(over) > 0 {
+		return over[0].At + "/category"
+	}
+	return "/finish/steps"
+}
+
+// holdsAndMay is what the first product above its category holds, and may hold.
+func (f facts) holdsAndMay(style Style) string {
+	over := f.overCategory()
+	if len(over) == 0 {
+		return ""
+	}
+	limit, _ := VOCLimitFor(f.Country, over[0].Category, over[0].Binder)
+	holds, _ := Holds(over[0], limit.LessWater)
+	return named(over[0]) + " " + litreful(holds.Least, style) + ", and " + litreful(limit.Limit, style) + " is the most"
+}
+
+// thinning is what the thinner does to the first product thinned with solvent.
+func (f facts) thinning(style Style) string {
+	thinned := f.steps(addsFumes)
+	if len(thinned) == 0 {
+		return ""
+	}
+	p := thinned[0]
+	added := perCent(p.Thinner, style) + " of thinner"
+	if !p.Label.Known {
+		return named(p) + ": " + added
+	}
+	return named(p) + ": " + litreful(p.Label.Value, style) + " on the label, " + litreful(p.VOC.Value, style) + " with " + added
+}
+
+// airAmount is what a word in braces stands for in the rules about air and fire.
+func (f facts) airAmount(name string, style Style) string {
+	switch name {
+	case "limit":
+		return level(f.Air.Limit, style)
+	case "short limit":
+		return level(f.Air.ShortTerm, style)
+	case "average":
+		return level(f.course.Average, style)
+	case "share":
+		return perCent(f.course.Share.Value, style)
+	case "short share":
+		return perCent(f.course.ShortPart.Value, style)
+	case "level":
+		return level(f.course.ShortTerm, style)
+	case "night level":
+		return level(f.nightLevel(), style)
+	case "night share":
+		return perCent(f.nightPart().Value, style)
+	case "peak":
+		return level(f.air.Peak, style)
+	case "burning peak":
+		return level(f.burningPeak, style)
+	case "near flammable":
+		return level(FactOf(nearFlammable), style)
+	case "changes":
+		return style.number(roundUp(f.air.Changes.Value, 10), 1)
+	case "flow":
+		return style.flow(f.air.Changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre))
+	case "purge":
+		return hoursAndMinutes(f.air.Purge.Value)
+	case "re-entry":
+		return hoursAndMinutes(f.course.Reentry.Value)
+	case "burning amount":
+		litres := f.burningLitres().Litres
+		return style.number(roundUp(litres, 10), 1) + " L, " + style.number(roundUp(litres.Quo(measure.USGallon), 10), 1) + " US gallons"
+	case "flash points":
+		return f.flashPoints(style)
+	case "holds and may":
+		return f.holdsAndMay(style)
+	case "thinning":
+		return f.thinning(style)
+	}
+	return f.airSteps(name)
+}
+
+// airSteps names the steps of which something holds.
+func (f facts) airSteps(name string) string {
+	switch name {
+	case "solvent steps":
+		return names(f.steps(isSolvent))
+	case "burning steps":
+		return names(f.steps(mayBurn))
+	case "oil steps":
+		return names(f.steps(isDryingOil))
+	case "sprayed steps":
+		return names(f.steps(isSprayed))
+	case "two-pack steps":
+		return names(f.steps(isTwoPack))
+	case "sprayed two-pack steps":
+		return names(f.steps(isSprayedTwoPack))
+	case "thinned steps":
+		return names(f.steps(addsFumes))
+	case "unsplit steps":
+		return names(f.steps(isUnsplit))
+	case "uncounted steps":
+		return names(f.steps(isUncounted))
+	case "steps without binder":
+		return names(f.steps(hasNoBinder))
+	case "steps over category":
+		return names(f.overCategory())
+	}
+	return ""
+}
+
+func level(fact Fact, style Style) string { return style.number(fact.Value, 0) + " mg/m³" }
+
+// litreful is grams in a litre, up to a tenth: what is above a limit never reads
+// as the limit.
+func litreful(grams measure.Number, style Style) string {
+	return style.number(roundUp(grams, 10), 1) + " g/L"
+}
+
+func perCent(share measure.Number, style Style) string {
+	return style.number(share.Mul(measure.NumberFromInt(100)), 0) + " %"
+}
