@@ -28,6 +28,16 @@ func (v *view) climb(to string) {
 	v.t.Helper()
 	v.press(`[data-do=ladder][data-to=` + to + `]`)
 	v.wait(`document.querySelector(".cw-ladder[open]")`)
+	v.readStops()
+}
+
+// readStops ticks what stands before the first panel, and goes on.
+func (v *view) readStops() {
+	v.t.Helper()
+	if v.holds(`document.querySelector(".cw-ladder [data-stop]") !== null`) {
+		v.run(`while (true) { const b = document.querySelector(".cw-ladder [data-stop][aria-pressed=false]"); if (!b) break; b.click(); }`)
+		v.press(".cw-ladder [data-key=go]")
+	}
 }
 
 // thumb presses the button of that name in the view.
@@ -505,7 +515,9 @@ func TestLadderWorksInAFrame(t *testing.T) {
 			inside.wait(`document.querySelector(".cw-ladder[open]")`)
 			v.wait(`heights.at(-1) < 900`)
 			inside.wait(`document.querySelector(".cw-ladder").getBoundingClientRect().height > 300 && document.querySelector(".cw-ladder-keys").getBoundingClientRect().bottom <= innerHeight + 1`)
-			inside.run(`document.querySelector(".cw-ladder-keys [data-key=go]").click()`)
+			inside.run(`for (let b; (b = document.querySelector(".cw-ladder [data-stop][aria-pressed=false]")); ) b.click();
+if (document.querySelector(".cw-ladder [data-stop]")) document.querySelector(".cw-ladder-keys [data-key=go]").click();
+document.querySelector(".cw-ladder-keys [data-key=go]").click()`)
 			inside.wait(layerUp + ` !== ""`)
 			v.glance("ladder-frame-800")
 			inside.run(`document.querySelector(".cw-ladder-leave").click()`)

@@ -101,3 +101,33 @@ func TestSafetySheetIsOnePage(t *testing.T) {
 		})
 	}
 }
+
+// Who hangs sees what stops the hanging at the head of that part of the sheet,
+// with the way to the whole note, and once more before the first panel.
+func TestStopsAreSeenWhereTheyBite(t *testing.T) {
+	v := openPainter(t, phone)
+	const slips = `Array.from(document.querySelectorAll("#hanging .cw-bite[data-severity=stop]"), (s) => s.dataset.bite).join(" ")`
+	stops := strings.Fields(v.text(slips))
+	require.NotEmpty(t, stops, "the old paint of this room has not been tried")
+	assert.True(t, v.holds(`document.querySelector("#hanging .cw-bite").textContent.trim().startsWith("Stop:")`))
+	v.run(`document.querySelector("#hanging .cw-bite [data-do=see-note]").click()`)
+	v.wait(`document.activeElement.id === "note-" + $1`, stops[0])
+
+	v.press(`[data-do=ladder][data-to=hanging]`)
+	v.wait(`document.querySelector(".cw-ladder[open]")`)
+	assert.Contains(t, v.text(step), "Before you go up:")
+	assert.Equal(t, strings.Join(stops, " "), v.text(`Array.from(document.querySelectorAll(".cw-ladder [data-stop]"), (b) => b.dataset.stop).join(" ")`))
+	assert.Equal(t, "To the sheet | Go on all the same", v.text(ladderKeys))
+	v.glance("ladder-before-390")
+	v.readStops()
+	v.wait(`(` + step + `).startsWith("Hang ")`)
+	v.thumb("Back")
+	v.wait(`(` + step + `).startsWith("Before you go up:")`)
+	assert.Equal(t, "Go on | To the sheet", v.text(ladderKeys))
+	assert.True(t, v.holds(`Array.from(document.querySelectorAll(".cw-ladder [data-stop]")).every((b) => b.getAttribute("aria-pressed") === "true")`))
+	// What is ticked stays so, for this layer of this job.
+	v.thumb("To the sheet")
+	v.wait(`!document.querySelector(".cw-ladder")`)
+	v.press(`[data-do=ladder][data-to=hanging]`)
+	v.wait(`(` + step + `).startsWith("Hang ")`)
+}

@@ -5,11 +5,13 @@
 import type { Gap, Hang, Layer } from "../engine/contract";
 import { at, list, typedText } from "../state/pointer";
 import { make } from "./dom";
+import { BEFORE, beforeScreen, hasStops, isToRead } from "./ladder-before";
 import { button, fitted, heading, unbroken, type Key, type Rung, type Screen } from "./ladder-screen";
 import { panelSketch, platformSketch } from "./ladder-sketch";
 
 // A step is named by what it is and the panel it belongs to: "move:B2",
-// "panel:B2", "gaps:B2", "gap:2│3:B2", "crooked:B2", and "end".
+// "panel:B2", "gaps:B2", "gap:2│3:B2", "crooked:B2", "end", and "before" with
+// what stops the hanging.
 const END = "end";
 
 /** Seams that were not measured when they were closed: not asked for again. */
@@ -43,6 +45,7 @@ export function hangingScreen(rung: Rung, id: string): Screen | null {
 /** The screen of a step, null where the sheet no longer has it. */
 function screenAt(work: Work, step: string): Screen | null {
   if (step === END) return endScreen(work);
+  if (step === BEFORE) return beforeScreen(work.rung, work.layer.name, () => work.rung.go(firstOpen(work)));
   const { kind, seam, label } = partsOf(step);
   const hang = hangOf(work, label);
   if (!hang) return null;
@@ -68,6 +71,7 @@ export function resumeHanging(rung: Rung, id: string): string {
   if (!work) return rung.place.at;
   const crooked = hangOf(work, typedText(at(rung.plan(), `${work.base}/crooked`)));
   if (crooked) return `crooked:${crooked.panel}`;
+  if (isToRead(rung) && firstOpen(work) !== END) return BEFORE;
   const step = rung.place.at;
   const { kind, label } = partsOf(step);
   const hang = hangOf(work, label);
@@ -109,7 +113,7 @@ function after(work: Work, step: string): string {
 
 function backFrom(work: Work, step: string): Key[] {
   const steps = stepsOf(work);
-  const before = steps[steps.indexOf(step) - 1];
+  const before = steps[steps.indexOf(step) - 1] ?? (hasStops(work.rung) ? BEFORE : undefined);
   return before === undefined ? [] : [{ words: "Back", does: () => work.rung.go(before) }];
 }
 
