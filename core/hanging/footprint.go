@@ -23,8 +23,8 @@ type Foot struct{ Length, Width measure.Length }
 
 // Standing is whether and how a platform stands at a station. Deck and Foot are
 // where they are then; where it does not Fit, as near as it comes. Moved is how
-// far the deck is from where the station has it, Turned that it is turned a
-// quarter from there. Lacks is by how much further one would have to reach, or
+// far the middle of the deck is from where the station has it, Turned that it is
+// turned a quarter from there. Lacks is by how much further one would have to reach, or
 // what is in the way be moved, 0 where it stands nowhere in the room; Things are those that stand in the way at the
 // station as it is laid out, Wall that a wall does.
 type Standing struct {
@@ -89,8 +89,8 @@ func (f *Floor) try(s Station, panels Rect, p Platform, foot Foot, turned bool) 
 	t := trial{deck: Rect{Length: length, Width: width}}
 	t.x0 = s.Deck.X + (s.Deck.Length - length).Half()
 	t.y0 = s.Deck.Y + (s.Deck.Width - width).Half()
-	t.alongX = reaching(panels.X, panels.Length, s.Reach.X, s.Reach.Length, length, p.Arm, t.x0, turned)
-	t.alongY = reaching(panels.Y, panels.Width, s.Reach.Y, s.Reach.Width, width, p.Arm, t.y0, turned)
+	t.alongX = reaching(panels.X, panels.Length, s.Reach.X, s.Reach.Length, length, p.Arm, t.x0)
+	t.alongY = reaching(panels.Y, panels.Width, s.Reach.Y, s.Reach.Width, width, p.Arm, t.y0)
 	t.foot = Rect{X: (length - foot.Length).Half(), Length: foot.Length, Y: (width - foot.Width).Half(), Width: foot.Width}
 	t.body = Rect{X: min(0, t.foot.X), Y: min(0, t.foot.Y)}
 	t.body.Length = max(length, t.foot.X+foot.Length) - t.body.X
@@ -117,13 +117,12 @@ func (f *Floor) try(s Station, panels Rect, p Platform, foot Foot, turned bool) 
 // reaching is from where to where a deck may be moved in one direction so that an
 // arm beyond it reaches the panels, as far as they are reached from the station as
 // laid out. A deck turned may reach less.
-func reaching(panels, size, reach, reached, deck, arm, at measure.Length, turned bool) stretch {
+func reaching(panels, size, reach, reached, deck, arm, at measure.Length) stretch {
 	from, to := max(panels, reach), min(panels+size, reach+reached)
-	s := stretch{to - deck - arm, from + arm}
-	if s.from > s.to && !turned {
-		return stretch{at, at}
+	if from > to {
+		return stretch{at, at} // not one of them is in reach: it stands as laid out or not at all
 	}
-	return s
+	return stretch{to - deck - arm, from + arm}
 }
 
 // trial is one platform at one station, one way round. A stretch that ends before

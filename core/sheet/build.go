@@ -135,8 +135,10 @@ type layer struct {
 	order    []hanging.Hang
 	restart  hanging.Restart
 	// stations are the places of the platform that cover the box, none where
-	// its size is not known.
+	// its size is not known; stands is how the platform stands at each, where it was
+	// tried.
 	stations []hanging.Station
+	stands   []hanging.Standing
 }
 
 // report puts problems on the sheet, with the pointer prefix in front. What

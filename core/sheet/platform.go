@@ -54,10 +54,18 @@ const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 199
 func (b *builder) platform(job *safety.Job) {
 	deck, problems := safety.DeckOf(*job)
 	b.report("", problems)
-	if deck.Means != "" {
+	kind := safety.KindFor(deck)
+	if kind != "" {
 		b.deckFigures(job, &deck)
+		if kind != safety.OnFloor && job.Access != safety.Floor && job.Access != safety.Ladder {
+			(&checked{b, job, &deck, kind}).all()
+			b.stand(job, &deck)
+		}
+		b.ask(job, &deck, kind)
 	}
-	b.hire()
+	if kind != safety.OnFloor {
+		b.hire()
+	}
 	b.overhead()
 }
 

@@ -115,13 +115,15 @@ var pound = measure.MustNumber("0.45359237")
 // mass is a number of kilograms as the sheet's own system has it: to a tenth of
 // a pound or a hundredth of a kilogram where it is carried in the hands, to whole
 // ones from a hundred on.
-func (b *builder) mass(kilograms measure.Number) string {
+func (b *builder) mass(kilograms measure.Number) string { return b.massIn(b.n, kilograms) }
+
+func (b *builder) massIn(notation measure.Notation, kilograms measure.Number) string {
 	n, unit, places := kilograms, " kg", int32(2)
-	if b.n.System == measure.FeetInches {
+	if notation.System == measure.FeetInches {
 		n, unit, places = kilograms.Quo(pound), " lb", 1
 	}
 	if n.Cmp(measure.NumberFromInt(100)) >= 0 {
 		places = 0
 	}
-	return b.n.NumberTrimmed(n, places) + unit
+	return notation.NumberTrimmed(n, places) + unit
 }
