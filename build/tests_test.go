@@ -43,6 +43,6 @@ func TestWasmEnvironmentKeepsOnlyWhatGoNeeds(t *testing.T) {
 }
 
 func TestRunNamesItsCommands(t *testing.T) {
-	assert.EqualError(t, run([]string{"paint"}), `no command "paint": use build, serve, test, bench or sheet`)
+	assert.EqualError(t, run([]string{"paint"}), `no command "paint": use build, serve, test, bench, sheet or rules`)
 	assert.ErrorContains(t, run([]string{"test", "./core"}), "runs everything")
 }

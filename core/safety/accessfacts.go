@@ -236,9 +236,9 @@ func (f facts) deckAmount(name string, style Style) string {
 	case "best deck":
 		return style.nearStep(f.deck.Best)
 	case "least deck":
-		return style.length(f.deck.Least)
+		return style.upToStep(f.deck.Least)
 	case "most deck":
-		return style.length(f.deck.Most)
+		return style.downToStep(f.deck.Most)
 	case "total height":
 		return style.upToStep(f.deck.Total())
 	case "base":

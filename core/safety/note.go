@@ -103,6 +103,14 @@ func (s Style) upToStep(l measure.Length) string {
 	return s.length(l)
 }
 
+// downToStep writes l rounded down to a whole step, for the most that will do.
+func (s Style) downToStep(l measure.Length) string {
+	if s.Step > 0 {
+		l = l / s.Step * s.Step
+	}
+	return s.length(l)
+}
+
 // Notes reads every rule against the job and answers with those that apply:
 // stops first, then cautions, then notes, each in the order of the table. Where
 // the country is none of those in the table all countries' rules are read, and
