@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -219,6 +220,11 @@ func sheetText(s sheet.Sheet, working bool) string {
 	p.days(s.Days)
 	p.price(s.Price)
 	p.record(s.Record)
+	p.platform(s.Platform)
+	if s.Air.Text != "" && p.block("air", 1) {
+		p.line(1, s.Air.Text)
+	}
+	p.limits(s.Limits)
 	p.safety(s.Safety)
 	if p.block("drawings (print one with -drawing=ID)", len(s.Drawings)) {
 		for _, d := range s.Drawings {
@@ -243,6 +249,50 @@ func (p *paper) days(d sheet.Days) {
 	}
 	for _, text := range d.Saves {
 		p.line(1, text)
+	}
+}
+
+// platform is what to work from and why, what it has against what it needs, and
+// how long anyone works overhead.
+func (p *paper) platform(of sheet.Platform) {
+	if of.Text == "" || !p.block("what to work from", 1) {
+		return
+	}
+	p.line(1, of.Text)
+	p.line(1, of.Why)
+	for _, text := range of.Refused {
+		p.line(1, text)
+	}
+	p.line(1, of.Hire)
+	for _, c := range of.Checks {
+		p.line(2, c.What, ": ", c.Verdict, ". ", c.Text)
+	}
+	for _, s := range of.Stations {
+		p.line(2, s.Text)
+	}
+	for _, o := range of.Overhead {
+		p.line(2, o.Day, ": overhead ", o.Text)
+	}
+}
+
+// limits are what each label may hold of solvent, every source once at the end.
+func (p *paper) limits(limits []sheet.VOCLine) {
+	if !p.block("what labels may hold", len(limits)) {
+		return
+	}
+	var sources []string
+	for _, l := range limits {
+		held := ""
+		if l.Limit != "" {
+			held = "holds " + cmp.Or(l.Holds, "not known") + ", at most " + l.Limit + ". "
+		}
+		p.line(1, l.Step, note(l.Category), ": ", held, l.Text)
+		if l.Source != "" && !slices.Contains(sources, l.Source) {
+			sources = append(sources, l.Source)
+		}
+	}
+	for _, source := range sources {
+		p.line(2, "source: ", source)
 	}
 }
 
