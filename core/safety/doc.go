@@ -1,6 +1,6 @@
 // Package safety reads the facts of a job and answers with notes for the
 // people who will do it: the platform to ask for, the air the room needs, and
-// a first set of rules on ladders, rails, old paint, wires, rags and dust.
+// a table of rules on old paint, wires, ladders, decks, air, fire, rags and dust.
 //
 // It advises and never certifies. What it works out about air is a screening
 // figure from a well mixed room: the painter's face is nearer the wet film than
