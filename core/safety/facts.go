@@ -95,6 +95,9 @@ func names(products []Product) string {
 	list := make([]string, len(products))
 	for i, product := range products {
 		list[i] = named(product)
+		if product.StepName != "" {
+			list[i] = "“" + list[i] + "”"
+		}
 	}
 	return strings.Join(list, ", ")
 }

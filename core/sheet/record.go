@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
+	"ceilingwright/core/safety"
 )
 
 // record is what is handed over: what went where, so that a repair in ten years
@@ -36,7 +37,27 @@ func (b *builder) record() {
 	if colours+batches > 0 {
 		text += " Still to be written in: " + plural(int64(colours), "colour", "colours") + ", " + plural(int64(batches), "batch number", "batch numbers") + "."
 	}
-	b.sheet.Record.Text = text
+	b.sheet.Record.Text = text + b.pullRecord()
+}
+
+// pullRecord is when and where tape was pulled off the old paint, and what it
+// did; "" where nobody wrote that down.
+func (b *builder) pullRecord() string {
+	p := &b.plan.Place
+	if p.PullOn == "" && p.PullAt == "" || p.Pull != safety.PaintHeld && p.Pull != safety.Lifted {
+		return ""
+	}
+	text := " Tape was pulled off the old paint"
+	if p.PullOn != "" {
+		text += " on " + p.PullOn
+	}
+	if p.PullAt != "" {
+		text += ", here: “" + p.PullAt + "”"
+	}
+	if p.Pull == safety.PaintHeld {
+		return text + ". The paint held."
+	}
+	return text + ". It lifted the paint."
 }
 
 // where is where a step went, in words.

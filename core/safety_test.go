@@ -1,0 +1,79 @@
+package core_test
+
+import (
+	"strings"
+	"testing"
+
+	"ceilingwright/core/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func noteIn(s sheet.Sheet, id string) (sheet.Advice, bool) {
+	for _, note := range s.Safety {
+		if note.ID == id {
+			return note, true
+		}
+	}
+	return sheet.Advice{}, false
+}
+
+// Hanging waits for a strip of tape; what it did is kept with the house, when
+// somebody wrote down when or where (a decorative painter's post on a sun room,
+// where even the mildest tape lifted old paint).
+func TestTapePulledIsRecorded(t *testing.T) {
+	for _, row := range []struct {
+		pull, on, at string
+		want         string
+		stops        string
+	}{
+		{"none", "2027-03-01", "by the window", "", "pull-test-first"},
+		{"held", "2027-03-01", "by the window", "Tape was pulled off the old paint on 2027-03-01, here: “by the window”. The paint held.", ""},
+		{"held", "", "", "", ""},
+		{"lifted", "", "by the window", "Tape was pulled off the old paint, here: “by the window”. It lifted the paint.", "paint-lifted"},
+	} {
+		s := dated(t, map[string]any{"/place": map[string]any{"rules": "US", "built": "2005", "surface": "smooth",
+			"leadTest": "none", "pullTest": row.pull, "pullOn": row.on, "pullAt": row.at}})
+		if row.want == "" {
+			assert.NotContains(t, s.Record.Text, "Tape was pulled")
+		}
+		assert.True(t, strings.Contains(s.Record.Text, row.want), "%q in %q", row.want, s.Record.Text)
+		for _, id := range []string{"pull-test-first", "paint-lifted"} {
+			note, told := noteIn(s, id)
+			require.Equal(t, id == row.stops, told, "%s: %s", row.pull, id)
+			if told {
+				assert.Equal(t, "stop", note.Severity)
+				assert.Contains(t, note.Bites, "hanging")
+			}
+		}
+	}
+}
+
+// A ceiling at 14 ft and a painter who reaches 6 ft 10 in in comfort: a deck at
+// 7 ft 2 in, which is no work for a stepladder (a painter's post on a sloped
+// ceiling).
+func TestDeckForAReachThatWasTriedOut(t *testing.T) {
+	s := dated(t, map[string]any{"/room/height": "14'", "/access": map[string]any{"by": "ladder", "reach": "6' 10\"", "rails": "yes"}})
+	for _, f := range s.Figures {
+		if f.ID == "platform.height" {
+			assert.Equal(t, "2184400000", f.Value)
+			assert.Equal(t, "7′ 2″", f.Text)
+		}
+	}
+	note, told := noteIn(s, "ladder-both-hands")
+	require.True(t, told)
+	assert.Equal(t, "stop", note.Severity)
+	assert.NotEmpty(t, s.Platform.Refused)
+	assert.Contains(t, s.Platform.Refused[0], "Not a ladder")
+}
+
+// Rags that light themselves are spoken of only where a drying oil is used, so
+// that the warning keeps its weight (a maker space's page on oil finishes).
+func TestRagsOnlyWithADryingOil(t *testing.T) {
+	note, told := noteIn(dated(t, nil), "oily-rags")
+	require.True(t, told, "the size of this plan is an oil")
+	assert.Equal(t, "/finish/steps/7", note.At)
+	_, told = noteIn(dated(t, map[string]any{"/finish/steps/7/binder": "water"}), "oily-rags")
+	assert.False(t, told)
+}
