@@ -1,6 +1,7 @@
 package core_test
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -76,4 +77,40 @@ func TestRagsOnlyWithADryingOil(t *testing.T) {
 	assert.Equal(t, "/finish/steps/7", note.At)
 	_, told = noteIn(dated(t, map[string]any{"/finish/steps/7/binder": "water"}), "oily-rags")
 	assert.False(t, told)
+}
+
+// What stays on the floor is drawn where the platform is planned, and a place
+// where it cannot stand is marked in the drawing and told in words.
+func TestFurnitureInTheWayOfThePlatform(t *testing.T) {
+	plan := planNamed(t, "platform")
+	stations := func(s sheet.Sheet) string {
+		for _, d := range s.Drawings {
+			if d.Shows == "stations" {
+				return d.SVG
+			}
+		}
+		return ""
+	}
+	free := sheetOf(t, plan)
+	require.NotEmpty(t, stations(free))
+	assert.NotContains(t, stations(free), "cw-standing")
+	var parsed map[string]any
+	require.NoError(t, json.Unmarshal(plan, &parsed))
+	parsed["room"].(map[string]any)["furniture"] = []any{
+		map[string]any{"name": "Piano", "fromDA": "1'", "fromAB": "1'", "length": "7'", "width": "5'"},
+	}
+	full, err := json.Marshal(parsed)
+	require.NoError(t, err)
+	s := sheetOf(t, full)
+	assert.Contains(t, stations(s), "cw-standing")
+	assert.Contains(t, stations(s), ">Piano</text>")
+	clashes := 0
+	for _, station := range s.Platform.Stations {
+		if station.Clash {
+			clashes++
+			assert.Contains(t, station.Text, "the Piano")
+		}
+	}
+	assert.Positive(t, clashes)
+	assert.Contains(t, stations(s), " !</text>")
 }

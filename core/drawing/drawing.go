@@ -23,23 +23,24 @@ const (
 	Corner
 	Label
 	Order
-	Object  // an obstruction
-	Loose   // the line a loose piece is cut along
-	Station // a place of the platform: what is reached from it
-	Deck    // the deck of the platform
-	Route   // the way of the platform
-	Square  // what the room would be if it were square
-	Stop    // a line between two sections of gilding
-	Blend   // how far size goes past that line
-	Work    // work on the chart of the days
-	Pressed // work that the finish moves with
-	Drying  // drying and other waits on the chart
-	Rest    // a day that is not worked
+	Object   // an obstruction
+	Loose    // the line a loose piece is cut along
+	Station  // a place of the platform: what is reached from it
+	Deck     // the deck of the platform
+	Route    // the way of the platform
+	Square   // what the room would be if it were square
+	Stop     // a line between two sections of gilding
+	Blend    // how far size goes past that line
+	Work     // work on the chart of the days
+	Pressed  // work that the finish moves with
+	Drying   // drying and other waits on the chart
+	Rest     // a day that is not worked
+	Standing // what stays on the floor
 )
 
 var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order",
 	"object", "loose", "station", "deck", "route", "square",
-	"stop", "blend", "work", "pressed", "drying", "rest"}
+	"stop", "blend", "work", "pressed", "drying", "rest", "standing"}
 
 // String is the word for a part. The words are public: they become class names.
 func (p Part) String() string { return partNames[p] }

@@ -26,6 +26,7 @@ func (b *builder) drawStations(l *layer) *scene {
 		s.rect(drawing.Deck, station.Deck)
 	}
 	s.drawThings()
+	s.furnish()
 	s.route(l)
 	return s
 }
@@ -51,8 +52,34 @@ func (s *scene) route(l *layer) {
 	}
 	u := s.unit * 3 / 2
 	for i, p := range way {
-		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i]))
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i])+s.blocked(l, stops[i]))
 	}
+}
+
+// furnish is what stays on the floor, with its name.
+func (s *scene) furnish() {
+	s.Begin("", "")
+	for i := range s.plan.Furniture {
+		stands, ok := s.furniture(i)
+		if !ok || !s.shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
+			continue
+		}
+		s.box(drawing.Standing, &stands)
+		if name := s.plan.Furniture[i].Name; name != "" {
+			at := s.at(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()})
+			s.text(drawing.Label, drawing.Middle, drawing.Point{X: at.X, Y: at.Y + s.unit/3}, s.unit, name)
+		}
+	}
+}
+
+// blocked marks the number of a place where the platform cannot stand.
+func (s *scene) blocked(l *layer, stop int) string {
+	for _, stands := range s.sheet.Platform.Stations {
+		if stands.Layer == l.panels.ID && stands.N == stop && stands.Clash {
+			return " !"
+		}
+	}
+	return ""
 }
 
 // stops are the places of the platform in the order they are used, each once.

@@ -38,6 +38,7 @@ var style = [...]string{
 	drawing.Pressed:   ` fill='#2a2926' stroke='#2a2926'`,
 	drawing.Drying:    ` fill='none' stroke='#6d675c'`,
 	drawing.Rest:      ` fill='#eceae4' stroke='none'`,
+	drawing.Standing:  ` fill='#d2cdc1' fill-opacity='0.7' stroke='#2a2926'`,
 	// The rest are texts; as shapes they take the line of a dimension.
 	drawing.Order: ` fill='none' stroke='#6d675c'`,
 }
