@@ -219,7 +219,9 @@ func inBrowser(count *tally) error {
 // goTest runs go test, prints what it prints without -v, and counts. Tests
 // that fail are counted; the error is for a run that could not be made.
 func goTest(count *tally, environment []string, arguments ...string) error {
-	command := exec.Command("go", append([]string{"test", "-json"}, arguments...)...)
+	// Go stops a package after ten minutes, which the browser's tests can take on
+	// a slow or busy machine.
+	command := exec.Command("go", append([]string{"test", "-json", "-timeout=30m"}, arguments...)...)
 	command.Env = environment
 	command.Stderr = os.Stdout
 	out, err := command.StdoutPipe()
