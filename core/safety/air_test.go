@@ -117,6 +117,47 @@ func TestAirOfHandExample(t *testing.T) {
 	assert.Equal(t, "133", air.Purge.Value.Mul(number("60")).RoundHalfEven(6).String())
 }
 
+// Fresh air by the dilution formula of an industrial ventilation manual (ACGIH,
+// from memory): cfm = 403 × 10⁶ × SG × pints a minute × K ÷ (MW × ppm). Its 403
+// is for 70 °F; at the 25 °C of milligrams and ppm here it would be 408.6, so
+// that ours are 1.4 % above. 1.5 pint/h of SG 1.32 and MW 133.4 for 350 ppm:
+// 284.8 cfm, times 5 for mixing 1424 (the manual prints 285 and 1425). 0.5 pint/h
+// of SG 0.78 and MW 142 for 100 ppm, mixing 3: 553.4 cfm; worked by hand for
+// 25 °C 953.2 m³/h.
+func TestFreshAirAgainstTheDilutionFormula(t *testing.T) {
+	const cubicFootAMinute = 1.699010796 // in m³/h
+	for _, row := range []struct {
+		pints, gravity, mole, ppm, mixing string
+		cfm                               float64
+	}{
+		{"1.5", "1.32", "133.4", "350", "1", 284.8},
+		{"1.5", "1.32", "133.4", "350", "5", 1424},
+		{"0.5", "0.78", "142", "100", "3", 553.4},
+	} {
+		job := airyJob()
+		job.Air.Limit = FactOf(MilligramsFromPPM(number(row.ppm), number(row.mole)))
+		job.Air.Mixing = fact(row.mixing)
+		job.Products[0].Litres = FactOf(number(row.pints).Mul(number("0.473176473")))
+		job.Products[0].VOC = FactOf(number(row.gravity).Mul(number("1000")))
+		job.Products[0].DryHours = fact("1")
+		air, problems := AirOf(job)
+		require.Empty(t, problems)
+		flow := air.Changes.Value.Float() * 90
+		assert.InEpsilon(t, row.cfm*408.6/403, flow/cubicFootAMinute, 0.001, row.ppm)
+		if row.ppm == "100" {
+			assert.InDelta(t, 184.54, air.Rate.Value.Float(), 0.005)
+			assert.InDelta(t, 953.2, flow, 0.05)
+		}
+	}
+}
+
+// Air for 350 mg/m³ in the hand example: 1285.7 m³/h, 756.7 cfm.
+func TestFreshAirOfHandExample(t *testing.T) {
+	air, _ := AirOf(airyJob())
+	assert.InDelta(t, 1285.7, air.Changes.Value.Float()*90, 0.05)
+	assert.InDelta(t, 756.7, air.Changes.Value.Float()*90/1.699010796, 0.05)
+}
+
 // From the level after 4 h, 1243.97 mg/m³, down to 350 in 0.9511 h and to 35 in
 // 2.6780 h: worked by hand for the same room.
 func TestPurgeHandExample(t *testing.T) {
