@@ -114,3 +114,25 @@ func TestFurnitureInTheWayOfThePlatform(t *testing.T) {
 	assert.Positive(t, clashes)
 	assert.Contains(t, stations(s), " !</text>")
 }
+
+// A flash point below 60 °C, which is 140 °F, makes a product one that may burn
+// (Class II liquids of the model fire codes end there, from memory), whichever
+// unit the label is copied in.
+func TestFlashPointInEitherUnit(t *testing.T) {
+	for _, row := range []struct {
+		flash, unit string
+		burns       bool
+	}{
+		{"59.9", "C", true}, {"60", "C", false}, {"139.9", "F", true}, {"140", "F", false}, {"140", "C", false},
+	} {
+		var parsed map[string]any
+		require.NoError(t, json.Unmarshal(planNamed(t, "days"), &parsed))
+		size := parsed["finish"].(map[string]any)["steps"].([]any)[7].(map[string]any)
+		size["flash"], size["flashUnit"] = row.flash, row.unit
+		parsed["place"].(map[string]any)["flames"] = "yes"
+		plan, err := json.Marshal(parsed)
+		require.NoError(t, err)
+		_, told := noteIn(sheetOf(t, plan), "flames-burning")
+		assert.Equal(t, row.burns, told, "%s °%s", row.flash, row.unit)
+	}
+}
