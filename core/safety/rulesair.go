@@ -21,7 +21,7 @@ func breathingRules() []rule {
 			fires: func(f facts) bool {
 				return len(f.steps(isSolvent)) > 0 && !above(f.Air.Opened, 0).Known
 			},
-			words:   "Do not start without a way for fresh air from outside: {solvent steps} gives off solvent. Open windows across from each other, bring a fan, and fill in the air changes.",
+			words:   "Do not start without a way for fresh air from outside: {solvent steps} gives off solvent. Open windows across from each other, bring a fan that makes no sparks, and fill in how often an hour the air is changed.",
 			decides: label,
 			source:  "29 CFR 1926.57(a).",
 			figures: []string{"air.mass"},
@@ -42,7 +42,7 @@ func breathingRules() []rule {
 			id: "air-over-short-limit", severity: problem.Stop, at: "/air/shortTerm",
 			when:    "with people in the room the worst quarter of an hour is above the limit for fifteen minutes.",
 			fires:   facts.shortOverLimit,
-			words:   "Do not start like this. As a screening figure the worst quarter of an hour comes to {level}, and {short limit} is the most for fifteen minutes. Open more, bring a fan, or put on less at a time.",
+			words:   "Do not start like this: for a quarter of an hour the air is too bad. As a screening figure the worst quarter of an hour comes to {level}, and {short limit} is the most for fifteen minutes. Open more, bring a fan that makes no sparks, or put on less at a time.",
 			working: "{level} in the worst quarter of an hour; the rule stops above {short limit}.",
 			decides: label,
 			source:  "Short-term limits: the product's safety data sheet, section 8. 29 CFR 1926.57(a), over a well mixed room.",
