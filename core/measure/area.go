@@ -8,12 +8,17 @@ type Volume struct{ Litres Number }
 
 // Units of area and volume in their base unit. The US gallon is 231 in³, the
 // US fluid ounce 1/128 of it (NIST Handbook 44, appendix C); the imperial
-// gallon is 4.546 09 L (NIST SP 811, from memory).
+// gallon is 4.546 09 L (NIST SP 811, from memory). Pound is in kilograms (NIST
+// Handbook 44, appendix C), CubicFootAMinute in cubic metres an hour, rounded to
+// nine places from the foot of 0.3048 m.
 var (
 	SquareFoot     = MustNumber("0.09290304")
 	USGallon       = MustNumber("3.785411784")
 	ImperialGallon = MustNumber("4.54609")
 	CubicMetre     = NumberFromInt(1000)
+	Pound          = MustNumber("0.45359237")
+
+	CubicFootAMinute = MustNumber("1.699010796")
 )
 
 // AreaOf is the area of a rectangle.

@@ -138,7 +138,7 @@ func readPlace(s section) Place {
 	p.AirHandling, p.Below = s.answer("airHandling", "whether air from this room goes to others"), s.answer("below", "whether others pass below")
 	p.Fixings = s.answer("fixings", "whether anything is drilled")
 	if p.FloorLoad = s.fact("floorLoad"); choice(s, "floorLoadUnit", "the unit of the floor's load", "kg/m2", "lb/ft2") == "lb/ft2" {
-		p.FloorLoad.Value = p.FloorLoad.Value.Mul(pound).Quo(measure.SquareFoot)
+		p.FloorLoad.Value = p.FloorLoad.Value.Mul(measure.Pound).Quo(measure.SquareFoot)
 	}
 	return p
 }
@@ -273,13 +273,10 @@ func readAir(s section) safety.AirPlan {
 		Nights:    choice(s, "nights", "whether the windows stay open at night", safety.NightsShut, safety.NightsOpen),
 	}
 	if choice(s, "fanUnit", "the unit of the fan", "m3/h", "cfm") == "cfm" {
-		plan.Fan.Value = plan.Fan.Value.Mul(cubicFootAMinute)
+		plan.Fan.Value = plan.Fan.Value.Mul(measure.CubicFootAMinute)
 	}
 	return plan
 }
-
-// cubicFootAMinute is a cubic foot a minute in cubic metres an hour.
-var cubicFootAMinute = measure.MustNumber("1.699010796")
 
 // fact reads a number that may be unknown.
 func (s section) fact(name string) safety.Fact {
@@ -322,7 +319,7 @@ func readPlatform(s section, a *Access) {
 	a.ToeBoards, a.WayUp, a.Tied = s.answer("toeBoards", "whether there are toe boards"), s.answer("wayUp", "whether there is a way up inside"), s.answer("tied", "whether it is tied")
 	unit := measure.NumberFromInt(1)
 	if choice(s, "massUnit", "the unit of the weights", "kg", "lb") == "lb" {
-		unit = pound
+		unit = measure.Pound
 	}
 	a.Rated, a.Load, a.Mass, a.Panel = s.kilograms("rated", unit), s.kilograms("load", unit), s.kilograms("mass", unit), s.kilograms("panel", unit)
 	if s.text("onDeck") != "" {
@@ -330,9 +327,6 @@ func readPlatform(s section, a *Access) {
 	}
 	a.Minutes = s.fact("minutes")
 }
-
-// pound is a pound in kilograms (NIST Handbook 44, appendix C).
-var pound = measure.MustNumber("0.45359237")
 
 func (s section) kilograms(name string, unit measure.Number) safety.Fact {
 	f := s.fact(name)

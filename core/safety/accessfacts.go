@@ -38,7 +38,6 @@ var (
 	ladderMinutes = measure.NumberFromInt(30) // in one spot, above: not from a ladder
 	spellMinutes  = measure.NumberFromInt(10) // overhead without a pause
 	europeLadder  = measure.NumberFromInt(150)
-	poundMass     = measure.MustNumber("0.45359237") // kg (NIST Handbook 44, appendix C)
 )
 
 // ladderTypes are the duty ratings of US ladders, ANSI A14 series, seen in a
@@ -65,6 +64,13 @@ func (f facts) builtUp() bool {
 
 // mayRoll: the platform has wheels, or may have.
 func (f facts) mayRoll() bool { return f.builtUp() && f.Gear.Kind != Scaffold }
+
+// rolls: it may, or what is chosen stands on wheels, at whatever height: where
+// the deck's is not known, a wheel that is not locked is no less a danger.
+func (f facts) rolls() bool {
+	chosen := f.Access == Platform && (f.Gear.Kind == Podium || f.Gear.Kind == Tower)
+	return f.mayRoll() || !f.deckKnown && chosen
+}
 
 // mayBeTower: a mobile tower is chosen, or may be.
 func (f facts) mayBeTower() bool { return f.mayRoll() && f.Gear.Kind != Podium }
@@ -359,7 +365,7 @@ func (f facts) accessMass(name string) (measure.Number, bool) {
 // ladderType is the lightest US type of ladder that carries what is on it.
 func (f facts) ladderType(style Style) string {
 	for _, t := range ladderTypes {
-		if rated := poundMass.Mul(measure.NumberFromInt(t.pounds)); f.onTheLadder().Cmp(rated) <= 0 {
+		if rated := measure.Pound.Mul(measure.NumberFromInt(t.pounds)); f.onTheLadder().Cmp(rated) <= 0 {
 			return "type " + t.name + ", which carries " + style.mass(rated)
 		}
 	}

@@ -459,7 +459,7 @@ func baseRules() []rule {
 		{
 			id: "wheels-not-locked", severity: problem.Stop, subject: "wheels", at: "/access/wheels",
 			when:    "a podium or a tower, or what may be one, has wheels that are not locked.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Wheels == No },
+			fires:   func(f facts) bool { return f.rolls() && f.Gear.Wheels == No },
 			words:   "Lock every wheel before anyone climbs or works, and again after every move.",
 			decides: maker,
 			source:  "29 CFR 1926.452(w)(2), OSHA letter of 2005-06-17; HSE information sheet CIS10, seen in a secondary copy.",
@@ -469,7 +469,7 @@ func baseRules() []rule {
 			id: "lock-wheels", severity: problem.Caution, subject: "wheels", at: "/access/wheels",
 			when: "a podium or a tower, or what may be one, has wheels of which nobody has said that they are locked; or those of a scaffold are not.",
 			fires: func(f facts) bool {
-				return f.mayRoll() && f.Gear.Wheels != Yes || f.builtUp() && f.Gear.Kind == Scaffold && f.Gear.Wheels == No
+				return f.rolls() && f.Gear.Wheels != Yes || f.builtUp() && f.Gear.Kind == Scaffold && f.Gear.Wheels == No
 			},
 			words:   "If it has wheels, lock every one before anyone climbs or works, however often it is moved. Fill in that they are locked.",
 			decides: maker,
@@ -478,7 +478,7 @@ func baseRules() []rule {
 		{
 			id: "get-down-before-it-moves", severity: problem.Stop, where: inEurope, subject: "moving", at: "/access/rides",
 			when:    "the platform is moved with someone on it.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Rides == Yes },
+			fires:   func(f facts) bool { return f.rolls() && f.Gear.Rides == Yes },
 			words:   "Get down and clear the deck before it is moved. Push it at the base.",
 			decides: maker,
 			source:  "HSE information sheet CIS10, seen in a secondary copy.",
@@ -507,8 +507,8 @@ func baseRules() []rule {
 		},
 		{
 			id: "nobody-rides", severity: problem.Caution, subject: "moving", at: "/access/rides",
-			when:    "a podium or a tower, or what may be one, is used, and nobody has said whether it is moved with someone on it.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Rides != Yes && f.Gear.Rides != No },
+			when:    "a podium or a tower, or what may be one, is used, and nobody has said whether it is moved with someone on it; or it is, and the height of the deck is not known.",
+			fires:   func(f facts) bool { return f.rolls() && f.Gear.Rides != No && (f.Gear.Rides != Yes || !f.deckKnown) },
 			words:   "Get down and clear the deck before it is rolled. Push it at the base. Fill in that nobody rides.",
 			decides: maker,
 			source:  "HSE information sheet CIS10, seen in a secondary copy; 29 CFR 1926.452(w)(3), OSHA letter of 1998-06-08, and (w)(6), which allows riding only under narrow conditions.",

@@ -229,6 +229,12 @@ var accessCases = []ruleCase{
 	{"lock-wheels", all(deckAt(measure.Metre), kind(Tower)), all(deckAt(measure.Metre), kind(Tower), wheels(No))},
 	{"lock-wheels", all(deckAt(measure.Metre), kind(Podium)), all(deckAt(measure.Metre), kind(HopUp))},
 	{"lock-wheels", all(deckAt(measure.Metre), kind(Scaffold), wheels(No)), all(deckAt(measure.Metre), kind(Scaffold))},
+	// The height of the deck may be unknown: what is chosen rolls all the same.
+	{"wheels-not-locked", all(deckAt(measure.Metre), heightless, kind(Tower), wheels(No)), all(deckAt(measure.Metre), heightless, kind(Scaffold), wheels(No))},
+	{"wheels-not-locked", all(deckAt(measure.Metre), heightless, kind(Podium), wheels(No)), all(deckAt(measure.Metre), heightless, wheels(No))},
+	{"lock-wheels", all(deckAt(measure.Metre), heightless, kind(Tower), wheels("")), all(deckAt(measure.Metre), heightless, kind(Tower), wheels(Yes))},
+	{"get-down-before-it-moves", all(deckAt(measure.Metre), heightless, kind(Tower), rides(Yes), in(UK)), all(deckAt(measure.Metre), heightless, kind(Tower), rides(Yes))},
+	{"nobody-rides", all(deckAt(measure.Metre), heightless, kind(Tower), rides(Yes)), all(deckAt(measure.Metre), heightless, kind(Tower), rides(No))},
 	{"get-down-before-it-moves", all(deckAt(measure.Metre), rides(Yes), in(UK)), all(deckAt(measure.Metre), rides(Yes), in(US))},
 	{"get-down-before-it-moves", all(deckAt(measure.Metre), rides(Yes), in("")), all(deckAt(measure.Metre), rides(No), in(""))},
 	{"get-down-before-it-moves", all(deckAt(measure.Metre), rides(Yes), in(EU)), all(deckAt(measure.Metre), rides(Yes), in(EU), kind(HopUp))},
@@ -434,3 +440,6 @@ func TestAccessWorkingsAreWhole(t *testing.T) {
 	}
 	assert.Greater(t, found, 60)
 }
+
+// heightless leaves the height of the ceiling out, and so that of the deck.
+func heightless(j *Job) { j.CeilingHeight = 0 }

@@ -175,12 +175,9 @@ func (b *builder) flow(changes safety.Fact, room measure.Volume) {
 		Working: Working{Rule: "Air changes needed times the room.", Sum: b.amount(changes, 1) + " an hour × " + cubic(b.n, room) + " = " + text, Source: ofArithmetic}})
 }
 
-// cubicFeetAMinute is how many cubic metres an hour are a cubic foot a minute.
-var cubicFeetAMinute = measure.MustNumber("1.699010796")
-
 func (b *builder) flowText(flow measure.Number) string {
 	if b.n.System == measure.FeetInches {
-		return b.n.Number(flow.Quo(cubicFeetAMinute), 0) + " cfm"
+		return b.n.Number(flow.Quo(measure.CubicFootAMinute), 0) + " cfm"
 	}
 	return b.n.Number(flow, 0) + " m³/h"
 }

@@ -246,7 +246,7 @@ func (c *checked) weight(id, label string, kilograms measure.Number, rule, sum, 
 // spreadText is kilograms a square metre as a notation has them.
 func (b *builder) spreadText(n measure.Number, notation measure.Notation) string {
 	if notation.System == measure.FeetInches {
-		return notation.Number(n.Mul(measure.SquareFoot).Quo(pound), 0) + " lb/ft²"
+		return notation.Number(n.Mul(measure.SquareFoot).Quo(measure.Pound), 0) + " lb/ft²"
 	}
 	return notation.Number(n, 0) + " kg/m²"
 }

@@ -109,9 +109,6 @@ func (b *builder) safetyStyle() safety.Style {
 	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Flow: b.flowText, Mass: b.mass, Step: step}
 }
 
-// pound is a pound in kilograms (NIST Handbook 44, appendix C).
-var pound = measure.MustNumber("0.45359237")
-
 // mass is a number of kilograms as the sheet's own system has it: to a tenth of
 // a pound or a hundredth of a kilogram where it is carried in the hands, to whole
 // ones from a hundred on.
@@ -120,7 +117,7 @@ func (b *builder) mass(kilograms measure.Number) string { return b.massIn(b.n, k
 func (b *builder) massIn(notation measure.Notation, kilograms measure.Number) string {
 	n, unit, places := kilograms, " kg", int32(2)
 	if notation.System == measure.FeetInches {
-		n, unit, places = kilograms.Quo(pound), " lb", 1
+		n, unit, places = kilograms.Quo(measure.Pound), " lb", 1
 	}
 	if n.Cmp(measure.NumberFromInt(100)) >= 0 {
 		places = 0
