@@ -178,7 +178,7 @@ func TestLengthsAreExactUnderTheirText(t *testing.T) {
 			said, err := measure.ParseOffset(f.Text, units.Bare)
 			require.NoError(t, err, "%s %s: %s", name, f.ID, f.Text)
 			most := units.Notation().Mark() / 2
-			if strings.HasPrefix(f.ID, "platform.") && f.ID != "platform.base" {
+			if strings.HasPrefix(f.ID, "platform.") {
 				most = 2 * measure.Inch // said in steps a platform has
 			}
 			assert.LessOrEqual(t, (said - exact).Abs(), most, "%s %s: %s for %s nm", name, f.ID, f.Text, f.Value)

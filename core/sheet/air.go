@@ -111,15 +111,15 @@ func (b *builder) course(job *safety.Job) {
 	if b.plan.Air.Fan.Known {
 		aired += ", a fan of " + b.flowText(b.plan.Air.Fan.Value) + " while people work"
 	}
-	b.fact("air.peak", "at most, as planned", c.Peak, "mg/m³", 0,
+	b.fact("air.peak", "fumes at their highest, as planned", c.Peak, "mg/m³", 0,
 		"The highest point of the curve: every coat given off as it dries, the windows open while people work.", aired+"; "+when(c.PeakAt), courseSource)
-	b.fact("air.average", "worst day, over eight hours", c.Average, "mg/m³", 0,
+	b.fact("air.average", "fumes over eight hours, worst day", c.Average, "mg/m³", 0,
 		"What is in the air while people work, over eight hours, on the worst day.", aired, courseSource)
-	b.percent("air.share", "of what is allowed, worst day", c.Share,
+	b.percent("air.share", "of the limit, worst day", c.Share,
 		"Each product's average over eight hours by its own limit, or by the job's where it has none; added up.", b.limitsText(job), courseSource)
 	b.fact("air.short", "worst quarter of an hour", c.ShortTerm, "mg/m³", 0,
 		"The highest average of fifteen minutes while people work.", aired, courseSource)
-	b.fact("air.over", "above the limits", c.Over, "h", 1, "The hours in which the products together are above their limits, people in the room or not.", aired, courseSource)
+	b.fact("air.over", "time above the limits", c.Over, "h", 1, "The hours in which the products together are above their limits, people in the room or not.", aired, courseSource)
 	b.fact("air.reentry", "after the last coat, until the air is fit", c.Reentry, "h", 1,
 		"From the end of the last coat until the air stays below the limits, up to a quarter of an hour.", aired, courseSource)
 	out.Text = b.airText(&c, when)

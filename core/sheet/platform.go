@@ -79,14 +79,14 @@ func (b *builder) deckFigures(job *safety.Job, deck *safety.Deck) {
 	if short != tall {
 		rule = "The ceiling less the height of the tallest and a little head room."
 	}
-	b.deck("platform.most", "deck at most", deck.Most, downwards, rule, ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre))
+	b.deck("platform.most", "deck at most", deck.Most, downwards, rule, ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre), reachSource)
 	ratio := safety.BaseRatio(job.Country)
 	if base := deck.Base(ratio); base > 0 {
 		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
 		if ratio != 4 {
 			source = "Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table."
 		}
-		b.length(blockSafety, "platform.base", "base at least", base, "Deck and rails over the ratio of height to base.",
+		b.deck("platform.base", "base at least", base, upwards, "Deck and rails over the ratio of height to base, up to a whole step.",
 			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
 	}
 }
@@ -124,7 +124,7 @@ func (b *builder) deckAim(job *safety.Job, deck *safety.Deck, short, tall string
 	case short != tall:
 		rule, sum = "The ceiling less 1.10 times the height half way between the shortest and the tallest, kept where both can work", ceiling+" − 1.10 × ("+short+" + "+tall+") ÷ 2"
 	}
-	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest, rule+", to the nearest step. This is deck height, not “working height”.", sum)
+	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest, rule+", to the nearest step. This is deck height, not “working height”.", sum, reachSource)
 }
 
 // deckLeast is the lowest deck from which the ceiling is in easy reach.
@@ -137,7 +137,7 @@ func (b *builder) deckLeast(job *safety.Job, deck *safety.Deck, short string, se
 	case several:
 		rule = "The ceiling less the reach of the shortest, 1.185 times the height."
 	}
-	b.deck("platform.least", "deck at least", deck.Least, upwards, rule, sum)
+	b.deck("platform.least", "deck at least", deck.Least, upwards, rule, sum, reachSource)
 }
 
 // Steps of a platform's height: nobody sets one to a sixteenth.
@@ -154,7 +154,7 @@ func downwards(l, step measure.Length) measure.Length { return l / step * step }
 
 // deck is a height of deck, said in whole steps. Value and working have it
 // exactly.
-func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum string) {
+func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum, source string) {
 	step, other := inchStep, metricStep
 	if b.n.System == measure.Metric {
 		step, other = other, step
@@ -162,7 +162,7 @@ func (b *builder) deck(id, label string, l measure.Length, round func(l, step me
 	b.figure(Figure{
 		ID: id, Block: blockSafety, Label: label, Value: nanometres(l), Unit: "nm",
 		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
-		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: reachSource},
+		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: source},
 	})
 }
 

@@ -153,7 +153,7 @@ func (c *checked) load() {
 	if g.Load.Known {
 		sum += " + " + c.mass(g.Load.Value)
 	}
-	c.weight("platform.load", "on the deck"+atLeast(!whole), load,
+	c.weight("platform.load", "load on the deck"+atLeast(!whole), load,
 		"People with clothes and tools, and the tools and materials as far as they are known.", sum, loadSource)
 	missing := ""
 	switch {
@@ -187,7 +187,7 @@ func atLeast(is bool) string {
 func (c *checked) floor() {
 	g := &c.job.Gear
 	if g.FootLength > 0 && g.FootWidth > 0 {
-		c.area(blockSafety, "platform.foot", "what it takes on the floor", measure.AreaOf(g.FootLength, g.FootWidth), "Length times width, outriggers included.",
+		c.area(blockSafety, "platform.foot", "floor it stands on", measure.AreaOf(g.FootLength, g.FootWidth), "Length times width, outriggers included.",
 			c.builder.put(g.FootLength)+" × "+c.builder.put(g.FootWidth), ofArithmetic)
 	}
 	load, ok := c.job.FloorLoad()
