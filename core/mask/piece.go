@@ -68,9 +68,13 @@ func block(sizes []measure.Length, first, count int, gap measure.Length) measure
 
 // Place is the room the piece has in its layer as laid into the box: from the
 // outer edge of its first panel to that of its last. Where the seams were
-// opened or closed it differs from Size, since a piece in one cannot give.
-func (p Piece) Place(columns, rows Run) (length, width measure.Length) {
-	return place(columns, p.Column, p.Columns), place(rows, p.Row, p.Rows)
+// opened or closed it differs from Size, since a piece in one cannot give. ok is
+// false where a side of the box is not known, and no place with it.
+func (p Piece) Place(columns, rows Run) (length, width measure.Length, ok bool) {
+	if len(columns.Starts) < p.Last().Column || len(rows.Starts) < p.Last().Row {
+		return 0, 0, false
+	}
+	return place(columns, p.Column, p.Columns), place(rows, p.Row, p.Rows), true
 }
 
 func place(run Run, first, count int) measure.Length {

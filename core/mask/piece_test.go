@@ -165,12 +165,29 @@ func TestPiece_SizeAndPlace(t *testing.T) {
 	assert.Equal(t, 72*inch+inch/4, width)
 	columns, rows := layer.Runs(outline)
 	// 150 in of panels in 151 in: two seams of 1/2 in.
-	length, width = piece.Place(columns, rows)
+	length, width, ok := piece.Place(columns, rows)
+	assert.True(t, ok)
 	assert.Equal(t, 110*inch+inch/2, length)
 	assert.Equal(t, 72*inch+inch/4, width)
 	assert.Equal(t, 4, piece.Count())
 	assert.True(t, piece.Contains(mask.Panel{Column: 3, Row: 1}))
 	assert.False(t, piece.Contains(mask.Panel{Column: 1, Row: 1}))
+}
+
+// While a side of the mask is being typed anew, its panels have no place.
+func TestPiece_HasNoPlaceWithoutABox(t *testing.T) {
+	layer := mask.Layer{Columns: repeat(40*inch, 2), Rows: repeat(36*inch, 2)}
+	whole := mask.Outline{Length: 80 * inch, Width: 72 * inch}
+	layer, problems := layer.WithPieces(whole, []mask.GivenPiece{block("A1 B2", mask.Joined)}, inches)
+	require.Empty(t, problems)
+	for _, c := range []struct {
+		outline mask.Outline
+		want    bool
+	}{{whole, true}, {mask.Outline{Length: 80 * inch}, false}, {mask.Outline{Width: 72 * inch}, false}, {mask.Outline{}, false}} {
+		columns, rows := layer.Runs(c.outline)
+		_, _, ok := layer.Pieces[0].Place(columns, rows)
+		assert.Equal(t, c.want, ok, "%v", c.outline)
+	}
 }
 
 func TestBlocks(t *testing.T) {

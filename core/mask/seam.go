@@ -52,7 +52,7 @@ func (l Layer) Seams(o Outline) []Seam {
 		return seams
 	}
 	l.insides(o, func(between int, kind PieceKind, length measure.Length) {
-		seams[between].Length -= length
+		seams[between].Length = max(0, seams[between].Length-length)
 		if kind == Joined {
 			seams[between].Floor += length
 		}
@@ -68,12 +68,13 @@ func (l Layer) Seams(o Outline) []Seam {
 }
 
 // insides calls for every stretch of seam inside a piece: between counts the
-// seams of the whole grid from 0, columns first.
+// seams of the whole grid from 0, columns first. What lies outside the box is no
+// seam of it: of panels that are larger than the box none is longer than that.
 func (l Layer) insides(o Outline, inside func(between int, kind PieceKind, length measure.Length)) {
 	columns, rows := l.Runs(o)
 	for _, p := range l.Pieces {
-		length := columns.edge(p.Column-1+p.Columns) - columns.edge(p.Column-1)
-		width := rows.edge(p.Row-1+p.Rows) - rows.edge(p.Row-1)
+		length := max(0, columns.edge(p.Column-1+p.Columns)-columns.edge(p.Column-1))
+		width := max(0, rows.edge(p.Row-1+p.Rows)-rows.edge(p.Row-1))
 		for c := p.Column; c < p.Column+p.Columns-1; c++ {
 			inside(c-1, p.Kind, width)
 		}
@@ -84,7 +85,7 @@ func (l Layer) insides(o Outline, inside func(between int, kind PieceKind, lengt
 }
 
 // edge is where seam i − 1 lies, the start of the box for 0 and its end after
-// the last panel.
+// the last panel; never outside the box.
 func (r Run) edge(i int) measure.Length {
 	switch {
 	case len(r.Sizes) == 0 || i <= 0:
@@ -92,7 +93,7 @@ func (r Run) edge(i int) measure.Length {
 	case i >= len(r.Sizes):
 		return r.Box
 	}
-	return r.Seam(i - 1)
+	return min(max(r.Seam(i-1), 0), r.Box)
 }
 
 // held tells of each seam between columns, and each between rows, whether it
@@ -135,9 +136,12 @@ func (l Layer) SeamLength(o Outline) measure.Length {
 	if l.IsEmpty() {
 		return 0
 	}
-	length := measure.Length(len(l.Columns)-1)*o.Width + measure.Length(len(l.Rows)-1)*o.Length
-	if len(l.Pieces) > 0 {
-		l.insides(o, func(_ int, _ PieceKind, inside measure.Length) { length -= inside })
+	if len(l.Pieces) == 0 {
+		return measure.Length(len(l.Columns)-1)*o.Width + measure.Length(len(l.Rows)-1)*o.Length
+	}
+	length := measure.Length(0)
+	for _, seam := range l.Seams(o) {
+		length += seam.Length
 	}
 	return length
 }

@@ -55,26 +55,6 @@ func builderFrom(doc plan.Document, version string) *builder {
 	return b
 }
 
-// workOut is all of the sheet but its drawings.
-func (b *builder) workOut() {
-	b.survey()
-	b.mask()
-	b.setting()
-	b.stations()
-	b.keys()
-	b.hanging()
-	b.registering()
-	b.finish()
-	b.climate()
-	b.costs()
-	b.gilding()
-	b.stepHours()
-	b.days()
-	b.price()
-	b.record()
-	b.safety()
-}
-
 // builder lays out one sheet. What one block works out and later ones need is
 // kept here.
 type builder struct {
@@ -113,6 +93,11 @@ type builder struct {
 	// widest is the widest gap of all seams, widestAt the seam it is at.
 	widest   measure.Length
 	widestAt string
+	// faults name the parts of the work that a panic cut short, fault is the first
+	// of the panics.
+	faults     []string
+	fault      any
+	faultsTold bool
 }
 
 // layer is one layer of the plan with its panels as they came, how they lie in

@@ -104,13 +104,16 @@ func (b *builder) block(l *layer, p mask.Piece, out *Layer) {
 			own := size[i].Own()
 			length, width = own.Length, own.Width
 		}
-		placeLength, placeWidth := p.Place(l.columns, l.rows)
-		piece.Text = p.Cells() + ", " + b.n.Length(length) + " × " + b.n.Length(width) + ", delivered as one." +
-			b.giveInPlace("length", placeLength-length) + b.giveInPlace("width", placeWidth-width)
+		piece.Text = p.Cells() + ", " + b.n.Length(length) + " × " + b.n.Length(width) + ", delivered as one."
+		if placeLength, placeWidth, ok := p.Place(l.columns, l.rows); ok {
+			piece.Text += b.giveInPlace("length", placeLength-length) + b.giveInPlace("width", placeWidth-width)
+		}
 	} else {
-		placeLength, placeWidth := p.Place(l.columns, l.rows)
-		piece.Text = p.Cells() + ", taped together on the floor to " + b.n.Length(placeLength) + " × " + b.n.Length(placeWidth) + " and hung as one." +
-			b.floorGaps(l, p)
+		gaps := ""
+		if placeLength, placeWidth, ok := p.Place(l.columns, l.rows); ok {
+			length, width, gaps = placeLength, placeWidth, b.floorGaps(l, p)
+		}
+		piece.Text = p.Cells() + ", taped together on the floor to " + b.n.Length(length) + " × " + b.n.Length(width) + " and hung as one." + gaps
 	}
 	out.Pieces = append(out.Pieces, piece)
 }

@@ -44,10 +44,22 @@ const (
 // without any panels, the room alone; and a room that is out of square once
 // more with that drawn large.
 func (b *builder) draw() {
-	b.drawDays()
-	if !b.shape.Usable() {
-		return
+	const name = "a drawing"
+	b.guarded(name, b.drawDays)
+	if b.shape.Usable() {
+		b.guarded(name, b.drawLayers)
+		b.guarded(name, b.drawGilding)
+		b.guarded(name, func() {
+			if s, ok := b.drawSkew(); ok {
+				b.add("room.skew", nil, up, "skew", s)
+			}
+		})
 	}
+	b.tellFaults()
+}
+
+// drawLayers draws the layers, or the room where there is none to draw.
+func (b *builder) drawLayers() {
 	drawn := false
 	for i := range b.layers {
 		l := &b.layers[i]
@@ -62,6 +74,13 @@ func (b *builder) draw() {
 			b.add(l.panels.ID+".stations", l, up, "stations", b.drawStations(l))
 		}
 	}
+	if !drawn {
+		b.add("room.up", nil, up, "hanging", b.drawRoom())
+	}
+}
+
+// drawGilding draws what is gilded in sections.
+func (b *builder) drawGilding() {
 	for i := range b.calendar().gilt {
 		g := &b.calendar().gilt[i]
 		if len(g.sections) < 2 {
@@ -70,12 +89,6 @@ func (b *builder) draw() {
 		if b.placed && g.layer != nil || g.along > 0 && (b.placed || !g.onMask) {
 			b.add("step."+b.plan.Steps[g.leaf].ID+".sections", g.layer, up, "sections", b.drawSections(g))
 		}
-	}
-	if !drawn {
-		b.add("room.up", nil, up, "hanging", b.drawRoom())
-	}
-	if s, ok := b.drawSkew(); ok {
-		b.add("room.skew", nil, up, "skew", s)
 	}
 }
 

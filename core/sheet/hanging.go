@@ -222,10 +222,14 @@ func (b *builder) layerOf(l *layer) Layer {
 	}
 	b.cutOuts(l, out.Panels)
 	b.delivered(l, &out)
+	out.Flags = b.seamFlags(l)
+	if !b.plan.Mask.Outline.IsComplete() {
+		return out // no box to hold the panels against
+	}
 	for _, s := range p.Seams(b.plan.Mask.Outline) {
 		out.Seams = append(out.Seams, b.seam(s))
 	}
-	out.Advice, out.Flags = b.advice(l)+b.readBothEnds(l), b.seamFlags(l)
+	out.Advice = b.advice(l) + b.readBothEnds(l)
 	return out
 }
 

@@ -28,22 +28,26 @@ type change struct {
 // again (the room, the setting out) stays as worked out.
 func (b *builder) whatIfs(now *price.Quote, missing []string) {
 	for _, c := range b.changes() {
-		v := b.variant()
-		c.make(v)
-		v.goods(b, c.goodsStay)
-		v.tapeForSeams()
-		costs := v.costing()
-		quote, _, ok := price.QuoteOf(costs.items, now.Terms)
-		if !ok || lacks(costs.missing, missing) {
-			continue
-		}
-		difference := quote.Total.Sub(now.Total)
-		text := b.money(difference)
-		if difference.Sign() > 0 {
-			text = "+" + text
-		}
-		b.sheet.Price.WhatIf = append(b.sheet.Price.WhatIf, WhatIf{What: c.what, Sum: b.money(quote.Total), Change: text, Text: c.text + b.finishChange(v)})
+		b.guarded("what a change would cost", func() { b.whatIf(&c, now, missing) })
 	}
+}
+
+func (b *builder) whatIf(c *change, now *price.Quote, missing []string) {
+	v := b.variant()
+	c.make(v)
+	v.goods(b, c.goodsStay)
+	v.tapeForSeams()
+	costs := v.costing()
+	quote, _, ok := price.QuoteOf(costs.items, now.Terms)
+	if !ok || lacks(costs.missing, missing) {
+		return
+	}
+	difference := quote.Total.Sub(now.Total)
+	text := b.money(difference)
+	if difference.Sign() > 0 {
+		text = "+" + text
+	}
+	b.sheet.Price.WhatIf = append(b.sheet.Price.WhatIf, WhatIf{What: c.what, Sum: b.money(quote.Total), Change: text, Text: c.text + b.finishChange(v)})
 }
 
 // finishChange says when the job is done in v, where that is another day.

@@ -7,7 +7,6 @@
 package bridge
 
 import (
-	"fmt"
 	"unsafe"
 
 	"ceilingwright/core"
@@ -100,7 +99,7 @@ func notText(call, wants, got string) problem.Problem {
 func sheetOr(compute func() string) (answer string) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			answer = sheetWith(faultOf(fault))
+			answer = sheetWith(problem.Fault("this", fault))
 		}
 	}()
 	return compute()
@@ -120,21 +119,11 @@ func textOr(write func() string) (answer string) {
 func lengthOr(parse func() LengthAnswer) (answer LengthAnswer) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			refusal := faultOf(fault)
+			refusal := problem.Fault("this", fault)
 			answer = LengthAnswer{Problem: &refusal}
 		}
 	}()
 	return parse()
-}
-
-// faultOf words a panic. The text of the fault goes along because it is what
-// whoever repairs the engine will ask for.
-func faultOf(fault any) problem.Problem {
-	return problem.Problem{
-		Severity: problem.Stop,
-		What:     "The engine could not work this out: a fault of its own (" + fmt.Sprint(fault) + ").",
-		Do:       "Save the plan as a file and send it to whoever gave you this page. What you typed is kept.",
-	}
 }
 
 // sheetWith is a whole sheet that holds nothing but one problem, so that the
