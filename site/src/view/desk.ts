@@ -12,6 +12,16 @@ export interface Desk {
   redraw(): void;
 }
 
+/** What only those may do who put whole plans on the sheet or type in it. */
+export interface OwnDesk extends Desk {
+  /** Puts another plan on the sheet. */
+  take(next: Plan): void;
+  /** The plan has changed by a key pressed, of which there may be many in a second. */
+  changedByKey(): void;
+  /** What is shown is what was typed: nothing may act on an answer that is due. */
+  settle(): void;
+}
+
 export type Actions = Record<string, (button: HTMLElement) => void>;
 
 /** The answer to each layer of the plan, in the plan's order; a layer that is

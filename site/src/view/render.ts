@@ -1,0 +1,80 @@
+// The whole sheet from plan and answer, part by part.
+
+import type { Plan } from "../state/plan";
+import { at, list, typedText } from "../state/pointer";
+import { renderAir } from "./air";
+import { announce } from "./announce";
+import { figures, readings, theSheet } from "./answer";
+import { renderBites } from "./bites";
+import { renderAsked, renderBlanks, renderProblems } from "./blanks";
+import { renderDays } from "./days";
+import { renderDelivery } from "./delivery";
+import { region, setAttribute, setText } from "./dom";
+import { renderDrawing } from "./drawing";
+import { renderFigures } from "./figures";
+import { renderClimate, renderShopping, renderSteps } from "./finish";
+import { renderHanging } from "./hanging";
+import { renderLadder } from "./ladder";
+import { nameLit, relight } from "./light";
+import { renderLimits } from "./limits";
+import { renderPlatform, type Stations } from "./platform";
+import { renderPrice, renderRecord } from "./price";
+import { renderSafety } from "./safety";
+import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
+import { renderLeftOut } from "./step-order";
+import { renderObjects, renderSurvey } from "./survey";
+
+export function notation(plan: Plan): string {
+  return typedText(at(plan, "/units/show"));
+}
+
+export function stations(): Stations {
+  return theSheet()?.platform?.stations ?? [];
+}
+
+export function renderSheet(plan: Plan): void {
+  setAttribute(document.querySelector("[data-do=notation][data-to=feet-inches]") as Element, "aria-pressed", String(notation(plan) !== "metric"));
+  setAttribute(document.querySelector("[data-do=notation][data-to=metric]") as Element, "aria-pressed", String(notation(plan) === "metric"));
+  const title = typedText(plan["title"]);
+  document.title = title === "" ? "Ceilingwright" : `${title} · Ceilingwright`;
+  const sheet = theSheet();
+  const layers = sheet?.layers ?? [];
+  const layerCount = list(plan, "/mask/layers").length;
+  setText(region("mask-count"), layerCount === 1 ? "one layer" : `${String(layerCount)} layers`);
+  if (!sheet) {
+    renderBlanks(plan, readings());
+    renderFigures(figures());
+    return;
+  }
+  renderSurvey(sheet.survey ?? null);
+  renderObjects(sheet.objects ?? [], layers);
+  renderDelivery(plan, layers);
+  renderChoices(sheet.choices ?? []);
+  renderWalls(sheet.walls ?? []);
+  renderBox(sheet.box ?? null);
+  renderCorners(sheet.corners ?? []);
+  renderHanging(plan, layers, figures(), stations());
+  // After the lists above, since some of their blanks come with the answer.
+  renderBlanks(plan, readings());
+  renderAsked(plan, sheet.problems ?? []);
+  renderClimate(sheet.climate ?? null);
+  renderLeftOut(plan);
+  renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
+  renderLimits(sheet.limits ?? []);
+  renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
+  renderDays(plan, sheet.days ?? null);
+  renderPrice(plan, sheet.price ?? null);
+  renderRecord(sheet.record ?? null);
+  renderPlatform(sheet.platform ?? null);
+  renderAir(sheet.air ?? null);
+  renderSafety(plan, sheet.safety ?? []);
+  renderBites(sheet.safety ?? []);
+  renderFigures(figures());
+  renderDrawing(sheet.drawings ?? [], layers);
+  renderProblems(sheet.problems ?? []);
+  nameLit(figures(), layers);
+  relight();
+  announce(figures(), sheet.problems ?? []);
+  setText(region("version"), sheet.version ? `Ceilingwright ${sheet.version}` : "");
+  renderLadder();
+}

@@ -1,0 +1,71 @@
+// From the blanks to the plan: what is typed goes in at once, and a blank that
+// is left shows how it was read.
+
+import { noteClocks } from "../state/clocks";
+import { completeForm, ensureEntry } from "../state/entries";
+import { newLeaf, type Plan } from "../state/plan";
+import { at, put, typedText } from "../state/pointer";
+import { readings } from "./answer";
+import { blankAt, blankFrom, pointerOf, renderBlanks, renderEcho } from "./blanks";
+import type { OwnDesk } from "./desk";
+
+export function startTyping(root: HTMLElement, desk: OwnDesk): void {
+  root.addEventListener("input", (e) => typed(desk, e.target));
+  root.addEventListener("change", (e) => left(desk, e.target));
+  for (const name of ["focusin", "focusout"]) {
+    root.addEventListener(name, (e) => {
+      if (!blankFrom(e.target)) return;
+      if (name === "focusout") desk.settle();
+      renderBlanks(desk.plan(), readings());
+      renderEcho(readings());
+    });
+  }
+}
+
+/** Numbers written without a unit take the unit they were read with, so that
+ *  another unit for bare numbers changes nothing that is on the sheet. */
+export function writeUnits(plan: Plan): void {
+  for (const [pointer, reading] of Object.entries(readings())) {
+    if (reading.written) put(plan, pointer, reading.written);
+  }
+}
+
+function typed(desk: OwnDesk, target: EventTarget | null): void {
+  const blank = blankFrom(target);
+  if (!blank) return;
+  const pointer = pointerOf(blank);
+  const chosen = blank instanceof HTMLSelectElement;
+  if (chosen) desk.settle();
+  const edit = (plan: Plan) => enter(plan, blank, pointer);
+  if (chosen) desk.change(edit);
+  else {
+    edit(desk.plan());
+    desk.changedByKey();
+  }
+  // Another sentence may stand there now, with the same blank in it.
+  if (blank.closest("[hidden]")) blankAt(pointer)?.focus();
+}
+
+/** Puts what is in a blank into the plan, with what follows from it. */
+function enter(plan: Plan, blank: HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement, pointer: string): void {
+  // The unit for bare numbers may change only what is typed from now on.
+  if (pointer === "/units/bare") writeUnits(plan);
+  // The blank of a thing the plan has no entry for yet, such as a seam's gap.
+  const { entryOf: entries, entryKey: key, entry: name } = blank.dataset;
+  if (entries && key && name) ensureEntry(plan, entries, key, name);
+  put(plan, pointer, blank.value);
+  if (pointer === "/room/form") completeForm(plan);
+  if (pointer === "/days/start") noteClocks(plan);
+  const step = /^(.*)\/kind$/.exec(pointer)?.[1];
+  if (step !== undefined && blank.value === "leaf" && !at(plan, `${step}/leaf`)) put(plan, `${step}/leaf`, newLeaf());
+}
+
+function left(desk: OwnDesk, target: EventTarget | null): void {
+  const blank = blankFrom(target);
+  if (!blank) return;
+  desk.settle();
+  const pointer = pointerOf(blank);
+  const written = readings()[pointer]?.written;
+  if (!written || written === typedText(at(desk.plan(), pointer))) return;
+  desk.change((plan) => put(plan, pointer, written));
+}
