@@ -225,6 +225,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 		p.line(1, s.Air.Text)
 	}
 	p.limits(s.Limits)
+	p.findOut(s.FindOut)
 	p.safety(s.Safety)
 	if p.block("drawings (print one with -drawing=ID)", len(s.Drawings)) {
 		for _, d := range s.Drawings {
@@ -296,11 +297,26 @@ func (p *paper) limits(limits []sheet.VOCLine) {
 	}
 }
 
-// severities are the headings the notes stand under, most severe first.
-var severities = []struct{ severity, heading string }{
-	{"stop", "STOP: do not start until this is done"},
-	{"caution", "TAKE CARE"},
-	{"note", "ALSO KNOW"},
+// findOut is what nobody has said yet and safety turns on.
+func (p *paper) findOut(questions []sheet.Question) {
+	if !p.block("find out first", len(questions)) {
+		return
+	}
+	for _, q := range questions {
+		p.line(1, "– ", q.Words)
+	}
+}
+
+// parts are the headings the notes stand under, most severe first.
+var parts = []struct {
+	severity string
+	onDemand bool
+	heading  string
+}{
+	{"stop", false, "STOP: do not start until this is done"},
+	{"caution", false, "TAKE CARE"},
+	{"note", false, "ALSO KNOW"},
+	{"note", true, "MORE"},
 }
 
 // safety is what to do, most severe first, with the numbers it went by, who has
@@ -309,26 +325,29 @@ func (p *paper) safety(notes []sheet.Advice) {
 	if !p.block("safety notes", len(notes)) {
 		return
 	}
-	for _, group := range severities {
-		heading := group.heading
-		for _, a := range notes {
-			if a.Severity != group.severity {
-				continue
+	for _, part := range parts {
+		heading := part.heading
+		for i := range notes {
+			if a := &notes[i]; a.Severity == part.severity && a.OnDemand == part.onDemand {
+				p.line(1, heading)
+				heading = ""
+				p.advice(a)
 			}
-			p.line(1, heading)
-			heading = ""
-			p.line(2, "– ", a.Words)
-			if a.Working != "" {
-				p.line(3, "here: ", a.Working)
-			}
-			p.line(3, a.Decides)
-			p.line(3, "source", note(jurisdictionOf(a)), ": ", a.Source)
 		}
 	}
 }
 
+func (p *paper) advice(a *sheet.Advice) {
+	p.line(2, "– ", a.Words)
+	if a.Working != "" {
+		p.line(3, "here: ", a.Working)
+	}
+	p.line(3, a.Decides)
+	p.line(3, "source", note(jurisdictionOf(a)), ": ", a.Source)
+}
+
 // jurisdictionOf is whose rule a note is, "" where it is everybody's.
-func jurisdictionOf(a sheet.Advice) string {
+func jurisdictionOf(a *sheet.Advice) string {
 	if a.Jurisdiction == "all" {
 		return ""
 	}

@@ -250,8 +250,11 @@ func written(s sheet.Sheet) string {
 		writtenPrice(line, s)
 	}
 	writtenPlatform(line, s.Platform)
+	for _, q := range s.FindOut {
+		line("find out %s | %s | %v", q.At, q.Words, q.Rules)
+	}
 	for _, a := range s.Safety {
-		line("safety %s %s %s | %s %s | %s | %s | %v", a.ID, a.Severity, a.At, a.Words, a.Decides, a.Source, a.Jurisdiction, a.Figures)
+		line("safety %s%s %s %s | %s %s | %s | %s | %v", strings.Join(append([]string{a.ID}, a.Also...), "+"), onDemand(a), a.Severity, a.At, a.Words, a.Decides, a.Source, a.Jurisdiction, a.Figures)
 		if a.Working != "" || len(a.Bites) > 0 {
 			line("  by %s %v", a.Working, a.Bites)
 		}
@@ -260,4 +263,12 @@ func written(s sheet.Sheet) string {
 		line("drawing %s | %s | %s | %s | %s", d.ID, d.Layer, d.Looking, d.Shows, d.Title)
 	}
 	return b.String()
+}
+
+// onDemand marks a note that is folded away.
+func onDemand(a sheet.Advice) string {
+	if a.OnDemand {
+		return " (on demand)"
+	}
+	return ""
 }

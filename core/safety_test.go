@@ -2,6 +2,7 @@ package core_test
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,9 +12,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// noteIn is the note that a rule is told in, by itself or with others.
 func noteIn(s sheet.Sheet, id string) (sheet.Advice, bool) {
 	for _, note := range s.Safety {
-		if note.ID == id {
+		if note.ID == id || slices.Contains(note.Also, id) {
 			return note, true
 		}
 	}

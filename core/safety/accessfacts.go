@@ -179,6 +179,9 @@ func (f facts) accessAmount(name string, style Style) string {
 	if l, ok := f.accessLength(name); ok {
 		return style.length(l)
 	}
+	if l, least, ok := limitNamed(name); ok {
+		return style.limit(l, least)
+	}
 	if mass, ok := f.accessMass(name); ok {
 		return style.mass(mass)
 	}
@@ -281,52 +284,53 @@ func (f facts) accessLength(name string) (measure.Length, bool) {
 	case "deck width":
 		return f.deckWidth(), true
 	}
-	return fixedLength(name)
+	return 0, false
 }
 
-// fixedLength are the lengths the rules compare with, by what they are called.
-func fixedLength(name string) (measure.Length, bool) {
+// limitNamed are the lengths the rules compare with, by what they are called;
+// least tells that it is the least that will do.
+func limitNamed(name string) (l measure.Length, least, ok bool) {
 	switch name {
 	case "half a metre":
-		return lowDeckUpTo, true
+		return lowDeckUpTo, false, true
 	case "2 ft":
-		return properWayUp, true
+		return properWayUp, false, true
 	case "3 ft":
-		return ladderPastUS, true
+		return ladderPastUS, true, true
 	case "4 ft":
-		return 4 * measure.Foot, true
+		return 4 * measure.Foot, false, true
 	case "5 ft":
-		return pushUpTo, true
+		return pushUpTo, false, true
 	case "10 ft":
-		return 10 * measure.Foot, true
+		return 10 * measure.Foot, false, true
 	case "14 in":
-		return mostDeckGapUS, true
+		return mostDeckGapUS, false, true
 	case "18 in":
-		return leastDeckUS, true
+		return leastDeckUS, true, true
 	case "38 in":
-		return leastRailUS, true
+		return leastRailUS, true, true
 	case "45 in":
-		return mostRailUS, true
+		return mostRailUS, false, true
 	case "470 mm":
-		return mostRailGapEU, true
+		return mostRailGapEU, false, true
 	case "600 mm":
-		return leastDeckEU, true
+		return leastDeckEU, true, true
 	case "950 mm":
-		return leastRailEU, true
+		return leastRailEU, true, true
 	case "1 m":
-		return ladderPastEU, true
+		return ladderPastEU, true, true
 	case "2 m":
-		return 2 * measure.Metre, true
+		return 2 * measure.Metre, false, true
 	case "2.25 m":
-		return nextDeckEU, true
+		return nextDeckEU, false, true
 	case "3.4 m":
-		return firstDeckEU, true
+		return firstDeckEU, false, true
 	case "4 m":
-		return lowerToEU, true
+		return lowerToEU, false, true
 	case "12 m":
-		return mostTowerEU, true
+		return mostTowerEU, false, true
 	}
-	return 0, false
+	return 0, false, false
 }
 
 // accessMass are the amounts in kilograms.

@@ -13,9 +13,12 @@ import (
 // sentence that says who has the last word. At is a pointer into the plan. Figures are ids of figures the words rest on, or that
 // show how they were come by. Working is the numbers of this job that the rule
 // went by, "" where it goes by none. Bites are the parts of the work in which it
-// has to be seen too.
+// has to be seen too. Also are the ids of the rules told together with it.
+// OnDemand tells that it need not be seen before it is asked for; a stop or a
+// caution always is.
 type Note struct {
 	ID           string
+	Also         []string
 	Severity     problem.Severity
 	Words        string
 	Decides      string
@@ -25,6 +28,8 @@ type Note struct {
 	At           string
 	Figures      []string
 	Bites        []Block
+	OnDemand     bool
+	with         string
 }
 
 // Block is a part of the work.
@@ -41,8 +46,9 @@ const (
 // Style writes the amounts in the words of notes; Mass is given kilograms. A nil
 // function writes metric.
 // Heights and bases of platforms are first rounded to a whole Step, which should
-// be 50 mm or 2 in: nobody sets a platform to a sixteenth. A Step of 0 rounds
-// nothing.
+// be 50 mm or 2 in: nobody sets a platform to a sixteenth. Limits that come from
+// the other system are said in whole LimitSteps, which should be 10 mm or 1 in. A
+// step of 0 rounds nothing.
 type Style struct {
 	Length func(measure.Length) string
 	Area   func(measure.Area) string
@@ -50,6 +56,8 @@ type Style struct {
 	Mass   func(kilograms measure.Number) string
 	Flow   func(cubicMetresAnHour measure.Number) string
 	Step   measure.Length
+
+	LimitStep measure.Length
 }
 
 func (s Style) length(l measure.Length) string {
@@ -111,29 +119,6 @@ func (s Style) downToStep(l measure.Length) string {
 	return s.length(l)
 }
 
-// Notes reads every rule against the job and answers with those that apply:
-// stops first, then cautions, then notes, each in the order of the table. Where
-// the country is none of those in the table all countries' rules are read, and
-// of those about one subject the most severe is kept.
-func Notes(job Job, style Style) []Note {
-	f := factsOf(job)
-	var fired []rule
-	for _, r := range rules() {
-		if r.appliesIn(job.Country) && r.fires(f) {
-			fired = append(fired, r)
-		}
-	}
-	var notes []Note
-	for _, severity := range [...]problem.Severity{problem.Stop, problem.Caution, problem.Note} {
-		for i := range fired {
-			if fired[i].severity == severity && !outdone(i, fired) {
-				notes = append(notes, fired[i].note(f, style))
-			}
-		}
-	}
-	return notes
-}
-
 // outdone tells whether another of the fired rules about the same subject says
 // more than rule i: it is more severe, or as severe and higher in the table.
 func outdone(i int, fired []rule) bool {
@@ -167,13 +152,10 @@ func isElsewhere(country Country) bool {
 }
 
 func (r rule) note(f facts, style Style) Note {
-	at := r.at
-	if r.atStep != nil {
-		at = r.atStep(f)
-	}
 	return Note{
 		ID: r.id, Severity: r.severity, Words: fill(r.words, f, style), Decides: r.decides, Working: fill(r.working, f, style),
-		Source: r.source, Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: at, Figures: slices.Clone(r.figures),
+		Source: r.source, Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: r.place(f), Figures: slices.Clone(r.figures),
+		OnDemand: r.onDemand, with: r.with,
 	}
 }
 

@@ -19,6 +19,12 @@ type rule struct {
 	source   string
 	figures  []string
 	bites    []Block // where in the work a stop or a caution has to be seen too
+
+	with     string           // the rules of this name that fire are told as one note, the most severe first
+	adds     string           // what it says there behind the first, a sentence; "" where that says it already
+	asks     string           // the question for the blank it hangs on: it fires since nobody has said, and is no note of its own
+	unknown  func(facts) bool // it asks only where this holds; none: always
+	onDemand bool             // a mere note that need not be seen before it is asked for
 }
 
 // Who has the last word.
@@ -72,7 +78,7 @@ func rules() []rule {
 func sheetRules() []rule {
 	return []rule{
 		{
-			id: "planning-help-only", severity: problem.Note, at: "",
+			id: standing, severity: problem.Note, at: "",
 			when:    "always.",
 			fires:   func(f facts) bool { return true },
 			words:   "This sheet helps to plan. It does not show that the work is safe or allowed, and what it says about air is a screening figure. Makers' manuals and labels come first.",

@@ -93,6 +93,17 @@ func ids(notes []Note) []string {
 	return list
 }
 
+// Notes are all rules that fire, each as a note of its own: what Tell tells
+// together or asks for is seen here row by row.
+func Notes(job Job, style Style) []Note {
+	f := factsOf(job)
+	var notes []Note
+	for _, r := range inOrder(f.fired()) {
+		notes = append(notes, r.note(f, style))
+	}
+	return notes
+}
+
 func notesAfter(c change) []Note {
 	job := quietJob()
 	c(&job)

@@ -7,7 +7,9 @@ import "ceilingwright/core/problem"
 // Subject is what it shares with rules of which only the most severe is told (""
 // where it shares nothing). Amounts in Words and Working stand in braces. Decides
 // says who has the last word. Bites are the parts of the work in which it is seen
-// too.
+// too. With is what it is told together with in one note, Adds what it says there
+// where it is not the first; Asks the question that stands in its place while
+// nobody has answered; OnDemand tells that it is folded away.
 type Row struct {
 	Section, ID          string
 	Severity             problem.Severity
@@ -16,6 +18,8 @@ type Row struct {
 	When, Words, Decides string
 	Working, Source      string
 	Bites                []Block
+	With, Adds, Asks     string
+	OnDemand             bool
 }
 
 // Table is every rule, in the order in which notes of one severity are told.
@@ -26,6 +30,7 @@ func Table() []Row {
 			rows = append(rows, Row{
 				Section: section.name, ID: r.id, Severity: r.severity, Jurisdiction: r.jurisdiction(), Subject: r.subject,
 				When: r.when, Words: r.words, Working: r.working, Decides: r.decides, Source: r.source, Bites: r.bites,
+				With: r.with, Adds: r.adds, Asks: r.asks, OnDemand: r.onDemand,
 			})
 		}
 	}

@@ -38,6 +38,15 @@ func (b *builder) step() measure.Length {
 	return inchStep
 }
 
+// limitStep is the step in which a limit of the other system is said: a rail is
+// measured to a centimetre or an inch.
+func (b *builder) limitStep() measure.Length {
+	if b.n.System == measure.Metric {
+		return 10 * measure.Millimetre
+	}
+	return measure.Inch
+}
+
 // atLeast is a length rounded up to a whole step.
 func (b *builder) atLeast(l measure.Length) string { return b.deckText(l, upwards) }
 

@@ -13,10 +13,14 @@ func (b *builder) safety() {
 	b.platform(&job)
 	b.air(&job)
 	b.limits(&job)
-	for _, note := range safety.Notes(job, b.safetyStyle()) {
+	told := safety.Tell(job, b.safetyStyle())
+	for _, q := range told.FindOut {
+		b.sheet.FindOut = append(b.sheet.FindOut, Question(q))
+	}
+	for _, note := range told.Notes {
 		advice := Advice{
-			ID: note.ID, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
-			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures, Working: note.Working,
+			ID: note.ID, Also: note.Also, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
+			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures, Working: note.Working, OnDemand: note.OnDemand,
 		}
 		for _, block := range note.Bites {
 			advice.Bites = append(advice.Bites, string(block))
@@ -102,11 +106,7 @@ func (b *builder) safetyProduct(made *product) safety.Product {
 }
 
 func (b *builder) safetyStyle() safety.Style {
-	step := metricStep
-	if b.n.System == measure.FeetInches {
-		step = inchStep
-	}
-	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Flow: b.flowText, Mass: b.mass, Step: step}
+	return safety.Style{Length: b.n.Length, Area: b.n.Area, Number: b.n.Number, Flow: b.flowText, Mass: b.mass, Step: b.step(), LimitStep: b.limitStep()}
 }
 
 // mass is a number of kilograms as the sheet's own system has it: to a tenth of

@@ -41,6 +41,7 @@ func (s *Sheet) JSON() []byte {
 	})
 	object(w, "platform", func() { writePlatform(w, &s.Platform) })
 	list(w, "limits", len(s.Limits), func(i int) { writeLimit(w, &s.Limits[i]) })
+	list(w, "findOut", len(s.FindOut), func(i int) { writeQuestion(w, &s.FindOut[i]) })
 	list(w, "safety", len(s.Safety), func(i int) { writeAdvice(w, &s.Safety[i]) })
 	list(w, "drawings", len(s.Drawings), func(i int) { writeDrawing(w, &s.Drawings[i]) })
 	w.Close('}')
@@ -135,6 +136,7 @@ func writeFigure(w *jsondoc.Writer, f *Figure) {
 
 func writeAdvice(w *jsondoc.Writer, a *Advice) {
 	w.Text("id", a.ID)
+	texts(w, "also", a.Also)
 	w.Text("severity", a.Severity)
 	w.Text("words", a.Words)
 	w.Text("decides", a.Decides)
@@ -144,6 +146,14 @@ func writeAdvice(w *jsondoc.Writer, a *Advice) {
 	texts(w, "figures", a.Figures)
 	w.Text("working", a.Working)
 	texts(w, "bites", a.Bites)
+	w.Key("onDemand")
+	w.Bool(a.OnDemand)
+}
+
+func writeQuestion(w *jsondoc.Writer, q *Question) {
+	w.Text("at", q.At)
+	w.Text("words", q.Words)
+	texts(w, "rules", q.Rules)
 }
 
 func writeDrawing(w *jsondoc.Writer, d *Drawing) {

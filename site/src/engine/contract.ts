@@ -309,6 +309,7 @@ export interface FinishRecord {
 
 export interface SafetyNote {
   id: string;
+  also: string[]; // the rules told together with it
   severity: Severity;
   words: string; // what to do first, then why
   decides: string; // who has the last word
@@ -318,6 +319,14 @@ export interface SafetyNote {
   figures: string[];
   working: string; // the numbers of this job that the rule went by
   bites: string[]; // "room", "hanging", "finish", "days": where it has to be seen too
+  onDemand: boolean; // it need not be seen before it is asked for
+}
+
+/** What nobody has said yet and safety turns on. */
+export interface Question {
+  at: string;
+  words: string;
+  rules: string[];
 }
 
 export interface Air {
@@ -384,6 +393,7 @@ export interface Sheet {
   air?: Air | null;
   platform?: Platform | null;
   limits?: VOCLine[] | null;
+  findOut?: Question[] | null;
   safety?: SafetyNote[] | null;
   drawings?: Drawing[] | null;
 }
