@@ -132,7 +132,8 @@ func TestUsualLossIsSaid(t *testing.T) {
 }
 
 // 260 ft², two coats of 1.5 mil dry at 42 % solids, 15 % lost: 12480/9163 gal,
-// worked twice. Thinned by a tenth it takes a tenth more.
+// worked twice. Thinned by a tenth it takes as much paint, and a tenth of that in
+// thinner.
 func TestDryFilmOnTheSheet(t *testing.T) {
 	fields := map[string]any{"typedArea": "260", "coats": "2", "by": "dry", "dryFilm": "1.5", "dryFilmUnit": "mil", "solids": "42", "loss": "15"}
 	s := job(t, map[string]any{"/finish/steps": steps(fields)})
@@ -140,12 +141,85 @@ func TestDryFilmOnTheSheet(t *testing.T) {
 	assert.InDelta(t, 1.5/0.42*25.4, value(t, s, "step.p.wet"), 1e-9)
 	fields["thinned"] = "10"
 	s = job(t, map[string]any{"/finish/steps": steps(fields)})
-	assert.InDelta(t, 1.1*12480.0/9163*3.785411784, value(t, s, "step.p.product"), 1e-9)
-	assert.Contains(t, workingOf(t, s, "step.p.product").Rule, "thinner")
+	assert.InDelta(t, 12480.0/9163*3.785411784, value(t, s, "step.p.product"), 1e-9)
+	assert.InDelta(t, 0.1*12480.0/9163*3.785411784, value(t, s, "step.p.thinner"), 1e-9)
+	assert.InDelta(t, 1.1*1.5/0.42*25.4, value(t, s, "step.p.wet"), 1e-9)
 	fields["solids"] = "0"
 	s = job(t, map[string]any{"/finish/steps": steps(fields)})
 	assert.NotContains(t, figures(s), "step.p.product")
 	assert.NotEmpty(t, problemsAt(s, "/finish/steps/0/solids"))
+}
+
+// thinned is 100 m² at 60 µm dry, 50 % solids, a quarter of thinner and 30 % lost:
+// 17.14 L of paint and 4.29 L of thinner.
+func thinned(more map[string]any) map[string]any {
+	fields := map[string]any{"name": "Ground", "typedArea": "100", "typedUnit": "m2", "by": "dry", "dryFilm": "60", "dryFilmUnit": "um", "solids": "50",
+		"thinned": "25", "loss": "30", "binder": "solvent", "voc": "400", "vocUnit": "g/L", "cans": []any{can("1", "L", "12")}}
+	for name, value := range more {
+		fields[name] = value
+	}
+	return fields
+}
+
+func TestThinnerIsOnTheListAndInTheAir(t *testing.T) {
+	s := job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(thinned(nil))})
+	assert.Equal(t, "17.14 L", text(t, s, "step.p.product"))
+	assert.Equal(t, "4.29 L", text(t, s, "step.p.thinner"))
+	assert.Equal(t, "100.00 m² × 1 × 60 µm ÷ 1000 m²·µm/L ÷ 50 % ÷ (1 − 30 %) = 17.14 L", workingOf(t, s, "step.p.product").Sum)
+	assert.Equal(t, "17.14 L × 25 % = 4.29 L", workingOf(t, s, "step.p.thinner").Sum)
+	p := stepNamed(t, s, "p")
+	assert.Equal(t, "18 × 1 L", p.Buy)
+	assert.Equal(t, "4.286 L", boughtOf(s, "thinner, for “Ground”"), "up to a millilitre")
+	assert.Contains(t, p.Label, "Thin by 25 %: 4.29 L of thinner to 17.14 L")
+	// 17.142857 L of 400 g/L and 4.285714 L of thinner of 870: worked.
+	assert.InDelta(t, 17.142857*400+4.285714*870, value(t, s, "air.mass"), 0.01)
+	for _, c := range []struct{ buyFor, thinner string }{{"rich", "5.043 L"}, {"lean", "3.727 L"}} {
+		s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(thinned(map[string]any{"buyFor": c.buyFor}))})
+		assert.Equal(t, c.thinner, boughtOf(s, "thinner, for “Ground”"), c.buyFor)
+	}
+	// Water comes from the tap; nothing is thinned by nothing.
+	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(thinned(map[string]any{"binder": "water"}))})
+	assert.Empty(t, boughtOf(s, "thinner, for “Ground”"))
+	assert.Contains(t, stepNamed(t, s, "p").Label, "Thin by 25 %: 4.29 L of water to 17.14 L")
+	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(thinned(map[string]any{"thinned": ""}))})
+	assert.NotContains(t, figures(s), "step.p.thinner")
+	assert.Equal(t, "17.14 L", text(t, s, "step.p.product"))
+	// Of a mix, what is made to spare is thinned too.
+	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(thinned(map[string]any{"spare": "10",
+		"mix": []any{map[string]any{"name": "varnish", "amount": "3", "unit": "L"}, map[string]any{"name": "oil", "amount": "1", "unit": "L"}}}))})
+	assert.Equal(t, "17.14 L × (1 + 10 %) × 25 % = 4.71 L", workingOf(t, s, "step.p.thinner").Sum)
+}
+
+// 7.33 and 4.44 L of one product, and 2 L to keep of the second step, are 13.78 L:
+// 14 cans of a litre.
+func TestWhatIsKeptOfAStepBoughtWithAnotherCounts(t *testing.T) {
+	cans := []any{can("1", "L", "12")}
+	base := map[string]any{"id": "base", "name": "Base", "typedArea": "66", "typedUnit": "m2", "spread": "9", "spreadUnit": "m2/L", "cans": cans}
+	seal := map[string]any{"id": "seal", "name": "Second", "typedArea": "40", "typedUnit": "m2", "spread": "9", "spreadUnit": "m2/L", "sameAs": "base", "keep": "2", "keepUnit": "L"}
+	s := job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(base, seal)})
+	assert.Equal(t, "14 × 1 L", stepNamed(t, s, "base").Buy)
+	assert.Contains(t, workingOf(t, s, "step.base.cans").Sum, "7.33 L + 4.44 L + 2.00 L to keep = 13.78 L; ")
+	delete(seal, "keep")
+	base["keep"], base["keepUnit"] = "2", "L"
+	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(base, seal)})
+	assert.Equal(t, "14 × 1 L", stepNamed(t, s, "base").Buy, "as much whichever step it is kept of")
+	seal["keep"] = "1"
+	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(base, seal)})
+	assert.Equal(t, "15 × 1 L", stepNamed(t, s, "base").Buy, "both keep some: 14.78 L")
+}
+
+// 600 ft² at 300 ft²/gal take 2 gal: a fifth more paint is 2.4 gal, a fifth less
+// cover 2.5.
+func TestAFifthMorePaintOrAFifthLessCover(t *testing.T) {
+	fields := map[string]any{"typedArea": "600", "spread": "300", "vary": "20", "buyFor": "rich", "cans": []any{can("1", "gal", "60"), can("0.1", "gal", "6")}}
+	s := job(t, map[string]any{"/finish/steps": steps(fields)})
+	assert.Equal(t, "2.00 gal ÷ (1 − 20 %) = 2.50 gal", workingOf(t, s, "step.p.rich").Sum)
+	assert.Equal(t, "2 × 1 gal + 5 × 0.1 gal", stepNamed(t, s, "p").Buy)
+	fields["varyOf"] = "paint"
+	s = job(t, map[string]any{"/finish/steps": steps(fields)})
+	assert.Equal(t, "2.00 gal × (1 + 20 %) = 2.40 gal", workingOf(t, s, "step.p.rich").Sum)
+	assert.Equal(t, "2.00 gal × (1 − 20 %) = 1.60 gal", workingOf(t, s, "step.p.lean").Sum)
+	assert.Equal(t, "2 × 1 gal + 4 × 0.1 gal", stepNamed(t, s, "p").Buy)
 }
 
 // An almanac's paint page: a room of 10 × 15 ft, 8 ft high, with two doors of 21

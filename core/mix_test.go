@@ -168,7 +168,7 @@ func TestOneMixForTwoSteps(t *testing.T) {
 		"/finish/steps/3/mix": []any{}, "/finish/steps/3/kind": "glaze", "/finish/steps/3/sameAs": "walls"})
 	both := (value(t, s, "step.walls.product")+value(t, s, "step.varnish.product"))*1.1 + usGal/4
 	assert.InDelta(t, both, value(t, s, "step.walls.made"), 1e-9)
-	assert.Equal(t, "(1.50 gal + 0.45 gal) × (1 + 10 %) + 0.25 gal to keep = "+text(t, s, "step.walls.made"), figures(s)["step.walls.made"].Working.Sum)
+	assert.Equal(t, "1.50 gal × (1 + 10 %) + 0.45 gal × (1 + 10 %) + 0.25 gal to keep = "+text(t, s, "step.walls.made"), figures(s)["step.walls.made"].Working.Sum)
 	assert.Len(t, walls.Mix, 2)
 	other := s.Steps[3]
 	assert.Empty(t, other.Mix)
@@ -187,6 +187,46 @@ func TestOneMixForTwoSteps(t *testing.T) {
 	s, _ = mixed(t, 1, map[string]any{"/finish/steps/3/sameAs": "walls"})
 	assert.Len(t, s.Steps[3].Mix, 3)
 	assert.Empty(t, boughtOf(s, "varnish"))
+}
+
+// What a step without a recipe of its own keeps, spares and tries out of another's
+// mix is mixed and bought with it: 1.5 gal and a tenth, 0.45 and a fifth, a quart.
+func TestKeptSparedAndTriedOfAnothersMix(t *testing.T) {
+	s := job(t, map[string]any{"/finish/steps": steps(
+		map[string]any{"id": "walls", "kind": "glaze", "typedArea": "600", "spread": "400", "spare": "10", "sample": "4", "sampleUnit": "floz", "cans": []any{can("1", "gal", "60")},
+			"mix": []any{map[string]any{"name": "medium", "amount": "4", "unit": "cup"}, map[string]any{"name": "paint", "amount": "1", "unit": "cup"}}},
+		map[string]any{"id": "niche", "kind": "glaze", "typedArea": "180", "spread": "400", "sameAs": "walls",
+			"spare": "20", "keep": "1", "keepUnit": "qt", "sample": "4", "sampleUnit": "floz"})})
+	made := value(t, s, "step.walls.product")*1.1 + value(t, s, "step.niche.product")*1.2 + usGal/4
+	assert.InDelta(t, made, value(t, s, "step.walls.made"), 1e-9)
+	assert.NotEmpty(t, s.Steps[0].Sample)
+	assert.Equal(t, lines(s.Steps[0].Sample), lines(s.Steps[1].Sample))
+	// Four fifths of it, and of two boards of 4 fl oz, come out of the cans.
+	sum := workingOf(t, s, "step.walls.cans").Sum
+	assert.Contains(t, sum, "1.50 gal × (1 + 10 %) × 80 % + 0.0312 gal × 80 % for the sample board + 0.45 gal × (1 + 20 %) × 80 %")
+	assert.Contains(t, sum, " + 0.25 gal × 80 % to keep = 2.00 gal")
+}
+
+// 10 L of a mix whose recipe makes 4 L is two and a half times the recipe, not
+// three whole batches: the cans hold what is mixed.
+func TestCansFollowWhatIsMixed(t *testing.T) {
+	mixing := func(life string) (sheet.Sheet, sheet.Step) {
+		step := paint(map[string]any{"typedArea": "100", "typedUnit": "m2", "spread": "10", "spreadUnit": "m2/L", "loss": "0", "potLife": life, "cans": []any{can("1", "L", "12")},
+			"mix": []any{map[string]any{"name": "medium", "amount": "3", "unit": "L"}, map[string]any{"name": "paint", "amount": "1", "unit": "L"}}})
+		s := job(t, map[string]any{"/units/show": "metric", "/finish/steps": step})
+		return s, s.Steps[0]
+	}
+	s, step := mixing("")
+	assert.Equal(t, "2.5", text(t, s, "step.p.batches"))
+	assert.Equal(t, "10.00 L ÷ 4.00 L = 2.5", workingOf(t, s, "step.p.batches").Sum)
+	assert.Equal(t, []string{"medium: 7.5 L = 7 L + 500 mL", "paint: 2.5 L = 2 L + 500 mL"}, lines(step.Mix))
+	assert.Equal(t, "8 × 1 L", step.Buy)
+	assert.Equal(t, "10.00 L × 75 % = 7.50 L; 8 × 1 L hold 8.00 L for 7.50 L, 96.00 in all", workingOf(t, s, "step.p.cans").Sum)
+	// What sets in the pail is made in three, the last of 2 L: as much in all.
+	s, step = mixing("45")
+	assert.Equal(t, "3", text(t, s, "step.p.batches"))
+	assert.Contains(t, workingOf(t, s, "step.p.batches").Rule, "the last batch is as small as what is left")
+	assert.Equal(t, "8 × 1 L", step.Buy)
 }
 
 // Recipes and spoons come in fractions.

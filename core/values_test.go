@@ -42,7 +42,7 @@ const (
 func job(t *testing.T, places map[string]any) sheet.Sheet {
 	t.Helper()
 	plan := planNamed(t, "even-grid")
-	for _, at := range []string{"/units/bare", "/units/gallon", "/place/rules", "/room/length", "/room/width", "/room/height", "/mask/length", "/mask/width",
+	for _, at := range []string{"/units/show", "/units/bare", "/units/gallon", "/place/rules", "/room/length", "/room/width", "/room/height", "/mask/length", "/mask/width",
 		"/mask/layers", "/setting/on", "/seams/cover", "/seams/waste", "/seams/rollLength", "/finish/steps", "/air", "/access/reachBy"} {
 		if v, ok := places[at]; ok {
 			plan = changed(t, plan, at, v)
@@ -122,7 +122,7 @@ func TestMixAndFilm(t *testing.T) {
 	// bulletins 1604; 231 in³ over 0.001 in is 1604.1667 ft².
 	assert.InDelta(t, 1.2*usGal, value(t, s, "step.gallon.product"), 1e-11, "1925 ft² at 1 mil")
 	assert.InEpsilon(t, 1600*foot2, 1925*foot2/value(t, s, "step.gallon.product")*usGal, 0.003)
-	assert.Contains(t, figures(s)["step.gallon.wet"].Working.Sum, "1604 ft²/gal")
+	assert.Contains(t, figures(s)["step.gallon.wet"].Working.Sum, "÷ 1604.2 ft²/gal = 1.0 mil")
 	assert.InDelta(t, 25.4, value(t, s, "step.gallon.wet"), 1e-9, "1 mil in µm")
 	// A litre over 10 m² stands 0.1 mm high: arithmetic.
 	assert.InDelta(t, 1, value(t, s, "step.litre.product"), 1e-12)

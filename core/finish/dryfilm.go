@@ -35,13 +35,17 @@ func SpreadFromDryFilm(d DryCoat) (spread Spread, problems []problem.Problem, ok
 			What: "The volume solids are " + perCent(d.Solids) + ".", Do: "Copy them from the data sheet: above 0 and at most 100 per cent."})
 	}
 	if d.Thinned.Sign() < 0 {
-		problems = append(problems, problem.Problem{At: "/thinned", Severity: problem.Stop,
-			What: "The thinner is below nothing, " + perCent(d.Thinned) + ".", Do: "Give 0 per cent or more."})
+		problems = append(problems, lessThanNoThinner(d.Thinned))
 	}
 	if len(problems) > 0 {
 		return Spread{}, problems, false
 	}
 	return SpreadFromFilm(Film{d.Film.Micrometres.Quo(d.SolidsThinned())}), nil, true
+}
+
+func lessThanNoThinner(share measure.Number) problem.Problem {
+	return problem.Problem{At: "/thinned", Severity: problem.Stop,
+		What: "The thinner is below nothing, " + perCent(share) + ".", Do: "Give 0 per cent or more."}
 }
 
 // DryFilm is what is left of a wet film when it has dried.

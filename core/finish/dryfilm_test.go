@@ -76,6 +76,26 @@ func TestTakeOffFromDryFilm(t *testing.T) {
 	assert.InEpsilon(t, 5.299, note.Practical(num("0.3")).SquareMetresPerLitre.Float(), 0.001)
 }
 
+// 100 m² at 60 µm dry, half of it solids, 30 % lost: 100 × 60 ÷ 1000 ÷ 0.5 ÷ 0.7
+// are 17.142857 L of paint, however it is thinned; a quarter of it is 4.285714 L
+// of thinner. Worked.
+func TestThinnerIsNotBoughtAsPaint(t *testing.T) {
+	for _, c := range []struct{ thinned, thinner string }{{"0", "0"}, {"0.25", "30/7"}, {"1", "120/7"}} {
+		coat := DryCoat{Film: FilmFromMicrometres(num("60")), Solids: num("0.5"), Thinned: num(c.thinned)}
+		spread, _, ok := SpreadFromDryFilm(coat)
+		require.True(t, ok)
+		product := takeOff(t, Paint{Area: sqm("100"), Coats: 1, Spread: spread, Loss: num("0.3"), Thinned: coat.Thinned})
+		isRounded(t, "120/7", product.Need.Litres, "paint")
+		isRounded(t, c.thinner, product.Thinner.Litres, "thinner")
+		assert.Zero(t, product.Used().Litres.Cmp(product.Need.Litres.Add(product.Thinner.Litres)))
+		assert.Zero(t, product.OnSurface.Litres.Cmp(product.Used().Litres.Mul(num("0.7"))), "70 % of both stays on the surface")
+	}
+	_, problems, ok := TakeOff(Paint{Area: sqm("1"), Coats: 1, Spread: perLitre("10"), Thinned: num("-0.1")})
+	assert.False(t, ok)
+	require.Len(t, problems, 1)
+	assert.Equal(t, "/thinned", problems[0].At)
+}
+
 func TestSpreadFromDryFilmRefuses(t *testing.T) {
 	fine := DryCoat{Film: FilmFromMils(num("2")), Solids: num("0.4")}
 	for at, change := range map[string]func(*DryCoat){

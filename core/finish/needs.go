@@ -9,24 +9,34 @@ import (
 // and worse. A single figure would look surer than any spread rate is.
 type Needs struct{ Lean, Likely, Rich measure.Volume }
 
+// Vary is how far a need may be off either way, and of what it is the share. A
+// product that covers a fifth less takes a quarter more: 300 ft²/gal less a fifth
+// is 240, while a fifth more paint is 250.
+type Vary struct {
+	Share   measure.Number
+	OfPaint bool // the paint it takes; else the area it covers
+}
+
 // UsualVary is how far a spread rate may be off either way where the plan does
 // not say: 15 per cent. Labels of one kind of wall paint differ from 350 to 400
 // ft²/gal (trade notes), and the ground by more: common practice, no source.
 var UsualVary = measure.NumberFromFraction(15, 100)
 
-// NeedsOf is a need if the spread rate is better or worse by a share: the rate
-// changes by it, so the need is divided by 1 ± vary. ok is false where vary is
-// below 0 or not below 1.
-func NeedsOf(likely measure.Volume, vary measure.Number) (needs Needs, ok bool) {
+// NeedsOf is a need if the product spreads better or worse. Where the area it
+// covers is off, the rate changes by the share, so the need is divided by
+// 1 ± share; where the paint is, the need is taken 1 ± share times. ok is false
+// where the share is below 0 or not below 1.
+func NeedsOf(likely measure.Volume, vary Vary) (needs Needs, ok bool) {
 	one := measure.NumberFromInt(1)
-	if vary.Sign() < 0 || vary.Cmp(one) >= 0 {
+	if vary.Share.Sign() < 0 || vary.Share.Cmp(one) >= 0 {
 		return Needs{}, false
 	}
-	return Needs{
-		Lean:   measure.Volume{Litres: likely.Litres.Quo(one.Add(vary))},
-		Likely: likely,
-		Rich:   measure.Volume{Litres: likely.Litres.Quo(one.Sub(vary))},
-	}, true
+	more, less := one.Add(vary.Share), one.Sub(vary.Share)
+	needs = Needs{Lean: likely.Times(less), Likely: likely, Rich: likely.Times(more)}
+	if !vary.OfPaint {
+		needs.Lean, needs.Rich = measure.Volume{Litres: likely.Litres.Quo(more)}, measure.Volume{Litres: likely.Litres.Quo(less)}
+	}
+	return needs, true
 }
 
 // OneBatch chooses cans of one size alone, the cheapest size that does, then the

@@ -11,20 +11,36 @@ import (
 )
 
 func TestNeedsOf(t *testing.T) {
-	needs, ok := NeedsOf(litres("4.6"), num("0.15"))
+	needs, ok := NeedsOf(litres("4.6"), Vary{Share: num("0.15")})
 	require.True(t, ok)
 	assert.Zero(t, needs.Lean.Litres.Cmp(num("4")))
 	assert.Zero(t, needs.Likely.Litres.Cmp(num("4.6")))
 	assert.InDelta(t, 4.6/0.85, needs.Rich.Litres.Float(), 1e-12)
-	same, ok := NeedsOf(litres("4.6"), num("0"))
+	same, ok := NeedsOf(litres("4.6"), Vary{})
 	require.True(t, ok)
 	assert.Equal(t, same.Lean, same.Rich)
 	for _, vary := range []string{"1", "1.2"} {
-		_, ok = NeedsOf(litres("1"), num(vary))
+		_, ok = NeedsOf(litres("1"), Vary{Share: num(vary)})
 		assert.False(t, ok)
 	}
-	_, ok = NeedsOf(litres("1"), num("0").Sub(num("0.1")))
+	_, ok = NeedsOf(litres("1"), Vary{Share: num("0").Sub(num("0.1"))})
 	assert.False(t, ok)
+}
+
+// A fifth more paint on 300 ft²/gal is 250 ft²/gal, a fifth less cover 240: 600
+// ft² take 2 gal, then 2.4 or 2.5. Worked.
+func TestMorePaintIsNotLessCover(t *testing.T) {
+	for _, c := range []struct {
+		ofPaint          bool
+		lean, rich, rate string
+	}{{false, "5/3", "5/2", "240"}, {true, "8/5", "12/5", "250"}} {
+		likely := takeOff(t, Paint{Area: sqft("600"), Coats: 1, Spread: perGallon("300")}).Need
+		needs, ok := NeedsOf(likely, Vary{num("0.2"), c.ofPaint})
+		require.True(t, ok)
+		isRounded(t, c.lean, needs.Lean.Gallons(), "if it spreads well")
+		isRounded(t, c.rich, needs.Rich.Gallons(), "if it spreads badly")
+		isRounded(t, c.rate, num("600").Quo(needs.Rich.Gallons()), "ft²/gal")
+	}
 }
 
 // One batch is cans of one size: 7.3 L is cheapest as 5 + 2.5 for 76, and in one

@@ -6,17 +6,21 @@ import (
 )
 
 // Paint is what a liquid step asks for: paint, size, glaze or clear coat alike.
-// Loss is the share of the product that never reaches the surface.
+// Spread is the rate of what is put on, thinner and all. Loss is the share of it
+// that never reaches the surface, Thinned the thinner added, as a share of the
+// product.
 type Paint struct {
-	Area   measure.Area
-	Coats  int64
-	Spread Spread
-	Loss   measure.Number
+	Area    measure.Area
+	Coats   int64
+	Spread  Spread
+	Loss    measure.Number
+	Thinned measure.Number
 }
 
 // Product is the amount a Paint takes, all exact. Painted is the area times the
 // coats; Film the wet film of one coat; Practical the spread after the loss;
-// OnSurface what stays on the surface; Need what has to be there to begin with.
+// OnSurface what stays on the surface, thinner and all; Need the product that has
+// to be there to begin with, as it is in the can; Thinner what is stirred into it.
 type Product struct {
 	Paint
 	Painted   measure.Area
@@ -24,7 +28,11 @@ type Product struct {
 	Practical Spread
 	OnSurface measure.Volume
 	Need      measure.Volume
+	Thinner   measure.Volume
 }
+
+// Used is all that is used up, the product and its thinner.
+func (p Product) Used() measure.Volume { return p.Need.Add(p.Thinner) }
 
 // MostCoats is the greatest number of coats that is read.
 const MostCoats = 50
@@ -41,13 +49,15 @@ var (
 // and up to three quarters on woodwork (trade tables of loss by method).
 var greatLoss = measure.MustNumber("0.75")
 
-// TakeOff works out Need = area × coats ÷ spread ÷ (1 − loss). The loss is
-// divided by, never added on: at 10 % loss 1.25 gal on the surface take
-// 1.389 gal, not 1.375. ok is false when a stop problem left nothing to
-// compute; what is known is then still in the Product.
+// TakeOff works out what is used, area × coats ÷ spread ÷ (1 − loss), of which
+// 1 ÷ (1 + thinner) is the product and the rest thinner: paint is not bought for
+// what is thinner. The loss is divided by, never added on: at 10 % loss 1.25 gal
+// on the surface take 1.389 gal, not 1.375. ok is false when a stop problem left
+// nothing to compute; what is known is then still in the Product.
 //
 // Refused: an area below 0, coats below 1 or above MostCoats, a spread that is
-// not above 0, a loss below 0 or of 100 % and more. No area takes no product.
+// not above 0, a loss below 0 or of 100 % and more, thinner below 0. No area
+// takes no product.
 func TakeOff(p Paint) (product Product, problems []problem.Problem, ok bool) {
 	product = Product{Paint: p, Film: p.Spread.Film()}
 	problems = p.refusals()
@@ -57,7 +67,9 @@ func TakeOff(p Paint) (product Product, problems []problem.Problem, ok bool) {
 	product.Painted = p.Area.Times(measure.NumberFromInt(p.Coats))
 	product.Practical = p.Spread.Practical(p.Loss)
 	product.OnSurface = measure.Volume{Litres: product.Painted.SquareMetres.Quo(p.Spread.SquareMetresPerLitre)}
-	product.Need = measure.Volume{Litres: product.Painted.SquareMetres.Quo(product.Practical.SquareMetresPerLitre)}
+	used := measure.Volume{Litres: product.Painted.SquareMetres.Quo(product.Practical.SquareMetresPerLitre)}
+	product.Need = measure.Volume{Litres: used.Litres.Quo(measure.NumberFromInt(1).Add(p.Thinned))}
+	product.Thinner = product.Need.Times(p.Thinned)
 	return product, product.cautions(), true
 }
 
@@ -77,6 +89,9 @@ func (p Paint) refusals() []problem.Problem {
 		found = append(found, problem.Problem{At: "/spread", Severity: problem.Stop,
 			What: "There is no spread rate above 0.",
 			Do:   "Give the area that one can covers, as its label says, or the wet film."})
+	}
+	if p.Thinned.Sign() < 0 {
+		found = append(found, lessThanNoThinner(p.Thinned))
 	}
 	return append(found, shareRefusals("/loss", "loss", p.Loss)...)
 }

@@ -265,20 +265,35 @@ func (n Notation) Area(a Area) string {
 // decimal and below a tenth of a litre in millilitres, as it is measured out;
 // very small volumes keep three significant digits.
 func (n Notation) Volume(v Volume) string {
-	if n.System == FeetInches {
-		gallon, ounce := UnitGallon, UnitFluidOunce
-		if n.Imperial {
-			gallon, ounce = UnitImperialGallon, UnitImperialFluidOunce
-		}
-		if gallons := v.In(gallon); gallons.IsZero() || gallons.Abs().Cmp(NumberFromFraction(1, 4)) >= 0 {
-			return n.quantity(gallons, 2) + " " + gallon.Text()
-		}
-		return n.quantity(v.In(ounce), 1) + " " + ounce.Text()
+	large, small, least := n.volumeUnits()
+	if whole := v.In(large); whole.IsZero() || whole.Abs().Cmp(least) >= 0 {
+		return n.quantity(whole, 2) + " " + large.Text()
 	}
-	if v.Litres.IsZero() || v.Litres.Abs().Cmp(NumberFromFraction(1, 10)) >= 0 {
-		return n.quantity(v.Litres, 2) + " L"
+	return n.quantity(v.In(small), 1) + " " + small.Text()
+}
+
+// VolumeInSum is v in gallons or litres however small, for a sum in which all is
+// counted in one unit: with two decimals, or four where Volume takes the smaller
+// unit.
+func (n Notation) VolumeInSum(v Volume) string {
+	large, _, least := n.volumeUnits()
+	whole, places := v.In(large), int32(2)
+	if whole.Abs().Cmp(least) < 0 {
+		places = 4
 	}
-	return n.quantity(v.In(UnitMillilitre), 1) + " mL"
+	return n.quantity(whole, places) + " " + large.Text()
+}
+
+// volumeUnits are the two units that volumes are written in, and from how much on
+// the larger one is taken.
+func (n Notation) volumeUnits() (large, small VolumeUnit, least Number) {
+	switch {
+	case n.System == Metric:
+		return UnitLitre, UnitMillilitre, NumberFromFraction(1, 10)
+	case n.Imperial:
+		return UnitImperialGallon, UnitImperialFluidOunce, NumberFromFraction(1, 4)
+	}
+	return UnitGallon, UnitFluidOunce, NumberFromFraction(1, 4)
 }
 
 // quantity is q with the given decimals, or with three significant digits where

@@ -208,7 +208,8 @@ type Step struct {
 	DryFilm                 finish.Film
 	Solids, Thinned         Percent
 	Method                  finish.Method
-	Vary                    Percent // how far the spread may be off either way
+	Vary                    Percent // how far the need may be off either way
+	VaryOfPaint             bool    // that is a share of the paint it takes, not of the area it covers
 	BuyFor                  Need
 	SameAs                  string // the id of an earlier step whose product this is
 	OneBatch                bool

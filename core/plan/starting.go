@@ -90,7 +90,7 @@ func (s *starting) write(step *finish.Begun, layer *Layer) {
 		"share", "100", "surface", surface, "typedArea", "", "typedUnit", s.either("ft2", "m2"),
 		"edgeLength", "", "brushWidth", s.brush(step), "coats", step.Coats)
 	s.film(step)
-	s.texts("loss", step.Loss, "method", "", "vary", "", "buyFor", "likely", "sameAs", "", "oneBatch", "no",
+	s.texts("loss", step.Loss, "method", "", "vary", "", "varyOf", "cover", "buyFor", "likely", "sameAs", "", "oneBatch", "no",
 		"keep", "", "keepUnit", s.either("cup", "mL"), "voc", "", "vocUnit", "g/L", "vocAs", "material", "waterPart", "", "exemptPart", "", "category", "", "limit", "", "flash", "", "flashUnit", s.either("F", "C"), "binder", step.Binder,
 		"dryHours", step.DryHours, "recoatHours", "", "tackHours", "", "readyAt", "", "openHours", step.OpenHours, "gilders", "", "reserve", "", "sizeBeyond", "",
 		"rate", "", "rateUnit", s.either("ft2/h", "m2/h"), "spare", "", "potLife", "", "sample", "", "sampleUnit", s.either("cup", "mL"),

@@ -60,7 +60,7 @@ func readStep(s section, i int) Step {
 	readWork(s, &step)
 	for _, name := range []string{"layer", "share", "typedArea", "typedUnit", "brushWidth", "edgeLength", "coats", "by", "spread", "spreadUnit",
 		"film", "filmUnit", "loss", "cans", "voc", "vocUnit", "binder", "dryHours", "mix", "leaf", "openHours",
-		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
+		"surface", "dryFilm", "dryFilmUnit", "solids", "thinned", "method", "vary", "varyOf", "buyFor", "sameAs", "oneBatch", "keep", "keepUnit",
 		"spare", "potLife", "sample", "sampleUnit",
 		"limit", "flash", "flashUnit", "vocAs", "waterPart", "exemptPart", "category"} {
 		s.setAside(name)
@@ -154,6 +154,7 @@ func readLoss(s section, step *Step) {
 // readBuying reads how surely and from where the product is bought.
 func readBuying(s section, step *Step) {
 	step.Vary = s.percent("vary", 90)
+	step.VaryOfPaint = choice(s, "varyOf", "what may be off", "cover", "paint") == "paint"
 	step.BuyFor = choice(s, "buyFor", "which need is bought for", Likely, Rich, Lean)
 	step.SameAs = s.text("sameAs")
 	step.OneBatch = choice(s, "oneBatch", "whether it must be one batch", "no", "yes") == "yes"

@@ -104,7 +104,7 @@ func FactOf(n measure.Number) Fact { return Fact{Value: n, Known: true} }
 type Product struct {
 	At       string // pointer to the step in the plan, "/finish/steps/2"
 	StepName string // as the plan names it, used in the words of notes
-	Litres   Fact   // product used up in all coats, loss included
+	Litres   Fact   // used up in all coats, loss and thinner included
 	VOC      Fact   // grams of solvent a litre, as it is in the can
 	Binder   Binder
 	Coats    int64 // less than 1 counts as one coat

@@ -58,11 +58,18 @@ func canRule(priced, oneBatch bool) string {
 }
 
 // wanted is what the cans of the step have to hold: what it and the steps bought
-// with it take, at best, as said or at worst as each is bought for, their sample
-// boards, and what is to be kept. sum writes that out where it is more than one number. known is
+// with it take, as each is bought for, their sample boards, and what is to be
+// kept of each. sum writes that out where it is more than one number. known is
 // false where nothing of it is.
 func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
-	parts := []string(nil)
+	parts, kept := []string(nil), []string(nil)
+	add := func(amount measure.Volume, of *step, words string, list *[]string) {
+		if amount.Litres.Sign() > 0 {
+			share, _ := of.mixer().canShare()
+			need = need.Add(amount.Times(share))
+			*list = append(*list, words)
+		}
+	}
 	for _, user := range w.users {
 		if !user.takes {
 			if len(w.users) > 1 {
@@ -70,30 +77,40 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 			}
 			return measure.Volume{}, "", "", false
 		}
-		one, name := user.canned(user.boughtFor())
+		share := user.inCansWords()
+		add(user.withSpare(user.boughtFor()), user, user.needInSum()+share+user.buyWords(), &parts)
+		add(user.board(), user, w.n.VolumeInSum(user.board())+share+" for the sample board", &parts)
+		add(user.Keep, user, w.n.VolumeInSum(user.Keep)+share+" to keep", &kept)
 		if user == w {
-			what = name
+			_, what = user.mixer().canShare()
 		}
-		need, known = need.Add(one), true
-		parts = append(parts, w.n.Volume(one)+user.buyWords())
-		if board := user.boardInCans(); board.Litres.Sign() > 0 {
-			need = need.Add(board)
-			parts = append(parts, w.n.Volume(board)+" for the sample board")
-		}
+		known = true
 	}
-	if what == "" {
-		what = w.Name
-	}
-	if known && w.Keep.Litres.Sign() > 0 {
-		share, _ := w.canShare()
-		kept := w.Keep.Times(share)
-		need = need.Add(kept)
-		parts = append(parts, w.n.Volume(kept)+" to keep")
-	}
-	if len(parts) > 1 || len(parts) == 1 && w.BuyFor != plan.Likely {
-		sum = strings.Join(parts, " + ") + " = " + w.n.Volume(need) + "; "
+	parts = append(parts, kept...)
+	if len(parts) > 1 || len(parts) == 1 && parts[0] != w.n.VolumeInSum(need) {
+		sum = strings.Join(parts, " + ") + " = " + w.sumOf(need) + "; "
 	}
 	return need, what, sum, known
+}
+
+// needInSum is the need the step is bought for, and what of a mix is made to
+// spare, as they stand in a sum.
+func (w *step) needInSum() string {
+	sum := w.n.VolumeInSum(w.boughtFor())
+	if spare := w.spareShare(); !spare.IsZero() {
+		sum += " × (1 + " + w.builder.share(spare) + ")"
+	}
+	return sum
+}
+
+// inCansWords is the share of a mix that comes out of the cans, as it stands in a
+// sum, "" where that is all of it.
+func (w *step) inCansWords() string {
+	share, _ := w.mixer().canShare()
+	if share.Cmp(measure.NumberFromInt(1)) == 0 {
+		return ""
+	}
+	return " × " + w.builder.share(share)
 }
 
 // buyWords says which of its needs a step is bought for, where that is not the
@@ -101,9 +118,9 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 func (w *step) buyWords() string {
 	switch w.BuyFor {
 	case plan.Lean:
-		return " at best"
+		return " if it spreads well"
 	case plan.Rich:
-		return " at worst"
+		return " if it spreads badly"
 	}
 	return ""
 }

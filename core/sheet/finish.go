@@ -6,11 +6,11 @@ import (
 	"ceilingwright/core/plan"
 )
 
-// product is what a step uses up, kept for the air of the room. known is false
-// where the amount could not be worked out.
+// product is what a step uses up, its thinner included, kept for the air of the
+// room. known is false where the amount could not be worked out.
 type product struct {
 	step  plan.Step
-	need  measure.Volume
+	used  measure.Volume
 	known bool
 }
 
@@ -56,7 +56,7 @@ func (b *builder) prepare(s *plan.Step) *step {
 	w.area, w.areaRule, w.areaBy, w.covers = w.covered()
 	if w.Kind.IsLiquid() {
 		w.takeOff()
-		b.products = append(b.products, product{w.Step, w.product.Need, w.takes})
+		b.products = append(b.products, product{w.Step, w.product.Used(), w.takes})
 	}
 	return w
 }

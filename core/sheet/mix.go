@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -38,15 +40,6 @@ func (w *step) mixer() *step {
 	return w
 }
 
-// canned is how much of a need the cans of the step have to hold, and of what:
-// of a mix, its main part alone and with what is made to spare, since the rest is
-// put in on the job.
-func (w *step) canned(need measure.Volume) (measure.Volume, string) {
-	m := w.mixer()
-	share, name := m.canShare()
-	return m.withSpare(need).Times(share), name
-}
-
 // canShare is the share of the step's product that its cans hold, and what that
 // is: all of it, or the main part of its mix.
 func (w *step) canShare() (share measure.Number, name string) {
@@ -61,61 +54,63 @@ func (w *step) canShare() (share measure.Number, name string) {
 	return main.Share, main.Name + ", for “" + w.Name + "”"
 }
 
-// boardInCans is how much of a mix's sample board comes out of the cans.
-func (w *step) boardInCans() measure.Volume {
-	if _, ok := w.mixed(); !ok {
+// board is the mix for the step's sample board, none where nothing is mixed.
+func (w *step) board() measure.Volume {
+	if _, ok := w.mixer().mixed(); !ok {
 		return measure.Volume{}
 	}
-	share, _ := w.canShare()
-	return w.Sample.Times(share)
+	return w.Sample
 }
 
-// withSpare is the mix to make for a need; of what is not mixed nothing is made
-// to spare.
-func (w *step) withSpare(need measure.Volume) measure.Volume {
-	if _, ok := w.mixed(); !ok || !w.Spare.Known {
-		return need
+// spareShare is the share of a mix that is made to spare: the step's own, or where it
+// says nothing that of the step it is mixed with. Of what is not mixed nothing is
+// made to spare.
+func (w *step) spareShare() measure.Number {
+	m := w.mixer()
+	if _, ok := m.mixed(); !ok {
+		return measure.Number{}
 	}
-	return need.Times(measure.NumberFromInt(1).Add(w.Spare.Share))
+	if w.Spare.Known {
+		return w.Spare.Share
+	}
+	return m.Spare.Share
+}
+
+// withSpare is what is made for a need.
+func (w *step) withSpare(need measure.Volume) measure.Volume {
+	return need.Times(measure.NumberFromInt(1).Add(w.spareShare()))
 }
 
 // toMix is what has to be mixed by the recipe of the step, all that is bought
-// with it and has no recipe of its own included, and what is to be kept. sum
-// writes that out. known is false where nothing of it is.
+// with it and has no recipe of its own included, and what is to be kept of it.
+// sum writes that out. known is false where nothing of it is.
 func (w *step) toMix() (made measure.Volume, sum string, known bool) {
-	names, users := 0, w.users
+	users, parts, kept := w.users, []string(nil), []string(nil)
 	if w.owner != w {
 		users = []*step{w}
 	}
 	for _, user := range users {
-		if user.takes && user.mixer() == w {
-			need := user.boughtFor()
-			made, known, names = made.Add(need), true, names+1
-			if names > 1 {
-				sum += " + "
-			}
-			sum += w.n.Volume(need)
+		if user.mixer() != w {
+			continue
+		}
+		if user.takes {
+			made, known = made.Add(user.withSpare(user.boughtFor())), true
+			parts = append(parts, user.needInSum()+user.buyWords())
+		}
+		if user.Keep.Litres.Sign() > 0 {
+			made = made.Add(user.Keep)
+			kept = append(kept, w.n.VolumeInSum(user.Keep)+" to keep")
 		}
 	}
-	if names > 1 {
-		sum = "(" + sum + ")"
-	}
-	made = w.withSpare(made)
-	if w.Spare.Known {
-		sum += " × (1 + " + w.builder.share(w.Spare.Share) + ")"
-	}
-	if known && w.owner == w && w.Keep.Litres.Sign() > 0 {
-		made = made.Add(w.Keep)
-		sum += " + " + w.n.Volume(w.Keep) + " to keep"
-	}
-	return made, sum, known
+	return made, strings.Join(append(parts, kept...), " + "), known
 }
 
 // mix is what one batch of a mix comes to, how much of every part is needed, how
 // that is measured, and the label for the pot.
 func (w *step) mix() {
 	if m := w.mixer(); m != w {
-		if _, ok := m.mixed(); ok {
+		if mix, ok := m.mixed(); ok {
+			w.sampleBoard(mix)
 			w.out.Notes = append(w.out.Notes, "Mixed together with “"+m.Name+"”.")
 		}
 		w.label(nil)
@@ -131,11 +126,7 @@ func (w *step) mix() {
 	}
 	w.report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, dries(&w.Step) == finish.Evaporates))
 	w.batchFigure(mix)
-	if !w.Sample.Litres.IsZero() {
-		board := mix.ScaledTo(w.Sample)
-		w.out.Sample = w.measuredOut(board, false)
-		w.toHave(board)
-	}
+	w.sampleBoard(mix)
 	need, sum, known := w.toMix()
 	if !known || need.Litres.IsZero() {
 		w.label(nil)
@@ -145,10 +136,20 @@ func (w *step) mix() {
 	w.madeFigure(made.Total, sum)
 	w.inCans(mix)
 	w.batches(mix, made.Total)
-	w.placing(mix)
+	w.placing(mix, made.Total)
 	w.out.Mix = w.measuredOut(made, true)
 	w.toHave(made)
 	w.label(&made)
+}
+
+// sampleBoard is the mix for the step's sample board.
+func (w *step) sampleBoard(mix finish.Mix) {
+	if w.Sample.Litres.IsZero() {
+		return
+	}
+	board := mix.ScaledTo(w.Sample)
+	w.out.Sample = w.measuredOut(board, false)
+	w.toHave(board)
 }
 
 // batchFigure is what the parts as they were written come to.
@@ -202,31 +203,37 @@ func (w *step) madeFigure(made measure.Volume, sum string) {
 		ID: w.id("made"), Block: blockFinish, Label: "mix to make", Value: plain(made.Litres), Unit: "L", Text: w.n.Volume(made), Other: w.other.Volume(made),
 		Working: Working{
 			Rule:   "What is taken by all that is painted with it, so much more as is to be spare, and what is to be kept. Mix it all before you begin: a second mix seldom matches.",
-			Sum:    sum + " = " + w.n.Volume(made),
+			Sum:    sum + " = " + w.sumOf(made),
 			Source: ofArithmetic,
 		},
 	})
 }
 
-// batches is how many batches, as the recipe has it, that is.
+// batches is how often the recipe goes into what is mixed. A mix that sets in the
+// pail is made in so many batches, the last of them smaller; any other is made at
+// once, so that what is mixed is what the cans were counted for.
 func (w *step) batches(mix finish.Mix, made measure.Volume) {
-	n, ok := mix.Batches(made)
-	if !ok {
+	times := made.Litres.Quo(mix.Total.Litres)
+	sum := w.n.VolumeInSum(made) + " ÷ " + w.n.VolumeInSum(mix.Total)
+	if !w.PotLife.Known {
+		text := w.n.NumberTrimmed(times, 1)
+		w.figure(Figure{ID: w.id("batches"), Block: blockFinish, Label: "times the recipe", Value: plain(times), Text: text,
+			Working: Working{Rule: "The mix to make, over what the recipe makes. Make it all in one pail before you start: two batches seldom match.",
+				Sum: sum + " = " + text, Source: ofArithmetic}})
 		return
 	}
-	rule := "The mix to make, in whole batches. Stir them together in one pail before you start: two batches seldom match."
-	if w.PotLife.Known {
-		rule = "The mix to make, in whole batches. It sets in the pail: make each when the one before is used up."
+	if n, ok := mix.Batches(made); ok {
+		w.count(blockFinish, w.id("batches"), "batches of the mix", n, "",
+			"The mix to make, over what the recipe makes; the last batch is as small as what is left. It sets in the pail: make each when the one before is used up.",
+			sum+", rounded up", ofArithmetic)
 	}
-	w.count(blockFinish, w.id("batches"), "batches of the mix", n, "", rule,
-		w.n.Volume(made)+" ÷ "+w.n.Volume(mix.Total)+", rounded up", ofArithmetic)
 }
 
 // mostBatches is more than anyone mixes; what takes more is not worked out.
 const mostBatches = 1000
 
 // placing is whether one batch of a mix that sets is on before it does.
-func (w *step) placing(mix finish.Mix) {
+func (w *step) placing(mix finish.Mix, made measure.Volume) {
 	if !w.takes || !w.PotLife.Known {
 		return
 	}
@@ -247,13 +254,15 @@ func (w *step) placing(mix finish.Mix) {
 		ID: w.id("placing"), Block: blockFinish, Label: "to put on one batch", Value: plain(placed.Minutes), Unit: "min", Text: text,
 		Working: Working{
 			Rule: "The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable.",
-			Sum: w.n.Area(all) + " × " + w.n.Volume(mix.Total) + " ÷ " + w.n.Volume(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
-				plural(people, "person", "people") + ") = " + text,
+			Sum: w.n.Area(all) + " × " + w.n.VolumeInSum(mix.Total) + " ÷ " + w.n.VolumeInSum(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
+				plural(people, "person", "people") + ") × 60 = " + text,
 			Source: ofArithmetic,
 		},
 	})
 	if len(problems) > 0 {
-		w.out.Notes = append(w.out.Notes, "Mix at most "+w.n.Volume(placed.Most)+" at a time, in "+plural(placed.Batches, "batch", "batches")+".")
+		if n, ok := made.Litres.Quo(placed.Most.Litres).Ceil(); ok {
+			w.out.Notes = append(w.out.Notes, "Mix at most "+w.n.Volume(placed.Most)+" at a time, in "+plural(n, "batch", "batches")+".")
+		}
 		return
 	}
 	w.out.Notes = append(w.out.Notes, "Each batch is on with "+w.n.NumberTrimmed(placed.Spare, 0)+" min to spare before it sets; mixing and washing out are not counted.")

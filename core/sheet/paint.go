@@ -22,17 +22,22 @@ func (w *step) takeOff() {
 	if !w.covers || w.Coats == 0 || !w.SpreadKnown || !w.LossKnown {
 		return
 	}
-	product, problems, ok := finish.TakeOff(finish.Paint{Area: w.sized(w.area), Coats: int64(w.Coats), Spread: w.Spread, Loss: w.Loss})
+	product, problems, ok := finish.TakeOff(finish.Paint{Area: w.sized(w.area), Coats: int64(w.Coats), Spread: w.Spread, Loss: w.Loss, Thinned: w.Thinned.Share})
 	w.report(w.At, problems)
 	if !ok {
 		return
 	}
-	vary := finish.UsualVary
-	if w.Vary.Known {
-		vary = w.Vary.Share
-	}
 	w.product = product
-	w.needs, w.takes = finish.NeedsOf(product.Need, vary)
+	w.needs, w.takes = finish.NeedsOf(product.Need, w.vary())
+}
+
+// vary is how far the need may be off: as typed, or as usual.
+func (w *step) vary() finish.Vary {
+	vary := finish.Vary{Share: finish.UsualVary, OfPaint: w.VaryOfPaint}
+	if w.Vary.Known {
+		vary.Share = w.Vary.Share
+	}
+	return vary
 }
 
 func (w *step) dryCoat() finish.DryCoat {
@@ -70,6 +75,7 @@ func (w *step) paint() {
 	if w.takes {
 		w.productFigure(w.product)
 		w.needFigures()
+		w.thinner()
 		w.filmFigure(w.product)
 	}
 	if w.owner != w {
@@ -79,34 +85,85 @@ func (w *step) paint() {
 	w.cans()
 }
 
+const lossRule = " and by what the loss leaves: what stays in tray, sleeve and air has to be bought too."
+
 func (w *step) productFigure(p finish.Product) {
-	rule := "Area times coats, divided by the spread rate and by what the loss leaves: product in tray, sleeve and air has to be bought too."
-	sum := w.n.Area(p.Area) + " × " + strconv.Itoa(w.Coats) + " ÷ " + w.SpreadText
-	switch {
-	case w.ByFilm:
-		rule = "Area times coats times the wet film, divided by what the loss leaves: product in tray, sleeve and air has to be bought too."
-		sum = w.n.Area(p.Area) + " × " + strconv.Itoa(w.Coats) + " × " + w.SpreadText
-	case w.ByDryFilm:
-		rule = "Area times coats times the dry film, divided by the volume solids" + w.thinnedWords() + " and by what the loss leaves: product in tray, sleeve and air has to be bought too."
-		sum = w.n.Area(p.Area) + " × " + strconv.Itoa(w.Coats) + " × " + w.filmText(w.DryFilm) + " ÷ " + w.builder.share(w.dryCoat().SolidsThinned())
-	}
+	rule, sum := w.spreadSum(p)
 	loss := w.builder.share(p.Loss)
 	if w.LossIsUsual {
 		loss += ", as usual by " + string(w.Method)
 	}
-	text := w.n.Volume(p.Need)
 	w.figure(Figure{
-		ID: w.id("product"), Block: blockFinish, Label: "product", Value: plain(p.Need.Litres), Unit: "L",
-		Text: text, Other: w.other.Volume(p.Need),
-		Working: Working{Rule: rule, Sum: sum + " ÷ (1 − " + loss + ") = " + text, Source: labelDecides},
+		ID: w.id("product"), Block: blockFinish, Label: w.called() + " needed", Value: plain(p.Need.Litres), Unit: "L",
+		Text: w.n.Volume(p.Need), Other: w.other.Volume(p.Need),
+		Working: Working{Rule: rule, Sum: sum + " ÷ (1 − " + loss + ") = " + w.sumOf(p.Need), Source: labelDecides},
 	})
 }
 
-func (w *step) thinnedWords() string {
-	if w.Thinned.Share.IsZero() {
-		return ""
+// called is what a step's product is called.
+func (w *step) called() string {
+	switch w.Kind {
+	case finish.SizeCoat:
+		return "size"
+	case finish.Glaze:
+		return "glaze"
+	case finish.ClearSeal, finish.ClearCoat:
+		return "clear coat"
 	}
-	return ", which " + w.builder.share(w.Thinned.Share) + " of thinner makes less,"
+	return "paint"
+}
+
+// spreadSum is what stays on the surface, before the loss, as a sum in the units
+// of the sheet, and the rule of the whole.
+func (w *step) spreadSum(p finish.Product) (rule, sum string) {
+	sum = w.n.Area(p.Area) + " × " + strconv.Itoa(w.Coats)
+	switch {
+	case w.ByFilm:
+		return "Area times coats times the wet film, divided by what a film of one takes" + lossRule,
+			sum + " × " + w.filmText(p.Film) + " ÷ " + w.filmRate()
+	case w.ByDryFilm:
+		return "Area times coats times the dry film, divided by what a film of one takes, by the volume solids" + lossRule,
+			sum + " × " + w.filmText(w.DryFilm) + " ÷ " + w.filmRate() + " ÷ " + w.builder.share(w.Solids.Share)
+	}
+	rate := w.spreadText(p.Spread)
+	if rate != w.SpreadText {
+		rate += " (" + w.SpreadText + ")"
+	}
+	return "Area times coats, divided by the spread rate" + lossRule, sum + " ÷ " + rate
+}
+
+// filmRate is the area that one gallon or litre covers in a film of a mil or a
+// micrometre.
+func (w *step) filmRate() string {
+	film := finish.FilmFromMils(measure.NumberFromInt(1))
+	if w.n.System == measure.Metric {
+		film = finish.FilmFromMicrometres(measure.NumberFromInt(1))
+		return w.n.NumberTrimmed(finish.SpreadFromFilm(film).SquareMetresPerLitre, 0) + " m²·µm/L"
+	}
+	gallon := w.gallon()
+	return w.n.Number(finish.SpreadFromFilm(film).SquareFeetPer(gallon), 1) + " ft²·mil/" + gallon.Text()
+}
+
+func (w *step) gallon() measure.VolumeUnit {
+	return w.builder.plan.Units.Gallon.Volume(measure.UnitGallon)
+}
+
+// spreadText is a spread rate in the units of the sheet.
+func (w *step) spreadText(s finish.Spread) string {
+	if w.n.System == measure.Metric {
+		return w.n.NumberTrimmed(s.SquareMetresPerLitre, 2) + " m²/L"
+	}
+	return w.n.NumberTrimmed(s.SquareFeetPer(w.gallon()), 1) + " ft²/" + w.gallon().Text()
+}
+
+// sumOf is a volume as a sum comes out: in gallons or litres, and in the smaller
+// unit too where it is told in that.
+func (w *step) sumOf(v measure.Volume) string {
+	sum, text := w.n.VolumeInSum(v), w.n.Volume(v)
+	if sum == text {
+		return text
+	}
+	return sum + " = " + text
 }
 
 // filmText is a film in the unit of the notation.
@@ -120,21 +177,26 @@ func (w *step) filmText(f finish.Film) string {
 // needFigures are what the step takes if the product spreads better or worse
 // than said.
 func (w *step) needFigures() {
-	vary := w.builder.share(w.Vary.Share)
-	source := "How far a product may be off is as typed."
+	vary, source := w.vary(), "How far it may be off is as typed."
 	if !w.Vary.Known {
-		vary, source = w.builder.share(finish.UsualVary), "15 per cent as usual: labels of one kind of paint differ by as much. Common practice, no source."
+		source = "15 per cent as usual: labels of one kind of paint differ by as much. Common practice, no source."
+	}
+	share := w.builder.share(vary.Share)
+	well, badly, of := " ÷ (1 + "+share+")", " ÷ (1 − "+share+")", "Where the same paint covers that much more"
+	less := "Where the same paint covers that much less."
+	if vary.OfPaint {
+		well, badly, of = " × (1 − "+share+")", " × (1 + "+share+")", "Where the same area takes that much less paint"
+		less = "Where the same area takes that much more paint."
 	}
 	for _, c := range []struct {
-		name, label, rule, sign string
-		need                    measure.Volume
+		name, label, rule, sum string
+		need                   measure.Volume
 	}{
-		{"lean", "at best", "What it takes where the product spreads better than said.", " ÷ (1 + ", w.needs.Lean},
-		{"rich", "at worst", "What it takes where the product spreads worse than said.", " ÷ (1 − ", w.needs.Rich},
+		{"lean", "if it spreads well", of + ".", well, w.needs.Lean},
+		{"rich", "if it spreads badly", less, badly, w.needs.Rich},
 	} {
-		text := w.n.Volume(c.need)
-		w.figure(Figure{ID: w.id(c.name), Block: blockFinish, Label: c.label, Value: plain(c.need.Litres), Unit: "L", Text: text, Other: w.other.Volume(c.need),
-			Working: Working{Rule: c.rule, Sum: w.n.Volume(w.needs.Likely) + c.sign + vary + ") = " + text, Source: source}})
+		w.figure(Figure{ID: w.id(c.name), Block: blockFinish, Label: c.label, Value: plain(c.need.Litres), Unit: "L", Text: w.n.Volume(c.need), Other: w.other.Volume(c.need),
+			Working: Working{Rule: c.rule, Sum: w.n.VolumeInSum(w.needs.Likely) + c.sum + " = " + w.sumOf(c.need), Source: source}})
 	}
 	w.out.Lean, w.out.Likely, w.out.Rich = w.n.Volume(w.needs.Lean), w.n.Volume(w.needs.Likely), w.n.Volume(w.needs.Rich)
 }
@@ -150,26 +212,34 @@ func (w *step) boughtFor() measure.Volume {
 	return w.needs.Likely
 }
 
-// filmFigure shows the other of spread rate and wet film: the one that was not
-// typed.
+// filmFigure shows the wet film of one coat, and the spread rate beside it where
+// the film is what was typed.
 func (w *step) filmFigure(p finish.Product) {
 	mils, um := w.n.Number(p.Film.Mils(), 1)+" mil", w.n.Number(p.Film.Micrometres, 0)+" µm"
 	text, other := mils, um
-	if w.n.System == measure.Metric {
-		text, other = um, mils
-	}
-	gallon := w.builder.plan.Units.Gallon.Volume(measure.UnitGallon)
-	rate := w.n.Number(p.Spread.SquareFeetPer(gallon), 0) + " ft²/" + gallon.Text() + ", " + w.n.Number(p.Spread.SquareMetresPerLitre, 1) + " m²/L"
 	source := "1 US gal = 231 in³ (NIST Handbook 44, appendix C), so 1604.2 ft² at 1 mil."
-	if gallon == measure.UnitImperialGallon {
+	switch {
+	case w.n.System == measure.Metric:
+		text, other = um, mils
+		source = "1 L over 1 m² stands 1 mm high."
+	case w.n.Imperial:
 		source = "1 imperial gal = 4.546 09 L (NIST Handbook 44, appendix C), so 1926.5 ft² at 1 mil."
+	}
+	rule := "A film and a spread rate are one fact told twice. A wet-film comb checks it on the job."
+	sum := w.filmRate() + " ÷ " + w.spreadText(p.Spread) + " = " + text
+	switch {
+	case w.ByFilm:
+		sum = w.filmRate() + " ÷ " + w.spreadText(p.Spread) + " = " + text + ", as typed"
+	case w.ByDryFilm:
+		rule = "What it dries to, over the volume solids, and so much more as thinner is added. A wet-film comb checks it on the job."
+		sum = w.filmText(w.DryFilm) + " ÷ " + w.builder.share(w.Solids.Share)
+		if !w.Thinned.Share.IsZero() {
+			sum += " × (1 + " + w.builder.share(w.Thinned.Share) + ")"
+		}
+		sum += " = " + text
 	}
 	w.figure(Figure{
 		ID: w.id("wet"), Block: blockFinish, Label: "wet film of one coat", Value: plain(p.Film.Micrometres), Unit: "um", Text: text, Other: other,
-		Working: Working{
-			Rule:   "A litre over a square metre stands a millimetre high: film and spread rate are one fact told twice. A wet-film comb checks it on the job.",
-			Sum:    rate + " = " + mils + " = " + um,
-			Source: source,
-		},
+		Working: Working{Rule: rule, Sum: sum, Source: source},
 	})
 }

@@ -30,6 +30,9 @@ func (w *step) label(made *finish.Mix) {
 		}
 		lines = append(lines, "Together "+w.n.Volume(made.Total))
 	}
+	if thinned := w.thinnedLine(); thinned != "" {
+		lines = append(lines, thinned)
+	}
 	lines = append(lines, "Batch: "+orToWrite(w.Batch)+"  Made on: "+orToWrite(w.MadeOn), w.labelSafety())
 	w.out.Label = lines
 }

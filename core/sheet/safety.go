@@ -96,7 +96,7 @@ func (b *builder) inCeiling(kind survey.Kind, answer safety.Answer) safety.Answe
 func (b *builder) safetyProduct(made *product) safety.Product {
 	s := made.step
 	p := safety.Product{
-		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.need.Litres, Known: made.known},
+		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.used.Litres, Known: made.known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
 		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
 		Water: safety.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,

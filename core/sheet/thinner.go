@@ -1,0 +1,51 @@
+package sheet
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+)
+
+// thinnerOf is the thinner to stir in, for the need the step is bought for: what
+// is made of a mix to spare is thinned too, what is kept is not.
+func (w *step) thinnerOf() measure.Volume {
+	if !w.takes {
+		return measure.Volume{}
+	}
+	return w.withSpare(w.boughtFor()).Times(w.Thinned.Share)
+}
+
+// thinner shows how much thinner is stirred in, and puts it on the list to shop
+// by; water comes from the tap.
+func (w *step) thinner() {
+	amount := w.thinnerOf()
+	if amount.Litres.IsZero() {
+		return
+	}
+	w.figure(Figure{
+		ID: w.id("thinner"), Block: blockFinish, Label: w.thinnerName() + " to thin it", Value: plain(amount.Litres), Unit: "L", Text: w.n.Volume(amount), Other: w.other.Volume(amount),
+		Working: Working{Rule: "The share of thinner, of the paint as it is in the can.",
+			Sum: w.needInSum() + " × " + w.builder.share(w.Thinned.Share) + " = " + w.sumOf(amount), Source: labelDecides},
+	})
+	if w.Binder != safety.Water {
+		unit := w.unitOf(finish.Part{})
+		w.builder.have(ingredient{name: "thinner, for “" + w.owner.Name + "”", volume: amount, unit: unit, steps: []string{w.Name}}, 0)
+	}
+}
+
+func (w *step) thinnerName() string {
+	if w.Binder == safety.Water {
+		return "water"
+	}
+	return "thinner"
+}
+
+// thinnedLine says on the pot how it is thinned, "" where it is not.
+func (w *step) thinnedLine() string {
+	amount := w.thinnerOf()
+	if amount.Litres.IsZero() {
+		return ""
+	}
+	return "Thin by " + w.builder.share(w.Thinned.Share) + ": " + w.n.Volume(amount) + " of " + w.thinnerName() + " to " +
+		w.n.Volume(w.withSpare(w.boughtFor()))
+}
