@@ -42,20 +42,23 @@ func (n Notation) Mark() Length {
 	return n.MetricMark
 }
 
-// ToMark is l rounded to the nearest whole number of marks, an exact half going
-// away from zero. A mark of 0 or less leaves l as it is. Rounding is done in
-// whole marks before feet and inches are split, so that 35.9999 in is 3 ft and
-// never 2 ft 12 in.
+// ToMark is l rounded to the nearest whole number of marks, a half going away
+// from zero. What is a ten-thousandth of a mark or less short of a half counts as the
+// half: halves and shares are cut off to the nanometre, and one place reached two
+// ways must not get two marks. A mark of 0 or less leaves l as it is. Rounding is
+// done in whole marks before feet and inches are split, so that 35.9999 in is 3 ft
+// and never 2 ft 12 in.
 func (l Length) ToMark(mark Length) Length {
 	if mark <= 0 {
 		return l
 	}
 	over := l % mark
 	whole := l - over
+	short := mark / 10_000
 	switch {
-	case over >= mark-over:
+	case over+short >= mark-over:
 		return whole + mark
-	case -over >= mark+over:
+	case short-over >= mark+over:
 		return whole - mark
 	}
 	return whole

@@ -54,7 +54,8 @@ func TestNotationLength(t *testing.T) {
 		{wholeMM, 4780 * Millimetre, "4.780 m"},
 		{wholeMM, 311_150_000, "311 mm"},
 		{wholeMM, 999_500_000, "1.000 m"},
-		{wholeMM, 999_499_999, "999 mm"},
+		{wholeMM, 999_499_800, "999 mm"},
+		{wholeMM, 999_499_999, "1.000 m"}, // a half that lost a nanometre
 		{wholeMM, 0, "0 mm"},
 		{wholeMM, -6 * Millimetre, "−6 mm"},
 		{wholeMM, -400_000, "0 mm"},

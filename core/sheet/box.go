@@ -58,7 +58,7 @@ func (b *builder) walls() [][]tick {
 			Wall: string(w.Wall), From: string(w.From), To: string(w.To),
 			Title: b.wallTitle(w), Length: b.n.Length(w.Length), Marks: make([]Mark, 0, len(w.Marks)),
 		}
-		ticks[i] = merged(w.Marks, b.n.Mark())
+		ticks[i] = merged(w.Marks)
 		for _, m := range ticks[i] {
 			wall.Marks = append(wall.Marks, b.mark(w.Wall, m, len(layers)))
 		}
@@ -83,13 +83,18 @@ type tick struct {
 	layers []string
 }
 
-// merged puts marks of one kind that fall on the same tape marks together: two
-// layers cut alike have their seams on the same ticks.
-func merged(marks []setout.Mark, tape measure.Length) []tick {
+// onePlace is how far apart two marks may be worked out that are one place: what
+// shares of a length lose when they are cut off to the nanometre.
+const onePlace = measure.Millimetre / 10_000
+
+// merged puts marks of one kind that are one place together: two layers cut
+// alike have their seams on the same ticks. Seams that only read alike stay two,
+// each with what its rounding hides.
+func merged(marks []setout.Mark) []tick {
 	ticks := make([]tick, 0, len(marks))
 next:
 	for _, m := range marks {
-		for i := len(ticks) - 1; i >= 0 && ticks[i].At.ToMark(tape) == m.At.ToMark(tape); i-- {
+		for i := len(ticks) - 1; i >= 0 && m.At-ticks[i].At <= onePlace; i-- {
 			if ticks[i].Kind == m.Kind && ticks[i].Label == m.Label {
 				ticks[i].layers = append(ticks[i].layers, m.Layer)
 				continue next

@@ -20,7 +20,7 @@ func (b *builder) drawMarks(l *layer) *scene {
 	s.drawThings()
 	for _, w := range s.site.Marks(s.choice.Box, []mask.Layer{l.panels}) {
 		if line, ok := s.lineOf(w); ok {
-			s.ticks(line, merged(w.Marks, s.n.Mark()))
+			s.ticks(line, merged(w.Marks))
 		}
 	}
 	return s
