@@ -7,12 +7,12 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// Border is what is left at one place between the box and a wall, square to the
-// wall; below zero the box runs past it. Own is the box's own corner it is
-// measured from, "" for the middle of a side. Corner is the corner of a
-// four-cornered room at whose end of the wall it lies; in any other room it is
-// Own. In a round room it runs to the curve, square to the side of the box that
-// is named as Wall.
+// Border is the least distance at one place between the box and a wall: square
+// to a straight wall and to a curved one, slanting where a corner that points
+// inwards is nearest. Below zero the box runs past the wall. Own is the box's own
+// corner it is measured from, "" for the middle of a side. Corner is the corner
+// of a four-cornered room at whose end of the wall it lies; in any other room it
+// is Own. In a round room Wall is the side of the box.
 type Border struct {
 	Own    survey.Corner
 	Corner survey.Corner
@@ -150,22 +150,17 @@ const facingSine = 0.342
 
 // outlineBorders are the borders of any other room. At each wall they are
 // measured from the corners of the box that stand across from it, or where none
-// does, from the nearest corner and along the box's side. A wall counts for a
+// does, from where the wall comes nearest. A wall counts for a
 // side it faces where it stands across from the side or lies wholly beyond it;
 // one that only ends beside the box counts with the next wall.
 func (s Site) outlineBorders(box Box) Layout {
 	var places []Border
 	sides := sideBorders{}
-	ux, uy := box.Turn.Length()
-	long, wide := float64(box.Length)/2, float64(box.Width)/2
-	x, y := upright(survey.Point{X: box.X, Y: box.Y}, ux, uy)
-	x, y = x+long, y+wide
 	inside := s.Shape.Contains(box.Centre())
 	for _, w := range s.Shape.Walls() {
-		fromX, fromY := upright(w.Start, ux, uy)
-		toX, toY := upright(w.End, ux, uy)
-		block := blockOf(fromX, fromY, toX, toY, long, wide)
-		clear := measure.Nearest(block.clear(x, y, 0, 0))
+		from := box.asSeenBy(w)
+		block, x, y := from.wall, from.x, from.y
+		clear := measure.Nearest(block.clear(x, y))
 		if !inside {
 			clear = min(clear, -clear)
 		}
@@ -199,7 +194,7 @@ func (b *sideBorders) add(name survey.Wall, wall block, x, y float64, clear meas
 	// How squarely the wall faces each side, AB BC CD DA: the side looks
 	// against the wall's own normal.
 	faced := [4]float64{wall.wall.ny, -wall.wall.nx, -wall.wall.ny, wall.wall.nx}
-	beyondX, beyondY := math.Abs(x-wall.x)-wall.beyondX, math.Abs(y-wall.y)-wall.beyondY
+	beyondX, beyondY := wall.beside(x, y)
 	for side, squarely := range faced {
 		beside, beyond := beyondX, beyondY
 		if side&1 == 1 {
@@ -260,7 +255,9 @@ func across(box Box, w survey.WallLine, side int, clear measure.Length) []Border
 }
 
 // roundBorders are the borders in a round room: from both corners and the middle
-// of each side of the box to the curve, along the box's axes.
+// of each side of the box to where the curve is nearest. On each side the least
+// is at a corner: of two places and one between them that one is never nearest to
+// a curve that bends round all three.
 func (s Site) roundBorders(box Box) Layout {
 	places := make([]Border, 0, 12)
 	var sides Borders
@@ -268,18 +265,10 @@ func (s Site) roundBorders(box Box) Layout {
 		facing := box.Turn.Facing(name)
 		from, to := corners[side], corners[(side+1)&3]
 		a, b := box.Corner(from), box.Corner(to)
-		middle := survey.Point{X: a.X + (b.X-a.X)/2, Y: a.Y + (b.Y-a.Y)/2}
-		outX, outY := outward(box.Turn, side)
-		least := measure.Length(math.MaxInt64)
-		for _, at := range [3]struct {
-			own survey.Corner
-			p   survey.Point
-		}{{from, a}, {"", middle}, {to, b}} {
-			off := toCurve(s.Shape, at.p, outX, outY)
-			places = append(places, Border{at.own, at.own, facing, off})
-			least = min(least, off)
-		}
-		sides.set(facing, least)
+		one, other := s.Shape.Clearance(a), s.Shape.Clearance(b)
+		middle := s.Shape.Clearance(survey.Point{X: a.X + (b.X-a.X)/2, Y: a.Y + (b.Y-a.Y)/2})
+		places = append(places, Border{from, from, facing, one}, Border{"", "", facing, middle}, Border{to, to, facing, other})
+		sides.set(facing, min(one, other))
 	}
 	return Layout{Places: places, Sides: sides}
 }

@@ -65,8 +65,12 @@ func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n meas
 // "/leastBorder", and where it runs past a wall, at "/on", with how much to
 // trim. What CheckFit refuses is left to it: in a rectangle the direction in
 // which the mask is larger than the room. Two opposite borders of one size make
-// one problem.
+// one problem. In a round room there is one for the box, since each of its corners
+// lies at two sides.
 func (s Site) CheckBorders(w Way, box Box, layout Layout, least measure.Length, n measure.Notation) []problem.Problem {
+	if s.Shape.Form == survey.Round {
+		return s.checkRound(w, box, layout.Least(), least, n)
+	}
 	var found []problem.Problem
 	for _, facing := range [2][2]survey.Wall{{survey.DA, survey.BC}, {survey.AB, survey.CD}} {
 		p := pair{way: w, layout: layout, smaller: facing[0], larger: facing[1], least: least, notation: n}
@@ -89,15 +93,93 @@ func (s Site) CheckBorders(w Way, box Box, layout Layout, least measure.Length, 
 }
 
 // rate is how much the border on a side grows when the mask's edge there is
-// moved in by one: less than one where the wall does not run along the edge.
+// moved in by one: less than one where the way to the wall slants to the edge.
 func (s Site) rate(box Box, layout Layout, side survey.Wall) float64 {
 	wall, ok := s.Shape.Wall(layout.Nearest[wallNumber(side)])
 	if !ok {
 		return 1
 	}
-	plane := planeOf(wall)
-	x, y := outward(box.Turn, wallNumber(box.Turn.SideFacing(side)))
-	return max(math.Abs(float64(plane.nx*x)+float64(plane.ny*y)), facingSine)
+	from := box.asSeenBy(wall)
+	towards := from.wall.facing(from.x, from.y)
+	x, y := outward(Turn{}, wallNumber(box.Turn.SideFacing(side)))
+	return max(math.Abs(float64(towards.nx*x)+float64(towards.ny*y)), facingSine)
+}
+
+// seen is a wall in the frame of a box, and where the middle of the box lies.
+type seen struct {
+	wall block
+	x, y float64
+}
+
+func (b Box) asSeenBy(w survey.WallLine) seen {
+	ux, uy := b.Turn.Length()
+	long, wide := float64(b.Length)/2, float64(b.Width)/2
+	fromX, fromY := upright(w.Start, ux, uy)
+	toX, toY := upright(w.End, ux, uy)
+	x, y := upright(survey.Point{X: b.X, Y: b.Y}, ux, uy)
+	return seen{blockOf(fromX, fromY, toX, toY, long, wide), x + long, y + wide}
+}
+
+// checkRound is CheckBorders in a round room, where the least border is that of
+// a corner.
+func (s Site) checkRound(w Way, box Box, have, least measure.Length, n measure.Notation) []problem.Problem {
+	p := problem.Problem{At: "/leastBorder", Severity: problem.Stop}
+	switch {
+	case have >= least:
+		return nil
+	case have < 0:
+		p.At = "/on"
+		p.What = fmt.Sprintf("Centred there, the corners of the mask run up to %s past the wall.", n.Amount(-have))
+	default:
+		p.What = fmt.Sprintf("At its corners the mask comes as near as %s to the wall, %s less than the least of %s.",
+			n.Length(have), n.Amount(least-have), n.Length(least))
+	}
+	var ways []string
+	o := mask.Outline{Length: box.Length, Width: box.Width}
+	for _, side := range [2]Side{LongSide, WideSide} {
+		if trim, ok := s.trim(w, o, side, least, n); ok {
+			ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", n.Length(trim), side.name()))
+		}
+	}
+	if most, ok := s.Largest(w, Borders{least, least, least, least}); ok && min(most.Length, most.Width) >= mask.LeastPanel {
+		ways = append(ways, fmt.Sprintf("order a mask of at most %s × %s, the largest that keeps it", n.AtMost(most.Length), n.AtMost(most.Width)))
+	}
+	p.Do = inTurn(append(ways, w.others(have >= 0)...))
+	return []problem.Problem{p}
+}
+
+// trim is how much has to come off one side of the mask, half at each edge, so
+// that it keeps the least border as it is laid: whole tape marks at each edge.
+// False where not even a panel's worth would do.
+func (s Site) trim(w Way, o mask.Outline, side Side, least measure.Length, n measure.Notation) (measure.Length, bool) {
+	have := &o.Length
+	if side == WideSide {
+		have = &o.Width
+	}
+	full, mark := *have, n.Mark()
+	keeps := func(marks int) bool {
+		*have = full - 2*measure.Length(marks)*mark
+		box, ok := s.Place(w, o, least)
+		return ok && s.Borders(box).Least() >= least
+	}
+	// The border grows with all that comes off.
+	most := int((full - mask.LeastPanel) / (2 * mark))
+	low, high := 0, max(most, 0)+1
+	for low < high {
+		if middle := low + (high-low)/2; keeps(middle) {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	return 2 * measure.Length(low) * mark, low <= most
+}
+
+func (s Side) name() string {
+	if s == WideSide {
+		return "width"
+	}
+	return "length"
 }
 
 // pair is two opposite borders, the smaller first.
@@ -167,15 +249,27 @@ func (p pair) remedy() string {
 	if edge := p.notation.UpToMark(need); p.have-2*edge >= mask.LeastPanel {
 		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", p.notation.Length(2*edge), p.side))
 	}
-	if p.way.On != OnRoom {
-		ways = append(ways, "centre on the room")
-	}
+	ways = append(ways, p.way.others(p.small >= 0)...)
 	if p.way.Square != SquareToRoom && p.layout.isCrooked() {
 		ways = append(ways, "lay it square to the room")
 	}
-	if p.small >= 0 {
+	return inTurn(ways)
+}
+
+// others are the ways out that need no other mask. A border there is can also be
+// lived with.
+func (w Way) others(some bool) (ways []string) {
+	if w.On != OnRoom {
+		ways = append(ways, "centre on the room")
+	}
+	if some {
 		ways = append(ways, "accept a smaller least border")
 	}
+	return ways
+}
+
+// inTurn is what can be done, one way after another.
+func inTurn(ways []string) string {
 	if len(ways) == 0 {
 		return "Order a smaller mask."
 	}

@@ -102,6 +102,33 @@ func TestCheckBorders_TrimmingAsToldPasses(t *testing.T) {
 	}
 }
 
+// In a round room too: what is told keeps the border, and a tape mark less at each
+// edge does not.
+func TestCheckBorders_TrimmingAsToldPassesInARoundRoom(t *testing.T) {
+	inMillimetres := measure.Notation{System: measure.Metric, MetricMark: measure.Millimetre}
+	site := setout.Site{Shape: survey.ShapeFromSides(survey.Round, 4*measure.Metre, 4*measure.Metre)}
+	square := mask.Outline{Length: 2400 * mm, Width: 2400 * mm}
+	way := setout.Way{On: setout.OnRoom, Square: setout.SquareToRoom}
+	check := func(o mask.Outline) []problem.Problem {
+		box, ok := site.Place(way, o, 390*mm)
+		require.True(t, ok)
+		return site.CheckBorders(way, box, site.Borders(box), 390*mm, inMillimetres)
+	}
+	found := check(square)
+	// √(1610² − 1200²) = 1073.4: 126.6 mm have to come off each edge, 127 do.
+	assert.Equal(t, []problem.Problem{stop("/leastBorder",
+		"At its corners the mask comes as near as 303 mm to the wall, 87 mm less than the least of 390 mm.",
+		"Take 254 mm off the length of the mask, half at each edge, or take 254 mm off the width of the mask, half at each edge, or order a mask of at most 2.276 m × 2.276 m, the largest that keeps it, or accept a smaller least border.")}, found)
+	assert.Empty(t, check(mask.Outline{Length: 2146 * mm, Width: 2400 * mm}))
+	assert.NotEmpty(t, check(mask.Outline{Length: 2148 * mm, Width: 2400 * mm}))
+	assert.Empty(t, check(mask.Outline{Length: 2276 * mm, Width: 2276 * mm}))
+	assert.NotEmpty(t, check(mask.Outline{Length: 2278 * mm, Width: 2278 * mm}))
+	found = check(mask.Outline{Length: 3 * measure.Metre, Width: 3 * measure.Metre})
+	require.Len(t, found, 1)
+	assert.Equal(t, "/on", found[0].At)
+	assert.Equal(t, "Centred there, the corners of the mask run up to 121 mm past the wall.", found[0].What, "1500 × √2 − 2000")
+}
+
 func TestOrderSide(t *testing.T) {
 	// The trade's own figures turned round: 188 in with 4 in, 122 with 3 1/2
 	// (common practice, no source).

@@ -9,14 +9,28 @@ import (
 
 // Found is how a corner of the box is found from the room: Own is the box's own
 // corner, Corner the corner of a four-cornered room it lies nearest to (else as
-// Own), Walls how far it is off two walls, square to each, and Tapes how far it
-// is from two corners of the room, which fixes it without any line.
+// Own), Walls how far it is off two walls, square to each (in a round room how far
+// it is to the curve along the two sides of the box), and Tapes how far it is from
+// two corners of the room, which fixes it without any line.
 type Found struct {
 	Own, Corner survey.Corner
 	Walls       []Border
 	Tapes       [2]Tape
 	// Taped tells whether two corners can be taped from.
 	Taped bool
+}
+
+// toCurveFrom is how far it is from a corner of the box to the curve, along the
+// two sides that meet there: in the order of the sides it goes beyond.
+func (s Site) toCurveFrom(box Box, own survey.Corner) []Border {
+	var found []Border
+	for side, name := range walls {
+		if own == corners[side] || own == corners[(side+1)&3] {
+			x, y := outward(box.Turn, side)
+			found = append(found, Border{own, own, box.Turn.Facing(name), toCurve(s.Shape, box.Corner(own), x, y)})
+		}
+	}
+	return found
 }
 
 // Tape is a length taped from a corner of the room.
@@ -36,8 +50,11 @@ func (s Site) Corners(box Box, layout Layout) []Found {
 		if s.isFour() {
 			f.Corner = box.Turn.Nearest(own)
 		}
+		if s.Shape.Form == survey.Round {
+			f.Walls = s.toCurveFrom(box, own)
+		}
 		for _, b := range layout.Places {
-			if b.Own == own {
+			if b.Own == own && s.Shape.Form != survey.Round {
 				f.Walls = append(f.Walls, b)
 			}
 		}

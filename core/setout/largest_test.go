@@ -153,31 +153,37 @@ func TestLargest_InARoundRoom(t *testing.T) {
 	require.True(t, ok)
 	assert.InDelta(t, 6e9/math.Sqrt2, float64(got.Length), 1500)
 	assert.InDelta(t, 3e9/math.Sqrt2, float64(got.Width), 1500)
-	// With a border it keeps it and no grid finds a larger.
-	border := 150 * mm
-	got, ok = oval.Largest(onRoom("room"), all(border))
-	require.True(t, ok)
-	box := placed(t, oval, setout.OnRoom, got)
-	assert.InDelta(t, int64(border), int64(oval.Borders(box).Least()), 3)
-	for i := 1; i < 300; i++ {
-		o := mask.Outline{Length: measure.Length(i) * 20 * mm}
-		if o.Length+2*border >= 6*measure.Metre {
-			break
-		}
-		o.Width, ok = oval.LargestSide(onRoom("room"), setout.WideSide, o.Length, all(border))
-		if !ok {
-			continue
-		}
-		if oval.Borders(placed(t, oval, setout.OnRoom, o)).Least() >= border-2 {
-			require.LessOrEqual(t, area(o), area(got)+1e-9)
+	// With a border it keeps it and no grid finds a larger, also where the border
+	// is wider than the curve bends at its ends (1.5² ÷ 3 = 0.75 m), and lying
+	// either way.
+	upright := setout.Site{Shape: survey.ShapeFromSides(survey.Round, 3*measure.Metre, 6*measure.Metre)}
+	for _, site := range []setout.Site{oval, upright} {
+		for _, border := range []measure.Length{150 * mm, 900 * mm} {
+			got, ok = site.Largest(onRoom("room"), all(border))
+			require.True(t, ok)
+			assert.InDelta(t, int64(border), int64(site.Borders(placed(t, site, setout.OnRoom, got)).Least()), 3)
+			for i := 1; i < 600; i++ {
+				o := mask.Outline{Length: measure.Length(i) * 10 * mm}
+				o.Width, ok = site.LargestSide(onRoom("room"), setout.WideSide, o.Length, all(border))
+				if !ok {
+					continue
+				}
+				require.InDelta(t, int64(border), int64(site.Borders(placed(t, site, setout.OnRoom, o)).Least()), 3, "%v", o)
+				require.LessOrEqual(t, area(o), area(got)+1e-9)
+			}
 		}
 	}
+	// A square of 2.277 m keeps 390 mm in a circle of 4 m: (2 − 0.39) × √2.
+	got, ok = circle.Largest(onRoom("room"), all(390*mm))
+	require.True(t, ok)
+	assert.InDelta(t, 1.61e9*math.Sqrt2, float64(got.Length), 200)
+	assert.InDelta(t, 1.61e9*math.Sqrt2, float64(got.Width), 200)
 	_, ok = oval.Largest(onFixture("room"), all(0))
 	assert.False(t, ok, "off the middle of an ellipse it is not worked out")
-	// Chord at half the width: a circle of 5 m at 1.5 m from its middle is 4 m
-	// across (3-4-5).
-	circle.Shape = survey.ShapeFromSides(survey.Round, 5*measure.Metre, 5*measure.Metre)
+	// A corner 2.5 m off the middle of a circle of 5.4 m keeps 0.2 m: half the
+	// width 1.5 m, half the length 2 m (3-4-5).
+	circle.Shape = survey.ShapeFromSides(survey.Round, 5400*mm, 5400*mm)
 	long, ok := circle.LargestSide(onRoom("room"), setout.LongSide, 3*measure.Metre, borders(0, 200*mm, 0, 200*mm))
 	require.True(t, ok)
-	assert.InDelta(t, int64(3600*mm), int64(long), 2)
+	assert.InDelta(t, int64(4*measure.Metre), int64(long), 2)
 }

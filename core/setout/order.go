@@ -30,8 +30,8 @@ func OrderSide(at string, side, border measure.Length, n measure.Notation) (meas
 // Largest is the mask of the greatest area that keeps a border on each side
 // when it is laid one way: exact, rounded down to the nanometre. On the room it
 // is centred as Place does it, which in a room with other than four corners
-// means wherever it fits best. A round room takes it in its middle, a border
-// running along the box's axes. False where it is not worked out: in a room
+// means wherever it fits best. A round room takes it in its middle, and keeps the
+// widest of the borders at every corner. False where it is not worked out: in a room
 // with a corner that points inwards, off the middle of a round one, and askew
 // in an ellipse; and where nothing fits.
 func (s Site) Largest(w Way, border Borders) (mask.Outline, bool) {
@@ -98,49 +98,73 @@ func (s Site) borderAt(t Turn, border Borders) func(i int) float64 {
 	return func(i int) float64 { return wanted[i] }
 }
 
-// largestRound is Largest in the middle of a round room. The greatest width
-// falls with the length, ever faster, so the area has one top; it is closed in
-// on by the golden section until nothing is left between (Kiefer 1953, from
-// memory).
+// kept is the line in an oval along which a corner of a mask keeps a border: a
+// quarter of it, by the angle of the place of the curve it is nearest to. a and b
+// are half the axes.
+type kept struct{ a, b, border float64 }
+
+// at is the place on the line at an angle of the ellipse (its eccentric anomaly).
+func (k kept) at(angle float64) (x, y float64) {
+	cos, sin := math.Cos(angle), math.Sin(angle)
+	alongX, alongY := cos/k.a, sin/k.b
+	steep := math.Sqrt(float64(alongX*alongX) + float64(alongY*alongY))
+	return float64(k.a*cos) - float64(k.border*(alongX/steep)), float64(k.b*sin) - float64(k.border*(alongY/steep))
+}
+
+// ends are the angles between which the line is one: where the border is wider
+// than the curve bends, it folds back on itself beyond the long axis.
+func (k kept) ends() (from, to float64) {
+	from = when(0, math.Pi/2, func(angle float64) bool { _, y := k.at(angle); return y >= 0 })
+	to = when(from, math.Pi/2, func(angle float64) bool { x, _ := k.at(angle); return x < 0 })
+	return from, to
+}
+
+// when is the angle from which on something holds, having not held before; to,
+// where it never does.
+func when(from, to float64, holds func(angle float64) bool) float64 {
+	for range 60 {
+		if middle := from + (to-from)/2; holds(middle) {
+			to = middle
+		} else {
+			from = middle
+		}
+	}
+	return to
+}
+
+// largestRound is Largest in the middle of a round room: one corner of it goes
+// along the line that keeps the widest of the borders, since every corner lies at
+// two sides. The area has one top there; it is closed in on by the golden section
+// until nothing is left between (Kiefer 1953, from memory).
 func (s Site) largestRound(t Turn, border Borders) (mask.Outline, bool) {
-	a, b := float64(s.Shape.Length)/2, float64(s.Shape.Width)/2
-	ends, sides := float64(max(border.DA, border.BC)), float64(max(border.AB, border.CD))
-	if !t.IsExact() && a != b {
+	line, ok := s.keptBy(t, max(border.AB, border.BC, border.CD, border.DA))
+	if !ok {
 		return mask.Outline{}, false
 	}
-	// half the mask across, at half of it along x
-	across := func(x float64) float64 {
-		return min(chord(b, a, x+ends), chord(b, a, x)-sides)
-	}
-	low, high := 0.0, a-ends
-	if high <= 0 || across(0) <= 0 {
-		return mask.Outline{}, false
-	}
+	area := func(angle float64) float64 { x, y := line.at(angle); return float64(x * y) }
+	low, high := line.ends()
 	const golden = 0.6180339887498949
 	for range 100 {
 		left, right := high-float64(golden*(high-low)), low+float64(golden*(high-low))
-		if float64(left*across(left)) < float64(right*across(right)) {
+		if area(left) < area(right) {
 			low = left
 		} else {
 			high = right
 		}
 	}
-	o := mask.Outline{Length: down(2 * low), Width: down(2 * across(low))}
+	x, y := line.at(low)
+	o := mask.Outline{Length: down(2 * x), Width: down(2 * y)}
 	if t.Quarters&1 == 1 {
 		o.Length, o.Width = o.Width, o.Length
 	}
 	return o, o.Length > 0 && o.Width > 0
 }
 
-// chord is half the chord of an ellipse with the half axes across and along, so
-// far along from its middle; below zero beyond its end.
-func chord(across, along, at float64) float64 {
-	share := at / along
-	left := 1 - float64(share*share)
-	if left < 0 {
-		return -1
-	}
-	return float64(across * math.Sqrt(left))
+// keptBy is the line that keeps a border in this room, or false where the mask
+// lies askew in an oval or nothing is left.
+func (s Site) keptBy(t Turn, border measure.Length) (kept, bool) {
+	line := kept{float64(s.Shape.Length) / 2, float64(s.Shape.Width) / 2, float64(border)}
+	return line, (t.IsExact() || line.a == line.b) && line.border < min(line.a, line.b)
 }
 
 // Side is one side of a mask.
@@ -184,15 +208,21 @@ func (s Site) LargestSide(w Way, side Side, other measure.Length, border Borders
 }
 
 func (s Site) largestRoundSide(t Turn, side Side, other measure.Length, border Borders) (measure.Length, bool) {
-	along, across := float64(s.Shape.Length)/2, float64(s.Shape.Width)/2
-	if !t.IsExact() && along != across {
-		return 0, false
-	}
+	along := (t.Quarters&1 == 1) == (side == WideSide)
 	wanted := max(border.DA, border.BC)
-	if (t.Quarters&1 == 1) != (side == WideSide) {
-		along, across = across, along
+	if !along {
 		wanted = max(border.AB, border.CD)
 	}
-	most := down(2 * (chord(along, across, float64(other)/2) - float64(wanted)))
-	return most, most > 0
+	line, ok := s.keptBy(t, wanted)
+	if !ok {
+		return 0, false
+	}
+	half := float64(other) / 2
+	if !along {
+		line.a, line.b = line.b, line.a
+	}
+	from, to := line.ends()
+	x, y := line.at(when(from, to, func(angle float64) bool { _, y := line.at(angle); return y >= half }))
+	most := down(2 * x)
+	return most, most > 0 && y >= half
 }

@@ -14,62 +14,121 @@ const (
 	mostCells = 1000
 )
 
-// block is a wall as the middle of a box sees it, in the frame of the box: the
-// middle stays clear of the wall by as much as it stays out of the hexagon that
-// the wall makes when it is grown by half the box, measured square to the box's
-// sides or to the wall, whichever is more.
+// block is a wall as the middle of a box sees it, in the frame of the box.
 type block struct {
-	x, y, beyondX, beyondY float64 // middle of the wall, and how far it reaches with half the box
-	wall                   halfPlane
-	reach                  float64 // of half the box towards the wall
+	x, y, dx, dy float64 // middle of the wall, and from there to its end
+	long, wide   float64 // half the box
+	wall         halfPlane
+	reach        float64 // of half the box towards the wall
 }
 
 // blockOf is a wall from one place to another, for a box of half sides long and
 // wide.
 func blockOf(fromX, fromY, toX, toY, long, wide float64) block {
-	dx, dy := toX-fromX, toY-fromY
+	dx, dy := (toX-fromX)/2, (toY-fromY)/2
 	size := math.Sqrt(float64(dx*dx) + float64(dy*dy))
 	nx, ny := -dy/size, dx/size
 	return block{
-		x: (fromX + toX) / 2, beyondX: math.Abs(dx)/2 + long,
-		y: (fromY + toY) / 2, beyondY: math.Abs(dy)/2 + wide,
+		x: fromX + dx, y: fromY + dy, dx: dx, dy: dy, long: long, wide: wide,
 		wall:  halfPlane{nx, ny, -float64(nx*fromX) - float64(ny*fromY)},
 		reach: float64(math.Abs(nx)*long) + float64(math.Abs(ny)*wide),
 	}
 }
 
-// clear is how far a box with its middle at a place stays clear of the wall,
-// below zero where they cross; with a cell of half sides round the place, the
-// most that any place in it stays clear.
-func (b block) clear(x, y, halfX, halfY float64) float64 {
-	square := math.Abs(b.wall.at(x, y)) + float64(math.Abs(b.wall.nx)*halfX) + float64(math.Abs(b.wall.ny)*halfY) - b.reach
-	return max(math.Abs(x-b.x)+halfX-b.beyondX, math.Abs(y-b.y)+halfY-b.beyondY, square)
+// beside is how far a box with its middle at a place lies beyond the wall along
+// its own two sides; below zero where it stands across from the wall.
+func (b block) beside(x, y float64) (alongX, alongY float64) {
+	return math.Abs(x-b.x) - math.Abs(b.dx) - b.long, math.Abs(y-b.y) - math.Abs(b.dy) - b.wide
 }
 
-// facing is the side of the hexagon from which a place stays clear by most.
+// clear is the distance between the wall and a box with its middle at a place;
+// where they cross it is below zero, by as much as the box would have to be
+// moved to be free. It bends one way only, as the distance from a convex figure
+// does: on a stretch it is greatest at an end.
+func (b block) clear(x, y float64) float64 {
+	alongX, alongY := b.beside(x, y)
+	square := max(math.Abs(b.wall.at(x, y))-b.reach, alongX, alongY)
+	if square <= 0 {
+		return square
+	}
+	wayX, wayY := b.way(x, y)
+	return math.Sqrt(float64(wayX*wayX) + float64(wayY*wayY))
+}
+
+// way is the shortest way from the wall to a box that does not cross it: it
+// starts at an end of the wall or ends at a corner of the box.
+func (b block) way(x, y float64) (wayX, wayY float64) {
+	shortest := math.Inf(1)
+	try := func(dx, dy float64) {
+		if square := float64(dx*dx) + float64(dy*dy); square < shortest {
+			shortest, wayX, wayY = square, dx, dy
+		}
+	}
+	for _, end := range [2]float64{-1, 1} {
+		fromX, fromY := b.x+float64(end*b.dx), b.y+float64(end*b.dy)
+		try(within(fromX, x, b.long)-fromX, within(fromY, y, b.wide)-fromY)
+	}
+	square := float64(b.dx*b.dx) + float64(b.dy*b.dy)
+	for _, corner := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
+		px, py := x+float64(corner[0]*b.long)-b.x, y+float64(corner[1]*b.wide)-b.y
+		share := within((float64(px*b.dx)+float64(py*b.dy))/square, 0, 1)
+		try(px-float64(share*b.dx), py-float64(share*b.dy))
+	}
+	return wayX, wayY
+}
+
+// within is the place nearest to at that is no farther than half from middle.
+func within(at, middle, half float64) float64 {
+	return min(max(at, middle-half), middle+half)
+}
+
+// most is the most that a box with its middle in a cell stays clear of the wall:
+// that at one of the corners of the cell.
+func (b block) most(c cell) float64 {
+	most := math.Inf(-1)
+	for _, corner := range c.corners() {
+		most = max(most, b.clear(corner[0], corner[1]))
+	}
+	return most
+}
+
+// facing is the half-plane that touches what the box keeps from the wall, seen
+// from a place: there it keeps as much, elsewhere never more.
 func (b block) facing(x, y float64) halfPlane {
-	clear := b.clear(x, y, 0, 0)
-	side := b.wall
-	switch {
-	case math.Abs(x-b.x)-b.beyondX == clear:
-		side = halfPlane{1, 0, -b.x}
-		clear = b.beyondX
-	case math.Abs(y-b.y)-b.beyondY == clear:
-		side = halfPlane{0, 1, -b.y}
-		clear = b.beyondY
-	default:
-		clear = b.reach
+	clear := b.clear(x, y)
+	if clear > 0 {
+		wayX, wayY := b.way(x, y)
+		return touching(wayX/clear, wayY/clear, x, y, clear)
 	}
-	if side.at(x, y) < 0 {
-		side = halfPlane{-side.nx, -side.ny, -side.off}
+	alongX, alongY := b.beside(x, y)
+	nx, ny, off := b.wall.nx, b.wall.ny, b.wall.at(x, y)
+	switch clear {
+	case alongX:
+		nx, ny, off = 1, 0, x-b.x
+	case alongY:
+		nx, ny, off = 0, 1, y-b.y
 	}
-	side.off -= clear
-	return side
+	if off < 0 {
+		nx, ny = -nx, -ny
+	}
+	return touching(nx, ny, x, y, clear)
+}
+
+// touching is the half-plane with this normal that leaves so much at a place.
+func touching(nx, ny, x, y, clear float64) halfPlane {
+	return halfPlane{nx, ny, clear - float64(nx*x) - float64(ny*y)}
 }
 
 // cell is a part of the room with the most that a box in it can stay clear of
 // all walls.
 type cell struct{ x, y, halfX, halfY, most float64 }
+
+func (c cell) corners() [4][2]float64 {
+	return [4][2]float64{
+		{c.x - c.halfX, c.y - c.halfY}, {c.x + c.halfX, c.y - c.halfY},
+		{c.x + c.halfX, c.y + c.halfY}, {c.x - c.halfX, c.y + c.halfY},
+	}
+}
 
 // search is a hunt for the place where a box stays clearest of the walls of any
 // outline, by cutting the room into cells and leaving those that cannot beat
@@ -85,12 +144,21 @@ type search struct {
 	least   float64
 }
 
-// clear is the most clear of all walls that a box in a cell can stay. A place
-// outside the room counts as not clear by its distance from the walls.
-func (s *search) clear(x, y, halfX, halfY float64) float64 {
-	least := s.inside(x, y) + math.Sqrt(float64(halfX*halfX)+float64(halfY*halfY))
+// clear is how clear of all walls a box with its middle at a place stays. A
+// place outside the room counts as not clear by its distance from the walls.
+func (s *search) clear(x, y float64) float64 {
+	least := s.inside(x, y)
 	for _, b := range s.blocks {
-		least = min(least, b.clear(x, y, halfX, halfY))
+		least = min(least, b.clear(x, y))
+	}
+	return least
+}
+
+// most is the most clear of all walls that a box in a cell can stay.
+func (s *search) most(c cell) float64 {
+	least := s.inside(c.x, c.y) + math.Sqrt(float64(c.halfX*c.halfX)+float64(c.halfY*c.halfY))
+	for _, b := range s.blocks {
+		least = min(least, b.most(c))
 	}
 	return least
 }
@@ -126,7 +194,7 @@ func (s *search) run() {
 		high[0], high[1] = max(high[0], c[0]), max(high[1], c[1])
 	}
 	s.x, s.y = (low[0]+high[0])/2, (low[1]+high[1])/2
-	s.least = s.clear(s.x, s.y, 0, 0)
+	s.least = s.clear(s.x, s.y)
 	s.push(cell{s.x, s.y, (high[0] - low[0]) / 2, (high[1] - low[1]) / 2, math.Inf(1)})
 	for range mostCells {
 		if len(s.cells) == 0 || s.cells[0].most <= s.least+s.near() {
@@ -147,7 +215,7 @@ func (s *search) split(c cell) (one, other cell) {
 	half = c.halfY / 2
 	up.y, up.halfY, below.y, below.halfY = c.y-half, half, c.y+half, half
 	for _, part := range []*cell{&leftX, &rightX, &up, &below} {
-		part.most = s.clear(part.x, part.y, part.halfX, part.halfY)
+		part.most = s.most(*part)
 	}
 	byX, byY := max(leftX.most, rightX.most), max(up.most, below.most)
 	if byX < byY || byX == byY && c.halfX >= c.halfY {
@@ -170,7 +238,7 @@ func (s *search) try(c cell) {
 
 // look takes a place that is better than the best one known.
 func (s *search) look(x, y float64) {
-	if least := s.clear(x, y, 0, 0); least > s.least {
+	if least := s.clear(x, y); least > s.least {
 		s.x, s.y, s.least = x, y, least
 	}
 }
@@ -178,20 +246,19 @@ func (s *search) look(x, y float64) {
 // mostLinear is up to how many walls linear is worth its work.
 const mostLinear = 14
 
-// linear is a closer bound on a cell: walls that are kept clear of by one side of
-// their hexagon in all of it bound it as half-planes do, in closed form. Others
+// linear is a closer bound on a cell: what is kept from a wall that is straight
+// over all of the cell bounds it as a half-plane does, in closed form. Other walls
 // are left out, which only lifts the bound. Where that is best is looked at too.
 func (s *search) linear(c cell) float64 {
 	s.planes = s.planes[:0]
 	for _, b := range s.blocks {
-		side, same := b.facing(c.x, c.y), true
-		for _, corner := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
-			x, y := c.x+float64(corner[0]*c.halfX), c.y+float64(corner[1]*c.halfY)
-			// What is kept is the greatest of what the sides keep: never less than
-			// this one. Where it is no more at the four corners it is none between.
-			same = same && b.clear(x, y, 0, 0) <= side.at(x, y)+1
+		side, straight := b.facing(c.x, c.y), true
+		for _, corner := range c.corners() {
+			// What is kept is never less than the half-plane. Where it is no more at
+			// the four corners it is none between.
+			straight = straight && b.clear(corner[0], corner[1]) <= side.at(corner[0], corner[1])+1
 		}
-		if same {
+		if straight {
 			s.planes = append(s.planes, side)
 		}
 	}

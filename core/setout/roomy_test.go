@@ -98,7 +98,7 @@ func TestRoomiest_AgainstAGrid(t *testing.T) {
 }
 
 // The borders of an outline are true: no place of a wall is nearer to the box
-// than the least says, and some wall is as near, or nearer along a side.
+// than the least says, and some wall is as near.
 func TestBorders_InAnOutline(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -107,7 +107,8 @@ func TestBorders_InAnOutline(t *testing.T) {
 		want  setout.Borders
 	}{
 		{"in the wing of an L", ell, setout.Box{X: 300 * mm, Y: 400 * mm, Length: 2000 * mm, Width: 3000 * mm}, borders(400*mm, 200*mm, 1600*mm, 300*mm)},
-		{"before the inner corner", ell, setout.Box{X: 300 * mm, Y: 400 * mm, Length: 2000 * mm, Width: 1000 * mm}, borders(400*mm, 600*mm, 600*mm, 300*mm)},
+		// The corner at 2500, 2000 is 200 and 600 off the box's own: √(200² + 600²).
+		{"before the inner corner", ell, setout.Box{X: 300 * mm, Y: 400 * mm, Length: 2000 * mm, Width: 1000 * mm}, borders(400*mm, at(math.Hypot(200, 600)), at(math.Hypot(200, 600)), 300*mm)},
 		{"turned in the wing of an L", ell, setout.Box{X: 2300 * mm, Y: 400 * mm, Length: 3000 * mm, Width: 2000 * mm, Turn: setout.Turn{Quarters: 1}}, borders(400*mm, 200*mm, 1600*mm, 300*mm)},
 		// The corner of the box at 4000, 800 is (4000 − 800 − 4000)/√2 from
 		// the splay x − y = 4000: 800/√2.
@@ -124,5 +125,33 @@ func TestBorders_InAnOutline(t *testing.T) {
 			wall, _ := c.shape.Wall(p.Wall)
 			assert.LessOrEqual(t, p.Length, wall.Distance(c.box.Corner(p.Own))+1, "%s: %+v", c.name, p)
 		}
+	}
+}
+
+// Brute force: the least border is the least distance between places of the walls
+// and of the edge of the box, in random outlines with a corner that points in.
+func TestBorders_AreTheLeastDistance(t *testing.T) {
+	random := rand.New(rand.NewSource(8))
+	for range 200 {
+		shape := outline(survey.Points, 0, 0, 6000, 0, 6000, 2000+400*random.Float64(), 2500+400*random.Float64(), 2000+400*random.Float64(), 2500, 5000, 0, 5000)
+		site := setout.Site{Shape: shape}
+		turn, _ := setout.TurnTo(survey.Point{}, survey.Point{X: 1000 * mm, Y: measure.Length(random.Intn(200)-100) * mm})
+		o := mask.Outline{Length: measure.Length(500+random.Intn(900)) * mm, Width: measure.Length(500+random.Intn(900)) * mm}
+		box := setout.BoxRound(survey.Point{X: measure.Length(1500+random.Intn(4500)) * mm, Y: measure.Length(1500+random.Intn(3000)) * mm}, o, turn)
+		least := site.Borders(box).Least()
+		if least <= 0 {
+			continue
+		}
+		nearest := math.Inf(1)
+		for _, w := range shape.Walls() {
+			for _, own := range []survey.Corner{"A", "B", "C", "D"} {
+				nearest = min(nearest, float64(w.Distance(box.Corner(own))))
+			}
+			for _, end := range []survey.Point{w.Start, w.End} {
+				in := box.In(end)
+				nearest = min(nearest, math.Hypot(float64(max(-in.X, in.X-box.Length, 0)), float64(max(-in.Y, in.Y-box.Width, 0))))
+			}
+		}
+		require.InDelta(t, nearest, float64(least), 3)
 	}
 }

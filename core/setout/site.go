@@ -207,9 +207,7 @@ func planeOf(w survey.WallLine) halfPlane {
 }
 
 // Roomiest is the box, so turned, where its least border is greatest, and that
-// border (below zero where the mask fits nowhere). A border is measured square
-// to the wall, or along the box's side where a wall does not stand across from
-// it. Where no corner points inwards the place is exact; elsewhere it is found
+// border (below zero where the mask fits nowhere). Where no corner points inwards the place is exact; elsewhere it is found
 // by a search, good to 2 mm where a thousand looks are enough for that, and else
 // the best of those. Up to 5 mm of what the least border has beyond the
 // one wanted is given up where that makes opposite borders alike.

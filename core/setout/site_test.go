@@ -253,28 +253,40 @@ func TestCatching_IsTheGreatestShare(t *testing.T) {
 	assert.Equal(t, survey.BC, caught.Wall)
 }
 
-// Round rooms: from the corners and side middles of the box along its axes.
-// 3-4-5: in a circle of 5 m, 1.5 m from the middle the curve is 2 m out.
+// Round rooms: the border is what a corner or the middle of a side keeps from the
+// curve. In a circle of 5 m a corner 1.8 and 1.5 m off the middle is √(1.8² + 1.5²)
+// out; one of a square of 2.4 m in a circle of 4 m is 2 − 1.2 × √2 = 0.303 m from
+// the wall, not the 0.4 m along the side.
 func TestBorders_InARoundRoom(t *testing.T) {
 	site := setout.Site{Shape: survey.ShapeFromSides(survey.Round, 5*measure.Metre, 5*measure.Metre)}
 	layout := site.Borders(placed(t, site, setout.OnRoom, mask.Outline{Length: 3600 * mm, Width: 3000 * mm}))
 	require.Len(t, layout.Places, 12)
-	near(t, 200, layout.Sides.BC)
-	near(t, 200, layout.Sides.DA)
+	for _, side := range [4]measure.Length{layout.Sides.AB, layout.Sides.BC, layout.Sides.CD, layout.Sides.DA} {
+		near(t, 2500-math.Hypot(1800, 1500), side)
+	}
 	for _, p := range layout.Places {
 		if p.Own == "" && (p.Wall == "BC" || p.Wall == "DA") {
 			near(t, 700, p.Length, "in the middle of a side")
 		}
 	}
-	near(t, math.Sqrt(2500*2500-1800*1800)-1500, layout.Sides.AB)
 	assert.Empty(t, layout.Tapers())
+	site.Shape = survey.ShapeFromSides(survey.Round, 4*measure.Metre, 4*measure.Metre)
+	near(t, 2000-1200*math.Sqrt2, site.Borders(placed(t, site, setout.OnRoom, mask.Outline{Length: 2400 * mm, Width: 2400 * mm})).Least())
 
-	// In an oval 6 × 4 the same with the width of it: at x = 1.8 of 3, y is
-	// 2 × 0.8.
+	// In an oval 6 × 4 no place of the curve is nearer to any place of the box than
+	// the least, and one is as near.
 	oval := setout.Site{Shape: survey.ShapeFromSides(survey.Round, 6*measure.Metre, 4*measure.Metre)}
-	layout = oval.Borders(placed(t, oval, setout.OnRoom, mask.Outline{Length: 3600 * mm, Width: 2400 * mm}))
-	near(t, 400, layout.Sides.AB)
-	near(t, 600, layout.Sides.BC)
+	for _, o := range []mask.Outline{{Length: 3600 * mm, Width: 2400 * mm}, {Length: 5000 * mm, Width: 900 * mm}, {Length: 400 * mm, Width: 3700 * mm}} {
+		box := placed(t, oval, setout.OnRoom, o)
+		nearest := math.Inf(1)
+		for i := range 40_000 {
+			angle := 2 * math.Pi * float64(i) / 40_000
+			x, y := 3e9*(1+math.Cos(angle))-float64(box.X), 2e9*(1+math.Sin(angle))-float64(box.Y)
+			offX, offY := max(-x, x-float64(o.Length), 0), max(-y, y-float64(o.Width), 0)
+			nearest = min(nearest, math.Hypot(offX, offY))
+		}
+		assert.InDelta(t, nearest, float64(oval.Borders(box).Least()), 1000, "%v", o)
+	}
 	// A corner outside is below nothing on both its sides, wherever it lies.
 	layout = oval.Borders(placed(t, oval, setout.OnRoom, mask.Outline{Length: 5000 * mm, Width: 3500 * mm}))
 	assert.Less(t, layout.Sides.AB, measure.Length(0))

@@ -111,7 +111,7 @@ func (b *builder) trueBorder(side, wall survey.Wall, label string, layout setout
 	rule, sum := "The least distance from the box to the wall.", "the nearest place of the box"
 	switch {
 	case wall == "":
-		rule = "From the box to the curve along the box’s axes, where it is least: at the middle of the side or at its ends."
+		rule = "From both corners of the mask to where the wall is nearest; the smaller of the two."
 		sum = b.ends(ends)
 	case len(ends) == 2:
 		rule, sum = "From both corners of the box to the wall, square to the wall; the smaller of the two.", b.ends(ends)

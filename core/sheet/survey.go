@@ -26,6 +26,7 @@ func (b *builder) survey() {
 	}
 	b.roomSize()
 	b.crooked()
+	b.twoMiddles()
 }
 
 // surveyed is what the measuring came to, in words.
@@ -264,6 +265,28 @@ func (b *builder) crooked() {
 			"How far its wall runs off a square line: the tangent of what the corner has beyond a right angle, times the way along. Above nothing it is too wide.",
 			"tan("+survey.AngleText(c.Degrees)+" − "+survey.AngleText(float64(c.Right))+") × "+b.n.Length(c.Over), "Trigonometry; the corners as in room.area.")
 	}
+}
+
+// twoMiddles says where the two points that pass for the middle of a room are,
+// where they differ by more than a mark: people who strike the diagonals and
+// people who join the middles of the walls would hang the mask in two places.
+func (b *builder) twoMiddles() {
+	middle, crossing, apart, ok := b.shape.Middles()
+	if !ok || apart <= b.n.Mark() {
+		return
+	}
+	offs := b.offs(crossing)
+	b.sheet.Survey.Text += " The diagonals cross " + b.n.Length(apart) + " from where lines between the middles of opposite walls cross; the plan takes the second. To take the first, centre on the point " +
+		offs[0] + " and " + offs[1] + "."
+	b.length(blockRoom, "room.middles", "the two middles of the room, apart", apart,
+		"From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner A: along wall AB, and square to it.",
+		b.rootOf(b.shape.FromA(crossing), b.shape.FromA(middle)), "Pythagoras.")
+}
+
+// rootOf is the distance of two places as a sum.
+func (b *builder) rootOf(p, q survey.Point) string {
+	less := func(one, other measure.Length) string { return "(" + b.fine(one) + " − " + b.fine(other) + ")²" }
+	return "√(" + less(p.X, q.X) + " + " + less(p.Y, q.Y) + ")"
 }
 
 // Sources of the ways to find by how much a room misses closing.

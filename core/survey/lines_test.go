@@ -93,6 +93,32 @@ func TestFind_OneDiagonal(t *testing.T) {
 	}
 }
 
+// The two places that pass for the middle, of the room Q3: the mean of its corners
+// and the crossing of its diagonals, worked out in double precision from corners
+// that were found another way. In a parallelogram (Q2) they are one.
+func TestShape_Middles(t *testing.T) {
+	q3 := read(mm, 4115, 3048, 4102, 3061, 5120).Find(metric).Shape
+	joined, crossed, apart, ok := q3.Middles()
+	require.True(t, ok)
+	near(t, 2060.200514500, mm, joined.X, "joined")
+	near(t, 1527.244155706, mm, joined.Y, "joined")
+	near(t, 2064.575429403, mm, crossed.X, "crossed")
+	near(t, 1529.653034275, mm, crossed.Y, "crossed")
+	assert.InDelta(t, 1e6*math.Hypot(4.374914903, 2.408878569), float64(apart), 3)
+	assert.Equal(t, crossed, q3.FromA(crossed), "A is at the origin and AB along x")
+	_, _, apart, ok = read(mm, 4000, 3000, 4000, 3000, 5012).Find(metric).Shape.Middles()
+	require.True(t, ok)
+	assert.LessOrEqual(t, apart, 2*measure.Nanometre)
+	for _, none := range []survey.Shape{{}, survey.ShapeFromSides(survey.Round, mm, mm), survey.ShapeFromCorners(survey.Points, []survey.Point{{}, {X: mm}, {Y: mm}})} {
+		_, _, _, ok := none.Middles()
+		assert.False(t, ok)
+	}
+	// A room whose A is at (1, 2) m and whose AB goes down y: 3 m along it and 1 m
+	// to its right is (0, 5) m.
+	turned := survey.ShapeFromCorners(survey.Points, []survey.Point{{X: inMM(1000), Y: inMM(2000)}, {X: inMM(1000), Y: inMM(6000)}, {X: inMM(-2000), Y: inMM(6000)}, {X: inMM(-2000), Y: inMM(2000)}})
+	assert.Equal(t, survey.Point{X: inMM(3000), Y: inMM(1000)}, turned.FromA(survey.Point{Y: inMM(5000)}))
+}
+
 // Both diagonals: Gauss–Newton and a condition equation, agreeing to 1e-17
 // (Ghilani, Adjustment Computations; method from memory).
 func TestFind_BothDiagonals(t *testing.T) {

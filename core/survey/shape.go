@@ -146,6 +146,34 @@ func (s Shape) MidLine(from Wall) (start, end Point, ok bool) {
 	return wall.Middle(), s.wall((wall.From.Number() + 2) % 4).Middle(), true
 }
 
+// Middles are the two places that pass for the middle of a room with four corners
+// of which none points inwards: joined is the one TwiceCentre gives, crossed where
+// the diagonals AC and BD cross, and apart the distance between them, all to the
+// nearest nanometre. In a parallelogram they are one. False in any other room.
+func (s Shape) Middles() (joined, crossed Point, apart measure.Length, ok bool) {
+	if len(s.Corners) != 4 || !s.IsConvex() {
+		return Point{}, Point{}, 0, false
+	}
+	twice := s.TwiceCentre()
+	joined = Point{twice.X.Half(), twice.Y.Half()}
+	a, b := spotOf(s.Corners[0]), spotOf(s.Corners[1])
+	ac, bd := spotOf(s.Corners[2]).minus(a), spotOf(s.Corners[3]).minus(b)
+	share := b.minus(a).cross(bd) / ac.cross(bd)
+	crossed = a.plus(ac.times(share)).point()
+	return joined, crossed, between(joined, crossed), true
+}
+
+// FromA is a place as it is taped from corner A: X along wall AB and Y square to
+// it, to the nearest nanometre. In a round room it is the place itself.
+func (s Shape) FromA(p Point) Point {
+	x, y, ok := s.DirectionOf(AB)
+	if !ok {
+		return p
+	}
+	along, to := spot{x, y}, spotOf(p).minus(spotOf(s.Corners[0]))
+	return spot{along.dot(to), along.cross(to)}.point()
+}
+
 // Area is the area of the ceiling. Between straight walls it is exact for the
 // corners as they stand (the surveyor's rule: half the sum of each x times the
 // difference of the neighbouring y). A round one is π × length × width ÷ 4,
