@@ -27,11 +27,13 @@ type sheetOptions struct {
 	csv     bool
 	comma   bool // a decimal comma in the table
 	ics     bool
+	client  bool // the client's copy of the plan, as JSON
 }
 
-const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID | -csv | -csv=comma | -ics] [-working]
+const sheetUse = `use: sheet PLAN.json [-json | -drawing | -drawing=ID | -csv | -csv=comma | -ics | -client] [-working]
 -csv is the shopping list for a spreadsheet, with a decimal comma if asked
 -ics is the days for a calendar program
+-client is the plan as a client may have it: no rates, the price as quoted today
 PLAN.json may be - for standard input`
 
 // parseSheetOptions reads the arguments by hand, since flags may stand before
@@ -54,6 +56,8 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 			o.csv, o.comma = true, given
 		case name == "ics" && !given:
 			o.ics = true
+		case name == "client" && !given:
+			o.client = true
 		case name == "drawing":
 			o.drawing, o.which = true, value
 		default:
@@ -63,8 +67,8 @@ func parseSheetOptions(arguments []string) (sheetOptions, error) {
 	if o.plan == "" {
 		return o, errors.New(sheetUse)
 	}
-	if count(o.json, o.drawing, o.csv, o.ics) > 1 {
-		return o, errors.New("-json, -drawing, -csv and -ics give one thing each: choose one")
+	if count(o.json, o.drawing, o.csv, o.ics, o.client) > 1 {
+		return o, errors.New("-json, -drawing, -csv, -ics and -client give one thing each: choose one")
 	}
 	return o, nil
 }
@@ -95,6 +99,9 @@ func sheetCommand(arguments []string) error {
 	}
 	if o.ics {
 		return printCalendar(os.Stdout, plan, time.Now())
+	}
+	if o.client {
+		return printClient(os.Stdout, plan, time.Now())
 	}
 	return printSheet(os.Stdout, core.Compute(plan), o)
 }
@@ -146,6 +153,16 @@ func printCalendar(out io.Writer, plan []byte, now time.Time) error {
 		return errors.New("this plan gives no days: it needs days.start, and what -json says of its problems")
 	}
 	_, err := out.Write(text)
+	return err
+}
+
+// printClient prints the plan as a client may have it, quoted today.
+func printClient(out io.Writer, plan []byte, now time.Time) error {
+	copied := core.Quoted(plan, now.Format(time.DateOnly))
+	if len(copied) == 0 {
+		return cmp.Or(refusal(core.SheetOf(plan).Problems), errors.New("this day is none that can be quoted on"))
+	}
+	_, err := out.Write(append(copied, '\n'))
 	return err
 }
 
@@ -481,6 +498,7 @@ func (p *paper) price(price sheet.Price) {
 		return
 	}
 	p.line(1, price.Text)
+	p.line(1, price.Quoted)
 	for _, l := range price.Lines {
 		sum := l.Sum
 		if l.Rate != "" {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"os"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
 )
@@ -127,4 +129,25 @@ func TestShoppingTable(t *testing.T) {
 	require.NoError(t, printTable(&out, []byte(`{"ceilingwright":1}`), true))
 	assert.Equal(t, "\uFEFFWhat;Pieces;Sold as;Contents of one;Unit;Price of one;Price;Currency;Note\r\n", out.String())
 	assert.ErrorContains(t, printTable(&out, []byte("no plan"), false), "the plan was refused")
+}
+
+// The client's copy is a plan; what is printed of it holds no rate, and no word of
+// what is behind the price.
+func TestClientsPlanIsPrinted(t *testing.T) {
+	plan, err := os.ReadFile("../testdata/plans/v1/priced.json")
+	require.NoError(t, err)
+	plan = bytes.Replace(plan, []byte(`"rate": "38"`), []byte(`"rate": "38.1357"`), 1)
+	own, err := printed(t, *core.SheetOf(plan), sheetOptions{working: true})
+	require.NoError(t, err)
+	require.Contains(t, own, "38.1357")
+	var out strings.Builder
+	require.NoError(t, printClient(&out, plan, time.Date(2027, 2, 10, 9, 0, 0, 0, time.UTC)))
+	text, err := printed(t, *core.SheetOf([]byte(out.String())), sheetOptions{working: true})
+	require.NoError(t, err)
+	for _, word := range []string{"38.13", "Overhead", "profit", "markup", "unforeseen"} {
+		assert.False(t, strings.Contains(out.String(), word), word)
+		assert.False(t, strings.Contains(text, word), word)
+	}
+	assert.Contains(t, text, "Quoted on Wed 10 Feb 2027.")
+	assert.ErrorContains(t, printClient(&out, []byte("{}"), time.Now()), "refused")
 }

@@ -48,6 +48,19 @@ func Calendar(planJSON []byte, stamp string) []byte {
 // yet. Of any other word the list is empty.
 func Starting(what string, planJSON []byte) []byte { return plan.Read(planJSON).Starting(what) }
 
+// Quoted is the plan as a client may have it, as JSON: it holds no rates and
+// nothing of what is behind the price, and the amounts as they stand on date,
+// 2027-03-01; the engine has no clock. A plan that is a client's already comes
+// back as such, with the amounts and the date it has. A text that is no plan, or
+// a date that is none, gives nothing.
+func Quoted(planJSON []byte, date string) []byte {
+	quote, ok := sheet.QuoteOf(plan.Read(planJSON), date)
+	if !ok {
+		return nil
+	}
+	return plan.ForClient(planJSON, &quote)
+}
+
 // LengthAnswer is how a length was read: Nanometres, a whole count in decimal
 // digits, or the Problem with it. At is empty: the caller knows the blank.
 type LengthAnswer struct {

@@ -78,6 +78,9 @@ func writtenPlatform(line func(string, ...any), p sheet.Platform) {
 // writtenPrice is the price and the finish record.
 func writtenPrice(line func(string, ...any), s sheet.Sheet) {
 	line("price %s | %s | %s", s.Price.Text, s.Price.PerArea, s.Price.Range)
+	if s.Price.Quoted != "" {
+		line("  %s", s.Price.Quoted)
+	}
 	for _, l := range s.Price.Lines {
 		line("  %s | %s | %s | %s | %s", l.Group, l.What, l.Amount, l.Rate, l.Sum)
 	}

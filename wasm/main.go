@@ -12,6 +12,8 @@
 //	    the moment of writing in UTC, 20270301T080000Z
 //	ceilingwright.starting(what, planJSON) → the steps a finish begins with, or the
 //	    next one, as the JSON text of a list of steps
+//	ceilingwright.quoted(planJSON, date)   → the plan as a client may have it, as
+//	    JSON text; date is the day of the quote, 2027-03-01
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -66,6 +68,10 @@ func publish() error {
 	if err != nil {
 		return err
 	}
+	quoted, err := safejs.FuncOf(quotedCall)
+	if err != nil {
+		return err
+	}
 	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
 	if err != nil {
 		return err
@@ -83,6 +89,9 @@ func publish() error {
 		return err
 	}
 	if err := calls.Set("starting", starting); err != nil {
+		return err
+	}
+	if err := calls.Set("quoted", quoted); err != nil {
 		return err
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
@@ -143,6 +152,15 @@ func calendarCall(_ safejs.Value, arguments []safejs.Value) any {
 		return ""
 	}
 	return bridge.Calendar(texts[0], texts[1])
+}
+
+// quotedCall answers what are no texts with an empty text.
+func quotedCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return ""
+	}
+	return bridge.Quoted(texts[0], texts[1])
 }
 
 // startingCall answers what are no texts with no steps.

@@ -106,6 +106,19 @@ func TestEngineBeginsAFinishAsNative(t *testing.T) {
 	}
 }
 
+// The client's copy is the same from both, and a call without two texts gives
+// nothing.
+func TestEngineQuotesAsNative(t *testing.T) {
+	plan := plans(t)["priced.json"]
+	require.NotEmpty(t, plan)
+	_, answers := askEngine(t, []call{{"quoted", []any{plan, "2027-02-10"}}, {"quoted", []any{plan, "today"}}, {"quoted", []any{plan}}, {"quoted", []any{1, "2027-02-10"}}})
+	for i, want := range []string{string(core.Quoted([]byte(plan), "2027-02-10")), "", "", ""} {
+		var got string
+		require.NoError(t, json.Unmarshal(answers[i], &got))
+		assert.Equal(t, want, got)
+	}
+}
+
 // Whatever a page hands over, a call answers in the agreed shape and never
 // throws; the call after it works.
 func TestEngineNeverThrows(t *testing.T) {

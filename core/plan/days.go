@@ -143,6 +143,7 @@ type Price struct {
 	TravelPerDay          Money
 	TravelDays            int // 0: as many as there are working days
 	TapePerRoll           Money
+	HoldsDays             int // how many days the price holds; 0: not said
 	Rough                 Rough
 }
 
@@ -176,20 +177,28 @@ type Rough struct {
 
 const mostStages = 20
 
+// readDigits is how many minor digits the money has.
+func readDigits(s section) int {
+	switch choice(s, "digits", "how many minor digits the currency has", "2", "0", "3") {
+	case "2":
+		return 2
+	case "3":
+		return 3
+	}
+	return 0
+}
+
 func readPrice(s section) Price {
 	p := Price{
 		Currency: s.text("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
 		Profit: choice(s, "profit", "whether the profit is a markup or a margin", price.Profits()...), ProfitShare: s.percent("profitPercent", 1000),
 		Tax: s.percent("tax", 100), TaxOn: choice(s, "taxOn", "what the tax is reckoned on", price.TaxesOn()...),
-		RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
+		Digits: readDigits(s), RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
 		HirePerDay: s.sum("hirePerDay"), TravelPerDay: s.sum("travelPerDay"), TapePerRoll: s.sum("tapePerRoll"),
 		Rough: readRough(s.section("rough")),
 	}
-	switch choice(s, "digits", "how many minor digits the currency has", "2", "0", "3") {
-	case "2":
-		p.Digits = 2
-	case "3":
-		p.Digits = 3
+	if s.text("holdsDays") != "" {
+		p.HoldsDays, _ = s.count("holdsDays", "")
 	}
 	if s.text("travelDays") != "" {
 		p.TravelDays, _ = s.count("travelDays", "")

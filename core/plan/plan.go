@@ -32,6 +32,7 @@ type Plan struct {
 	Finish       Finish
 	Days         Days
 	Price        Price
+	Quote        Quote
 	Air          safety.AirPlan
 	Access       Access
 }

@@ -92,6 +92,7 @@ func (r *reader) plan(top section) Plan {
 	finish := top.section("finish")
 	p.Finish, p.Steps = readFinish(finish), readSteps(finish)
 	p.Days, p.Price = readDays(top.section("days")), readPrice(top.section("price"))
+	p.Quote = readQuote(top.section("quote"))
 	p.Air = readAir(top.section("air"))
 	p.Access = readAccess(top.section("access"))
 	return p

@@ -9,6 +9,7 @@ import (
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
@@ -86,6 +87,10 @@ type builder struct {
 	leafNeeds   []leafNeed
 	// calendarMade is the work and its days, once they are asked for.
 	calendarMade *calendar
+	// priced is the price as worked out, nil where there is none, and roughly that
+	// of a first visit.
+	priced  *price.Quote
+	roughly price.RoughPrice
 	// groups and ink are what drawings are laid out and written in, one after
 	// another.
 	groups []drawing.Group

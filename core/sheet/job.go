@@ -98,9 +98,11 @@ type Task struct {
 
 // Price is the price. Lines are the firm's own, Client the client's, which add
 // up to the same; Range the rough price of a first visit, WhatIf the price with
-// one thing changed.
+// one thing changed. Quoted says on which day the price was quoted and how long it
+// holds: it is "" but on a client's copy, whose amounts are fixed.
 type Price struct {
 	Text    string      `json:"text"`
+	Quoted  string      `json:"quoted"`
 	Lines   []PriceLine `json:"lines"`
 	Totals  []Total     `json:"totals"`
 	Client  []Total     `json:"client"`

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"ceilingwright/core/finish"
@@ -22,6 +23,10 @@ type costing struct {
 
 // price is the block Price. A plan that asks for no price gets none.
 func (b *builder) price() {
+	if b.plan.Quote.Known {
+		b.quotedPrice()
+		return
+	}
 	b.rough()
 	if !b.plan.Price.IsAsked() {
 		return
@@ -39,6 +44,7 @@ func (b *builder) price() {
 	b.priceTotals(&quote)
 	b.clientCopy(&quote)
 	b.payments(quote.Payments)
+	b.priced = &quote
 	b.sheet.Price.Text = b.priceText(&quote, costs.missing)
 	b.whatIfs(&quote, costs.missing)
 }
@@ -230,24 +236,26 @@ const priceSource = "Arithmetic, in the order of an estimating course: direct co
 	"Each printed line is rounded once to the smallest coin, an exact half away from zero, and a total is the sum of the lines above it."
 
 func (b *builder) priceFigures(q *price.Quote) {
-	put := func(id, label string, sum decimal.Decimal, rule, working, source string) {
-		b.figure(Figure{
-			ID: id, Block: blockPrice, Label: label, Value: sum.StringFixed(q.Digits), Unit: b.plan.Price.Currency, Text: b.money(sum),
-			Working: Working{Rule: rule, Sum: working + " = " + b.money(sum), Source: source},
-		})
-	}
 	added := b.sum(q.Direct)
 	for _, part := range []decimal.Decimal{q.Contingency, q.Overhead, q.Profit, q.ToMinimum, q.ToStep} {
 		if !part.IsZero() {
 			added += " + " + b.sum(part)
 		}
 	}
-	put("price.net", "price before tax", q.Net, "What the job costs, and what is added for the unforeseen, the overhead and the profit, for the least charge and to round up.", added, priceSource)
+	b.sumFigure("price.net", "price before tax", q.Net, "What the job costs, and what is added for the unforeseen, the overhead and the profit, for the least charge and to round up.", added, priceSource)
 	if b.plan.Price.Tax.Known {
-		put("price.tax", "tax", q.Tax, b.taxRule(), b.taxSum(q), "Arithmetic. Which rate holds, on what, and how it is rounded, the tax office says.")
+		b.sumFigure("price.tax", "tax", q.Tax, b.taxRule(), b.taxSum(q), "Arithmetic. Which rate holds, on what, and how it is rounded, the tax office says.")
 	}
-	put("price.total", "price", q.Total, "The price before tax and the tax.", b.sum(q.Net)+" + "+b.sum(q.Tax), priceSource)
+	b.sumFigure("price.total", "price", q.Total, "The price before tax and the tax.", b.sum(q.Net)+" + "+b.sum(q.Tax), priceSource)
 	b.perArea(q)
+}
+
+// sumFigure is a figure that is a sum of money.
+func (b *builder) sumFigure(id, label string, sum decimal.Decimal, rule, working, source string) {
+	b.figure(Figure{
+		ID: id, Block: blockPrice, Label: label, Value: sum.StringFixed(int32(b.plan.Price.Digits)), Unit: b.plan.Price.Currency, Text: b.money(sum),
+		Working: Working{Rule: rule, Sum: working + " = " + b.money(sum), Source: source},
+	})
 }
 
 func (b *builder) taxRule() string {
@@ -377,29 +385,37 @@ func (b *builder) clientCopy(q *price.Quote) {
 
 func (b *builder) payments(payments []price.Payment) {
 	for i, p := range payments {
-		name := p.Name
-		switch {
-		case p.Deposit:
-			name = "Deposit, before work begins"
-		case p.Rest:
-			name = "The rest, when the work is done"
-		case name == "":
-			name = "Payment " + b.n.Number(measure.NumberFromInt(int64(i+1)), 0)
-		}
-		b.sheet.Price.Stages = append(b.sheet.Price.Stages, Total{What: name, Sum: b.sum(p.Sum), Text: b.share(p.Share) + " of the price."})
+		b.sheet.Price.Stages = append(b.sheet.Price.Stages, Total{What: paymentName(p, i), Sum: b.sum(p.Sum), Text: b.share(p.Share) + " of the price."})
 	}
+}
+
+// paymentName says when a payment is due; i is its place among them, from 0.
+func paymentName(p price.Payment, i int) string {
+	switch {
+	case p.Deposit:
+		return "Deposit, before work begins"
+	case p.Rest:
+		return "The rest, when the work is done"
+	case p.Name == "":
+		return "Payment " + strconv.Itoa(i+1)
+	}
+	return p.Name
+}
+
+// taxWords says what tax is in the price.
+func taxWords(known bool, text string, tax decimal.Decimal) string {
+	switch {
+	case !known:
+		return "; no tax is given, so none is added"
+	case tax.Sign() > 0:
+		return ", tax of " + text + " included"
+	}
+	return ""
 }
 
 // priceText sums the price up.
 func (b *builder) priceText(q *price.Quote, missing []string) string {
-	text := "The price is " + b.money(q.Total)
-	switch {
-	case b.plan.Price.Tax.Known && q.Terms.Tax.Sign() > 0:
-		text += ", tax of " + b.sum(q.Tax) + " included"
-	case !b.plan.Price.Tax.Known:
-		text += "; no tax is given, so none is added"
-	}
-	text += "."
+	text := "The price is " + b.money(q.Total) + taxWords(b.plan.Price.Tax.Known, b.sum(q.Tax), q.Tax) + "."
 	labour := decimal.Decimal{}
 	for _, line := range q.Lines {
 		if line.Group == price.Labour {
@@ -440,6 +456,7 @@ func (b *builder) rough() {
 	if !ok {
 		return
 	}
+	b.roughly = got
 	b.sheet.Price.Range = b.sum(got.Low) + " to " + b.money(got.High)
 	if got.Low.Equal(got.High) {
 		b.sheet.Price.Range = "about " + b.money(got.Middle)

@@ -16,6 +16,10 @@ type stage struct {
 // stages are all of the sheet but its drawings, in the order in which one needs
 // the other.
 func (b *builder) stages() []stage {
+	last := stage{"the safety notes", b.safety}
+	if b.plan.Quote.Known {
+		last = stage{"the client's copy", b.forClient}
+	}
 	return []stage{
 		{"the room", b.survey},
 		{"the mask", b.mask},
@@ -32,7 +36,7 @@ func (b *builder) stages() []stage {
 		{"the days", b.days},
 		{"the price", b.price},
 		{"the record", b.record},
-		{"the safety notes", b.safety},
+		last,
 	}
 }
 

@@ -81,6 +81,7 @@ func writeDays(w *jsondoc.Writer, d *Days) {
 
 func writePrice(w *jsondoc.Writer, p *Price) {
 	w.Text("text", p.Text)
+	w.Text("quoted", p.Quoted)
 	list(w, "lines", len(p.Lines), func(i int) {
 		l := &p.Lines[i]
 		w.Text("group", l.Group)

@@ -59,6 +59,13 @@ func Calendar(plan, stamp string) string {
 	return textOr(func() string { return string(core.Calendar([]byte(plan), stamp)) })
 }
 
+// Quoted is the plan as a client may have it, quoted on a date, 2027-03-01. It
+// never panics: a fault of the engine is answered with "", as is a text that is no
+// plan.
+func Quoted(plan, date string) string {
+	return textOr(func() string { return string(core.Quoted([]byte(plan), date)) })
+}
+
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
 // list of steps; what is a set of steps or a kind of step. It never panics: a
 // fault of the engine is answered with an empty list.

@@ -293,6 +293,7 @@ export interface Total {
 
 export interface Price {
   text: string;
+  quoted: string; // on a client's copy: the day of the quote and how long it holds
   lines: { group: string; what: string; amount: string; rate: string; sum: string }[];
   totals: Total[];
   client: Total[];
@@ -410,6 +411,9 @@ export interface Engine {
    *  steps of the plan. what is "one-layer", "leaf-and-glaze" or "wall-band", or a
    *  kind of step. "[]" for any other word, and on a fault. */
   starting(what: string, planJSON: string): string;
+  /** The plan as a client may have it, JSON text: no rates, the price as quoted
+   *  on the date, 2027-03-01. "" where the text is no plan, and on a fault. */
+  quoted(planJSON: string, date: string): string;
   version: string;
 }
 
