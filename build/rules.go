@@ -20,7 +20,9 @@ func rulesCommand(arguments []string) error {
 }
 
 // jurisdictions is whose a rule is, in words.
-var jurisdictions = map[string]string{"all": "anywhere", "US": "United States", "UK and EU": "United Kingdom and European Union"}
+var jurisdictions = map[string]string{
+	"all": "anywhere", "US": "United States", "UK": "United Kingdom", "EU": "European Union", "UK and EU": "United Kingdom and European Union",
+}
 
 func writeRules(w io.Writer, rows []safety.Row) error {
 	p := &printer{w: w}

@@ -26,3 +26,10 @@ func TestRulesAsPrinted(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(kept), out.String(), "go test ./build -run Rules -update writes it anew")
 }
+
+// A reviewer sees of every rule whose it is.
+func TestEveryRuleIsSomebodys(t *testing.T) {
+	for _, r := range safety.Table() {
+		require.NotEmpty(t, jurisdictions[r.Jurisdiction], "%s is a rule of %s", r.ID, r.Jurisdiction)
+	}
+}
