@@ -122,6 +122,15 @@ type Place struct {
 	// may pass under the platform. Fixings: ground is drilled or boards lifted.
 	Detectors, Sprinklers, Isolated, Flames, AirHandling, Below, Fixings safety.Answer
 	FloorLoad                                                            safety.Fact // kilograms a square metre the floor may carry
+	Use                                                                  safety.Use
+	// LeadFirm: the firm is certified for lead. LeadPlan: how the lead found is
+	// dealt with is planned in writing. SprinklersAgreed: the firm that looks after
+	// the sprinklers has said how they stay clean. Drop: the floor falls away beside
+	// the platform, by DropDepth to the lowest level, 0 where nobody has said.
+	LeadFirm, LeadPlan safety.Answer
+	SprinklersAgreed   bool
+	Drop               safety.Answer
+	DropDepth          measure.Length
 }
 
 // Obstruction is one obstruction with its pointer.
@@ -303,7 +312,7 @@ type Access struct {
 	// the height of a stepladder; RailHeight and RailGap those of the rails;
 	// FootLength and FootWidth what the platform stands on, outriggers included.
 	OtherStature, LadderHeight, RailHeight, RailGap, FootLength, FootWidth measure.Length
-	Wheels, Rides, ToeBoards, WayUp, Tied                                  safety.Answer
+	Wheels, Rides, ToeBoards, WayUp, Tied, BaseChecked                     safety.Answer
 	// Kilograms: what the deck may carry, the tools and materials on it, the
 	// platform itself and the heaviest panel.
 	Rated, Load, Mass, Panel safety.Fact

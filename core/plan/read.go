@@ -117,6 +117,9 @@ func readMark(s section, name, what string, marks ...string) measure.Length {
 	return mark
 }
 
+// sprinklersAgreed is a yes with more to it: their firm has said how they stay clean.
+const sprinklersAgreed safety.Answer = "agreed"
+
 func readPlace(s section) Place {
 	p := Place{
 		Rules: word(s, "rules", "whose safety rules apply", safety.Other, safety.US, safety.UK, safety.EU),
@@ -124,17 +127,25 @@ func readPlace(s section) Place {
 		Pull:  word(s, "pullTest", "whether a strip of tape was pulled off the old paint", safety.NoPullTest, safety.PaintHeld, safety.Lifted),
 	}
 	p.PullOn, p.PullAt = s.text("pullOn"), s.text("pullAt")
-	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound)
-	switch choice(s, "surface", "what the surface is", "", "smooth", "textured") {
+	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound, safety.AsbestosGone)
+	switch choice(s, "surface", "what the surface is", "", "smooth", "smoothed", "textured") {
 	case "smooth":
 		p.Textured = safety.No
-	case "textured":
+	case "smoothed", "textured":
 		p.Textured = safety.Yes
 	}
 	if s.text("built") != "" {
 		p.Built = readYear(s)
 	}
-	p.Detectors, p.Sprinklers = s.answer("detectors", "whether there are detectors"), s.answer("sprinklers", "whether there are sprinklers")
+	p.Detectors = s.answer("detectors", "whether there are detectors")
+	p.Sprinklers = choice(s, "sprinklers", "whether there are sprinklers", safety.Answer(""), safety.Yes, safety.No, sprinklersAgreed)
+	if p.Sprinklers == sprinklersAgreed {
+		p.Sprinklers, p.SprinklersAgreed = safety.Yes, true
+	}
+	p.Use = choice(s, "use", "what the building is used for", safety.Use(""), safety.Home, safety.Children, safety.Public, safety.Works)
+	p.LeadFirm, p.LeadPlan = s.answer("leadFirm", "whether the firm is certified for lead"), s.answer("leadPlan", "whether the work on lead is planned")
+	p.Drop = s.answer("drop", "whether the floor falls away beside the platform")
+	s.when(p.Drop == safety.Yes, func() { p.DropDepth = readDrop(s) })
 	p.Isolated, p.Flames = s.answer("isolated", "whether the light is isolated"), s.answer("flames", "whether there are pilot lights or heaters")
 	p.AirHandling, p.Below = s.answer("airHandling", "whether air from this room goes to others"), s.answer("below", "whether others pass below")
 	p.Fixings = s.answer("fixings", "whether anything is drilled")
@@ -142,6 +153,20 @@ func readPlace(s section) Place {
 		p.FloorLoad.Value = p.FloorLoad.Value.Mul(measure.Pound).Quo(measure.SquareFoot)
 	}
 	return p
+}
+
+// mostDrop is more than one can fall inside any building.
+const mostDrop = 1000 * measure.Metre
+
+// readDrop reads how far down the lowest level beside the platform is. What no
+// building has is refused and counts as not known.
+func readDrop(s section) measure.Length {
+	drop, _ := s.positive("dropDepth", "")
+	if drop > mostDrop {
+		s.report(s.at+"/dropDepth", problem.Stop, "No building is so deep.", "Check the unit, or leave it empty if nobody knows.")
+		return 0
+	}
+	return drop
 }
 
 // answer is yes, no, or not said.
@@ -318,6 +343,7 @@ func readPlatform(s section, a *Access) {
 	a.FootWidth, _ = s.positive("footWidth", "")
 	a.Wheels, a.Rides = s.answer("wheels", "whether the wheels are locked"), s.answer("rides", "whether it is moved with someone on it")
 	a.ToeBoards, a.WayUp, a.Tied = s.answer("toeBoards", "whether there are toe boards"), s.answer("wayUp", "whether there is a way up inside"), s.answer("tied", "whether it is tied")
+	a.BaseChecked = s.answer("baseChecked", "whether the maker's table allows this base")
 	unit := measure.NumberFromInt(1)
 	if choice(s, "massUnit", "the unit of the weights", "kg", "lb") == "lb" {
 		unit = measure.Pound

@@ -47,6 +47,21 @@ var ladderTypes = [...]struct {
 	pounds int64
 }{{"III", 200}, {"II", 225}, {"I", 250}, {"IA", 300}, {"IAA", 375}}
 
+// fall is how far one can fall from the deck: to the lowest level beside it. known
+// is false where the floor falls away and nobody has said how far.
+func (f facts) fall() (height measure.Length, known bool) {
+	if f.Building.Drop != Yes {
+		return f.deck.Best, true
+	}
+	return f.deck.Best + f.Building.DropDepth, f.Building.DropDepth > 0
+}
+
+// mayFall: so far or farther, or nobody knows how far.
+func (f facts) mayFall(height measure.Length) bool {
+	fall, known := f.fall()
+	return !known || fall >= height
+}
+
 // onLadder: the work is done from a ladder.
 func (f facts) onLadder() bool { return f.Access == Ladder }
 
@@ -190,6 +205,17 @@ func (f facts) accessAmount(name string, style Style) string {
 	}
 	g := &f.Gear
 	switch name {
+	case "fall":
+		fall, known := f.fall()
+		if !known {
+			return "farther than the deck is high"
+		}
+		return style.nearStep(fall)
+	case "drop":
+		if f.Building.DropDepth <= 0 {
+			return "not said"
+		}
+		return style.length(f.Building.DropDepth)
 	case "rails":
 		return said(f.Rails)
 	case "toe boards":

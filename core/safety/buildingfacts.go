@@ -9,11 +9,12 @@ import (
 // Years the rules about old buildings compare with. Sources stand beside the
 // rules.
 const (
-	leadYearUS       = 1978 // built before
-	leadYearElse     = 1992 // built before
-	asbestosYearUS   = 1980 // built in or before
-	lateCoatYearUS   = 1986 // built in or before
-	asbestosYearElse = 2000 // built before
+	leadYearUS     = 1978 // built before
+	leadYearElse   = 1992 // built before
+	asbestosYearUS = 1980 // built in or before
+	lateCoatYearUS = 1986 // built in or before
+	asbestosYearUK = 2000 // built before
+	asbestosYearEU = 2005 // built before, elsewhere too
 )
 
 // Areas and a temperature the rules compare with, each in the unit its rule is
@@ -36,7 +37,17 @@ func (f facts) mayBeAsbestos() bool {
 	if f.Country == US {
 		return f.texturedUpTo(lateCoatYearUS)
 	}
-	return f.texturedUpTo(asbestosYearElse - 1)
+	return f.texturedUpTo(asbestosYearElsewhere(f.Country) - 1)
+}
+
+// asbestosYearElsewhere is the year before which a building outside the US may
+// hold asbestos: HSE takes 2000 for the ban of November 1999; Directive
+// 1999/77/EC bans it from 1 January 2005 at the latest.
+func asbestosYearElsewhere(country Country) int {
+	if country == UK {
+		return asbestosYearUK
+	}
+	return asbestosYearEU
 }
 
 // asbestosInTheWay: it was found, or may be there.
@@ -47,10 +58,10 @@ func (f facts) asbestosForUS() bool {
 	return f.Asbestos == AsbestosFound || f.texturedUpTo(asbestosYearUS)
 }
 
-// texturedUpTo: the surface may be textured, is as old as the year, and no
+// texturedUpTo: the surface is or was textured, or may be, is as old as the year, and no
 // laboratory has answered.
 func (f facts) texturedUpTo(year int) bool {
-	return f.Textured != No && f.Year <= year && f.Asbestos != AsbestosFree && f.Asbestos != AsbestosFound
+	return f.Textured != No && f.Year <= year && (f.Asbestos == "" || f.Asbestos == NoAsbestosTest)
 }
 
 // oldBoards: the building is as old as those whose boards and fillers may hold
@@ -59,11 +70,34 @@ func (f facts) oldBoards() bool {
 	if f.Country == US {
 		return f.Year <= asbestosYearUS
 	}
-	return f.Year < asbestosYearElse
+	return f.Year < asbestosYearElsewhere(f.Country)
 }
 
 // leadPossible: old enough, and no test has found the paint free of lead.
 func (f facts) leadPossible(before int) bool { return f.Year < before && f.Lead != LeadFoundFree }
+
+// leadUntested: old enough, and no test has been made.
+func (f facts) leadUntested(before int) bool { return f.leadPossible(before) && f.Lead != LeadFound }
+
+// youngMayBeThere: it is a home or a place young children come to again and
+// again, or nobody has said. The US rule for renovating firms holds there only.
+func (f facts) youngMayBeThere() bool {
+	return f.Building.Use == "" || f.Building.Use == Home || f.Building.Use == Children
+}
+
+// renovates: the US rule for renovating firms holds for this job.
+func (f facts) renovates() bool {
+	return f.leadPossible(leadYearUS) && f.youngMayBeThere() && f.largeMask()
+}
+
+// leadBlank is the blank that clears a building of lead: the test, or once that
+// has found some, that the firm is certified.
+func leadBlank(f facts) string {
+	if f.Lead == LeadFound {
+		return "/place/leadFirm"
+	}
+	return "/place/leadTest"
+}
 
 // mayBeLead: it was found, or the paint is old enough in this country and nobody
 // has found it free.
@@ -137,6 +171,10 @@ func (f facts) buildingAmount(name string, style Style) string {
 			return "an area not yet known"
 		}
 		return style.area(f.MaskArea)
+	case "use":
+		return f.usedFor()
+	case "earth leakage switch":
+		return f.leakageSwitch()
 	case "dust mask":
 		return f.dustMask()
 	case "warmth":
@@ -156,6 +194,33 @@ func (f facts) yearBuilt() string {
 		return "nobody knows when"
 	}
 	return strconv.Itoa(f.Year)
+}
+
+// usedFor is what the building is used for, in words.
+func (f facts) usedFor() string {
+	switch f.Building.Use {
+	case Home:
+		return "a home"
+	case Children:
+		return "a place young children come to"
+	case Public:
+		return "open to the public"
+	case Works:
+		return "a place of work"
+	}
+	return "use not said"
+}
+
+// leakageSwitch is what cuts the power where current leaks to earth, by its name
+// in the country.
+func (f facts) leakageSwitch() string {
+	switch f.Country {
+	case US:
+		return "a GFCI"
+	case UK, EU:
+		return "an RCD"
+	}
+	return "an RCD or GFCI"
 }
 
 // dustMask is the finest filter for dust, by its name in the country.

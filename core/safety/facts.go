@@ -51,6 +51,9 @@ func (f facts) onDeck() bool {
 // onPlatform: the deck is more than a hop-up, so it is put up, moved and climbed.
 func (f facts) onPlatform() bool { return f.onDeck() && f.deck.Means == GuardedDeck }
 
+// mayBeAlone: nobody has said that there are two or more.
+func (f facts) mayBeAlone() bool { return f.Hands < 2 && f.count() < 2 }
+
 func (f facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
 
 // exceeds tells whether both amounts are known and the first is above so many

@@ -73,6 +73,12 @@ func (j *Job) LeastBase() measure.Length {
 	return max(0, least)
 }
 
+// TableAllows: the rule leaves the base to the maker's table, as EN 1004-1 does,
+// and somebody has found this height on this base in it.
+func (j *Job) TableAllows() bool {
+	return (j.Country == UK || j.Country == EU) && j.Gear.BaseChecked == Yes
+}
+
 // RailsWanted are the heights between which the top rail has to be, most 0 where
 // there is none, and the greatest gap between rails, 0 where there is none: 38 to
 // 45 in, 29 CFR 1926.451(g)(4)(ii), OSHA letter of 2000-05-18; 950 mm and 470 mm,

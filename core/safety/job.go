@@ -54,6 +54,22 @@ const (
 	NoAsbestosTest AsbestosTest = "none"
 	AsbestosFree   AsbestosTest = "found-free"
 	AsbestosFound  AsbestosTest = "found"
+	// AsbestosGone: it was found, and the coat was taken down or boarded over since.
+	AsbestosGone AsbestosTest = "gone"
+)
+
+// Use says what the building is used for. The zero value is not known, and
+// counts as a home.
+type Use string
+
+// The uses the rules tell apart: homes; schools, nurseries and other places that
+// young children come to again and again; buildings open to the public; other
+// places of work.
+const (
+	Home     Use = "home"
+	Children Use = "children"
+	Public   Use = "public"
+	Works    Use = "work"
 )
 
 // PullTest is what a strip of tape pulled off the old paint did. The zero value
@@ -200,8 +216,8 @@ func Categories() []Category {
 // Job is what the rules read. A length, area or volume of 0 is not known.
 type Job struct {
 	Country       Country
-	Year          int // year the building was built, 0 not known
-	Textured      Answer
+	Year          int    // year the building was built, 0 not known
+	Textured      Answer // it is, or ever was
 	Lead          LeadTest
 	Asbestos      AsbestosTest
 	Pull          PullTest
@@ -217,6 +233,7 @@ type Job struct {
 	MaskArea      measure.Area
 	Products      []Product
 	Leaf          []Metal // of every step that lays leaf
+	Hands         int     // people who work on the job, 0 not known
 	OverheadHours Fact    // hours a day one person works with the hands above the head
 	Air           AirPlan
 	Warmth        Fact    // of the air as measured, degrees Celsius
@@ -237,6 +254,17 @@ type Building struct {
 	Below                 Answer // others may pass under the platform
 	Fixings               Answer // ground is drilled or boards are lifted
 	FloorLoad             Fact   // kilograms a square metre the floor may carry
+
+	Use      Use
+	LeadFirm Answer // the firm is certified for lead, as US rules ask in homes
+	LeadPlan Answer // how the lead that was found is dealt with is planned in writing
+	// SprinklersAgreed: the firm that looks after them has said how they stay clean.
+	SprinklersAgreed bool
+	// Drop: beside the platform the floor falls away, at a stairwell, a gallery or a
+	// low window. DropDepth is how far down the lowest level there is from the floor
+	// of the room, 0 not known.
+	Drop      Answer
+	DropDepth measure.Length
 }
 
 // Gear is what else is known of what the work is done from. A length of 0 is not
@@ -251,6 +279,7 @@ type Gear struct {
 	FootLength, FootWidth             measure.Length
 	Wheels, Rides, ToeBoards          Answer
 	WayUp, Tied                       Answer
+	BaseChecked                       Answer // the maker's table allows this height on this base
 	Rated, Load, Mass, Panel          Fact
 	OnDeck                            int  // people on the deck, 0 not known
 	Minutes                           Fact // in one spot, without a pause

@@ -52,6 +52,7 @@ type section struct {
 func sections() []section {
 	return []section{
 		{"The sheet itself", sheetRules()},
+		{"The building", houseRules()},
 		{"Old paint and old coats", oldPaintRules()},
 		{"The light and its wires", wireRules()},
 		{"Detectors and sprinklers", detectorRules()},
@@ -94,10 +95,12 @@ func sheetRules() []rule {
 			source:  "Derived: the less safe case is taken where a fact is missing.",
 		},
 		{
-			id: "not-alone", severity: problem.Note, at: "/access/by",
-			when:    "a deck is needed, or a solvent product is used.",
-			fires:   func(f facts) bool { return f.onDeck() || len(f.steps(isSolvent)) > 0 },
-			words:   "Do not work alone. Agree how to call for help and how to get someone down.",
+			id: "not-alone", severity: problem.Caution, at: "/days/people",
+			when: "a tower, a scaffold or what may be one, or a solvent product is used, and nobody has said that more than one person works there.",
+			fires: func(f facts) bool {
+				return f.mayBeAlone() && (f.builtUp() && f.Gear.Kind != Podium || len(f.steps(isSolvent)) > 0)
+			},
+			words:   "Do not work alone. Agree how to call for help and how to get someone down. If there are two of you or more, fill that in.",
 			decides: code,
 			source:  "Common practice, no source.",
 		},

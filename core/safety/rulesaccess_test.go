@@ -34,7 +34,12 @@ func rated(mass Fact) change  { return gear(func(g *Gear) { g.Rated = mass }) }
 func load(mass Fact) change   { return gear(func(g *Gear) { g.Load = mass }) }
 func panel(mass Fact) change  { return gear(func(g *Gear) { g.Panel = mass }) }
 func minutes(m string) change { return gear(func(g *Gear) { g.Minutes = fact(m) }) }
-func below(a Answer) change   { return func(j *Job) { j.Building.Below = a } }
+func hands(people int) change { return func(j *Job) { j.Hands = people } }
+func drop(a Answer, depth measure.Length) change {
+	return func(j *Job) { j.Building.Drop, j.Building.DropDepth = a, depth }
+}
+func inTheTable(a Answer) change { return gear(func(g *Gear) { g.BaseChecked = a }) }
+func below(a Answer) change      { return func(j *Job) { j.Building.Below = a } }
 
 // pounds is a weight as a person types it in the US (NIST Handbook 44, appendix C).
 func pounds(text string) Fact { return FactOf(number(text).Mul(number("0.45359237"))) }
@@ -66,7 +71,10 @@ var accessCases = []ruleCase{
 	{"country-not-known", in(""), in(EU)},
 	{"country-not-known", in(Other), in(UK)},
 	{"not-alone", deckAt(1 * measure.Metre), all()},
+	{"not-alone", all(deckAt(1*measure.Metre), kind(Scaffold)), all(deckAt(1*measure.Metre), kind(Podium))},
 	{"not-alone", paints(Solvent, "0.1", "10"), paints(Water, "0.1", "10")},
+	{"not-alone", all(paints(Solvent, "0.1", "10"), hands(1)), all(paints(Solvent, "0.1", "10"), hands(2))},
+	{"not-alone", all(deckAt(1*measure.Metre), onDeck(1)), all(deckAt(1*measure.Metre), onDeck(2))},
 
 	{"ladder-both-hands", from(Ladder), from(Platform)},
 	// 30 minutes in one spot: HSE INDG402 and INDG455, seen in a secondary copy.
@@ -195,6 +203,8 @@ var accessCases = []ruleCase{
 	{"gap-to-the-wall", all(deckAt(measure.Metre), rails(""), func(j *Job) { j.DeckGap = 20 * measure.Inch }),
 		all(deckAt(measure.Metre), rails(Yes), func(j *Job) { j.DeckGap = 20 * measure.Inch })},
 	{"falling-things-10-ft", deckAt(10*measure.Foot + 1), deckAt(10 * measure.Foot)},
+	{"falling-things-10-ft", all(deckAt(6*measure.Foot), drop(Yes, 4*measure.Foot+1)), all(deckAt(6*measure.Foot), drop(Yes, 4*measure.Foot))},
+	{"falling-things-10-ft", all(deckAt(6*measure.Foot), drop(Yes, 0)), all(deckAt(6*measure.Foot), drop(No, 0))},
 	{"falling-things-10-ft", deckAt(3050 * mm), deckAt(3040 * mm)},
 	{"falling-things-10-ft", all(deckAt(4*measure.Metre), below(Yes)), all(deckAt(4*measure.Metre), below(No))},
 	{"falling-things-10-ft", all(deckAt(4*measure.Metre), boards(No)), all(deckAt(4*measure.Metre), boards(Yes))},
@@ -213,6 +223,9 @@ var accessCases = []ruleCase{
 	{"base-too-narrow", all(deckAt(290*cm), base(120*cm), foot(99*cm, 180*cm)), all(deckAt(290*cm), base(120*cm), foot(99*cm, 0))},
 	{"base-check-table", all(deckAt(190*cm), base(100*cm-1), in(UK)), all(deckAt(190*cm), base(100*cm), in(UK))},
 	{"base-check-table", all(deckAt(190*cm), base(50*cm), in(EU)), all(deckAt(190*cm), base(50*cm), in(Other))},
+	{"base-check-table", all(deckAt(190*cm), base(50*cm), in(EU), inTheTable(No)), all(deckAt(190*cm), base(50*cm), in(EU), inTheTable(Yes))},
+	// The US rule is no table: outside Europe none is taken for an answer.
+	{"base-too-narrow", all(deckAt(190*cm), base(50*cm), inTheTable(Yes)), all(deckAt(190*cm), base(50*cm), in(UK), inTheTable(Yes))},
 	{"base-check-table", all(deckAt(190*cm), base(50*cm), in(EU)), all(deckAt(190*cm), base(50*cm), in(EU), tied(Yes))},
 	{"base-not-known", all(deckAt(50*cm+1), base(0)), all(deckAt(50*cm), base(0))},
 	{"base-not-known", all(deckAt(90*cm), base(0)), all(deckAt(90*cm), base(1))},
@@ -267,6 +280,8 @@ var accessCases = []ruleCase{
 	{"check-each-shift", deckAt(50*cm + 1), deckAt(50 * cm)},
 	{"check-each-shift", deckAt(measure.Metre), all(deckAt(measure.Metre), in(UK))},
 	{"check-within-7-days", all(deckAt(2*measure.Metre), in(UK)), all(deckAt(2*measure.Metre-1), in(UK))},
+	{"check-within-7-days", all(deckAt(measure.Metre), in(UK), drop(Yes, measure.Metre)), all(deckAt(measure.Metre), in(UK), drop(Yes, measure.Metre-1))},
+	{"check-within-7-days", all(deckAt(40*cm), in(EU), drop(Yes, 0)), all(deckAt(40*cm), in(EU), drop("", 0))},
 	{"check-within-7-days", all(deckAt(79*measure.Inch), in(UK)), all(deckAt(78*measure.Inch), in(UK))},
 	// 2 ft is 0.6096 m: 29 CFR 1926.451(e)(1), seen in a secondary copy, prints 0.6 m.
 	{"no-way-up", all(deckAt(2*measure.Foot+1), wayUp(No)), all(deckAt(2*measure.Foot), wayUp(No))},
@@ -279,8 +294,19 @@ var accessCases = []ruleCase{
 	{"ladder-to-the-deck-1-m", all(deckAt(measure.Metre), in("")), all(deckAt(measure.Metre), in(""), wayUp(Yes))},
 	{"ladder-to-the-deck-3-ft", deckAt(2*measure.Foot + 1), deckAt(2 * measure.Foot)},
 	{"ladder-to-the-deck-3-ft", all(deckAt(measure.Metre), wayUp(No)), all(deckAt(measure.Metre), wayUp(Yes))},
-	{"loose-sheets", from(Ladder), all()},
-	{"loose-sheets", deckAt(20 * cm), all(deckAt(20*cm), from(Floor))},
+	{"loose-sheets", all(from(Ladder), masked(number("0"))), masked(number("0"))},
+	{"loose-sheets", all(deckAt(20*cm), masked(number("0"))), all(deckAt(20*cm), from(Floor), masked(number("0")))},
+	// The backing of a panel lies about under whoever works from the floor too.
+	{"loose-sheets", masked(hair), masked(number("0"))},
+
+	// A deck of 0.40 m by a balustrade of a stairwell 2.60 m deep.
+	{"rails-beside-a-drop", all(deckAt(40*cm), rails(No), drop(Yes, 260*cm)), all(deckAt(40*cm), rails(No), drop(No, 0))},
+	{"rails-beside-a-drop", all(deckAt(40*cm), rails(""), drop(Yes, 0), in(UK)), all(deckAt(40*cm), rails(Yes), drop(Yes, 0), in(UK))},
+	{"rails-beside-a-drop", all(deckAt(40*cm), rails(No), drop(Yes, 260*cm)), all(rails(No), drop(Yes, 260*cm))},
+	{"drop-beside-the-deck", all(deckAt(40*cm), drop(Yes, 260*cm)), all(deckAt(40*cm), drop("", 260*cm))},
+	{"drop-beside-the-deck", all(deckAt(40*cm), drop(Yes, 260*cm)), drop(Yes, 260*cm)},
+	{"look-for-a-drop", deckAt(40 * cm), all(deckAt(40*cm), drop(No, 0))},
+	{"look-for-a-drop", deckAt(40 * cm), all(deckAt(40*cm), drop(Yes, 0))},
 
 	{"overhead-over-2-hours", overhead(fact("2.01")), overhead(fact("2"))},
 	{"overhead-over-2-hours", overhead(fact("4")), overhead(fact("4.01"))},
@@ -330,7 +356,7 @@ func TestScaffoldDoesNotRoll(t *testing.T) {
 	for _, id := range []string{"lock-wheels", "get-down-before-it-moves", "nobody-rides", "lower-before-moving", "decks-between", "too-high-for-a-tower"} {
 		assert.NotContains(t, told, id)
 	}
-	assert.Contains(t, told, "check-within-7-days")
+	assert.Contains(t, told, "check-each-shift")
 }
 
 // What is answered well silences the stops and cautions about a platform, and

@@ -8,6 +8,10 @@ func isolated(answer Answer) change         { return func(j *Job) { j.Building.I
 func sprinklers(answer Answer) change       { return func(j *Job) { j.Building.Sprinklers = answer } }
 func detectors(answer Answer) change        { return func(j *Job) { j.Building.Detectors = answer } }
 func warmth(celsius Fact) change            { return func(j *Job) { j.Warmth = celsius } }
+func used(use Use) change                   { return func(j *Job) { j.Building.Use = use } }
+func leadFirm(answer Answer) change         { return func(j *Job) { j.Building.LeadFirm = answer } }
+func leadPlan(answer Answer) change         { return func(j *Job) { j.Building.LeadPlan = answer } }
+func agreed(j *Job)                         { j.Building.Sprinklers, j.Building.SprinklersAgreed = Yes, true }
 
 var (
 	square160Feet = measure.SquareFoot.Mul(number("160"))
@@ -17,7 +21,18 @@ var (
 // The building, wires, fire, dust and rags. Years and areas are tried on both
 // sides; areas in square feet and in square metres as they are typed.
 var buildingCases = []ruleCase{
+	{"public-building", used(Public), used(Home)},
+	{"public-building", used(Children), used("")},
+	{"public-building", used(Works), used("")},
+	{"construction-phase-plan", in(UK), in(EU)},
+	{"construction-phase-plan", in(UK), in(Other)},
+
 	{"lead-found", lead(LeadFound), lead(LeadFoundFree)},
+	{"lead-found", all(lead(LeadFound), leadPlan(No)), all(lead(LeadFound), leadPlan(Yes))},
+	// A firm's certificate speaks for homes, not for the people at work.
+	{"lead-found", all(lead(LeadFound), built(1931), leadFirm(Yes)), all(lead(LeadFound), built(1931), leadFirm(Yes), leadPlan(Yes))},
+	{"lead-to-the-plan", all(lead(LeadFound), leadPlan(Yes)), all(lead(LeadFound), leadPlan(No))},
+	{"lead-to-the-plan", all(in(UK), built(1931), lead(LeadFound), leadPlan(Yes)), all(in(UK), built(1931), lead(LeadFoundFree), leadPlan(Yes))},
 	// 40 CFR 745.80 to 745.90: target housing is built before 1978.
 	{"lead-certified-firm", built(1977), built(1978)},
 	{"lead-certified-firm", built(0), all(built(0), lead(LeadFoundFree))},
@@ -26,50 +41,70 @@ var buildingCases = []ruleCase{
 	{"lead-certified-firm", all(built(1931), masked(sixSquareFeet.Add(hair))), all(built(1931), masked(sixSquareFeet))},
 	{"lead-certified-firm", all(built(1931), masked(number("0.5575"))), all(built(1931), masked(number("0.5574")))},
 	{"lead-certified-firm", all(built(1931), masked(number("0"))), all(built(1931), in(UK))},
+	// 40 CFR 745.80 to 745.83: homes and places young children come to, and no other.
+	{"lead-certified-firm", all(built(1977), used(Home)), all(built(1977), used(Public))},
+	{"lead-certified-firm", all(built(1977), used(Children)), all(built(1977), used(Works))},
+	{"lead-certified-firm", all(built(1977), leadFirm(No)), all(built(1977), leadFirm(Yes))},
+	{"lead-certified-firm", all(built(1977), lead(LeadFound), leadPlan(Yes)), all(built(1978), lead(LeadFound), leadPlan(Yes))},
+	{"lead-certified-work", all(built(1977), leadFirm(Yes)), all(built(1978), leadFirm(Yes))},
+	{"lead-certified-work", all(built(1931), leadFirm(Yes), masked(sixSquareFeet.Add(hair))), all(built(1931), leadFirm(Yes), masked(sixSquareFeet))},
+	{"lead-certified-work", all(built(1931), leadFirm(Yes)), all(built(1931), leadFirm(Yes), in(UK))},
+	// 29 CFR 1926.62(a): whoever works on it, whatever the building.
+	{"lead-at-work", all(built(1977), used(Public)), all(built(1978), used(Public))},
+	{"lead-at-work", all(built(0), used(Works), masked(sixSquareFeet)), all(built(0), used(Home), masked(sixSquareFeet))},
+	{"lead-at-work", all(built(1977), used(Public)), all(built(1977), used(Public), lead(LeadFoundFree))},
+	{"lead-small-job", all(built(1977), used(Home), masked(sixSquareFeet)), all(built(1977), used(Public), masked(sixSquareFeet))},
 	{"lead-small-job", all(built(1977), masked(sixSquareFeet)), all(built(1978), masked(sixSquareFeet))},
 	{"lead-small-job", all(built(0), masked(sixSquareFeet)), all(built(0), masked(sixSquareFeet.Add(hair)))},
 	{"lead-small-job", all(built(0), masked(number("0.5574"))), all(built(0), masked(number("0.5575")))},
 	{"lead-test-first", all(in(UK), built(1991)), all(in(UK), built(1992))},
 	{"lead-test-first", all(in(EU), built(0)), all(in(EU), built(0), lead(LeadFoundFree))},
 	{"lead-test-first", all(in(Other), built(1985)), all(in(Other), built(1977))},
-	{"lead-banned-methods", built(1977), built(1978)},
-	{"lead-banned-methods", all(in(UK), built(1991)), all(in(UK), built(1992))},
-	{"lead-banned-methods", lead(LeadFound), all(built(1931), lead(LeadFoundFree))},
+	{"lead-work-damp", built(1977), built(1978)},
+	{"lead-work-damp", all(in(UK), built(1991)), all(in(UK), built(1992))},
+	{"lead-work-damp", lead(LeadFound), all(built(1931), lead(LeadFoundFree))},
 	{"lead-work-damp", all(in(Other), built(1991)), all(in(Other), built(1992))},
 	{"lead-work-damp", lead(LeadFound), lead(LeadFoundFree)},
 	{"lead-keep-result", all(built(1977), lead(LeadFoundFree)), all(built(1978), lead(LeadFoundFree))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1978), pull(""))},
 	{"patch-test-old-paint", all(in(UK), built(1991), pull(NoPullTest)), all(in(UK), built(1991), pull(PaintHeld))},
-	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), masked(sixSquareFeet))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), textured(Yes))},
 	{"patch-test-old-paint", all(built(1977), pull("")), all(built(1977), pull(""), lead(LeadFound))},
 	{"pull-test-first", pull(""), pull(PaintHeld)},
+	{"pull-test-first", pull(""), all(pull(""), built(1977))},
 	{"pull-test-first", all(pull(NoPullTest), textured(Yes), built(1987)), all(pull(NoPullTest), textured(Yes), built(1986))},
-	{"pull-test-first", all(pull(""), textured(Yes), built(1960), laboratory(AsbestosFree)), all(pull(""), textured(Yes), built(1960), laboratory(NoAsbestosTest))},
+	{"pull-test-first", all(pull(""), textured(Yes), built(1980), laboratory(AsbestosFree)), all(pull(""), textured(Yes), built(1980), laboratory(NoAsbestosTest))},
 	{"pull-test-first", pull(NoPullTest), pull(Lifted)},
 	{"pull-test-first", pull(""), all(pull(""), lead(LeadFound))},
 	{"pull-test-first", pull(""), all(pull(""), laboratory(AsbestosFound))},
-	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(0)), all(pull(""), textured(No), built(0))},
-	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1999), in("")), all(pull(""), textured(Yes), built(2000), in(""))},
+	// Up to 1980 the coat's own stop says that nothing is pulled.
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1981)), all(pull(""), textured(Yes), built(1980))},
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1986)), all(pull(""), textured(Yes), built(1987))},
 	// A house of 1982 with a textured ceiling nobody had looked at: no tape is to be
 	// pulled either (a householder's question to a newspaper, 2009).
 	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1982)), all(pull(""), textured(Yes), built(1982), laboratory(AsbestosFree))},
-	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(0)), all(pull(""), textured(Yes), built(0), laboratory(AsbestosFound))},
+	{"pull-test-after-laboratory", all(pull(""), textured(Yes), built(1982)), all(pull(""), textured(Yes), built(1982), laboratory(AsbestosFound))},
 	{"paint-lifted", pull(Lifted), pull(PaintHeld)},
 	{"asbestos-found", laboratory(AsbestosFound), laboratory(AsbestosFree)},
+	{"asbestos-found", laboratory(AsbestosFound), laboratory(AsbestosGone)},
 	{"asbestos-found", all(laboratory(AsbestosFound), textured(No), built(2010), in(EU)), laboratory(NoAsbestosTest)},
 	// 29 CFR 1926.1101(b): installed no later than 1980.
 	{"asbestos-to-1980", all(textured(Yes), built(1980)), all(textured(Yes), built(1981))},
 	{"asbestos-to-1980", all(textured(""), built(0)), all(textured(No), built(0))},
 	{"asbestos-to-1980", all(textured(Yes), built(0)), all(textured(Yes), built(0), laboratory(AsbestosFree))},
 	{"asbestos-before-2000", all(textured(Yes), built(1999), in(UK)), all(textured(Yes), built(2000), in(UK))},
-	{"asbestos-before-2000", all(textured(Yes), built(1999), in(EU)), all(textured(Yes), built(1999), in(EU), laboratory(AsbestosFree))},
-	{"asbestos-before-2000", all(textured(Yes), built(1981), in(Other)), all(textured(Yes), built(1981), in(US))},
+	{"asbestos-before-2000", all(textured(Yes), built(0), in(UK)), all(textured(Yes), built(0), in(UK), laboratory(AsbestosFree))},
+	{"asbestos-before-2000", all(textured(Yes), built(1981), in(UK)), all(textured(Yes), built(1981), in(US))},
+	// Directive 1999/77/EC: from 1 January 2005.
+	{"asbestos-before-2005", all(textured(Yes), built(2004), in(EU)), all(textured(Yes), built(2005), in(EU))},
+	{"asbestos-before-2005", all(textured(Yes), built(2004), in(Other)), all(textured(Yes), built(2004), in(UK))},
+	{"asbestos-before-2005", all(textured(Yes), built(2004), in(EU)), all(textured(Yes), built(2004), in(EU), laboratory(AsbestosGone))},
 	{"asbestos-in-late-coats", all(textured(Yes), built(1981)), all(textured(Yes), built(1980))},
 	{"asbestos-in-late-coats", all(textured(Yes), built(1986)), all(textured(Yes), built(1987))},
 	{"asbestos-in-late-coats", all(textured(""), built(1982)), all(textured(Yes), built(1982), laboratory(AsbestosFree))},
 	{"asbestos-in-boards", all(fixings(Yes), built(1980)), all(fixings(Yes), built(1981))},
 	{"asbestos-in-boards", all(fixings(Yes), built(1999), in(UK)), all(fixings(Yes), built(2000), in(UK))},
+	{"asbestos-in-boards", all(fixings(Yes), built(2004), in(EU)), all(fixings(Yes), built(2005), in(EU))},
 	{"asbestos-in-boards", all(fixings(Yes), built(0)), all(fixings(Yes), built(0), textured(Yes))},
 	{"asbestos-in-boards", all(fixings(Yes), built(0), textured(Yes), laboratory(AsbestosFree)), all(fixings(No), built(0))},
 	{"asbestos-if-drilled", all(fixings(""), built(1980)), all(fixings(""), built(1981))},
@@ -86,6 +121,7 @@ var buildingCases = []ruleCase{
 		all(in(UK), laboratory(AsbestosFound), masked(measure.SquareFoot.Mul(number("10.763"))))},
 	{"asbestos-more-than-a-patch", all(in(UK), laboratory(AsbestosFound)), all(in(EU), laboratory(AsbestosFound))},
 	{"asbestos-keep-result", laboratory(AsbestosFree), laboratory(NoAsbestosTest)},
+	{"asbestos-keep-result", laboratory(AsbestosGone), laboratory(AsbestosFound)},
 
 	{"isolate-the-light", light(Yes), light(No)},
 	{"isolate-the-light", light(""), light(No)},
@@ -99,6 +135,8 @@ var buildingCases = []ruleCase{
 	{"look-before-drilling", fixings(Yes), fixings("")},
 
 	{"sprinklers-stay-bare", sprinklers(Yes), sprinklers("")},
+	{"sprinklers-stay-bare", sprinklers(Yes), agreed},
+	{"sprinklers-as-agreed", agreed, sprinklers(Yes)},
 	{"look-for-sprinklers", sprinklers(""), sprinklers(No)},
 	{"look-for-sprinklers", sprinklers(""), sprinklers(Yes)},
 	{"detectors-covered", detectors(Yes), detectors("")},

@@ -78,8 +78,8 @@ func TestWordsArePlain(t *testing.T) {
 // What "when" says in words is the number that is compared with.
 func TestYearsAndAreasInWords(t *testing.T) {
 	for id, number := range map[string]int{
-		"lead-certified-firm": leadYearUS, "lead-small-job": leadYearUS, "lead-keep-result": leadYearUS, "lead-test-first": leadYearElse,
-		"asbestos-to-1980": asbestosYearUS, "asbestos-before-2000": asbestosYearElse, "asbestos-in-late-coats": lateCoatYearUS,
+		"lead-certified-firm": leadYearUS, "lead-small-job": leadYearUS, "lead-keep-result": leadYearUS, "lead-at-work": leadYearUS, "lead-test-first": leadYearElse,
+		"asbestos-to-1980": asbestosYearUS, "asbestos-before-2000": asbestosYearUK, "asbestos-before-2005": asbestosYearEU, "asbestos-in-late-coats": lateCoatYearUS,
 		"asbestos-in-boards": asbestosYearUS, "pull-test-after-laboratory": lateCoatYearUS,
 	} {
 		assert.Contains(t, row(t, id).When, strconv.Itoa(number), id)

@@ -63,6 +63,8 @@ func (c *checked) base() {
 	switch {
 	case c.job.Gear.Tied == safety.Yes:
 		c.put("Base, shorter side", c.lengthOr(have), wants, verdictOK, "It is tied to the building, so it need not stand by its own width.")
+	case have > 0 && have < need && c.job.TableAllows():
+		c.put("Base, shorter side", c.n.Length(have), "as the maker's table", verdictOK, "The maker's table allows this height on it.")
 	case have <= 0:
 		c.put("Base, shorter side", notSaid, wants, verdictUnknown, "Fill in what it takes on the floor, outriggers included.")
 	case have < need:

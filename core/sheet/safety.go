@@ -45,7 +45,7 @@ func (b *builder) job() safety.Job {
 		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
 		CeilingHeight: p.Room.Height, RoomVolume: b.roomAir(), Fixture: safety.Yes,
 		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
-		MaskArea: p.Mask.Area(), Air: p.Air,
+		MaskArea: p.Mask.Area(), Air: p.Air, Hands: p.Days.People,
 	}
 	if p.Fixture.At == survey.NoFixture {
 		job.Fixture = safety.No
@@ -58,12 +58,14 @@ func (b *builder) job() safety.Job {
 	job.Building = safety.Building{
 		Detectors: b.inCeiling(survey.Detector, p.Place.Detectors), Sprinklers: b.inCeiling(survey.Sprinkler, p.Place.Sprinklers), Isolated: p.Place.Isolated, Flames: p.Place.Flames,
 		AirHandling: p.Place.AirHandling, Below: p.Place.Below, Fixings: p.Place.Fixings, FloorLoad: p.Place.FloorLoad,
+		Use: p.Place.Use, LeadFirm: p.Place.LeadFirm, LeadPlan: p.Place.LeadPlan, SprinklersAgreed: p.Place.SprinklersAgreed,
+		Drop: p.Place.Drop, DropDepth: p.Place.DropDepth,
 	}
 	a := &p.Access
 	job.Gear = safety.Gear{
 		Kind: a.Kind, DeckLength: a.DeckLength, DeckWidth: a.DeckWidth, LadderHeight: a.LadderHeight, RailHeight: a.RailHeight, RailGap: a.RailGap,
 		FootLength: a.FootLength, FootWidth: a.FootWidth, Wheels: a.Wheels, Rides: a.Rides, ToeBoards: a.ToeBoards,
-		WayUp: a.WayUp, Tied: a.Tied, Rated: a.Rated, Load: a.Load, Mass: a.Mass, Panel: a.Panel, OnDeck: a.OnDeck, Minutes: a.Minutes,
+		WayUp: a.WayUp, Tied: a.Tied, BaseChecked: a.BaseChecked, Rated: a.Rated, Load: a.Load, Mass: a.Mass, Panel: a.Panel, OnDeck: a.OnDeck, Minutes: a.Minutes,
 	}
 	for i := range b.products {
 		job.Products = append(job.Products, b.safetyProduct(&b.products[i]))
