@@ -1,0 +1,155 @@
+package core_test
+
+import (
+	"encoding/json"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/sheet"
+)
+
+// unread are the sums that are no arithmetic a reader could do: places found by
+// trying, models solved step by step, money with its currency, dates. Each is
+// an id with "#" for the part that differs. One that can be read must not be here.
+var unread = map[string]string{
+	"#.bridges":            "",
+	"#.seams.tjoints":      "",
+	"air.average":          "",
+	"air.over":             "",
+	"air.peak":             "",
+	"air.purge":            "",
+	"air.reentry":          "",
+	"air.share":            "",
+	"air.short":            "",
+	"border.AB":            "",
+	"border.AB.A":          "",
+	"border.AB.B":          "",
+	"border.BC":            "",
+	"border.BC.B":          "",
+	"border.BC.C":          "",
+	"border.CD":            "",
+	"border.CD.C":          "",
+	"border.CD.D":          "",
+	"border.DA":            "",
+	"border.DA.A":          "",
+	"border.DA.D":          "",
+	"border.DA.taper":      "",
+	"days.finish":          "",
+	"days.waiting":         "",
+	"days.working":         "",
+	"dew.margin":           "",
+	"dew.point":            "the formula, with its letters",
+	"order.largest.length": "the largest within the limits of all walls",
+	"order.largest.width":  "the largest within the limits of all walls",
+	"order.length":         "the largest within the limits of all walls",
+	"order.width":          "the largest within the limits of all walls",
+	"overhead.hours":       "",
+	"platform.base":        "",
+	"platform.days":        "",
+	"platform.height":      "",
+	"platform.least":       "",
+	"platform.most":        "",
+	"price.perArea":        "",
+	"price.rough":          "",
+	"room.closing":         "",
+	"room.perimeter":       "",
+	"seams.length":         "",
+	"step.#.cans":          "sizes of cans counted",
+	"step.#.leafCost":      "",
+	"step.#.mix":           "parts by their names",
+	"step.#.packs":         "",
+	"step.#.sections":      "",
+	"step.#.sized":         "",
+	"step.#.wet":           "",
+	"step.#.yield":         "",
+	"tape.length":          "",
+}
+
+var numbered = regexp.MustCompile(`^(step\.)[^.]+|^[^.]+(\.(?:panels|found|bridges|seams|seam|gap|likely|worst|runout|shift|turn|stations|moves)\b)`)
+
+func kindOf(id string) string {
+	return numbered.ReplaceAllString(id, "$1#$2")
+}
+
+// checkSum works a printed sum out again: each side of it must be the same amount
+// within what the printed roundings allow, and the figure must stand in it.
+func checkSum(f sheet.Figure, by rounding) (problem string) {
+	sides := strings.Split(f.Working.Sum, " = ")
+	if len(sides) < 2 {
+		return "no sum"
+	}
+	var last between
+	for i, side := range sides {
+		text, exact := side, ""
+		if i > 0 {
+			text, exact, _ = strings.Cut(side, " (exactly ")
+			exact = strings.TrimSuffix(exact, ")")
+			text, _, _ = strings.Cut(text, "; ")
+			text = "≈" + strings.TrimPrefix(text, "≈")
+		}
+		got, err := readSum(text, by)
+		if err != nil {
+			return err.Error()
+		}
+		if exact != "" {
+			finer, err := readSum("≈"+exact, by)
+			if err != nil {
+				return err.Error()
+			}
+			if !finer.meets(got) {
+				return "“exactly " + exact + "” is not " + text
+			}
+			got = finer
+		}
+		if i > 0 && !got.meets(last) {
+			return "the two sides differ"
+		}
+		last = got
+	}
+	if !strings.Contains(f.Working.Sum, f.Text) {
+		return "the figure " + f.Text + " is not in its sum"
+	}
+	return ""
+}
+
+// roundingOf is how a plan wants its lengths and gallons.
+func roundingOf(t *testing.T, plan []byte) rounding {
+	t.Helper()
+	var read struct {
+		Units struct{ Gallon, InchMark string }
+	}
+	require.NoError(t, json.Unmarshal(plan, &read))
+	mark, err := measure.Parse(read.Units.InchMark, measure.UnitInch)
+	if err != nil {
+		mark = measure.Inch / 16
+	}
+	return rounding{half: float64(mark) / 2e9, imperial: read.Units.Gallon == "imperial"}
+}
+
+// Every printed sum of the golden sheets, worked out again from its own text.
+func TestSums_WorkOutAsPrinted(t *testing.T) {
+	seen, read := map[string]bool{}, 0
+	for _, name := range golden {
+		plan := planNamed(t, name)
+		by := roundingOf(t, plan)
+		for _, f := range sheetOf(t, plan).Figures {
+			kind := kindOf(f.ID)
+			problem := checkSum(f, by)
+			if _, ok := unread[kind]; ok {
+				seen[kind] = seen[kind] || problem != ""
+				continue
+			}
+			read++
+			assert.Empty(t, problem, "%s %s: %s", name, f.ID, f.Working.Sum)
+		}
+	}
+	for kind := range unread {
+		assert.True(t, seen[kind], "%s can be read now", kind)
+	}
+	t.Logf("%d sums read", read)
+}
