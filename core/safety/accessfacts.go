@@ -122,6 +122,44 @@ func (f facts) mayBePassedUnder() bool {
 // wantsWayUp: the deck is too high to step on.
 func (f facts) wantsWayUp() bool { return f.onDeck() && f.deck.Best > properWayUp }
 
+// leansUp: a ladder may lean on what is built there to get up. A podium or a tower
+// has a way up of its own, and falls over where one leans on it.
+func (f facts) leansUp() bool {
+	return f.wantsWayUp() && f.Gear.WayUp != Yes && f.Gear.Kind == Scaffold
+}
+
+// What nobody has said of the deck.
+func railsNotSaid(f facts) bool  { return f.Rails == "" }
+func wheelsNotSaid(f facts) bool { return f.Gear.Wheels == "" }
+func ridesNotSaid(f facts) bool  { return f.Gear.Rides == "" }
+func wayUpNotSaid(f facts) bool  { return f.Gear.WayUp == "" }
+func belowNotSaid(f facts) bool  { return f.Building.Below == "" }
+
+// atFallingThings is the blank that settles what falls: whether anybody is below,
+// and then whether boards hold it back.
+func atFallingThings(f facts) string {
+	if belowNotSaid(f) {
+		return "/place/below"
+	}
+	return "/access/toeBoards"
+}
+
+// atGapToTheWall is the blank that settles the gap: rails, and then its width.
+func atGapToTheWall(f facts) string {
+	if railsNotSaid(f) {
+		return "/access/rails"
+	}
+	return "/access/deckGap"
+}
+
+// atRails is the blank of the rails that is not filled in.
+func atRails(f facts) string {
+	if f.Gear.RailHeight > 0 {
+		return "/access/railGap"
+	}
+	return "/access/railHeight"
+}
+
 // shortLadder: to reach the ceiling one would stand higher than so far below the
 // top of the ladder.
 func (f facts) shortLadder(below measure.Length) bool {
@@ -255,11 +293,6 @@ func (f facts) accessAmount(name string, style Style) string {
 		return minutesIn(g.Minutes)
 	case "overhead hours":
 		return hoursAndMinutes(f.OverheadHours.Value)
-	case "others below":
-		if f.Building.Below == Yes {
-			return "Others pass below"
-		}
-		return "Others may pass below; if nobody can, fill that in"
 	}
 	return ""
 }

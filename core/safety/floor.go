@@ -3,9 +3,9 @@ package safety
 import "ceilingwright/core/measure"
 
 // PersonMass is a person with clothes and tools in sums of load, in kilograms:
-// 200 lb and 50 lb of gear, 250 lb or 113 kg (the old 29 CFR
+// 200 lb and 50 lb of gear, 250 lb, which is 113.4 kg (the old 29 CFR
 // 1910.29(a)(2)(ii), since superseded).
-func PersonMass() measure.Number { return measure.NumberFromInt(113) }
+func PersonMass() measure.Number { return measure.Pound.Mul(measure.NumberFromInt(250)) }
 
 // legs is how many wheels or legs a platform is taken to stand on.
 const legs = 4

@@ -138,7 +138,7 @@ func (c *checked) width() {
 	c.put("Deck, narrower side", c.n.Length(have), "at least "+c.n.Length(need), verdict, "")
 }
 
-const loadSource = "A person with clothes and tools, 113 kg or 250 lb: the old 29 CFR 1910.29(a)(2)(ii), since superseded. The rest is arithmetic."
+const loadSource = "A person with clothes and tools, 250 lb or 113.4 kg: the old 29 CFR 1910.29(a)(2)(ii), since superseded. The rest is arithmetic."
 
 // load is what the deck carries against what it may.
 func (c *checked) load() {

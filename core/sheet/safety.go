@@ -112,8 +112,8 @@ func (b *builder) safetyStyle() safety.Style {
 }
 
 // mass is a number of kilograms as the sheet's own system has it: to a tenth of
-// a pound or a hundredth of a kilogram where it is carried in the hands, to whole
-// ones from a hundred on.
+// a pound or a hundredth of a kilogram where it is carried in the hands, to a tenth
+// from a hundred on, so that sums of them can be worked out again.
 func (b *builder) mass(kilograms measure.Number) string { return b.massIn(b.n, kilograms) }
 
 func (b *builder) massIn(notation measure.Notation, kilograms measure.Number) string {
@@ -122,7 +122,7 @@ func (b *builder) massIn(notation measure.Notation, kilograms measure.Number) st
 		n, unit, places = kilograms.Quo(measure.Pound), " lb", 1
 	}
 	if n.Cmp(measure.NumberFromInt(100)) >= 0 {
-		places = 0
+		places = 1
 	}
 	return notation.NumberTrimmed(n, places) + unit
 }

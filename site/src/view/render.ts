@@ -67,7 +67,7 @@ export function renderSheet(plan: Plan): void {
   renderRecord(sheet.record ?? null);
   renderPlatform(sheet.platform ?? null);
   renderAir(sheet.air ?? null);
-  renderSafety(plan, sheet.safety ?? []);
+  renderSafety(plan, sheet.safety ?? [], sheet.findOut ?? []);
   renderBites(sheet.safety ?? []);
   renderFigures(figures());
   renderDrawing(sheet.drawings ?? [], layers);

@@ -1,9 +1,9 @@
 // The safety sheet for the wall: one page, to be read out, added to and signed.
 // The page of the printer is not known, so that the sheet is measured against
 // the smallest that may come, and says less, step by step, until it fits. What
-// stops the work is never left out.
+// stops the work, and what has to be found out first, is never left out.
 
-import type { SafetyNote, Severity, Sheet } from "../engine/contract";
+import type { Question, SafetyNote, Severity, Sheet } from "../engine/contract";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { make, region, setAttribute } from "./dom";
@@ -18,6 +18,7 @@ interface Amount {
   stop: Say;
   caution: Say;
   note: Say;
+  more: Say; // what the page keeps on demand
   type: "large" | "middle" | "small"; // small is 8 pt
   own: number; // lines for what the site adds
   names: number; // lines for who has read it, two names a line
@@ -25,20 +26,19 @@ interface Amount {
 
 /** From all that can be said to the least: the first that fits is printed. */
 const amounts: Amount[] = [
-  { stop: "source", caution: "source", note: "source", type: "large", own: 4, names: 4 },
-  { stop: "source", caution: "source", note: "words", type: "large", own: 4, names: 4 },
-  { stop: "source", caution: "source", note: "words", type: "middle", own: 4, names: 4 },
-  { stop: "source", caution: "words", note: "words", type: "middle", own: 4, names: 4 },
-  { stop: "source", caution: "words", note: "words", type: "small", own: 4, names: 3 },
-  { stop: "source", caution: "words", note: "sentence", type: "middle", own: 4, names: 3 },
-  { stop: "source", caution: "words", note: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "words", note: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "words", note: "sentence", type: "small", own: 2, names: 2 },
-  { stop: "words", caution: "sentence", note: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "sentence", note: "sentence", type: "small", own: 2, names: 2 },
-  { stop: "words", caution: "sentence", note: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "sentence", caution: "sentence", note: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "sentence", caution: "nothing", note: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "source", caution: "source", note: "source", more: "words", type: "large", own: 4, names: 4 },
+  { stop: "source", caution: "source", note: "words", more: "words", type: "middle", own: 4, names: 4 },
+  { stop: "source", caution: "words", note: "words", more: "words", type: "middle", own: 4, names: 4 },
+  { stop: "source", caution: "words", note: "words", more: "sentence", type: "middle", own: 4, names: 3 },
+  { stop: "source", caution: "words", note: "words", more: "sentence", type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "words", more: "sentence", type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "sentence", more: "sentence", type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "sentence", more: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "sentence", note: "sentence", more: "nothing", type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "sentence", note: "sentence", more: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "sentence", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "sentence", caution: "sentence", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "sentence", caution: "nothing", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
 ];
 
 /** What of the platform and of the air stands on the sheet, where it is known. */
@@ -71,7 +71,7 @@ function fitting(plan: Plan, sheet: Sheet): HTMLElement {
 
 function whole(plan: Plan, sheet: Sheet, amount: Amount): HTMLDivElement {
   const { standing, others } = standingApart(sheet.safety ?? []);
-  const of = (severity: Severity) => others.filter((n) => n.severity === severity);
+  const of = (severity: Severity) => others.filter((n) => n.severity === severity && !n.onDemand);
   const rulers = rulersOf(typedText(at(plan, "/place/rules")));
   return make(
     "div",
@@ -88,8 +88,9 @@ function whole(plan: Plan, sheet: Sheet, amount: Amount): HTMLDivElement {
       { class: "cw-safety-standing" },
       [standing?.words ?? "", standing?.decides ?? "", rulesRead(rulers), "The products’ own sheets come before this one."].filter(Boolean).join(" "),
     ),
+    toFindOut(sheet.findOut ?? []),
     part("Stop: nobody starts until this is done", of("stop"), amount.stop),
-    make("div", { class: "cw-safety-columns" }, part("Take care", of("caution"), amount.caution), part("Also know", of("note"), amount.note), make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures)))),
+    make("div", { class: "cw-safety-columns" }, part("Take care", of("caution"), amount.caution), part("Also know", of("note"), amount.note), part("More", others.filter((n) => n.onDemand), amount.more), make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures)))),
     make("section", { class: "cw-safety-own" }, make("h3", {}, "For this site"), ...ownLines.slice(0, amount.own).map((words) => make("p", {}, words))),
     signed(amount.names),
   );
@@ -108,6 +109,12 @@ function part(heading: string, notes: SafetyNote[], say: Say): HTMLElement | nul
     make("h3", {}, sign(first.severity), ` ${heading} (${String(notes.length)}${say === "sentence" ? ", in short" : ""})`),
     say === "nothing" ? make("p", {}, "There is no room for these here. Read them under Safety on the whole sheet.") : make("ul", {}, ...notes.map((n) => entry(n, say))),
   );
+}
+
+/** What nobody has said yet, with a line for the answer. */
+function toFindOut(questions: Question[]): HTMLElement | null {
+  if (questions.length === 0) return null;
+  return make("section", { class: "cw-safety-asked" }, make("h3", {}, "Find out first"), make("ul", {}, ...questions.map((q) => make("li", {}, `${q.words} ______`))));
 }
 
 function entry(n: SafetyNote, say: Say): HTMLElement {

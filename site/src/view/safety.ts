@@ -1,7 +1,8 @@
-// Safety: what to do, most severe first. Each note says why it is there with the
-// numbers of this job and who says so, and leads to the blank that answers it.
+// Safety: what to find out first, then what to do, most severe first. Each note
+// says why it is there with the numbers of this job and who says so, and leads to
+// the blank that answers it.
 
-import type { Severity, SafetyNote } from "../engine/contract";
+import type { Question, Severity, SafetyNote } from "../engine/contract";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { blankAt, nameOf } from "./blanks";
@@ -12,8 +13,6 @@ import { firstSentence, severityWord, sign } from "./signs";
 
 /** The note that says what this sheet is: it stands over all the others. */
 const STANDING = "planning-help-only";
-/** More mere notes than this are folded away on the screen. */
-const UNFOLDED = 3;
 
 const rulesOf: Record<string, string> = { US: "the United States", UK: "the United Kingdom", EU: "the European Union" };
 
@@ -34,11 +33,12 @@ interface Answer {
   open: boolean; // nobody has filled it in
 }
 
-export function renderSafety(plan: Plan, notes: SafetyNote[]): void {
+export function renderSafety(plan: Plan, notes: SafetyNote[], questions: Question[]): void {
   const host = region("safety");
-  const told = notes.map((n) => [n, answerTo(plan, n.at)] as const);
+  const asked = new Set(questions.map((q) => q.at));
+  const told = notes.map((n) => [n, answerTo(plan, n.at, asked)] as const);
   const opened = new Set(every<HTMLDetailsElement>("details[open]", host).map(nameOfFold));
-  const drawn = redraw(host, told, () => laidOut(notes, new Map(told)));
+  const drawn = redraw(host, [questions, told], () => laidOut(notes, questions, new Map(told)));
   if (drawn) for (const fold of every<HTMLDetailsElement>("details", host)) fold.open ||= opened.has(nameOfFold(fold));
 }
 
@@ -48,16 +48,29 @@ function nameOfFold(fold: HTMLElement): string {
 
 type Answers = Map<SafetyNote, Answer | null>;
 
-function laidOut(notes: SafetyNote[], answers: Answers): (HTMLElement | null)[] {
+function laidOut(notes: SafetyNote[], questions: Question[], answers: Answers): (HTMLElement | null)[] {
   const { standing, others } = standingApart(notes);
-  const of = (severity: Severity) => others.filter((n) => n.severity === severity);
+  const of = (severity: Severity) => others.filter((n) => n.severity === severity && !n.onDemand);
   return [
     standing ? make("p", { class: "cw-standing", "data-note": standing.id }, `${standing.words} ${standing.decides}`) : null,
-    notes.length === 0 ? null : make("p", { class: "cw-more cw-block-tools" }, action("print-safety", "Print the safety sheet"), " one page to read out, hang up and sign"),
+    others.length === 0 ? null : make("p", { class: "cw-more cw-block-tools" }, action("print-safety", "Print the safety sheet"), " one page to read out, hang up and sign"),
+    findOut(questions),
     group("stop", "Stop: before anyone starts", of("stop"), answers),
     group("caution", "Take care", of("caution"), answers),
-    alsoKnow(of("note"), answers),
+    group("note", "Also know", of("note"), answers),
+    more(others.filter((n) => n.onDemand), answers),
   ];
+}
+
+/** What nobody has said yet, each the way to its blank. */
+function findOut(questions: Question[]): HTMLElement | null {
+  if (questions.length === 0) return null;
+  return make(
+    "section",
+    { class: "cw-find-out", "aria-labelledby": "h-find-out" },
+    make("h3", { id: "h-find-out" }, `Find out first (${String(questions.length)})`),
+    make("ul", {}, ...questions.map((q) => make("li", {}, action("go-to", q.words, { "data-to": placeOf(q.at), "data-key": q.at })))),
+  );
 }
 
 function group(severity: Severity, words: string, notes: SafetyNote[], answers: Answers): HTMLElement | null {
@@ -70,13 +83,13 @@ function group(severity: Severity, words: string, notes: SafetyNote[], answers: 
   );
 }
 
-/** Mere notes, folded where they are many; on paper the fold is open. */
-function alsoKnow(notes: SafetyNote[], answers: Answers): HTMLElement | null {
-  if (notes.length <= UNFOLDED) return group("note", "Also know", notes, answers);
+/** What need not be seen at once, in one fold; on paper it is open. */
+function more(notes: SafetyNote[], answers: Answers): HTMLElement | null {
+  if (notes.length === 0) return null;
   return make(
     "details",
     { class: "cw-notes cw-know", "data-severity": "note" },
-    make("summary", {}, make("h3", {}, `Also know (${String(notes.length)})`)),
+    make("summary", {}, make("h3", {}, `More, on demand (${String(notes.length)})`)),
     ...notes.map((n) => note(n, answers.get(n) ?? null)),
   );
 }
@@ -119,17 +132,26 @@ function why(n: SafetyNote): (HTMLElement | null)[] {
 }
 
 /** The blank a note hangs on, or the step; none where it hangs on no blank. A
- *  blank that nobody has filled in stands open beside the note. */
-function answerTo(plan: Plan, pointer: string): Answer | null {
+ *  blank that nobody has filled in stands open beside the note, unless the list of
+ *  what to find out leads there. */
+function answerTo(plan: Plan, pointer: string, asked: Set<string>): Answer | null {
   if (pointer === "") return null;
   if (/^\/finish\/steps\/\d+$/.test(pointer)) {
-    return { to: `${pointer}/name`, words: `look at the step “${typedText(at(plan, `${pointer}/name`))}”`, open: false };
+    return { to: placeOf(pointer), words: `look at the step “${typedText(at(plan, `${pointer}/name`))}”`, open: false };
   }
-  const blank = blankAt(pointer);
-  const open = blank?.value.trim() === "";
-  if (blank) return { to: pointer, words: `${open ? "fill in" : "look at"}: ${lowerFirst(nameOf(blank))}`, open };
+  const blank = blankAt(pointer) ?? blankAt(placeOf(pointer));
+  if (!blank) return null;
+  const empty = blankAt(pointer) !== null && blank.value.trim() === "";
+  return { to: blank.dataset["at"] ?? pointer, words: `${empty ? "fill in" : "look at"}: ${lowerFirst(nameOf(blank))}`, open: empty && !asked.has(pointer) };
+}
+
+/** Where a pointer leads to on the page: its blank, the name of its step, or the
+ *  first blank in sight below it. */
+function placeOf(pointer: string): string {
+  if (/^\/finish\/steps\/\d+$/.test(pointer)) return `${pointer}/name`;
+  if (blankAt(pointer)) return pointer;
   const first = every(`[data-at^="${CSS.escape(`${pointer}/`)}"]`).find((b) => b.closest("[hidden]") === null);
-  return first ? { to: first.dataset["at"] ?? "", words: `look at: ${lowerFirst(nameOf(first))}`, open: false } : null;
+  return first?.dataset["at"] ?? pointer;
 }
 
 /** Shows a note in full, from wherever a slip has told of it. */
