@@ -153,7 +153,8 @@ const lookNew = `(async () => {
   await new Promise((r) => setTimeout(r, 20));
   localStorage.clear();
   const copy = document.documentElement.cloneNode(true);
-  for (const e of copy.querySelectorAll("[data-fill=hear], [data-fill=state], [data-fill=echo]")) e.textContent = "";
+  for (const e of copy.querySelectorAll("[data-fill=hear], [data-fill=state], [data-fill=echo], [data-fill=undone]")) e.textContent = "";
+  for (const e of copy.querySelectorAll(".cw-undo button")) e.removeAttribute("aria-disabled");
   for (const e of copy.querySelectorAll("*")) {
     const all = Array.from(e.attributes, (a) => [a.name, a.value]).sort();
     for (const [name] of all) e.removeAttribute(name);

@@ -98,7 +98,7 @@ export function arrivingActions(desk: OwnDesk): Actions {
     "save-damaged": () => saveText("kept-text.txt", "text/plain", damagedText),
     "as-saved": () => {
       const read = readPlan(planAsSaved);
-      if ("plan" in read) desk.take({ ...read.plan, id: freshId() });
+      if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, "as it was saved in this file");
       unsay("opened");
     },
   };
@@ -112,7 +112,7 @@ async function openFile(desk: OwnDesk, file: File): Promise<void> {
   }
   unsay("opened");
   keepNow();
-  desk.take(besideKept(read.plan));
+  desk.take(besideKept(read.plan), `opening “${file.name}”`);
 }
 
 async function linked(desk: OwnDesk): Promise<void> {
@@ -120,6 +120,6 @@ async function linked(desk: OwnDesk): Promise<void> {
   const read = await planFromFragment(location.hash);
   if ("plan" in read) {
     keepNow();
-    desk.take(fromLink(read.plan));
+    desk.take(fromLink(read.plan), "the plan from a link");
   } else message("opened", `${read.refused} The sheet is as it was.`);
 }

@@ -6,18 +6,22 @@ import { at, list, typedText, type JsonObject } from "../state/pointer";
 
 export interface Desk {
   plan(): Plan;
-  /** Changes the plan, works it out and shows it. */
-  change(edit: (plan: Plan) => void): void;
+  /** Changes the plan, works it out and shows it: one step that can be undone.
+   *  words say what was done where the plan does not, at names the blank. */
+  change(edit: (plan: Plan) => void, words?: string, at?: string): void;
   /** Shows the present answer anew. */
   redraw(): void;
 }
 
 /** What only those may do who put whole plans on the sheet or type in it. */
 export interface OwnDesk extends Desk {
-  /** Puts another plan on the sheet. */
-  take(next: Plan): void;
-  /** The plan has changed by a key pressed, of which there may be many in a second. */
-  changedByKey(): void;
+  /** Puts another plan on the sheet; words say what was done. */
+  take(next: Plan, words: string): void;
+  /** Changes the plan by a key pressed in the blank at a pointer, of which there
+   *  may be many in a second: they are one step. */
+  changeByKey(edit: (plan: Plan) => void, pointer: string): void;
+  /** Writes what is on the sheet in another way, which is no step of its own. */
+  amend(edit: (plan: Plan) => void): void;
   /** What is shown is what was typed: nothing may act on an answer that is due. */
   settle(): void;
 }

@@ -3,6 +3,7 @@
 
 import type { Engine } from "../engine/contract";
 import { writePlanIntoPage } from "../state/along";
+import { amend, noteChange, noteKey, startHistory, type Change } from "../state/history";
 import { emptyPlan, examplePlan, freshId, isExample, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { figures, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
@@ -35,6 +36,7 @@ import { choiceActions } from "./setting-out";
 import { frame, sharingActions } from "./sharing";
 import { startStepOrder, stepOrderActions } from "./step-order";
 import { startTyping, writeUnits } from "./typing";
+import { goToPlace, renderUndo, startUndo, undoActions } from "./undo";
 
 const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
 const REST = 120;
@@ -56,6 +58,7 @@ export async function openJob(begun: Promise<Engine> | null): Promise<void> {
   const starting = start(begun, chosen);
   await chosen;
   await Promise.race([starting, new Promise((r) => setTimeout(r, SOON))]);
+  startHistory(JSON.stringify(plan));
   show();
   if (isFramed()) frame(plan);
   if (!theEngine()) {
@@ -74,13 +77,16 @@ function start(begun: Promise<Engine> | null, chosen: Promise<void>): Promise<vo
 let due: ReturnType<typeof setTimeout> | undefined;
 
 /** The plan has changed: keep it, work it out, show it. */
-function changed(): void {
+function changed(change: Change = {}): void {
+  noteChange(JSON.stringify(plan), change);
   keepSoon();
   show();
 }
 
-function changedByKey(): void {
+function changedByKey(pointer: string): void {
+  noteKey(JSON.stringify(plan), pointer, performance.now());
   keepSoon();
+  renderUndo();
   clearTimeout(due);
   if (Math.min(lastTook, tookBefore) < SLOW) show();
   else due = setTimeout(show, REST);
@@ -100,23 +106,33 @@ function show(): void {
   renderWhen(plan);
   renderSheet(plan);
   renderEcho(readings());
+  renderUndo();
   tookBefore = lastTook;
   lastTook = performance.now() - began;
 }
 
 const desk: OwnDesk = {
   plan: () => plan,
-  change: (edit) => {
+  change: (edit, words = "", at = "") => {
     edit(plan);
-    changed();
+    changed({ words, at });
   },
   redraw: () => renderSheet(plan),
-  take: (next) => {
+  take: (next, words) => {
     plan = next;
-    changed();
+    changed({ words });
     window.scrollTo({ top: 0 });
   },
-  changedByKey,
+  changeByKey: (edit, pointer) => {
+    edit(plan);
+    changedByKey(pointer);
+  },
+  amend: (edit) => {
+    edit(plan);
+    amend(JSON.stringify(plan));
+    keepSoon();
+    show();
+  },
   settle,
 };
 
@@ -128,7 +144,7 @@ function showIn(next: string): void {
     writeUnits(plan);
     put(plan, "/units/show", next);
     put(plan, "/units/bare", next === "metric" ? "mm" : "in");
-  });
+  }, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
 }
 
 /** Prints one layer's cards and nothing else. */
@@ -153,6 +169,7 @@ const doing: Actions = {
   ...keepingActions(desk),
   ...arrivingActions(desk),
   ...sharingActions(desk),
+  ...undoActions,
   "print-cards": printCards,
   "print-safety": () => {
     const sheet = theSheet();
@@ -162,15 +179,15 @@ const doing: Actions = {
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   empty: () => {
     if (!isExample(plan)) keepNow();
-    desk.take(emptyPlan(plan));
+    desk.take(emptyPlan(plan), "empty sheet");
     blankAt("/title")?.focus();
   },
   example: () => {
     keepNow();
-    desk.take(examplePlan());
+    desk.take(examplePlan(), "worked example");
   },
   "make-mine": () => {
-    desk.change(() => put(plan, "/id", freshId()));
+    desk.change(() => put(plan, "/id", freshId()), "these figures as your own job");
     blankAt("/title")?.focus();
   },
   print: () => {
@@ -186,21 +203,19 @@ const doing: Actions = {
     renderFigures(figures());
   },
   ladder: openLadder,
-  "go-to": (b) => goTo(b.dataset["to"] ?? ""),
+  "go-to": (b) => goToPlace(b.dataset["to"] ?? ""),
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
   "start-again": () => void start(null, Promise.resolve()).then(show),
 };
 
-function goTo(pointer: string): void {
-  const blank = blankAt(pointer);
-  for (let fold = blank?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
-  blank?.scrollIntoView({ block: "center" });
-  blank?.focus();
-}
-
 function listen(): void {
   const root = document.querySelector(".cw-page") as HTMLElement;
   startTyping(root, desk);
+  startUndo((next) => {
+    plan = next;
+    keepSoon();
+    show();
+  });
   startArriving(root, desk);
   startKeeping(desk);
   root.addEventListener("click", (e) => {

@@ -70,11 +70,11 @@ export function keepingActions(on: OwnDesk): Actions {
       if (!("plan" in read)) return;
       claim(read.plan);
       unsay("keeping");
-      on.take(read.plan);
+      on.take(read.plan, "the other tab’s state");
     },
     "keep-copy": () => {
       unsay("keeping");
-      on.change((plan) => put(plan, "/id", freshId()));
+      on.change((plan) => put(plan, "/id", freshId()), "kept as a copy");
     },
   };
 }

@@ -69,6 +69,20 @@ function fill(host: HTMLElement, pointer: string, plan: JsonObject): void {
   items.forEach((item, i) => place(item, `${pointer}/${String(i)}`, i, host, entries[i] ?? null, plan));
 }
 
+/** Puts a new element where an entry comes in, so that those after it move with
+ *  their entries. */
+export function insertItem(base: string): void {
+  for (const item of every(`[data-base="${CSS.escape(base)}"]`)) {
+    const name = item.parentElement?.dataset["item"];
+    if (name) item.before(document.importNode(pattern(name), true));
+  }
+}
+
+/** Takes the elements of an entry away that goes. */
+export function removeItem(base: string): void {
+  for (const item of every(`[data-base="${CSS.escape(base)}"]`)) item.remove();
+}
+
 function place(item: HTMLElement, base: string, index: number, host: HTMLElement, entry: Json, plan: JsonObject): void {
   setAttribute(item, "data-base", base);
   const own = (e: Element) => e.closest("[data-item-of]") === item;

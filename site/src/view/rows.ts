@@ -4,9 +4,8 @@ import { newEntry } from "../state/entries";
 import { list, put, type Json } from "../state/pointer";
 import { theEngine } from "./answer";
 import type { Actions, Desk } from "./desk";
-import { every } from "./dom";
 import { addSteps } from "./finish";
-import { whole } from "./lists";
+import { removeItem, whole } from "./lists";
 import { keepLeftOut } from "./step-order";
 
 export function rowActions(desk: Desk): Actions {
@@ -41,7 +40,7 @@ function remove(desk: Desk, button: HTMLElement): void {
   const next = (entry.item.nextElementSibling ?? entry.item.previousElementSibling ?? entry.item.closest(".cw-block"))?.querySelector<HTMLElement>(
     "input, select, button",
   );
-  for (const item of every(`[data-base="${CSS.escape(`${entry.pointer}/${String(entry.index)}`)}"]`)) item.remove();
+  removeItem(`${entry.pointer}/${String(entry.index)}`);
   if (entry.pointer === "/finish/steps") keepLeftOut(entry.item, entry.entries[entry.index] ?? null, entry.index, desk.plan());
   desk.change((plan) => put(plan, entry.pointer, entry.entries.filter((_, i) => i !== entry.index)));
   next?.focus();

@@ -70,7 +70,8 @@ export function keepLeftOut(item: HTMLElement, entry: Json, index: number, plan:
 }
 
 export function renderLeftOut(plan: JsonObject): void {
-  if (out && out.plan !== typedText(plan["id"])) out = null;
+  const back = out && list(plan, STEPS).some((s) => typedText(at(s, "/id")) === typedText(at(out?.entry ?? null, "/id")));
+  if (out && (back || out.plan !== typedText(plan["id"]))) out = null;
   const name = out ? typedText(at(out.entry, "/name")) : null;
   redraw(region("left-out"), name, () => (name === null ? [] : [`“${name}” is left out. `, action("put-back", "Put it back")]));
 }

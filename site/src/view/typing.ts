@@ -3,6 +3,7 @@
 
 import { noteClocks } from "../state/clocks";
 import { completeForm, ensureEntry } from "../state/entries";
+import { endTyping } from "../state/history";
 import { newLeaf, type Plan } from "../state/plan";
 import { at, put, typedText } from "../state/pointer";
 import { readings } from "./answer";
@@ -15,7 +16,10 @@ export function startTyping(root: HTMLElement, desk: OwnDesk): void {
   for (const name of ["focusin", "focusout"]) {
     root.addEventListener(name, (e) => {
       if (!blankFrom(e.target)) return;
-      if (name === "focusout") desk.settle();
+      if (name === "focusout") {
+        desk.settle();
+        endTyping();
+      }
       renderBlanks(desk.plan(), readings());
       renderEcho(readings());
     });
@@ -37,11 +41,8 @@ function typed(desk: OwnDesk, target: EventTarget | null): void {
   const chosen = blank instanceof HTMLSelectElement;
   if (chosen) desk.settle();
   const edit = (plan: Plan) => enter(plan, blank, pointer);
-  if (chosen) desk.change(edit);
-  else {
-    edit(desk.plan());
-    desk.changedByKey();
-  }
+  if (chosen) desk.change(edit, "", pointer);
+  else desk.changeByKey(edit, pointer);
   // Another sentence may stand there now, with the same blank in it.
   if (blank.closest("[hidden]")) blankAt(pointer)?.focus();
 }
@@ -67,5 +68,5 @@ function left(desk: OwnDesk, target: EventTarget | null): void {
   const pointer = pointerOf(blank);
   const written = readings()[pointer]?.written;
   if (!written || written === typedText(at(desk.plan(), pointer))) return;
-  desk.change((plan) => put(plan, pointer, written));
+  desk.amend((plan) => put(plan, pointer, written));
 }
