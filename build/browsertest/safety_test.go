@@ -75,6 +75,17 @@ func TestSafetyAsksOnlyForWhatMatters(t *testing.T) {
 		{"/room/fixture/at", "middle", []string{"/place/isolated"}, nil},
 		{"/room/fixture/at", "none", nil, []string{"/place/isolated"}},
 		{"/place/surface", "textured", []string{"/place/asbestosTest"}, nil},
+		{"/place/surface", "smoothed", []string{"/place/asbestosTest"}, nil},
+		{"/place/asbestosTest", "found", []string{"/place/asbestosTest"}, nil},
+		{"/place/surface", "smooth", []string{"/place/asbestosTest"}, nil},
+		{"/place/surface", "textured", []string{"/place/asbestosTest"}, nil},
+		{"/place/asbestosTest", "none", []string{"/place/asbestosTest"}, nil},
+		{"/place/leadTest", "found", []string{"/place/leadPlan"}, nil},
+		{"/place/leadTest", "none", nil, []string{"/place/leadPlan"}},
+		{"/place/drop", "yes", []string{"/place/dropDepth"}, nil},
+		{"/place/drop", "no", []string{"/place/drop"}, []string{"/place/dropDepth"}},
+		{"/place/rules", "UK", []string{"/access/baseChecked"}, []string{"/place/leadFirm"}},
+		{"/place/rules", "US", []string{"/place/leadFirm"}, []string{"/access/baseChecked"}},
 		{"/place/surface", "smooth", nil, []string{"/place/asbestosTest"}},
 		{"/place/pullTest", "held", []string{"/place/pullOn", "/place/pullAt"}, nil},
 		{"/place/pullTest", "none", nil, []string{"/place/pullOn", "/place/pullAt"}},
@@ -92,7 +103,7 @@ func TestSafetyAsksOnlyForWhatMatters(t *testing.T) {
 // A question not answered is no answer, and reads so.
 func TestSafetyQuestionsBeginUnanswered(t *testing.T) {
 	v := openEmpty(t, desk)
-	for _, at := range []string{"/place/detectors", "/place/sprinklers", "/place/flames", "/place/airHandling", "/place/below", "/place/fixings", "/access/wayUp", "/access/toeBoards", "/access/wheels", "/access/rides", "/access/tied"} {
+	for _, at := range []string{"/place/detectors", "/place/sprinklers", "/place/flames", "/place/airHandling", "/place/below", "/place/drop", "/place/leadFirm", "/place/fixings", "/access/wayUp", "/access/toeBoards", "/access/wheels", "/access/rides", "/access/tied"} {
 		assert.Equal(t, "not said", v.text(blank+`.selectedOptions[0].text`, at), at)
 		assert.Equal(t, "", v.text(`$1.slice(1).split("/").reduce((here, step) => here[step], JSON.parse(`+plan+`))`, at), at)
 	}

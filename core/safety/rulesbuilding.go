@@ -211,7 +211,7 @@ func oldPaintRules() []rule {
 			id: "asbestos-more-than-a-patch", severity: problem.Note, where: []Country{UK}, at: "/place/asbestosTest",
 			when:    "asbestos was found, or is presumed in a coat before 2000, and the mask is over 1 m² or its area unknown.",
 			fires:   func(f facts) bool { return f.asbestosInTheWay() && f.maskAbove(patchOfCoat) },
-			words:   "Ask who may work on it and who is to be told: the trade sheet ends at about {1 m²}. A textured coat mostly needs trained people with a plan, not a licence. It does where it is sprayed insulation, lies on insulating board, or its dust cannot be kept below the control limit.",
+			words:   "Ask who may work on it and who is to be told: the trade sheet ends at about {1 m²}. A textured coat mostly takes trained people with a plan, and no licence. One is needed where it is sprayed insulation, lies on insulating board, or its dust cannot be kept below the control limit.",
 			working: "Mask: {mask area}; the sheet covers about {1 m²}.",
 			decides: code,
 			source:  "HSE Asbestos Essentials sheet a28, seen in a secondary copy; Control of Asbestos Regulations 2012, regulations 2 and 3, from memory.",

@@ -39,7 +39,7 @@ export function emptyPlan(before?: Plan): Plan {
     units: copy(
       units ?? { show: "feet-inches", bare: "in", inchMark: "1/16 in", metricMark: "1 mm", gallon: "US" },
     ),
-    place: { rules: rules || "US", built: "", surface: "smooth", leadTest: "none", pullTest: "none", pullOn: "", pullAt: "", asbestosTest: "none", detectors: "", sprinklers: "", isolated: "", flames: "", airHandling: "", below: "", fixings: "", floorLoad: "", floorLoadUnit: show === "metric" ? "kg/m2" : "lb/ft2" },
+    place: { rules: rules || "US", built: "", surface: "", use: "", leadTest: "none", leadFirm: "", leadPlan: "", pullTest: "none", pullOn: "", pullAt: "", asbestosTest: "none", detectors: "", sprinklers: "", isolated: "", flames: "", airHandling: "", below: "", drop: "", dropDepth: "", fixings: "", floorLoad: "", floorLoadUnit: show === "metric" ? "kg/m2" : "lb/ft2" },
     room: {
       form: "rectangle",
       length: "",
@@ -113,6 +113,7 @@ function newPlatform(massUnit: string): JsonObject {
     toeBoards: "",
     wayUp: "",
     tied: "",
+    baseChecked: "",
     massUnit,
     rated: "",
     load: "",

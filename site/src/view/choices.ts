@@ -46,6 +46,14 @@ const answers: readonly Offered[] = [
   ["no", "no"],
 ];
 
+/** What a laboratory said of the ceiling's coat. */
+const asbestos: readonly Offered[] = [
+  ["none", "not tested for asbestos"],
+  ["found-free", "tested: no asbestos in it"],
+  ["found", "tested: it holds asbestos"],
+  ["gone", "with asbestos, taken down or boarded over"],
+];
+
 /** What a product counts as where its VOC is limited, in the words of the laws. */
 const categories: readonly Offered[] = [
   ["", "nothing chosen yet"],
@@ -70,6 +78,7 @@ const categories: readonly Offered[] = [
 export const fixedChoices: Readonly<Record<string, readonly Offered[]>> = {
   kinds,
   answers,
+  asbestos,
   categories,
   volumes,
   measures: [...volumes, ...weights],
