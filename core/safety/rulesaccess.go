@@ -323,6 +323,8 @@ func railRules() []rule {
 			source:  "29 CFR 1926.451(g)(1), which counts from the lower level, seen in a secondary copy; Work at Height Regulations 2005, regulation 6. That a deck defeats a balustrade is derived.",
 			figures: []string{"platform.height"},
 			bites:   []Block{Hanging, Finish},
+			with:    "rails",
+			adds:    "Fit guardrails on all open sides: beside the deck one can fall {fall}.",
 		},
 		{
 			id: "drop-beside-the-deck", severity: problem.Caution, subject: "drop", at: "/place/drop",
@@ -334,14 +336,17 @@ func railRules() []rule {
 			source:  "29 CFR 1926.501(b)(4) and (14), from memory; Work at Height Regulations 2005, regulations 6 and 11.",
 			figures: []string{"platform.height"},
 			bites:   []Block{Hanging},
+			with:    "rails",
+			adds:    "Board the drop over, or shut and bar the window, and fix a stop on the floor that no wheel can pass.",
 		},
 		{
 			id: "look-for-a-drop", severity: problem.Note, subject: "drop", at: "/place/drop",
 			when:    "there is a deck, and nobody has said whether the floor falls away beside it.",
 			fires:   func(f facts) bool { return f.onDeck() && f.Building.Drop == "" },
-			words:   "Look for a stairwell, a gallery or a low window beside the platform, and fill in whether there is any. A fall counts down to the lowest level.",
+			words:   "Look for a stairwell, a gallery or a low window beside the platform. A fall counts down to the lowest level.",
 			decides: code,
 			source:  "29 CFR 1926.451(g)(1), which counts from the lower level, seen in a secondary copy; Work at Height Regulations 2005, regulation 6.",
+			asks:    "Does the floor fall away beside the platform: a stairwell, a gallery, a low window?",
 		},
 		{
 			id: "rails-above-10-ft", severity: problem.Stop, where: inUS, subject: "rails", at: "/access/rails",

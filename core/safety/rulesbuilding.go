@@ -13,6 +13,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "29 CFR 1926.62(d) and (e), from memory; Control of Lead at Work Regulations 2002, regulations 5 and 6, from memory; Directive 98/24/EC, from memory.",
 			bites:   []Block{Hanging, Finish},
+			with:    "lead",
+			adds:    "Do not fit, sand or peel anything on this paint yet.",
 		},
 		{
 			id: "lead-certified-firm", severity: problem.Stop, where: inUS, subject: "lead", atStep: leadBlank,
@@ -24,6 +26,8 @@ func oldPaintRules() []rule {
 			source:  "40 CFR 745.82 to 745.90; which buildings, 745.83, from memory. That a mask may disturb all the paint under it is derived.",
 			figures: []string{"mask.area"},
 			bites:   []Block{Hanging},
+			with:    "lead",
+			adds:    "Have the old paint tested for lead, or let a certified firm do this job.",
 		},
 		{
 			id: "lead-certified-work", severity: problem.Caution, where: inUS, subject: "lead", at: "/place/leadFirm",
@@ -35,6 +39,8 @@ func oldPaintRules() []rule {
 			source:  "40 CFR 745.84 to 745.86, from memory.",
 			figures: []string{"mask.area"},
 			bites:   []Block{Hanging},
+			with:    "lead",
+			adds:    "Let your firm's certified renovator run this job.",
 		},
 		{
 			id: "lead-to-the-plan", severity: problem.Caution, subject: "lead", at: "/place/leadPlan",
@@ -44,6 +50,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "29 CFR 1926.62(e), from memory; Control of Lead at Work Regulations 2002, regulation 6, from memory.",
 			bites:   []Block{Hanging, Finish},
+			with:    "lead",
+			adds:    "Keep to the written plan for the lead.",
 		},
 		{
 			id: "lead-at-work", severity: problem.Caution, where: inUS, subject: "lead", at: "/place/leadTest",
@@ -54,6 +62,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "29 CFR 1926.62(a), from memory, which names no least share of lead; 40 CFR 745.82 and 745.83 for the buildings the other rule holds in.",
 			bites:   []Block{Hanging},
+			with:    "lead",
+			adds:    "Have the old paint tested for lead.",
 		},
 		{
 			id: "lead-small-job", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
@@ -64,6 +74,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "40 CFR 745.83, minor repair.",
 			figures: []string{"mask.area"},
+			with:    "lead",
+			adds:    "Count up what else is disturbed in this room within 30 days.",
 		},
 		{
 			id: "lead-test-first", severity: problem.Caution, where: inEurope, subject: "lead", at: "/place/leadTest",
@@ -74,6 +86,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "Control of Lead at Work Regulations 2002, from memory; the year is from memory. The UK certifies no firms for lead.",
 			bites:   []Block{Hanging},
+			with:    "lead",
+			adds:    "Have the old paint tested for lead.",
 		},
 		{
 			id: "lead-work-damp", severity: problem.Note, at: "/place/leadTest",
@@ -82,14 +96,17 @@ func oldPaintRules() []rule {
 			words:   "Where this paint may come loose, sheet the floor, work damp and wear a {dust mask} mask. Use no open flame, no hot gun above 593 °C (1100 °F), no power sander without its own HEPA vacuum and no dry broom. Wash before you eat or go home.",
 			decides: code,
 			source:  "40 CFR 745.85, its (a)(3) seen in a secondary copy, outside the US as guidance; 29 CFR 1910.134, from memory; Control of Lead at Work Regulations 2002, from memory.",
+			with:    "lead",
+			adds:    "Where it may come loose, sheet the floor, work damp in a {dust mask} mask, without flame, hot gun or bare sander, and take nothing up dry. Wash before you eat.",
 		},
 		{
 			id: "lead-keep-result", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
-			when:    "built before 1978 or unknown, and a test found the paint free of lead.",
-			fires:   func(f facts) bool { return f.Year < leadYearUS && f.Lead == LeadFoundFree },
-			words:   "Keep the test result with this sheet: less than 1.0 mg/cm², or less than 0.5 % by weight. It frees you from the rule for homes, not from the one for people at work: any lead counts there. Keep dust down, and wash before you eat.",
-			decides: code,
-			source:  "40 CFR 745.82(a); 29 CFR 1926.62(a), from memory, which names no least share of lead.",
+			when:     "built before 1978 or unknown, and a test found the paint free of lead.",
+			fires:    func(f facts) bool { return f.Year < leadYearUS && f.Lead == LeadFoundFree },
+			words:    "Keep the test result with this sheet: less than 1.0 mg/cm², or less than 0.5 % by weight. It frees you from the rule for homes, not from the one for people at work: any lead counts there. Keep dust down, and wash before you eat.",
+			decides:  code,
+			source:   "40 CFR 745.82(a); 29 CFR 1926.62(a), from memory, which names no least share of lead.",
+			onDemand: true,
 		},
 		{
 			id: "patch-test-old-paint", severity: problem.Stop, subject: "tape", at: "/place/pullTest",
@@ -127,6 +144,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "29 CFR 1926.1101(k), seen in a secondary copy; Control of Asbestos Regulations 2012, seen in a secondary copy.",
 			bites:   []Block{Hanging, Finish},
+			with:    "asbestos",
+			adds:    "Leave this ceiling alone: a laboratory found asbestos in its coat.",
 		},
 		{
 			id: "asbestos-to-1980", severity: problem.Stop, where: inUS, subject: "asbestos", at: "/place/asbestosTest",
@@ -137,6 +156,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "29 CFR 1926.1101(b) and (k), presumed asbestos, seen in a secondary copy. That a smooth skim may hide a textured coat is common practice, no source.",
 			bites:   []Block{Hanging, Finish},
+			with:    "asbestos",
+			adds:    "Treat this coat as asbestos until a laboratory finds none.",
 		},
 		{
 			id: "asbestos-before-2000", severity: problem.Stop, where: []Country{UK}, subject: "asbestos", at: "/place/asbestosTest",
@@ -147,6 +168,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "Control of Asbestos Regulations 2012 and HSE Asbestos Essentials sheet a28, seen in a secondary copy; the ban of 24 November 1999, from memory. That a smooth skim may hide a textured coat is common practice, no source.",
 			bites:   []Block{Hanging, Finish},
+			with:    "asbestos",
+			adds:    "Treat this coat as asbestos until a laboratory finds none.",
 		},
 		{
 			id: "asbestos-before-2005", severity: problem.Stop, where: []Country{EU}, subject: "asbestos", at: "/place/asbestosTest",
@@ -157,6 +180,8 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "Directive 1999/77/EC, from memory: in full from 1 January 2005; Directive 2009/148/EC, article 11, from memory. That a smooth skim may hide a textured coat is common practice, no source.",
 			bites:   []Block{Hanging, Finish},
+			with:    "asbestos",
+			adds:    "Treat this coat as asbestos until a laboratory finds none.",
 		},
 		{
 			id: "pull-test-after-laboratory", severity: problem.Stop, subject: "asbestos", at: "/place/asbestosTest",
@@ -167,6 +192,8 @@ func oldPaintRules() []rule {
 			decides: licensed,
 			source:  "29 CFR 1926.1101(k), seen in a secondary copy; Control of Asbestos Regulations 2012, seen in a secondary copy; that a pull disturbs the coat is derived.",
 			bites:   []Block{Hanging},
+			with:    "asbestos",
+			adds:    "Treat this coat as asbestos until a laboratory finds none.",
 		},
 		{
 			id: "asbestos-in-late-coats", severity: problem.Caution, where: inUS, subject: "asbestos", at: "/place/asbestosTest",
@@ -177,6 +204,8 @@ func oldPaintRules() []rule {
 			decides: licensed,
 			source:  "Common practice, no source: questions of householders about ceilings of the early 1980s.",
 			bites:   []Block{Hanging},
+			with:    "asbestos",
+			adds:    "Have a laboratory look at a sample first.",
 		},
 		{
 			id: "asbestos-in-boards", severity: problem.Caution, subject: "boards", at: "/place/fixings",
@@ -187,15 +216,18 @@ func oldPaintRules() []rule {
 			decides: licensed,
 			source:  "29 CFR 1926.1101, seen in a secondary copy; Control of Asbestos Regulations 2012, regulation 5, seen in a secondary copy.",
 			bites:   []Block{Hanging},
+			with:    "drilling",
+			adds:    "Ask for the asbestos survey before you drill or lift a board.",
 		},
 		{
 			id: "asbestos-if-drilled", severity: problem.Note, subject: "boards", at: "/place/fixings",
 			when:    "nobody has said whether anything is drilled, it was built up to 1980 (UK before 2000, elsewhere before 2005) or unknown, and nothing forbids drilling already.",
 			fires:   func(f facts) bool { return f.Building.Fixings == "" && f.oldBoards() && !f.asbestosInTheWay() },
-			words:   "If anything has to be drilled or a board lifted, ask for the asbestos survey first. If nothing is drilled or lifted, fill that in.",
+			words:   "Ask for the asbestos survey before anything is drilled or a board lifted.",
 			working: "Built: {year}.",
 			decides: licensed,
 			source:  "29 CFR 1926.1101, seen in a secondary copy; Control of Asbestos Regulations 2012, regulation 5, seen in a secondary copy.",
+			asks:    "Will anything be drilled, or a board lifted?",
 		},
 		{
 			id: "asbestos-notice", severity: problem.Note, where: inUS, at: "/place/asbestosTest",
@@ -206,6 +238,8 @@ func oldPaintRules() []rule {
 			decides: licensed,
 			source:  "40 CFR 61.145, from memory; the exemption seen in a secondary copy.",
 			figures: []string{"mask.area"},
+			with:    "asbestos",
+			adds:    "Ask who must be told first: from {160 ft²} the rule on asbestos outdoors asks for a notice.",
 		},
 		{
 			id: "asbestos-more-than-a-patch", severity: problem.Note, where: []Country{UK}, at: "/place/asbestosTest",
@@ -216,14 +250,17 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "HSE Asbestos Essentials sheet a28, seen in a secondary copy; Control of Asbestos Regulations 2012, regulations 2 and 3, from memory.",
 			figures: []string{"mask.area"},
+			with:    "asbestos",
+			adds:    "Ask who may work on it: the trade sheet ends at about {1 m²}.",
 		},
 		{
 			id: "asbestos-keep-result", severity: problem.Note, at: "/place/asbestosTest",
-			when:    "a laboratory found the coat free of asbestos, or it was taken down or boarded over since.",
-			fires:   func(f facts) bool { return f.Asbestos == AsbestosFree || f.Asbestos == AsbestosGone },
-			words:   "Keep the laboratory's result, or the report on what was done, with this sheet. It speaks for this coat, not for other ceilings, boards or fillers. Drill no board that covers one.",
-			decides: code,
-			source:  "Common practice, no source.",
+			when:     "a laboratory found the coat free of asbestos, or it was taken down or boarded over since.",
+			fires:    func(f facts) bool { return f.Asbestos == AsbestosFree || f.Asbestos == AsbestosGone },
+			words:    "Keep the laboratory's result, or the report on what was done, with this sheet. It speaks for this coat, not for other ceilings, boards or fillers. Drill no board that covers one.",
+			decides:  code,
+			source:   "Common practice, no source.",
+			onDemand: true,
 		},
 	}
 }
@@ -261,6 +298,8 @@ func wireRules() []rule {
 			decides: electrician,
 			source:  "29 CFR 1926.416 and 1926.417, from memory; Electricity at Work Regulations 1989, regulations 12 to 14, from memory.",
 			bites:   []Block{Hanging},
+			with:    "the light",
+			adds:    "Do not lower or mask the light until its circuit is off, locked off and tested dead.",
 		},
 		{
 			id: "light-stays-dead", severity: problem.Note, subject: "isolation", at: "/place/isolated",
@@ -269,6 +308,8 @@ func wireRules() []rule {
 			words:   "Have the circuit tested dead again each day before anyone touches the light. Whoever works there keeps the key of the lock. Light the room from another circuit, through {earth leakage switch}.",
 			decides: electrician,
 			source:  "29 CFR 1926.417 and 1926.404(b)(1)(ii), from memory; Electricity at Work Regulations 1989, regulations 12 and 13, and BS 7671, 411.3.3, from memory. That it is proved each day is common practice, no source.",
+			with:    "the light",
+			adds:    "Have the circuit tested dead again each day. Light the room from another circuit, through {earth leakage switch}.",
 		},
 		{
 			id: "lower-the-light", severity: problem.Caution, at: "/room/fixture",
@@ -278,6 +319,8 @@ func wireRules() []rule {
 			decides: electrician,
 			source:  "Common practice, no source.",
 			bites:   []Block{Hanging},
+			with:    "the light",
+			adds:    "Lower it with two people or a support wire, never by its cable, the paint round its rim scored first.",
 		},
 		{
 			id: "leaf-near-wires", severity: problem.Caution, at: "/room/fixture",
@@ -287,6 +330,8 @@ func wireRules() []rule {
 			decides: electrician,
 			source:  "Derived: metal leaf conducts.",
 			bites:   []Block{Finish},
+			with:    "the light",
+			adds:    "Cover its terminals before you lay leaf, which conducts and drifts.",
 		},
 		{
 			id: "uncover-the-light", severity: problem.Note, at: "/room/fixture",
@@ -295,6 +340,8 @@ func wireRules() []rule {
 			words:   "Take every cover off the light before the power is back. A light that cannot shed its heat can start a fire.",
 			decides: electrician,
 			source:  "Common practice, no source.",
+			with:    "the light",
+			adds:    "Take every cover off it before the power is back.",
 		},
 		{
 			id: "look-before-drilling", severity: problem.Caution, at: "/place/fixings",
@@ -304,6 +351,8 @@ func wireRules() []rule {
 			decides: electrician,
 			source:  "Common practice, no source.",
 			bites:   []Block{Hanging},
+			with:    "drilling",
+			adds:    "Find the cables and pipes in the ceiling first, and have them shut off.",
 		},
 	}
 }
@@ -333,9 +382,10 @@ func detectorRules() []rule {
 			id: "look-for-sprinklers", severity: problem.Note, at: "/place/sprinklers",
 			when:    "nobody has said whether there are sprinklers in the ceiling.",
 			fires:   func(f facts) bool { return f.Building.Sprinklers == "" },
-			words:   "Look for sprinklers, also behind flat plates level with the ceiling, and fill in whether there are any. They must not be painted or covered.",
+			words:   "Look for sprinklers, also behind flat plates level with the ceiling. They must not be painted or covered.",
 			decides: fireFirm,
 			source:  "NFPA 25, 5.2.1.1, seen in a secondary copy.",
+			asks:    "Are there sprinklers, perhaps behind flat plates level with the ceiling?",
 		},
 		{
 			id: "detectors-covered", severity: problem.Caution, at: "/place/detectors",
@@ -350,9 +400,10 @@ func detectorRules() []rule {
 			id: "look-for-detectors", severity: problem.Note, at: "/place/detectors",
 			when:    "nobody has said whether there are detectors in the ceiling.",
 			fires:   func(f facts) bool { return f.Building.Detectors == "" },
-			words:   "Look for smoke and heat detectors, and fill in whether there are any. Dust and mist set them off, and a covered one does not warn.",
+			words:   "Look for smoke and heat detectors. Dust and mist set them off, and a covered one does not warn.",
 			decides: fireFirm,
 			source:  "Common practice, no source.",
+			asks:    "Are there smoke or heat detectors in the ceiling?",
 		},
 	}
 }
@@ -379,6 +430,8 @@ func dustRules() []rule {
 			decides: label,
 			source:  "NIOSH Pocket Guide and OSHA table Z-1, copper dusts, seen in a secondary copy.",
 			bites:   []Block{Finish},
+			with:    "leaf dust",
+			adds:    "Wear a {dust mask} mask while you brush the leaf off.",
 		},
 		{
 			id: "metal-dust-burns", severity: problem.Note, atStep: func(facts) string { return "/finish/steps" },
@@ -387,6 +440,8 @@ func dustRules() []rule {
 			words:   "Keep flames, sparks and draughts away from metal powder and crumbs of leaf until they are cleared up: as fine dust they burn.",
 			decides: label,
 			source:  "Common practice, no source.",
+			with:    "leaf dust",
+			adds:    "Keep flames, sparks and draughts away until the crumbs are cleared up: they burn.",
 		},
 		{
 			id: "sanding-overhead", severity: problem.Caution, subject: "sanding", at: "/place/pullTest",
@@ -399,11 +454,12 @@ func dustRules() []rule {
 		},
 		{
 			id: "rubbing-down", severity: problem.Note, subject: "sanding", atStep: atProduct(inSeveralCoats, ""),
-			when:    "a product goes on in more than one coat.",
-			fires:   func(f facts) bool { return len(f.steps(inSeveralCoats)) > 0 },
-			words:   "If you rub down between coats, do it damp or with a vacuum at the sander, in a dust mask and goggles.",
-			decides: label,
-			source:  "Common practice, no source.",
+			when:     "a product goes on in more than one coat.",
+			fires:    func(f facts) bool { return len(f.steps(inSeveralCoats)) > 0 },
+			words:    "If you rub down between coats, do it damp or with a vacuum at the sander, in a dust mask and goggles.",
+			decides:  label,
+			source:   "Common practice, no source.",
+			onDemand: true,
 		},
 		{
 			id: "dust-mask-fits", severity: problem.Note, at: "",
@@ -412,6 +468,8 @@ func dustRules() []rule {
 			words:   "Wear a dust mask clean-shaven, with both straps on. It helps only where it seals: let a qualified person choose it and test its fit. It does not hold back solvent.",
 			decides: label,
 			source:  "29 CFR 1910.134, from memory.",
+			with:    "worn",
+			adds:    "A dust mask helps only where it seals, clean-shaven and fitted by a qualified person.",
 		},
 		{
 			id: "eyes-overhead", severity: problem.Note, at: "",
@@ -420,6 +478,8 @@ func dustRules() []rule {
 			words:   "Wear goggles that seal at the brow, a cap and sleeves. Keep an eye wash at hand.",
 			decides: label,
 			source:  "29 CFR 1926.102, from memory; ANSI Z87.1 and EN ISO 16321, from memory.",
+			with:    "worn",
+			adds:    "Wear goggles that seal at the brow, a cap and sleeves.",
 		},
 		{
 			id: "gloves", severity: problem.Note, atStep: atProduct(isHardOnSkin, ""),
@@ -428,6 +488,8 @@ func dustRules() []rule {
 			words:   "Wear gloves for {glove steps}, of the kind named in section 8 of the safety data sheet. Solvent goes through thin throw-away ones.",
 			decides: label,
 			source:  "Common practice, no source; what section 8 holds, from memory.",
+			with:    "worn",
+			adds:    "Wear gloves for {glove steps}, of the kind in section 8 of the safety data sheet.",
 		},
 		{
 			id: "first-aid", severity: problem.Note, atStep: atProduct(anyProduct, ""),
@@ -436,6 +498,8 @@ func dustRules() []rule {
 			words:   "Keep the safety data sheet of every product at hand. Section 4 says what to do when it gets in the eyes, on the skin, is breathed in or swallowed.",
 			decides: label,
 			source:  "The layout of safety data sheets in the Globally Harmonized System (GHS), section 4; 29 CFR 1910.1200, appendix D; both from memory.",
+			with:    "worn",
+			adds:    "Keep the data sheets at hand: section 4 is first aid.",
 		},
 		{
 			id: "hot-under-the-ceiling", severity: problem.Note, at: "/finish/climate/air",
