@@ -78,6 +78,7 @@ var units = []struct {
 	{"mm", unit{1e-3, length, 0}}, {"cm", unit{1e-2, length, 0}}, {"µm", unit{1e-6, length, 0.5}}, {"mil", unit{mil, length, 0}}, {"m", unit{1, length, 0}},
 	{"min", unit{1.0 / 60, hours, 0}}, {"h", unit{1, hours, 0}}, {"days", unit{1, [5]int{}, 0}}, {"day", unit{1, [5]int{}, 0}},
 	{"kg", unit{1e3, mass, 0}}, {"lb", unit{453.59237, mass, 0}}, {"oz", unit{28.349523125, mass, 0}}, {"g", unit{1, mass, 0.5}},
+	{"°F", unit{5.0 / 9, [5]int{0, 0, 0, 1}, 0}}, {"°C", unit{1, [5]int{0, 0, 0, 1}, 0}},
 	{"%", unit{0.01, [5]int{}, 0}}, {"°", unit{math.Pi / 180, [5]int{}, 0}},
 }
 
@@ -105,17 +106,34 @@ func readSum(text string, by rounding) (got between, err error) {
 	if at := strings.LastIndex(r.rest, ": "); at >= 0 {
 		r.rest = r.rest[at+2:]
 	}
-	up := strings.HasSuffix(r.rest, ", rounded up")
-	r.rest = strings.TrimSuffix(r.rest, ", rounded up")
+	if least, ok := strings.CutPrefix(r.rest, "the smaller of "); ok {
+		one, other, _ := strings.Cut(least, " and ")
+		return smaller(one, other, by)
+	}
 	got = r.terms()
+	if r.take(", rounded up") {
+		got = up(got)
+	}
 	if r.skip(); r.rest != "" {
 		return got, fmt.Errorf("%q is left over in %q", r.rest, text)
 	}
-	if up {
-		// What is a whole number but for how it is printed may go either way.
-		got = between{low: math.Ceil(got.low - 1e-9), high: math.Ceil(got.high + 1e-9)}
-	}
 	return got, nil
+}
+
+// up is a count rounded up. What is a whole number but for how it is printed may
+// go either way.
+func up(got between) between {
+	return between{low: math.Ceil(got.low - 1e-9), high: math.Ceil(got.high + 1e-9)}
+}
+
+// smaller is the smaller of two amounts, each with where it is.
+func smaller(one, other string, by rounding) (between, error) {
+	a, err := readSum(one, by)
+	if err != nil {
+		return a, err
+	}
+	b, err := readSum(other, by)
+	return a.each(b, math.Min), err
 }
 
 func (r *sumReader) skip() { r.rest = strings.TrimLeft(r.rest, " ") }
@@ -217,6 +235,9 @@ func (r *sumReader) value() between {
 	}
 	if r.take("(") {
 		got := r.terms()
+		if r.take(", rounded up") {
+			got = up(got)
+		}
 		if !r.take(")") {
 			panic("no bracket closes")
 		}
@@ -226,10 +247,11 @@ func (r *sumReader) value() between {
 }
 
 var (
-	feetInches = regexp.MustCompile(`^(−?)(?:(\d+)′ ?)?(?:(\d+)(?: ?(\d+)⁄(\d+))?([½¼¾⅛⅜⅝⅞])?″|([½¼¾⅛⅜⅝⅞])″|(\d+)⁄(\d+)″)`)
+	feetInches = regexp.MustCompile(`^(−?)(?:(\d+)′ ?)?(?:(\d+)(?: (\d+)⁄(\d+))?([½¼¾⅛⅜⅝⅞])?″|([½¼¾⅛⅜⅝⅞])″|(\d+)⁄(\d+)″)`)
 	plainOne   = regexp.MustCompile(`^(−?)(\d{1,3}(?:[\x{a0}\x{2009}\x{202f}]\d{3})+|\d+)(\.\d+)?`)
 	named      = regexp.MustCompile(`^[A-Z]{2,3} `) // a wall or a triangle before its amount
 	label      = regexp.MustCompile(`^ ?(?:\p{L}[\p{L}’'│-]*)(?: [\p{L}’'│-]+)*`)
+	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`) // degrees in the other scale
 	vulgar     = map[string]float64{"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 )
 
@@ -243,6 +265,7 @@ func (r *sumReader) amount() between {
 	}
 	if m := feetInches.FindStringSubmatch(r.rest); m != nil {
 		r.rest = r.rest[len(m[0]):]
+		r.label()
 		return r.length(m, about)
 	}
 	m := plainOne.FindStringSubmatch(r.rest)
@@ -314,15 +337,20 @@ func (r *sumReader) unit() unit {
 			continue
 		}
 		r.rest = after
+		r.label()
 		if r.by.imperial {
 			return imperial(u.name, u.unit)
 		}
 		return u.unit
 	}
-	if m := label.FindString(r.rest); m != "" {
-		r.rest = r.rest[len(m):]
-	}
+	r.label()
 	return unit{worth: 1}
+}
+
+// label passes over what is counted or measured: "missing", "on the floor".
+func (r *sumReader) label() {
+	r.rest = r.rest[len(label.FindString(r.rest)):]
+	r.rest = r.rest[len(again.FindString(r.rest)):]
 }
 
 // imperial is a unit where gallons are imperial ones, 4.54609 L of 160 fl oz.

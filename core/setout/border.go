@@ -178,6 +178,19 @@ func (s Site) outlineBorders(box Box) Layout {
 	return layout
 }
 
+// Apart is how far a box and the nearest place of a wall it does not cross are
+// apart: along the box's length and across it, to the nearest nanometre. Nothing
+// where there is no such wall.
+func (s Site) Apart(box Box, name survey.Wall) (along, across measure.Length) {
+	w, ok := s.Shape.Wall(name)
+	if !ok {
+		return 0, 0
+	}
+	from := box.asSeenBy(w)
+	x, y := from.wall.way(from.x, from.y)
+	return measure.Nearest(math.Abs(x)), measure.Nearest(math.Abs(y))
+}
+
 // sideBorders gathers the least border on each side of a box, and the least of
 // all, with the walls they are at.
 type sideBorders struct {

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
@@ -103,47 +105,66 @@ const ofPerpendicular = "The distance of a point from a line, any geometry text.
 func (b *builder) trueBorder(side, wall survey.Wall, label string, layout setout.Layout) {
 	var ends []setout.Border
 	for _, p := range layout.Places {
-		if p.Wall == wall || wall == "" && p.Wall == side {
+		if p.Own != "" && (p.Wall == wall || wall == "" && p.Wall == side) {
 			ends = append(ends, p)
 		}
 	}
 	least, id := layout.Sides.At(side), "border."+string(side)
-	rule, sum := "The least distance from the box to the wall.", "the nearest place of the box"
-	switch {
-	case wall == "":
-		rule = "From both corners of the mask to where the wall is nearest; the smaller of the two."
-		sum = b.ends(ends)
-	case len(ends) == 2:
-		rule, sum = "From both corners of the box to the wall, square to the wall; the smaller of the two.", b.ends(ends)
-	case len(ends) > 0:
-		sum = b.ends(ends)
-	}
-	b.length(blockSetting, id, label, least, rule, sum, ofPerpendicular)
+	rule, sum, source := b.leastOf(ends, least, wall, layout)
+	b.length(blockSetting, id, label, least, rule, sum, source)
 	if len(ends) != 2 || wall == "" || (ends[0].Length-ends[1].Length).Abs() < setout.Visible {
 		return
 	}
 	for _, end := range ends {
-		b.length(blockSetting, id+"."+string(end.Corner), label+", at "+string(end.Corner), end.Length,
-			"From the corner of the box to the wall, square to the wall.", "corner "+string(end.Own)+" of the box off wall "+string(wall), ofPerpendicular)
+		rule, sum := b.squareOff(end)
+		b.length(blockSetting, id+"."+string(end.Corner), label+", at "+string(end.Corner), end.Length, rule, sum, ofPerpendicular)
 	}
 	wide, narrow := max(ends[0].Length, ends[1].Length), min(ends[0].Length, ends[1].Length)
 	b.length(blockSetting, id+".taper", label+" widens by", wide-narrow, "The border at one end less that at the other.",
 		b.put(wide)+" − "+b.put(narrow), ofArithmetic)
 }
 
-// ends are the borders at the places of one wall, as they go into a sum.
-func (b *builder) ends(list []setout.Border) string {
-	text := ""
-	for i, p := range list {
-		if i > 0 {
-			text += ", "
-		}
-		if p.Corner == "" {
-			text += "in the middle "
-		} else {
-			text += "at " + string(p.Corner) + " "
-		}
-		text += b.put(p.Length)
+// leastOf is how the border on one side comes about: the smaller of its two ends,
+// one end alone, or the distance of two corners where one points inwards.
+func (b *builder) leastOf(ends []setout.Border, least measure.Length, wall survey.Wall, layout setout.Layout) (rule, sum, source string) {
+	switch {
+	case len(ends) == 2 && wall == "":
+		rule = "From both corners of the mask to where the wall is nearest; the smaller of the two."
+	case len(ends) == 2:
+		rule = "From both corners of the mask to the wall, square to the wall; the smaller of the two."
 	}
-	return text
+	if len(ends) == 2 && (ends[0].Length == least || ends[1].Length == least) {
+		return rule, "the smaller of " + b.put(ends[0].Length) + " at " + string(ends[0].Corner) + " and " + b.put(ends[1].Length) + " at " + string(ends[1].Corner), ofPerpendicular
+	}
+	for _, end := range ends {
+		if w, ok := b.shape.Wall(wall); ok && end.Length == least && w.Off(b.choice.Box.Corner(end.Own)) == least {
+			rule, sum = b.squareOff(end)
+			return rule, sum, ofPerpendicular
+		}
+	}
+	along, across := b.site.Apart(b.choice.Box, wall)
+	return "From the mask to the place of the wall that is nearest: how far they are apart along the mask’s length, and across it.",
+		"√((" + b.fine(along) + ")² + (" + b.fine(across) + ")²)", "Pythagoras."
+}
+
+// squareOff is the distance of a corner of the mask from a wall as a sum, in
+// places taped from corner A along wall AB and square to it.
+func (b *builder) squareOff(end setout.Border) (rule, sum string) {
+	w, _ := b.shape.Wall(end.Wall)
+	p, from, to := b.shape.FromA(b.choice.Box.Corner(end.Own)), b.shape.FromA(w.Start), b.shape.FromA(w.End)
+	along, square := survey.Slopes(from, to)
+	less := func(one, other measure.Length, slope float64) string {
+		if slope < 0 {
+			one, other = other, one
+		}
+		return "(" + b.put(one) + " − " + b.put(other) + ") × " + survey.SlopeText(math.Abs(slope))
+	}
+	rule = "Square to the wall. The corner of the mask and corner " + string(w.From) + " of the room are each taped from corner A, along wall AB and square to it; the way between them is turned into the wall’s own direction."
+	switch flat := survey.SlopeText(0); {
+	case survey.SlopeText(math.Abs(square)) == flat:
+		return rule, less(p.Y, from.Y, along)
+	case survey.SlopeText(math.Abs(along)) == flat:
+		return rule, less(from.X, p.X, square)
+	}
+	return rule, less(p.Y, from.Y, along) + " + " + less(from.X, p.X, square)
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -230,14 +231,41 @@ func (b *builder) bridges(l *layer, out *Layer) (laps measure.Length) {
 	if len(out.Bridges) == 0 {
 		return 0
 	}
-	rule, sum := "One piece of tape over each seam; where two cross, both run through.", plural(int64(len(out.Bridges)), "seam", "seams")
+	rule := "One piece of tape over each seam; where two cross, both run through."
 	if laps > 0 {
 		rule = "Each seam in the fewest equal pieces none of which is longer than one person lays, lapping by " + b.n.Length(mask.JoinLap) +
-			"; where two cross, both run through."
-		sum = "(seam − " + b.n.Length(mask.JoinLap) + ") ÷ (" + b.put(tape.Piece) + " − " + b.n.Length(mask.JoinLap) + "), rounded up, over " + sum
+			": the seam less a lap, over a piece less a lap, rounded up. Where two cross, both run through."
 	}
+	sum := b.bridgeSum(tape, seams)
 	b.count(blockHanging, l.panels.ID+".bridges", noun(pieces, "piece of tape over the seams", "pieces of tape over the seams"), pieces, "", rule, sum, "Lap: common practice, no source.")
 	return laps
+}
+
+// bridgeSum is the count of all pieces of tape as a sum: seams of one length
+// together.
+func (b *builder) bridgeSum(tape mask.Bridging, seams []mask.Seam) string {
+	var lengths []measure.Length
+	count, pieces := map[measure.Length]int{}, map[measure.Length]int{}
+	for _, bridge := range tape.Bridges(seams) {
+		long := bridge.Seam.Length
+		if long <= 0 {
+			continue
+		}
+		if count[long] == 0 {
+			lengths = append(lengths, long)
+		}
+		count[long]++
+		pieces[long] = bridge.Pieces
+	}
+	parts := make([]string, len(lengths))
+	for i, long := range lengths {
+		parts[i] = strconv.Itoa(count[long])
+		if pieces[long] > 1 {
+			lap := b.put(mask.JoinLap)
+			parts[i] += " × ((" + b.put(long) + " − " + lap + ") ÷ (" + b.put(tape.Piece) + " − " + lap + "), rounded up)"
+		}
+	}
+	return strings.Join(parts, " + ")
 }
 
 func (b *builder) bridgeWords(bridge mask.Bridge) string {

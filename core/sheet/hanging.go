@@ -33,29 +33,41 @@ func (b *builder) hanging() {
 	if !known || len(b.layers) == 0 {
 		return
 	}
-	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length"), ofArithmetic)
+	b.length(blockHanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length", func(l *layer) string { return b.put(l.panels.SeamLength(outline)) }), ofArithmetic)
 	b.count(blockHanging, "seams.crossings", noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
-		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings"), ofArithmetic)
+		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings", func(l *layer) string { return strconv.Itoa(l.panels.Crossings()) }), ofArithmetic)
 	b.tape(seams, tape, laps)
 }
 
-// sumOfLayers is the figures of all layers with that ending, written as a sum.
-func (b *builder) sumOfLayers(ending string) string {
-	sum := ""
-	for _, l := range b.layers {
-		for _, f := range b.sheet.Figures {
-			if f.ID == l.panels.ID+ending {
-				if sum != "" {
-					sum += " + "
-				}
-				sum += f.Text
-			}
+// sumOfLayers adds up what the layers that are hung have of something. Of one
+// layer alone it is that layer's own sum.
+func (b *builder) sumOfLayers(ending string, of func(*layer) string) string {
+	var parts []string
+	only := ""
+	for i := range b.layers {
+		if l := &b.layers[i]; !l.panels.IsEmpty() {
+			parts = append(parts, of(l))
+			only = l.panels.ID + ending
 		}
 	}
-	if sum == "" {
+	switch len(parts) {
+	case 0:
 		return "none"
+	case 1:
+		return b.sumOf(only)
 	}
-	return sum
+	return strings.Join(parts, " + ")
+}
+
+// sumOf is what is put into the sum of a figure on the sheet.
+func (b *builder) sumOf(id string) string {
+	for i := range b.sheet.Figures {
+		if f := &b.sheet.Figures[i]; f.ID == id {
+			sum, _, _ := strings.Cut(f.Working.Sum, " = ")
+			return sum
+		}
+	}
+	return ""
 }
 
 func (b *builder) seamFigures(l *layer) {

@@ -221,13 +221,13 @@ func (b *builder) perimeterRule() (rule, sum, source string) {
 		return "π times the diameter.", "π × " + long, ofArithmetic
 	case s.Form == survey.Round:
 		return "Half of π times length and width together, times the series 1 + h ÷ 4 + h² ÷ 64 + h³ ÷ 256 + …, with h the square of their difference over their sum.",
-			"π ÷ 2 × (" + long + " + " + wide + ") × series", "Gauss–Kummer series for the perimeter of an ellipse, from memory."
+			"π ÷ 2 × (" + long + " + " + wide + ") × " + survey.SlopeText(s.Series()), "Gauss–Kummer series for the perimeter of an ellipse, from memory."
 	case s.IsRectangle():
 		return "Twice the length and the width together.", "2 × (" + long + " + " + wide + ")", ofArithmetic
 	}
 	var walls []string
 	for _, w := range s.Walls() {
-		walls = append(walls, string(w.Name)+" "+b.n.Length(w.Length()))
+		walls = append(walls, string(w.Name)+" "+b.put(w.Length()))
 	}
 	return "The walls added up.", strings.Join(walls, " + "), ofArithmetic
 }

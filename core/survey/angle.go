@@ -95,3 +95,13 @@ func turnOf(s spot) spot { return s.quarter().times(1 / s.dot(s)) }
 func AngleText(degrees float64) string {
 	return strconv.FormatFloat(degrees, 'f', 2, 64) + "°"
 }
+
+// Slopes are the direction from one place to another as its shares of the way:
+// along x and along y, each from −1 to 1. Both are 0 where the places are one.
+func Slopes(from, to Point) (x, y float64) {
+	way := spotOf(to).minus(spotOf(from)).unit()
+	return way.x, way.y
+}
+
+// SlopeText is a share of Slopes, or another plain factor, with six decimals.
+func SlopeText(slope float64) string { return strconv.FormatFloat(slope, 'f', 6, 64) }

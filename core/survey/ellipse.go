@@ -27,6 +27,12 @@ const mostTerms = 20000
 // ((a − b) ÷ (a + b))², and c the binomial coefficient of 1/2 over n.
 func ellipsePerimeter(length, width measure.Length) measure.Length {
 	a, b := length.Millimetres()/2, width.Millimetres()/2
+	return measure.LengthFromMillimetres(float64(math.Pi*(a+b)) * ellipseSeries(a, b))
+}
+
+// ellipseSeries is Σ c² hⁿ: what the way round an ellipse is over that round a
+// circle as wide as its axes on the mean.
+func ellipseSeries(a, b float64) float64 {
 	h := (a - b) / (a + b)
 	h *= h
 	sum, term := 1.0, 1.0
@@ -35,7 +41,7 @@ func ellipsePerimeter(length, width measure.Length) measure.Length {
 		term = float64(float64(float64(term*ratio)*ratio) * h)
 		sum += term
 	}
-	return measure.LengthFromMillimetres(float64(math.Pi*(a+b)) * sum)
+	return sum
 }
 
 // inEllipse tells whether a point is inside the ellipse or on it, as near as a

@@ -207,6 +207,10 @@ func (s Shape) Perimeter() measure.Length {
 	return sum
 }
 
+// Series is what the perimeter of a round room is over π times the mean of its two
+// axes: 1 in a circle.
+func (s Shape) Series() float64 { return ellipseSeries(s.Length.Millimetres(), s.Width.Millimetres()) }
+
 // Contains tells whether a point is in the room or on its wall: exact between
 // straight walls.
 func (s Shape) Contains(p Point) bool {
