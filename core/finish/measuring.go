@@ -87,55 +87,86 @@ type Measured struct {
 	Most   int64
 }
 
-// Suited are the measures of a kit for a portion written in a unit: scales where
-// it is weighed, else spoons and jugs, and of those the ones of the unit's own
-// system where there are any, since nobody fills a pint up with millilitres.
-func Suited(kit []Measure, weighed bool, unit measure.VolumeUnit) []Measure {
-	var suited, own []Measure
-	for _, m := range kit {
-		if m.weighs != weighed || m.step.Sign() <= 0 {
-			continue
+// Measuring is spoons and jugs, or scales, to measure with: all there are. It
+// keeps what it has worked out, so one is made for a plan and not for an amount.
+type Measuring struct{ sets []*measureSet }
+
+// MeasuringWith is all measures of a kit for what is weighed, or for what is not.
+func MeasuringWith(kit []Measure, weighed bool) *Measuring {
+	m := &Measuring{}
+	for _, one := range []system{usCustomary, imperial, metric} {
+		var same []Measure
+		for _, k := range kit {
+			if k.weighs == weighed && k.step.Sign() > 0 && (weighed || k.system == one) {
+				same = append(same, k)
+			}
 		}
-		suited = append(suited, m)
-		if m.system == systemOf(unit) {
-			own = append(own, m)
+		if len(same) > 0 {
+			m.sets = append(m.sets, newMeasureSet(one, same))
+		}
+		if weighed {
+			break
 		}
 	}
-	if len(own) > 0 && !weighed {
-		return own
-	}
-	return suited
+	return m
 }
 
-// MeasureOut measures an amount, in litres or in grams, with the measures given,
-// as painters do it: as often as it goes with the largest, what remains with the
-// next, and the last rounded to its nearest step, a half up. ok is false where
-// there is no measure, or one would have to be filled more than a million times.
+// Out measures an amount of something written in a unit, in litres or in grams,
+// as near as can be with all the measures together. Of one system that is the
+// least error there is, then the fewest fills. Systems go together as whole
+// measures of the one and the rest in another. The unit's own system, and of the
+// others the fewest, is taken where it comes as near to a tenth of a per cent:
+// nobody fills a pint up with millilitres for less. ok is false where there is
+// no measure, or one would have to be filled more than a million times.
+func (m *Measuring) Out(amount measure.Number, unit measure.VolumeUnit) (out Measured, ok bool) {
+	own := systemOf(unit)
+	try := func(other Measured, can bool) {
+		if can && (!ok || errorClass(other.Off).Cmp(errorClass(out.Off)) < 0) {
+			out, ok = other, true
+		}
+	}
+	for _, isOwn := range []bool{true, false} {
+		for _, set := range m.sets {
+			if (set.system == own) == isOwn {
+				try(set.measure(amount))
+			}
+		}
+	}
+	if ok && errorClass(out.Off).IsZero() {
+		return out, true
+	}
+	for _, whole := range m.sets {
+		for _, rest := range m.sets {
+			if whole == rest {
+				continue
+			}
+			for i := range whole.kit {
+				try(whole.measureWith(rest, i, amount))
+			}
+		}
+	}
+	return out, ok
+}
+
+// errorClass is an error to a tenth of a per cent, as it is told.
+func errorClass(off measure.Number) measure.Number {
+	return measure.NumberFromDecimal(off.Abs().RoundHalfEven(3))
+}
+
+// MeasureOut measures an amount with the measures given, all of one system.
 func MeasureOut(amount measure.Number, kit []Measure) (out Measured, ok bool) {
-	kit = slices.Clone(kit)
-	slices.SortStableFunc(kit, func(a, b Measure) int { return b.step.Cmp(a.step) })
-	counts, ok := fill(amount, kit)
-	if !ok {
+	if len(kit) == 0 {
 		return out, false
 	}
-	// What was rounded up may fill a larger measure: share out what is measured
-	// once more.
-	out.Amount = filled(counts, kit)
-	if counts, ok = fill(out.Amount, kit); !ok {
-		return out, false
-	}
-	out.Amount = filled(counts, kit)
-	out.Text, out.Most = countText(counts, kit), slices.Max(counts)
-	if !amount.IsZero() {
-		out.Off = out.Amount.Sub(amount).Quo(amount)
-	}
-	return out, true
+	return newMeasureSet(kit[0].system, kit).measure(amount)
 }
 
 // mostFills is how often one measure may be filled: far more than anyone would.
 const mostFills = 1_000_000
 
-// fill is how often each measure is filled.
+// fill is how often each measure is filled: as often as it goes with the largest,
+// what remains with the next, and the last rounded to its nearest step, a half
+// up.
 func fill(amount measure.Number, kit []Measure) (counts []int64, ok bool) {
 	half := measure.NumberFromFraction(1, 2)
 	for i, m := range kit {

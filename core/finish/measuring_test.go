@@ -1,12 +1,14 @@
 package finish
 
 import (
+	"slices"
 	"testing"
 
 	"ceilingwright/core/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 func spoon(size string, unit measure.VolumeUnit) Measure { return MeasureOf(num(size), unit) }
@@ -82,22 +84,130 @@ func TestMeasureOutRefuses(t *testing.T) {
 	assert.False(t, ok, "below nothing")
 }
 
-func TestSuitedMeasures(t *testing.T) {
-	kit := []Measure{spoon("1", tsp), spoon("10", mL), scale("1"), spoon("1", measure.UnitImperialPint)}
-	names := func(list []Measure) (units []string) {
-		for _, m := range list {
-			units = append(units, m.unit)
-		}
-		return units
+func TestMeasuresOfSeveralSystems(t *testing.T) {
+	usual := []Measure{spoon("1", tsp), spoon("10", mL), scale("1"), spoon("1", measure.UnitImperialPint)}
+	for _, c := range []struct {
+		kit    []Measure
+		amount measure.Number
+		unit   measure.VolumeUnit
+		want   string
+		why    string
+	}{
+		{usual, measure.VolumeOf(num("3"), tsp).Litres, floz, "3 tsp", "its own system"},
+		{usual, measure.VolumeOf(num("40"), mL).Litres, mL, "40 mL", "its own system"},
+		{usual, measure.VolumeOf(num("1"), measure.UnitImperialPint).Litres, measure.UnitImperialGallon, "1 imp pt", "its own system"},
+		{[]Measure{spoon("5", mL), scale("1")}, measure.VolumeOf(num("1"), qt).Litres, qt, "945 mL", "better than none"},
+		// A quart jug beside a measure of 10 mL: it must not make 42 mL immeasurable.
+		{[]Measure{spoon("10", mL)}, measure.VolumeOf(num("42"), mL).Litres, floz, "40 mL", "4.8 % too little"},
+		{[]Measure{spoon("10", mL), spoon("1", qt)}, measure.VolumeOf(num("42"), mL).Litres, floz, "40 mL", "no worse for the jug"},
+		{[]Measure{spoon("10", mL), spoon("1", qt)}, measure.VolumeOf(num("1.05"), qt).Litres, qt, "1 qt + 50 mL", "a quart and 47.3 mL"},
+		{[]Measure{spoon("1", mL), spoon("1", tsp)}, measure.VolumeOf(num("8"), tsp).Litres, tsp, "8 tsp", "exactly, before 39 mL"},
+	} {
+		out, ok := MeasuringWith(c.kit, false).Out(c.amount, c.unit)
+		require.True(t, ok)
+		assert.Equal(t, c.want, out.Text, c.why)
 	}
-	assert.Equal(t, []string{"tsp"}, names(Suited(kit, false, floz)))
-	assert.Equal(t, []string{"mL"}, names(Suited(kit, false, mL)))
-	assert.Equal(t, []string{"imp pt"}, names(Suited(kit, false, measure.UnitImperialGallon)))
-	assert.Equal(t, []string{"g"}, names(Suited(kit, true, "")))
-	assert.Equal(t, []string{"mL"}, names(Suited([]Measure{spoon("5", mL), scale("1")}, false, qt)), "better than none")
-	assert.Empty(t, Suited([]Measure{scale("1")}, false, qt))
-	assert.Empty(t, Suited([]Measure{spoon("0", tsp)}, false, tsp), "a spoon of nothing")
-	assert.Equal(t, "g", UsualScale().unit)
+	out, ok := MeasuringWith(usual, true).Out(num("3.2"), "")
+	require.True(t, ok)
+	assert.Equal(t, "3 g", out.Text)
+	for _, kit := range [][]Measure{nil, {scale("1")}, {spoon("0", tsp)}} {
+		_, ok = MeasuringWith(kit, false).Out(num("1"), tsp)
+		assert.False(t, ok)
+	}
+}
+
+// 65 mL with measures of 30 and 7 mL are 30 and five times 7, not twice 30.
+func TestMeasureOutIsTheNearestThereIs(t *testing.T) {
+	for _, c := range []struct {
+		sizes        []string
+		amount, want string
+	}{
+		{[]string{"30", "7"}, "65", "65 mL"},
+		{[]string{"50", "30"}, "90", "90 mL"},
+		{[]string{"50", "30"}, "40", "50 mL"},
+		{[]string{"50", "30"}, "12", "none"},
+		{[]string{"100", "30", "7"}, "100000", "100000 mL"},
+		{[]string{"1000", "999"}, "1500000500", ""},
+	} {
+		var kit []Measure
+		for _, size := range c.sizes {
+			kit = append(kit, spoon(size, mL))
+		}
+		out, ok := MeasureOut(measure.VolumeOf(num(c.amount), mL).Litres, kit)
+		assert.Equal(t, c.want != "", ok)
+		assert.Equal(t, c.want, out.Text)
+	}
+}
+
+// bruteForce is the least error, then the fewest fills, of all fills that hold at
+// most one of the smallest more than the amount.
+func bruteForce(amount int64, sizes []int64, fills int64) (least, fewest int64) {
+	if len(sizes) == 0 {
+		return max(amount, -amount), fills
+	}
+	least, fewest = bruteForce(amount, sizes[1:], fills)
+	for n := int64(1); amount-(n-1)*sizes[0] > 0; n++ {
+		off, count := bruteForce(amount-n*sizes[0], sizes[1:], fills+n)
+		if off < least || off == least && count < fewest {
+			least, fewest = off, count
+		}
+	}
+	return least, fewest
+}
+
+// Against every way there is to fill up to three measures; and no measure more
+// ever makes it worse.
+func TestMeasureOutAgainstBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sizes := rapid.SliceOfN(rapid.Int64Range(1, 40), 1, 3).Draw(t, "sizes")
+		amount := rapid.Int64Range(1, 150).Draw(t, "amount")
+		var kit []Measure
+		before := measure.NumberFromInt(1)
+		for _, size := range sizes {
+			kit = append(kit, MeasureOf(measure.NumberFromInt(size), mL))
+			out, ok := MeasureOut(measure.VolumeOf(measure.NumberFromInt(amount), mL).Litres, kit)
+			if !ok || out.Off.Abs().Cmp(before) > 0 {
+				t.Fatalf("worse with %d mL more: %s", size, out.Text)
+			}
+			before = out.Off.Abs()
+		}
+		slices.SortFunc(sizes, func(a, b int64) int { return int(b - a) })
+		least, _ := bruteForce(amount, sizes, 0)
+		if off := before.Mul(measure.NumberFromInt(amount)); off.Cmp(measure.NumberFromInt(least)) != 0 {
+			t.Fatalf("off by %v mL, brute force by %d", off.Float(), least)
+		}
+		set := newMeasureSet(metric, kit)
+		counts, _ := set.fills(measure.VolumeOf(measure.NumberFromInt(amount), mL).Litres)
+		total, _ := filled(counts, set.kit).Mul(measure.NumberFromInt(1000)).Floor()
+		sum := int64(0)
+		for _, n := range counts {
+			sum += n
+		}
+		if _, fewest := bruteForce(total, sizes, 0); sum != fewest {
+			t.Fatalf("%d fills for %d mL, brute force %d", sum, total, fewest)
+		}
+	})
+}
+
+// Whatever measures of three systems are at hand, one more never makes a measure
+// worse by as much as is told.
+func TestOneMeasureMoreNeverMakesItWorse(t *testing.T) {
+	units := []measure.VolumeUnit{tsp, floz, cup, qt, mL, measure.UnitLitre, measure.UnitImperialFluidOunce, measure.UnitImperialPint}
+	sizes := []string{"1", "0.25", "0.5", "1/3", "5", "10", "40"}
+	rapid.Check(t, func(t *rapid.T) {
+		amount := measure.VolumeOf(measure.NumberFromFraction(rapid.Int64Range(1, 20_000).Draw(t, "amount"), 10), mL).Litres
+		unit := rapid.SampledFrom(units).Draw(t, "unit")
+		var kit []Measure
+		before := measure.NumberFromInt(1)
+		for range rapid.IntRange(1, 6).Draw(t, "measures") {
+			kit = append(kit, spoon(rapid.SampledFrom(sizes).Draw(t, "size"), rapid.SampledFrom(units).Draw(t, "of")))
+			out, ok := MeasuringWith(kit, false).Out(amount, unit)
+			if !ok || errorClass(out.Off).Cmp(errorClass(before)) > 0 {
+				t.Fatalf("worse: %s", out.Text)
+			}
+			before = out.Off.Abs()
+		}
+	})
 }
 
 // What is measured is off by half the last step at most, and where every measure

@@ -76,11 +76,12 @@ type builder struct {
 	site   setout.Site
 	choice setout.Choice
 	// placed tells whether there is a box to set out.
-	placed   bool
-	standing hanging.Layout // of the platform; none where it is not known
-	footing  hanging.Platform
-	products []product
-	packs    []pack
+	placed       bool
+	standing     hanging.Layout // of the platform; none where it is not known
+	footing      hanging.Platform
+	products     []product
+	jugs, scales *finish.Measuring // once asked for
+	packs        []pack
 	// ingredients are the parts of mixes that have to be at hand.
 	ingredients []ingredient
 	gildings    []gilding

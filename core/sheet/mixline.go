@@ -71,17 +71,15 @@ func (w *step) measuredBadly(i int, line MixLine, out finish.Measured, own bool)
 	}
 }
 
-// measure is how a portion is measured: with the kit of the plan where it has
-// something for it, else with what is usual.
+// measure is how a portion is measured: with all of the kit of the plan that can
+// measure it, else with what is usual.
 func (w *step) measure(p *finish.Portion) (out finish.Measured, own, ok bool) {
 	unit, amount := w.unitOf(p.Part), p.Volume.Litres
 	if p.Weighed {
 		amount = p.Grams
 	}
-	if kit := finish.Suited(w.builder.plan.Finish.Kit, p.Weighed, unit); len(kit) > 0 {
-		if out, ok = finish.MeasureOut(amount, kit); ok {
-			return out, true, true
-		}
+	if out, ok = w.builder.measuring(p.Weighed).Out(amount, unit); ok {
+		return out, true, true
 	}
 	kit := finish.UsualMeasures(unit)
 	if p.Weighed {
@@ -89,6 +87,18 @@ func (w *step) measure(p *finish.Portion) (out finish.Measured, own, ok bool) {
 	}
 	out, ok = finish.MeasureOut(amount, kit)
 	return out, false, ok
+}
+
+// measuring is the measures at hand, for what is weighed or for what is not.
+func (b *builder) measuring(weighed bool) *finish.Measuring {
+	at := &b.jugs
+	if weighed {
+		at = &b.scales
+	}
+	if *at == nil {
+		*at = finish.MeasuringWith(b.plan.Finish.Kit, weighed)
+	}
+	return *at
 }
 
 // partName is what a part is called, by its place where it has no name.
