@@ -114,9 +114,9 @@ func MeasuringWith(kit []Measure, weighed bool) *Measuring {
 // Out measures an amount of something written in a unit, in litres or in grams,
 // as near as can be with all the measures together. Of one system that is the
 // least error there is, then the fewest fills. Systems go together as whole
-// measures of the one and the rest in another. The unit's own system, and of the
-// others the fewest, is taken where it comes as near to a tenth of a per cent:
-// nobody fills a pint up with millilitres for less. ok is false where there is
+// measures of the one and the rest in another. The unit's own system alone, then
+// with a rest, is taken where it comes as near to a tenth of a per cent: nobody
+// fills a pint up with millilitres for less. ok is false where there is
 // no measure, or one would have to be filled more than a million times.
 func (m *Measuring) Out(amount measure.Number, unit measure.VolumeUnit) (out Measured, ok bool) {
 	own := systemOf(unit)
@@ -129,36 +129,30 @@ func (m *Measuring) Out(amount measure.Number, unit measure.VolumeUnit) (out Mea
 		for _, set := range m.sets {
 			if (set.system == own) == isOwn {
 				try(set.measure(amount))
+				for i := len(set.kit) - 1; i >= 0; i-- { // as little as can be in the other system
+					m.tryWithRest(set, i, amount, try)
+				}
 			}
 		}
-	}
-	if ok && errorClass(out.Off).IsZero() {
-		return out, true
-	}
-	for _, whole := range m.sets {
-		for _, rest := range m.sets {
-			if whole == rest {
-				continue
-			}
-			for i := range whole.kit {
-				try(whole.measureWith(rest, i, amount))
-			}
+		if ok && errorClass(out.Off).IsZero() {
+			break
 		}
 	}
 	return out, ok
 }
 
+// tryWithRest tries whole fills of one measure with the rest in each other system.
+func (m *Measuring) tryWithRest(set *measureSet, at int, amount measure.Number, try func(Measured, bool)) {
+	for _, rest := range m.sets {
+		if rest != set {
+			try(set.measureWith(rest, at, amount))
+		}
+	}
+}
+
 // errorClass is an error to a tenth of a per cent, as it is told.
 func errorClass(off measure.Number) measure.Number {
 	return measure.NumberFromDecimal(off.Abs().RoundHalfEven(3))
-}
-
-// MeasureOut measures an amount with the measures given, all of one system.
-func MeasureOut(amount measure.Number, kit []Measure) (out Measured, ok bool) {
-	if len(kit) == 0 {
-		return out, false
-	}
-	return newMeasureSet(kit[0].system, kit).measure(amount)
 }
 
 // mostFills is how often one measure may be filled: far more than anyone would.

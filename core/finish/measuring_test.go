@@ -13,6 +13,11 @@ import (
 
 func spoon(size string, unit measure.VolumeUnit) Measure { return MeasureOf(num(size), unit) }
 
+// measureOut measures with a kit that is all scales or none.
+func measureOut(amount measure.Number, kit []Measure, unit measure.VolumeUnit) (Measured, bool) {
+	return MeasuringWith(kit, len(kit) > 0 && kit[0].weighs).Out(amount, unit)
+}
+
 func scale(size string) Measure { return ScaleOf(num(size), "g", num("1")) }
 
 func TestMeasureOutWithTheUsualKit(t *testing.T) {
@@ -42,7 +47,7 @@ func TestMeasureOutWithTheUsualKit(t *testing.T) {
 		{"33", measure.UnitImperialFluidOunce, "1 imp pt + 13 imp fl oz", "an imperial pint is 20 fl oz: NIST Handbook 44, appendix C"},
 		{"0", tsp, "none", "nothing"},
 	} {
-		out, ok := MeasureOut(measure.VolumeOf(num(c.amount), c.unit).Litres, UsualMeasures(c.unit))
+		out, ok := measureOut(measure.VolumeOf(num(c.amount), c.unit).Litres, UsualMeasures(c.unit), c.unit)
 		require.True(t, ok)
 		assert.Equal(t, c.want, out.Text, c.source)
 	}
@@ -51,36 +56,36 @@ func TestMeasureOutWithTheUsualKit(t *testing.T) {
 func TestMeasureOutWithTheKitAtHand(t *testing.T) {
 	tablespoons := []Measure{spoon("1", tsp), spoon("1", tbsp)}
 	for amount, want := range map[string]string{"1/3": "5 tbsp + 1 tsp", "2/3": "10 tbsp + 2 tsp"} {
-		out, ok := MeasureOut(measure.VolumeOf(num(amount), cup).Litres, tablespoons)
+		out, ok := measureOut(measure.VolumeOf(num(amount), cup).Litres, tablespoons, cup)
 		require.True(t, ok)
 		assert.Equal(t, want, out.Text, "USDA kitchen table")
 		assert.True(t, out.Off.IsZero())
 	}
 	// A jug and two spoons of one unit are written in that unit.
-	out, ok := MeasureOut(measure.VolumeOf(num("2.3"), tsp).Litres, []Measure{spoon("0.25", tsp), spoon("1", tsp)})
+	out, ok := measureOut(measure.VolumeOf(num("2.3"), tsp).Litres, []Measure{spoon("0.25", tsp), spoon("1", tsp)}, tsp)
 	require.True(t, ok)
 	assert.Equal(t, "2 1/4 tsp", out.Text)
 	isRounded(t, "-0.0217", out.Off, "worked: 0.05 of 2.3")
 	assert.EqualValues(t, 2, out.Most)
 	// A scale of 5 g.
-	out, ok = MeasureOut(num("42"), []Measure{scale("5")})
+	out, ok = measureOut(num("42"), []Measure{scale("5")}, "")
 	require.True(t, ok)
 	assert.Equal(t, "40 g", out.Text)
 	isRounded(t, "-0.0476", out.Off, "worked: 2 of 42")
-	out, _ = MeasureOut(num("42"), []Measure{scale("100")})
+	out, _ = measureOut(num("42"), []Measure{scale("100")}, "")
 	assert.Equal(t, "none", out.Text)
 	isRounded(t, "-1/1", out.Off, "all of it is lost")
 	// A third of a cup has no fraction that a spoon is marked with.
-	out, _ = MeasureOut(measure.VolumeOf(num("0.7"), cup).Litres, []Measure{spoon("0.35", cup)})
+	out, _ = measureOut(measure.VolumeOf(num("0.7"), cup).Litres, []Measure{spoon("0.35", cup)}, cup)
 	assert.Equal(t, "0.7 cup", out.Text)
 }
 
 func TestMeasureOutRefuses(t *testing.T) {
-	_, ok := MeasureOut(num("1"), nil)
+	_, ok := measureOut(num("1"), nil, "")
 	assert.False(t, ok)
-	_, ok = MeasureOut(num("1000"), []Measure{spoon("0.000001", mL)})
+	_, ok = measureOut(num("1000"), []Measure{spoon("0.000001", mL)}, "")
 	assert.False(t, ok, "a million million times")
-	_, ok = MeasureOut(num("0").Sub(num("1")), []Measure{spoon("1", mL)})
+	_, ok = measureOut(num("0").Sub(num("1")), []Measure{spoon("1", mL)}, mL)
 	assert.False(t, ok, "below nothing")
 }
 
@@ -133,7 +138,7 @@ func TestMeasureOutIsTheNearestThereIs(t *testing.T) {
 		for _, size := range c.sizes {
 			kit = append(kit, spoon(size, mL))
 		}
-		out, ok := MeasureOut(measure.VolumeOf(num(c.amount), mL).Litres, kit)
+		out, ok := measureOut(measure.VolumeOf(num(c.amount), mL).Litres, kit, mL)
 		assert.Equal(t, c.want != "", ok)
 		assert.Equal(t, c.want, out.Text)
 	}
@@ -165,7 +170,7 @@ func TestMeasureOutAgainstBruteForce(t *testing.T) {
 		before := measure.NumberFromInt(1)
 		for _, size := range sizes {
 			kit = append(kit, MeasureOf(measure.NumberFromInt(size), mL))
-			out, ok := MeasureOut(measure.VolumeOf(measure.NumberFromInt(amount), mL).Litres, kit)
+			out, ok := measureOut(measure.VolumeOf(measure.NumberFromInt(amount), mL).Litres, kit, mL)
 			if !ok || out.Off.Abs().Cmp(before) > 0 {
 				t.Fatalf("worse with %d mL more: %s", size, out.Text)
 			}
@@ -222,7 +227,7 @@ func FuzzMeasureOut(f *testing.F) {
 		}
 		amount := measure.VolumeOf(measure.NumberFromFraction(thousandths, of), tsp)
 		kit := UsualMeasures(tsp)
-		out, ok := MeasureOut(amount.Litres, kit)
+		out, ok := measureOut(amount.Litres, kit, tsp)
 		if !ok {
 			t.Fatal("not measured")
 		}

@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/delivery"
 	"ceilingwright/core/drawing"
+	"ceilingwright/core/finish"
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"

@@ -85,7 +85,7 @@ func (w *step) measure(p *finish.Portion) (out finish.Measured, own, ok bool) {
 	if p.Weighed {
 		kit = []finish.Measure{finish.UsualScale()}
 	}
-	out, ok = finish.MeasureOut(amount, kit)
+	out, ok = finish.MeasuringWith(kit, p.Weighed).Out(amount, unit)
 	return out, false, ok
 }
 
