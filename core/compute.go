@@ -69,7 +69,7 @@ type LengthAnswer struct {
 }
 
 // ParseLength reads a length as the blanks of the page do. unit is what a bare
-// number takes: in, ft, mm, cm or m; any other unit is refused.
+// number takes: in, ft, yd, mm, cm or m; any other unit is refused.
 func ParseLength(text, unit string) LengthAnswer {
 	bare, err := measure.ParseUnit(unit)
 	if err == nil {

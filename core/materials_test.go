@@ -222,6 +222,26 @@ func TestAFifthMorePaintOrAFifthLessCover(t *testing.T) {
 	assert.Equal(t, "2 × 1 gal + 4 × 0.1 gal", stepNamed(t, s, "p").Buy)
 }
 
+// A blank for many lengths together takes more than one length can be: 150 m of
+// edges 20 mm wide are 3 m². A ceiling of 90 × 60 m has diagonals of 108 m.
+func TestTotalsMayBeLongerThanALength(t *testing.T) {
+	s := job(t, map[string]any{"/finish/steps": steps(map[string]any{"area": "edges", "edgeLength": "150 m", "brushWidth": "20 mm", "spread": "400"})})
+	assert.InDelta(t, 3, value(t, s, "step.p.area"), 1e-9)
+	assert.Empty(t, problemsAt(s, "/finish/steps/0/edgeLength"))
+	for _, at := range []string{"/finish/steps/0/edgeLength", "/finish/steps/0/brushWidth"} {
+		fields := map[string]any{"area": "edges", "edgeLength": "150 m", "brushWidth": "20 mm", "spread": "400"}
+		fields[at[len("/finish/steps/0/"):]] = "11000 m"
+		s = job(t, map[string]any{"/finish/steps": steps(fields)})
+		require.NotEmpty(t, problemsAt(s, at), at)
+		assert.NotContains(t, figures(s), "step.p.product")
+	}
+	s = job(t, map[string]any{"/seams/rollLength": "60 yd"})
+	assert.Contains(t, workingOf(t, s, "tape.rolls").Sum, "180′ 0″")
+	s = measured(t, map[string]any{"length": "90 m", "width": "60 m", "diagonalAC": "108.167 m"})
+	assert.Empty(t, problemsAt(s, "/room/diagonalAC"))
+	assert.Equal(t, "proved", s.Survey.Proved)
+}
+
 // An almanac's paint page: a room of 10 × 15 ft, 8 ft high, with two doors of 21
 // and two windows of 15 ft², has 328 ft² of wall, 0.82 gal at 400 ft²/gal: one
 // gallon.

@@ -16,11 +16,17 @@ const (
 	Metre             = 1000 * Millimetre
 	Inch              = 25_400_000 * Nanometre
 	Foot              = 12 * Inch
+	Yard              = 3 * Foot
 )
 
 // Longest is the greatest length that is read, 100 m: more than any ceiling
 // and far below what an int64 of nanometres holds, so sums of lengths are safe.
 const Longest = 100 * Metre
+
+// LongestRun is the greatest length that is read of what may be many lengths
+// together, 10 km: all edges of a pattern, all walls of a house, or what is on a
+// roll.
+const LongestRun = 100 * Longest
 
 // Half is l divided by two. An odd count of nanometres cannot be halved; the
 // half is then rounded towards zero, and l − Half(l) is the other part.

@@ -20,16 +20,26 @@ func (e *ParseError) Error() string { return strconv.Quote(e.Text) + ": " + e.Re
 
 // Reader reads lengths. Bare is the unit a number without one takes; with none
 // such a number is refused. DecimalComma says that the person writes decimals
-// with a comma, so that 1,200 m is one metre and a fifth.
+// with a comma, so that 1,200 m is one metre and a fifth. Total says that the
+// length may be many together: as much as LongestRun is then read.
 type Reader struct {
 	Bare         Unit
 	DecimalComma bool
+	Total        bool
+}
+
+// most is the greatest length the reader reads.
+func (r Reader) most() Length {
+	if r.Total {
+		return LongestRun
+	}
+	return Longest
 }
 
 // Parse reads a length as people write them.
 //
 //	length   = imperial | metric | bare
-//	imperial = feet [dash] [inches] | inches        6' 3 1/2"   6 ft 3.5 in   6'-3½   5' 3/4"
+//	imperial = yards | feet [dash] [inches] | inches   60 yd   6' 3 1/2"   6 ft 3.5 in   6'-3½   5' 3/4"
 //	         | feet "-" inches "-" fraction         7-0-1/2 is 84 1/2 in
 //	metric   = metres [centimetres] [millimetres]   1 m 20 cm   3.85 m   3,85 m   3 850 mm
 //	bare     = quantity in the unit given           12   3 1/2   3-1/2
@@ -46,7 +56,7 @@ type Reader struct {
 // metres, of which no thousand is read; a dash that could be a minus; two numbers with no unit between; feet or metres with
 // decimals before a smaller unit; parts out of order or mixed; a decimal with a
 // fraction; exponents, other bases, other scripts, unknown words; what is not a
-// whole number of nanometres; more than Longest. Zero is read. Nothing is ever
+// whole number of nanometres; more than Longest, or than LongestRun. Zero is read. Nothing is ever
 // left out or rounded.
 func Parse(text string, bare Unit) (Length, error) { return Reader{Bare: bare}.Parse(text) }
 
@@ -92,6 +102,7 @@ type parser struct {
 	scanner
 	next int
 	bare Unit
+	most Length
 	// spoons tells that fractions are those of spoons and cups, not of a tape.
 	spoons bool
 }
@@ -107,7 +118,7 @@ type quantity struct {
 }
 
 func (r Reader) read(text string, signed bool) (Length, error) {
-	p := parser{scanner: scanner{text: text, comma: r.DecimalComma}, bare: r.Bare}
+	p := parser{scanner: scanner{text: text, comma: r.DecimalComma}, bare: r.Bare, most: r.most()}
 	if err := p.scan(); err != nil {
 		return 0, err
 	}
@@ -265,15 +276,15 @@ func (p *parser) number() (numeral, error) {
 		n, parted = more, true
 		p.next++
 	}
-	if n.ambiguous && p.unitAfter() != UnitMetre {
+	if n.ambiguous && (p.unitAfter() != UnitMetre || p.most > Longest) {
 		return n, p.commaRefused(t)
 	}
 	return n, nil
 }
 
 // unitAfter is the unit the number just read takes: the one written after it,
-// else that of bare numbers. Of metres no thousand is read, so 3,805 m can only
-// be 3.805 m.
+// else that of bare numbers. Of metres no thousand is read, but of many lengths
+// together, so 3,805 m can only be 3.805 m.
 func (p *parser) unitAfter() Unit {
 	if following, there := p.after(0); there && following.kind == tokenUnit {
 		return following.unit
@@ -405,7 +416,7 @@ func (p *parser) length() (Length, error) {
 			return 0, p.reachesRefused(q, unit, last, total+value)
 		}
 		total += value
-		if total > Longest {
+		if total > p.most {
 			return 0, p.tooLong()
 		}
 		last, whole = unit, q.number.part == 0 && q.den == 0
@@ -476,6 +487,8 @@ func plural(unit Unit) string {
 	switch unit {
 	case UnitFoot:
 		return "feet"
+	case UnitYard:
+		return "yards"
 	case UnitMetre:
 		return "metres"
 	}
@@ -490,7 +503,7 @@ func (p *parser) reachesRefused(q quantity, unit, last Unit, sum Length) error {
 	if unit == UnitInch {
 		reason, n.System = "Inches after feet must be below 12.", FeetInches
 	}
-	if sum > Longest {
+	if sum > p.most {
 		return p.refuse(q.at, reason, "Check the figures.")
 	}
 	return p.refuse(q.at, reason, "If you mean their sum, write "+n.Exact(sum)+".")
@@ -498,13 +511,17 @@ func (p *parser) reachesRefused(q quantity, unit, last Unit, sum Length) error {
 
 func (p *parser) tooLong() error {
 	written := p.text[p.chars[0].at:p.chars[p.count-1].end]
-	return p.refuse(0, written+" is more than 100 m (328 ft), the longest length that is read.", "Check the figure and its unit.")
+	limit := "100 m (328 ft)"
+	if p.most > Longest {
+		limit = "10 km (6.2 miles)"
+	}
+	return p.refuse(0, written+" is more than "+limit+", the longest length that is read.", "Check the figure and its unit.")
 }
 
 // value is a quantity in nanometres. No product here can pass an int64: whole
-// is below 10^6 by the first check, part below 10^9, and a unit at most 10^9.
+// is below 10^8 by the first check, part below 10^9, and a unit at most 10^9.
 func (p *parser) value(q quantity, unit Unit) (Length, error) {
-	const most = 1_000_000 // of the smallest unit, 1 km
+	const most = 10_000_000 // of the smallest unit, 10 km
 	if q.number.whole > most || q.feet.whole > most {
 		return 0, p.tooLong()
 	}

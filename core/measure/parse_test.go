@@ -233,6 +233,48 @@ func TestParseUnitsInEveryWriting(t *testing.T) {
 	}
 }
 
+// Of many lengths together as much as 10 km is read, and then a comma before
+// three digits could mean thousands of metres too.
+func TestParseTotals(t *testing.T) {
+	for _, c := range []struct {
+		text      string
+		one, many Length
+	}{
+		{"100 m", Longest, Longest},
+		{"100.001 m", -1, 100_001 * Millimetre},
+		{"150 m", -1, 150 * Metre},
+		{"10000 m", -1, LongestRun},
+		{"10000.001 m", -1, -1},
+		{"32000'", -1, 32_000 * Foot},
+		{"3,805 m", 3805 * Millimetre, -1},
+		{"60 yd", 54_864 * Millimetre, 54_864 * Millimetre}, // 1 yd = 0.9144 m: NIST Handbook 44, appendix C
+		{"109 yd", 109 * Yard, 109 * Yard},
+		{"110 yards", -1, 110 * Yard},
+		{"1 1/2 yd", 54 * Inch, 54 * Inch},
+		{"2 yd 1 ft", 7 * Foot, 7 * Foot},
+		{"2 yd 1", -1, -1},
+		{"2 yd 3 ft", -1, -1},
+		{"1 m 1 yd", -1, -1},
+	} {
+		for _, r := range []struct {
+			reader Reader
+			want   Length
+		}{{Reader{Bare: UnitInch}, c.one}, {Reader{Bare: UnitInch, Total: true}, c.many}} {
+			got, err := r.reader.Parse(c.text)
+			if r.want < 0 {
+				assert.Error(t, err, c.text)
+				continue
+			}
+			require.NoError(t, err, c.text)
+			assert.Equal(t, r.want, got, c.text)
+		}
+	}
+	_, err := Reader{Total: true}.Parse("11 km")
+	assert.Error(t, err)
+	_, err = Reader{Bare: UnitMetre, Total: true}.Parse("11000")
+	assert.ErrorContains(t, err, "10 km (6.2 miles)")
+}
+
 // What the table of typed lines leaves open.
 func TestParseEdges(t *testing.T) {
 	for _, c := range []struct {
@@ -301,7 +343,7 @@ func TestParseEdges(t *testing.T) {
 		{"5.0' 3\"", UnitInch, 1_600_200_000},
 		{"5 1/2", UnitFoot, 1_676_400_000},
 		{"12", "", -1},
-		{"12", "yd", -1},
+		{"12", "rod", -1},
 		{"12\xff", UnitInch, -1},
 		{"-", UnitInch, -1},
 		{"/", UnitInch, -1},

@@ -10,6 +10,7 @@ type Unit string
 const (
 	UnitInch       Unit = "in"
 	UnitFoot       Unit = "ft"
+	UnitYard       Unit = "yd" // tape and leaf are sold by the roll of so many yards
 	UnitMillimetre Unit = "mm"
 	UnitCentimetre Unit = "cm"
 	UnitMetre      Unit = "m"
@@ -22,6 +23,8 @@ func (u Unit) Length() Length {
 		return Inch
 	case UnitFoot:
 		return Foot
+	case UnitYard:
+		return Yard
 	case UnitMillimetre:
 		return Millimetre
 	case UnitCentimetre:
@@ -62,7 +65,7 @@ func ParseUnit(text string) (Unit, error) {
 	return "", &ParseError{
 		Text: text, Rest: text,
 		Reason: "This is no unit of length that is read here.",
-		Do:     "Choose in, ft, mm, cm or m.",
+		Do:     "Choose in, ft, yd, mm, cm or m.",
 	}
 }
 
@@ -73,6 +76,8 @@ func unitNamed(word string) Unit {
 		return UnitInch
 	case "ft", "foot", "feet":
 		return UnitFoot
+	case "yd", "yds", "yard", "yards":
+		return UnitYard
 	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		return UnitMillimetre
 	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":

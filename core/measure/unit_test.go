@@ -26,7 +26,7 @@ func TestUnitsOfLengthAreExact(t *testing.T) {
 }
 
 func TestParseUnit(t *testing.T) {
-	for _, unit := range []Unit{UnitInch, UnitFoot, UnitMillimetre, UnitCentimetre, UnitMetre} {
+	for _, unit := range []Unit{UnitInch, UnitFoot, UnitYard, UnitMillimetre, UnitCentimetre, UnitMetre} {
 		got, err := ParseUnit(string(unit))
 		require.NoError(t, err)
 		assert.Equal(t, unit, got)
@@ -35,11 +35,11 @@ func TestParseUnit(t *testing.T) {
 	got, err := ParseUnit(" Inches ")
 	require.NoError(t, err)
 	assert.Equal(t, UnitInch, got)
-	for _, text := range []string{"", "yd", "km", "in in", "."} {
+	for _, text := range []string{"", "rod", "km", "in in", "."} {
 		_, err := ParseUnit(text)
 		requireRefusal(t, text, err, "no unit of length")
 	}
-	assert.Zero(t, Unit("yd").Length())
+	assert.Zero(t, Unit("rod").Length())
 	assert.Zero(t, Unit("").Length())
 }
 

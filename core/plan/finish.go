@@ -101,7 +101,7 @@ func readSurface(s section, i int) Surface {
 	if f.Name == "" {
 		f.Name = string(f.Kind)
 	}
-	f.Run, _ = s.positive("run", "")
+	f.Run, _ = s.run("run", "")
 	s.when(f.Kind == Cornice, func() {
 		f.Girth, _ = s.positive("girth", "the girth of the cornice")
 		if s.text("corners") != "" {

@@ -141,12 +141,24 @@ func (s section) length(name string, need need) (l measure.Length, ok bool) {
 	return s.lengthAt(s.at+"/"+name, s.text(name), need)
 }
 
+// run is length for a blank where zero makes no sense and that may be many
+// lengths together: all edges of a pattern, a frieze through a house, a roll.
+func (s section) run(name string, need need) (l measure.Length, ok bool) {
+	at := s.at + "/" + name
+	l, ok = s.read(measure.Reader{Bare: s.units.Bare, Total: true}, at, s.text(name), need)
+	return l, ok && s.isLong(at, l)
+}
+
 func (r *reader) lengthAt(at, text string, need need) (measure.Length, bool) {
+	return r.read(measure.Reader{Bare: r.units.Bare}, at, text, need)
+}
+
+func (r *reader) read(by measure.Reader, at, text string, need need) (measure.Length, bool) {
 	if text == "" {
 		r.missing(at, need)
 		return 0, false
 	}
-	l, err := measure.Parse(text, r.units.Bare)
+	l, err := by.Parse(text)
 	if err != nil {
 		r.unreadable(at, err)
 		return 0, false
@@ -188,11 +200,15 @@ func (s section) positive(name string, need need) (measure.Length, bool) {
 
 func (r *reader) positiveAt(at, text string, need need) (measure.Length, bool) {
 	l, ok := r.lengthAt(at, text, need)
-	if ok && l == 0 {
+	return l, ok && r.isLong(at, l)
+}
+
+// isLong tells whether a length is above 0, and says so where it is not.
+func (r *reader) isLong(at string, l measure.Length) bool {
+	if l == 0 {
 		r.report(at, problem.Stop, "This is nothing.", "Give a length above 0.")
-		return 0, false
 	}
-	return l, ok
+	return l != 0
 }
 
 func (r *reader) missing(at string, need need) {

@@ -19,8 +19,8 @@ func readRoom(s section) survey.Room {
 	}
 	room.Height, _ = s.length("height", "")
 	s.when(square, func() {
-		room.DiagonalAC, _ = s.positive("diagonalAC", "")
-		room.DiagonalBD, _ = s.positive("diagonalBD", "")
+		room.DiagonalAC, _ = s.run("diagonalAC", "")
+		room.DiagonalBD, _ = s.run("diagonalBD", "")
 	})
 	s.when(square || room.Form == survey.Lines, func() { room.Tape = readTape(s.section("tape")) })
 	s.when(room.Form == survey.Lines, func() { room.Readings = readReadings(s) })

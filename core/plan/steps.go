@@ -81,7 +81,7 @@ func readArea(s section, step *Step) {
 	case finish.Openings:
 		step.Share, step.ShareKnown = s.share("share", "the share of the openings", 100)
 	case finish.Edges:
-		step.EdgeLength, _ = s.positive("edgeLength", "the length of the edges")
+		step.EdgeLength, _ = s.run("edgeLength", "the length of the edges")
 		step.BrushWidth, _ = s.positive("brushWidth", "the width of the brush")
 	case finish.Typed:
 		n, ok := s.positiveNumber("typedArea", "the area")
@@ -308,7 +308,7 @@ func readLay(s section, leaf *Leaf) {
 	s.when(leaf.Lay == Band, func() {
 		leaf.BandWidth, _ = s.positive("bandWidth", "the width of the band")
 		var ok bool
-		leaf.BandRun, ok = s.positive("bandRun", "")
+		leaf.BandRun, ok = s.run("bandRun", "")
 		leaf.BandRunWrong = !ok && s.text("bandRun") != ""
 		leaf.BandMeets = choice(s, "bandEnds", "whether the band runs round", "open", "meet") == "meet"
 		if s.text("bandCorners") != "" {
@@ -316,7 +316,7 @@ func readLay(s section, leaf *Leaf) {
 		}
 	})
 	leaf.Spill, _ = s.length("spill", "")
-	leaf.OpeningsEdge, _ = s.positive("openingsEdge", "")
+	leaf.OpeningsEdge, _ = s.run("openingsEdge", "")
 	leaf.PerBookPrice, leaf.PerPackPrice = s.sum("pricePerBook"), s.sum("pricePerPack")
 	leaf.GramsPer1000 = s.fact("gramsPer1000")
 }
