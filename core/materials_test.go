@@ -239,7 +239,7 @@ func TestTotalsMayBeLongerThanALength(t *testing.T) {
 	assert.Contains(t, workingOf(t, s, "tape.rolls").Sum, "180′ 0″")
 	s = measured(t, map[string]any{"length": "90 m", "width": "60 m", "diagonalAC": "108.167 m"})
 	assert.Empty(t, problemsAt(s, "/room/diagonalAC"))
-	assert.Equal(t, "proved", s.Survey.Proved)
+	assert.Equal(t, "yes", s.Survey.Proved)
 }
 
 // An almanac's paint page: a room of 10 × 15 ft, 8 ft high, with two doors of 21
