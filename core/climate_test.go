@@ -67,6 +67,9 @@ func TestClimateNotWhollyMeasured(t *testing.T) {
 	below := inClimate(t, "full", "-3", "-2", "60", "C")
 	assert.Equal(t, "stop", below.Climate.Verdict)
 	assert.Contains(t, stopsAt(below, "/finish/climate/air"), "−3.0 °C (26.6 °F)")
+	for _, minus := range []string{"\u2010", "\u2011", "–", "−", "\uff0d"} {
+		assert.Equal(t, below.Climate, inClimate(t, "full", minus+"3", " "+minus+" 2", "60", "C").Climate, "%q", minus)
+	}
 	wrong := inClimate(t, "full", "20", "20", "0", "C")
 	assert.Equal(t, "unknown", wrong.Climate.Verdict)
 	assert.Contains(t, wrong.Climate.Text, "cannot be right")

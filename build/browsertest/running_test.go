@@ -155,6 +155,7 @@ const lookNew = `(async () => {
   const copy = document.documentElement.cloneNode(true);
   for (const e of copy.querySelectorAll("[data-fill=hear], [data-fill=state], [data-fill=echo], [data-fill=undone]")) e.textContent = "";
   for (const e of copy.querySelectorAll(".cw-undo button")) e.removeAttribute("aria-disabled");
+  copy.querySelector(".cw-echo")?.remove();
   for (const e of copy.querySelectorAll("*")) {
     const all = Array.from(e.attributes, (a) => [a.name, a.value]).sort();
     for (const [name] of all) e.removeAttribute(name);

@@ -16,12 +16,23 @@ const mostDigits = 12
 // sign, a unit or a word; exponents, other bases, other scripts; over 12
 // digits.
 func ParseNumber(text string) (decimal.Decimal, error) {
-	n, err := readNumber(text)
-	if err != nil {
-		return decimal.Decimal{}, err
+	n, _, err := readNumber(text, false)
+	return n.value(), err
+}
+
+// ParseSigned is ParseNumber for a number that may be below 0: a sign may stand
+// before it, the minus written in any way that ParseOffset reads.
+func ParseSigned(text string) (decimal.Decimal, error) {
+	n, negative, err := readNumber(text, true)
+	if negative {
+		return n.value().Neg(), err
 	}
-	whole := decimal.NewFromInt(n.whole)
-	return whole.Add(decimal.New(n.part, -int32(n.places))), nil
+	return n.value(), err
+}
+
+// value is a numeral of at most mostDigits digits, exactly.
+func (n numeral) value() decimal.Decimal {
+	return decimal.NewFromInt(n.whole).Add(decimal.New(n.part, -int32(n.places)))
 }
 
 // ParseAmount reads an amount as a recipe has it, zero or more, exactly: what
@@ -64,7 +75,7 @@ func ParseAmount(text string) (Number, error) {
 // ParseCount reads a whole number, zero or more, of up to 9 digits. What
 // ParseNumber refuses is refused, and decimals too.
 func ParseCount(text string) (int, error) {
-	n, err := readNumber(text)
+	n, _, err := readNumber(text, false)
 	switch {
 	case err != nil:
 		return 0, err
@@ -88,7 +99,7 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 
 // ParseYear reads a year of four digits. What ParseCount refuses is refused.
 func ParseYear(text string) (int, error) {
-	n, err := readNumber(text)
+	n, _, err := readNumber(text, false)
 	switch {
 	case err != nil:
 		return 0, err
@@ -98,29 +109,37 @@ func ParseYear(text string) (int, error) {
 	return int(n.whole), nil
 }
 
-// readNumber reads one number and nothing else.
-func readNumber(text string) (numeral, error) {
+// readNumber reads one number and nothing else, with the sign before it where
+// signed allows one. What is refused is 0.
+func readNumber(text string, signed bool) (n numeral, negative bool, err error) {
 	p := parser{scanner: scanner{text: text, plain: true}}
 	if err := p.scan(); err != nil {
-		return numeral{}, err
+		return numeral{}, false, err
 	}
 	if p.used == 0 {
-		return numeral{}, p.refuse(0, "Nothing is typed.", "Type a number, such as 12 or 4.5.")
+		return numeral{}, false, p.refuse(0, "Nothing is typed.", "Type a number, such as 12 or 4.5.")
 	}
-	if t := p.tokens[0]; t.kind != tokenNumber {
-		return numeral{}, p.startRefused(t)
+	if signed {
+		negative, _ = p.sign()
 	}
-	n, err := p.number()
+	t, there := p.after(0)
+	switch {
+	case !there:
+		return numeral{}, false, p.refuse(len(p.text), "A sign stands alone.", "Write a number after it.")
+	case t.kind != tokenNumber:
+		return numeral{}, false, p.startRefused(t)
+	}
+	if n, err = p.number(); err == nil {
+		if t, there := p.after(0); there {
+			err = p.strayRefused(t)
+		} else if n.digits > mostDigits {
+			err = p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
+		}
+	}
 	if err != nil {
-		return numeral{}, err
+		return numeral{}, false, err
 	}
-	if t, there := p.after(0); there {
-		return numeral{}, p.strayRefused(t)
-	}
-	if n.digits > mostDigits {
-		return numeral{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
-	}
-	return n, nil
+	return n, negative, nil
 }
 
 // startRefused is why no plain number begins with a token.

@@ -120,6 +120,59 @@ func TestParseYear(t *testing.T) {
 	}
 }
 
+// minuses are the ways of writing a minus that keyboards, word processors and
+// other scripts' keyboards have: U+002D, U+2010, U+2011, U+2013, U+2212, U+FF0D.
+var minuses = []string{"-", "\u2010", "\u2011", "–", "−", "\uff0d"}
+
+// What may be below nothing and what may not agree on what a minus is.
+func TestAMinusIsTheSameEverywhere(t *testing.T) {
+	for _, minus := range minuses {
+		for _, text := range []string{minus + "6.5", minus + " 6.5", "\u00a0" + minus + "6.5 "} {
+			number, err := ParseSigned(text)
+			require.NoError(t, err, "%q", text)
+			assert.Equal(t, "-6.5", number.String(), "%q", text)
+			offset, err := ParseOffset(text, UnitMillimetre)
+			require.NoError(t, err, "%q", text)
+			assert.Equal(t, Length(-6_500_000), offset, "%q", text)
+			_, err = ParseNumber(text)
+			requireRefusal(t, text, err, "cannot be negative")
+			_, err = Parse(text, UnitMillimetre)
+			requireRefusal(t, text, err, "cannot be negative")
+			assert.True(t, IsBare(text), "%q", text)
+		}
+	}
+	for _, text := range []string{"—6", "‒6", "~6", "6-", "-", "+", "--6", "-+6", "-½", "-6 mm"} {
+		_, err := ParseSigned(text)
+		requireRefusal(t, text, err, "")
+	}
+	plus, err := ParseSigned("+6.5")
+	require.NoError(t, err)
+	assert.Equal(t, "6.5", plus.String())
+}
+
+func FuzzParseSigned(f *testing.F) {
+	for _, minus := range minuses {
+		f.Add(minus + "12,5")
+	}
+	f.Add("+1 234.5")
+	f.Add("-0")
+	f.Fuzz(func(t *testing.T, text string) {
+		got, err := ParseSigned(text)
+		plain, plainErr := ParseNumber(text)
+		if plainErr == nil && (err != nil || !plain.Equal(got)) {
+			t.Fatalf("%q is %s alone and %s, %v with a sign allowed", text, plain, got, err)
+		}
+		if err != nil {
+			requireRefusal(t, text, err, "")
+			return
+		}
+		again, err := ParseSigned(got.String())
+		if err != nil || !again.Equal(got) {
+			t.Fatalf("%q is read as %s, and that as %s, %v", text, got, again, err)
+		}
+	})
+}
+
 func FuzzParseNumber(f *testing.F) {
 	f.Add("1,234.5")
 	f.Add("1 234,5")           // both signs of the continent

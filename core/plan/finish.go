@@ -2,8 +2,6 @@ package plan
 
 import (
 	"strconv"
-	"strings"
-	"unicode/utf8"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -141,19 +139,12 @@ func (s section) degrees(name string, fahrenheit bool) safety.Fact {
 	if text == "" {
 		return safety.Fact{}
 	}
-	above := text
-	if sign, size := utf8.DecodeRuneInString(text); strings.ContainsRune("-−–", sign) {
-		above = text[size:]
-	}
-	d, err := measure.ParseNumber(above)
+	d, err := measure.ParseSigned(text)
 	if err != nil {
 		s.unreadable(s.at+"/"+name, err)
 		return safety.Fact{}
 	}
 	n := measure.NumberFromDecimal(d)
-	if above != text {
-		n = measure.NumberFromInt(0).Sub(n)
-	}
 	if fahrenheit {
 		n = n.Sub(measure.NumberFromInt(32)).Mul(measure.NumberFromFraction(5, 9))
 	}

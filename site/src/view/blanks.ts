@@ -71,47 +71,6 @@ function choose(select: HTMLSelectElement, value: string): void {
   select.value = value;
 }
 
-// The echo: while a length is typed, how it is read, in both notations; and on
-// touch screens the signs a number pad lacks.
-
-const signs: [string, string, string][] = [
-  ["′", "'", "feet"],
-  ["″", '"', "inches"],
-  ["␣", " ", "space"],
-  ["⁄", "/", "stroke of a fraction"],
-  ["½", "1/2", "a half"],
-  ["¼", "1/4", "a quarter"],
-  ["⅛", "1/8", "an eighth"],
-];
-
-const heard = make("span", { class: "cw-echo-words" });
-const keys = make(
-  "span",
-  { class: "cw-echo-keys" },
-  ...signs.map(([face, sign, name]) => make("button", { type: "button", tabindex: "-1", "data-sign": sign, "aria-label": name }, face)),
-);
-const echo = make("span", { class: "cw-echo" }, heard, keys);
-keys.addEventListener("pointerdown", (e) => {
-  // The blank keeps the focus, or the number pad would close.
-  e.preventDefault();
-  const sign = e.target instanceof HTMLElement ? e.target.dataset["sign"] : undefined;
-  const blank = document.activeElement;
-  if (sign === undefined || !(blank instanceof HTMLInputElement)) return;
-  blank.setRangeText(sign, blank.selectionStart ?? blank.value.length, blank.selectionEnd ?? blank.value.length, "end");
-  blank.dispatchEvent(new InputEvent("input", { bubbles: true }));
-});
-
-export function renderEcho(readings: Record<string, Reading>): void {
-  const blank = document.activeElement;
-  if (!(blank instanceof HTMLInputElement) || blank.dataset["kind"] !== "length") {
-    echo.remove();
-    return;
-  }
-  const reading = readings[pointerOf(blank)];
-  heard.textContent = reading && blank.value.trim() !== "" ? `${reading.text} = ${reading.other}` : "";
-  if (echo.nextSibling !== blank) blank.before(echo);
-}
-
 // Problems
 
 const severityWords = { stop: "Put right", caution: "Look at this", note: "Note" } as const;
@@ -165,7 +124,7 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
 }
 
 /** The sentence a blank stands in, or the folded phrase that hides it. */
-function sentence(blank: Element): Element {
+export function sentence(blank: Element): Element {
   const fold = blank.closest("details:not([open])");
   if (fold) return fold.closest(".cw-folds") ?? fold;
   return blank.closest("p, li:not(.cw-item), h1") ?? blank;

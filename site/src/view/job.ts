@@ -8,13 +8,14 @@ import { emptyPlan, examplePlan, freshId, isExample, type Plan } from "../state/
 import { put, typedText } from "../state/pointer";
 import { figures, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
 import { arrivingActions, choosePlan, startArriving } from "./arriving";
-import { blankAt, renderEcho, renderProblems } from "./blanks";
+import { blankAt, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
 import { daysActions } from "./days";
 import { deliveryActions } from "./delivery";
 import { answersTo, layerPointer, type Actions, type OwnDesk } from "./desk";
 import { clean } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
+import { renderEcho } from "./echo";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { finishActions } from "./finish";
 import { isFramed } from "./framed";

@@ -7,8 +7,10 @@ import { endTyping } from "../state/history";
 import { newLeaf, type Plan } from "../state/plan";
 import { at, put, typedText } from "../state/pointer";
 import { readings } from "./answer";
-import { blankAt, blankFrom, pointerOf, renderBlanks, renderEcho } from "./blanks";
+import { type Blank, blankAt, blankFrom, pointerOf, renderBlanks } from "./blanks";
 import type { OwnDesk } from "./desk";
+import { renderEcho, startEcho } from "./echo";
+import { startEntering } from "./entering";
 
 export function startTyping(root: HTMLElement, desk: OwnDesk): void {
   root.addEventListener("input", (e) => typed(desk, e.target));
@@ -24,6 +26,8 @@ export function startTyping(root: HTMLElement, desk: OwnDesk): void {
       renderEcho(readings());
     });
   }
+  startEntering(root);
+  startEcho(root);
 }
 
 /** Numbers written without a unit take the unit they were read with, so that
@@ -39,8 +43,9 @@ function typed(desk: OwnDesk, target: EventTarget | null): void {
   if (!blank) return;
   const pointer = pointerOf(blank);
   const chosen = blank instanceof HTMLSelectElement;
+  const { value } = blank; // what is due to be shown may write the blank anew
   if (chosen) desk.settle();
-  const edit = (plan: Plan) => enter(plan, blank, pointer);
+  const edit = (plan: Plan) => enter(plan, blank, pointer, value);
   if (chosen) desk.change(edit, "", pointer);
   else desk.changeByKey(edit, pointer);
   // Another sentence may stand there now, with the same blank in it.
@@ -48,17 +53,17 @@ function typed(desk: OwnDesk, target: EventTarget | null): void {
 }
 
 /** Puts what is in a blank into the plan, with what follows from it. */
-function enter(plan: Plan, blank: HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement, pointer: string): void {
+function enter(plan: Plan, blank: Blank, pointer: string, value: string): void {
   // The unit for bare numbers may change only what is typed from now on.
   if (pointer === "/units/bare") writeUnits(plan);
   // The blank of a thing the plan has no entry for yet, such as a seam's gap.
   const { entryOf: entries, entryKey: key, entry: name } = blank.dataset;
   if (entries && key && name) ensureEntry(plan, entries, key, name);
-  put(plan, pointer, blank.value);
+  put(plan, pointer, value);
   if (pointer === "/room/form") completeForm(plan);
   if (pointer === "/days/start") noteClocks(plan);
   const step = /^(.*)\/kind$/.exec(pointer)?.[1];
-  if (step !== undefined && blank.value === "leaf" && !at(plan, `${step}/leaf`)) put(plan, `${step}/leaf`, newLeaf());
+  if (step !== undefined && value === "leaf" && !at(plan, `${step}/leaf`)) put(plan, `${step}/leaf`, newLeaf());
 }
 
 function left(desk: OwnDesk, target: EventTarget | null): void {

@@ -1,0 +1,178 @@
+package browsertest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// selected is the part of the blank in hand that is selected, and where the
+// caret is.
+const selected = `(() => { const b = document.activeElement; return b.dataset.at + ": " + b.value.slice(b.selectionStart, b.selectionEnd) + (b.selectionStart === b.selectionEnd ? "|" + b.selectionStart : ""); })()`
+
+// click presses the mouse over an element, so many pixels from its left edge.
+func (v *view) click(element string, right float64) {
+	v.t.Helper()
+	at := value[[]float64](v, `(() => { const r = `+element+`.getBoundingClientRect(); return [r.x, r.y + r.height / 2]; })()`)
+	require.NoError(v.t, chromedp.Do(v.tab, chromedp.MouseClickXY(at[0]+right, at[1])))
+}
+
+func blankFor(at string) string { return with(blank, []any{at}) }
+
+// A blank that is entered has all that is in it selected, so that typing
+// replaces it; the second press puts the caret where it is.
+func TestEnteringABlankSelectsWhatIsInIt(t *testing.T) {
+	for _, in := range []window{desk, phone} {
+		t.Run(in.String(), func(t *testing.T) {
+			v := open(t, in, "")
+			v.run(blankFor("/room/length") + `.scrollIntoView({ block: "center" })`)
+			v.click(blankFor("/room/length"), 12)
+			v.waitText(`/room/length: 19' 6 1/2"`, selected)
+			v.click(blankFor("/room/length"), 12)
+			v.wait(`document.activeElement.selectionStart === document.activeElement.selectionEnd && document.activeElement.selectionStart < 9`)
+			v.keys(kb.Tab)
+			v.waitText(`/room/width: 14' 9"`, selected)
+			v.keys("20'")
+			v.waitText("20'", blankFor("/room/width")+`.value`)
+
+			// A number that was taken with its unit, too.
+			v.click(blankFor("/room/length"), 12)
+			v.keys("22'")
+			v.waitText("22'", blankFor("/room/length")+`.value`)
+			v.keys(kb.Tab)
+			v.waitText("22′ 0″", blankFor("/room/length")+`.value`)
+		})
+	}
+}
+
+// What is drawn over with the mouse while entering stays selected as drawn.
+func TestEnteringABlankByDrawingOverAPart(t *testing.T) {
+	v := open(t, desk, "")
+	v.run(blankFor("/title") + `.scrollIntoView({ block: "center" })`)
+	at := value[[]float64](v, `(() => { const r = `+blankFor("/title")+`.getBoundingClientRect(); return [r.x, r.y + r.height / 2]; })()`)
+	for _, step := range []struct {
+		what  input.DispatchMouseEventType
+		right float64
+	}{{chromedp.MousePressed, 8}, {chromedp.MouseMoved, 40}, {chromedp.MouseReleased, 60}} {
+		require.NoError(t, chromedp.Do(v.tab, chromedp.MouseEvent(step.what, at[0]+step.right, at[1], chromedp.ButtonLeft, chromedp.ClickCount(1))))
+	}
+	got := v.text(selected)
+	assert.Regexp(t, `^/title: \w+`, got)
+	assert.NotContains(t, got, "House")
+}
+
+// A finger enters a blank as a mouse does, and finds the signs its keys lack.
+func TestEnteringABlankByFinger(t *testing.T) {
+	v := open(t, phone, "")
+	v.fingers()
+	v.run(blankFor("/room/length") + `.scrollIntoView({ block: "center" })`)
+	v.tap(blankFor("/room/length"))
+	v.waitText(`/room/length: 19' 6 1/2"`, selected)
+	v.wait(`document.querySelector(".cw-echo-keys").offsetHeight > 30`)
+	v.keys("20")
+	v.waitText("1′ 8″ = 508 mm", `document.querySelector(".cw-echo-words").textContent`)
+	v.tap(`document.querySelector("[data-sign=\"'\"]")`)
+	v.keys("7")
+	v.waitText("20′ 7″ ≈6.274 m", `document.querySelector(".cw-echo-words").textContent`)
+	v.tap(`document.querySelector("[data-sign='1/2']")`)
+	v.waitText(`20'7 1/2`, blankFor("/room/length")+`.value`)
+	v.waitText(`20′ 7½″ ≈6.287 m`, `document.querySelector(".cw-echo-words").textContent`)
+	v.keys(`"`)
+	v.waitText(`20'7 1/2"`, blankFor("/room/length")+`.value`)
+	v.glance("echo-finger")
+	// After a sign or a space there is nothing to part.
+	for _, c := range [][2]string{{`7'`, `7'1/2`}, {`7' 3 `, `7' 3 1/2`}, {``, `1/2`}} {
+		v.run(`const b = document.activeElement; b.value = $1; b.dispatchEvent(new InputEvent("input", { bubbles: true }))`, c[0])
+		v.tap(`document.querySelector("[data-sign='1/2']")`)
+		v.waitText(c[1], blankFor("/room/length")+`.value`)
+	}
+	// A room has no length below nothing, so there is no minus; a corner has.
+	assert.True(t, v.holds(`document.querySelector("[data-sign='-']").offsetHeight === 0`))
+	v.choose("/room/form", "points")
+	v.press(`[data-do=add][data-to="/room/points"]`)
+	v.wait(`document.activeElement.dataset.at === "/room/points/4/x" && document.querySelector("[data-sign='-']").offsetHeight > 30`)
+}
+
+// fingers has the tab say that it is pointed at with fingers.
+func (v *view) fingers() {
+	v.t.Helper()
+	call(v, emulation.SetTouchEmulationEnabled, emulation.SetTouchEmulationEnabledParams{Enabled: true, MaxTouchPoints: 1})
+	v.changed = true
+	v.wait(`matchMedia("(pointer: coarse)").matches`)
+}
+
+// tap touches the middle of an element.
+func (v *view) tap(element string) {
+	v.t.Helper()
+	at := value[[]float64](v, `(() => { const r = `+element+`.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	call(v, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchStart, TouchPoints: []*input.TouchPoint{{X: at[0], Y: at[1]}}})
+	call(v, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: input.DispatchTouchEventTypeTouchEnd, TouchPoints: []*input.TouchPoint{}})
+}
+
+// covered names every control in the window that cannot be pressed in its
+// middle because something lies over it. A part that is rolled out of sight in
+// the drawing's column is not in the window.
+const covered = `(() => {
+  const out = [];
+  for (const e of document.querySelectorAll(".cw-page :is(input, select, textarea, button, summary, a[href])")) {
+    if (!e.checkVisibility({ visibilityProperty: true }) || e.closest("svg")) continue;
+    const r = e.getBoundingClientRect();
+    const x = r.x + r.width / 2, y = r.y + r.height / 2;
+    if (r.width < 2 || x < 0 || y < 0 || x > document.documentElement.clientWidth - 1 || y > document.documentElement.clientHeight - 1) continue;
+    const side = e.closest(".cw-side")?.getBoundingClientRect();
+    if (side && getComputedStyle(e.closest(".cw-side")).overflowY === "auto" && (y < side.top || y > side.bottom)) continue;
+    const top = document.elementFromPoint(x, y);
+    if (top !== e && !e.contains(top) && !top?.contains(e)) out.push((e.dataset.at ?? e.dataset.do ?? e.textContent) + " under " + (top ? top.className || top.localName : "nothing"));
+    if (top !== e && top?.contains(e) && top.matches(".cw-echo, .cw-echo *")) out.push("echo");
+  }
+  return out.join("; ");
+})()`
+
+// While an echo is shown nothing lies over anything that can be pressed.
+func TestNothingCoversWhatCanBePressed(t *testing.T) {
+	for _, in := range []window{{1280, 900}, {760, 1000}, {390, 844}, {320, 640}} {
+		for _, hand := range []string{"mouse", "fingers"} {
+			if in.wide == 760 && hand == "mouse" || in.wide == 1280 && hand == "fingers" {
+				continue
+			}
+			t.Run(in.String()+" "+hand, func(t *testing.T) {
+				v := open(t, in, "")
+				if hand == "fingers" {
+					v.fingers()
+				}
+				for _, at := range []string{"/room/length", "/mask/layers/1/greatestLength", "/access/deckLength"} {
+					v.write(at, "7'8")
+					v.wait(`/[=≈]/.test(document.querySelector(".cw-echo-words").textContent) && document.querySelector(".cw-echo").offsetHeight > 10`)
+					for _, place := range []string{"center", "end"} {
+						v.run(`document.activeElement.scrollIntoView({ block: $1, behavior: "instant" })`, place)
+						assert.Empty(t, v.text(covered), "%s at the %s of the window", at, place)
+					}
+				}
+				v.glance("echo-" + hand + "-" + strings.ReplaceAll(in.String(), " × ", "-"))
+			})
+		}
+	}
+}
+
+// A press is not lost when the echo goes: what is pressed stays under the
+// pointer, once and again.
+func TestLeavingABlankDoesNotMoveWhatIsPressed(t *testing.T) {
+	v := openPainter(t, desk)
+	v.write("/room/length", "190")
+	v.wait(`document.querySelector(".cw-echo:not([data-idle])")`)
+	v.write("/mask/length", "180")
+	v.run(blankFor("/setting/leastBorder") + `.scrollIntoView({ block: "center", behavior: "instant" })`)
+	before := v.text(`String(Math.round(` + blankFor("/setting/leastBorder") + `.getBoundingClientRect().top))`)
+	v.click(blankFor("/setting/leastBorder"), 10)
+	v.waitText("/setting/leastBorder: |0", selected)
+	assert.Equal(t, before, v.text(`String(Math.round(`+blankFor("/setting/leastBorder")+`.getBoundingClientRect().top))`))
+	assert.True(t, v.holds(`document.querySelector(".cw-echo[data-idle]") !== null`), "its line stays empty until something is typed")
+	v.keys("3")
+	v.wait(`document.querySelector(".cw-echo:not([data-idle])")?.previousElementSibling.contains(document.activeElement)`)
+}
