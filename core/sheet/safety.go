@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
@@ -20,13 +22,25 @@ func (b *builder) safety() {
 	for _, note := range told.Notes {
 		advice := Advice{
 			ID: note.ID, Also: note.Also, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
-			Jurisdiction: note.Jurisdiction, At: note.At, Figures: note.Figures, Working: note.Working, OnDemand: note.OnDemand,
+			Jurisdiction: note.Jurisdiction, At: note.At, Figures: b.onSheet(note.Figures), Working: note.Working, OnDemand: note.OnDemand,
 		}
 		for _, block := range note.Bites {
 			advice.Bites = append(advice.Bites, string(block))
 		}
 		b.sheet.Safety = append(b.sheet.Safety, advice)
 	}
+}
+
+// onSheet are those of the figures that the sheet has: what a rule speaks of may
+// not be known yet.
+func (b *builder) onSheet(ids []string) []string {
+	var found []string
+	for _, id := range ids {
+		if slices.ContainsFunc(b.sheet.Figures, func(f Figure) bool { return f.ID == id }) {
+			found = append(found, id)
+		}
+	}
+	return found
 }
 
 // roomAir is the air in the room: the ceiling's area times its height. Without a height
