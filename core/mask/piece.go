@@ -214,7 +214,7 @@ func (g *gathering) blockOf(given GivenPiece) (Piece, bool) {
 		g.say(at, problem.Stop, "The panels of this piece are not given.", corners)
 		return Piece{}, false
 	case !ok:
-		g.say(at, problem.Stop, "“"+given.Cells+"” does not name panels.", corners)
+		g.say(at, problem.Stop, problem.Quote(given.Cells)+" does not name panels.", corners)
 		return Piece{}, false
 	}
 	low, high := panels[0], panels[0]

@@ -190,7 +190,7 @@ func readDigits(s section) int {
 
 func readPrice(s section) Price {
 	p := Price{
-		Currency: s.text("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
+		Currency: s.name("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
 		Profit: choice(s, "profit", "whether the profit is a markup or a margin", price.Profits()...), ProfitShare: s.percent("profitPercent", 1000),
 		Tax: s.percent("tax", 100), TaxOn: choice(s, "taxOn", "what the tax is reckoned on", price.TaxesOn()...),
 		Digits: readDigits(s), RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
@@ -204,7 +204,7 @@ func readPrice(s section) Price {
 		p.TravelDays, _ = s.count("travelDays", "")
 	}
 	for _, e := range s.some("stages", mostStages, "stages") {
-		p.Stages = append(p.Stages, Stage{At: e.at, Name: e.text("name"), Share: e.percent("percent", 100)})
+		p.Stages = append(p.Stages, Stage{At: e.at, Name: e.name("name"), Share: e.percent("percent", 100)})
 	}
 	return p
 }

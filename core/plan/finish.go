@@ -92,7 +92,7 @@ func kitUnits() []string {
 }
 
 func readSurface(s section, i int) Surface {
-	f := Surface{At: s.at, ID: s.text("id"), Name: s.text("name"), Kind: word(s, "kind", "what the surface is", Cornice, Walls)}
+	f := Surface{At: s.at, ID: s.id("id"), Name: s.name("name"), Kind: word(s, "kind", "what the surface is", Cornice, Walls)}
 	if f.ID == "" {
 		f.ID = "surface" + strconv.Itoa(i+1)
 	}

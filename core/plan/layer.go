@@ -89,7 +89,7 @@ const (
 
 func readLayer(s section, i int) Layer {
 	l := Layer{At: s.at}
-	l.Cut.ID, l.Cut.Name = s.text("id"), s.text("name")
+	l.Cut.ID, l.Cut.Name = s.id("id"), s.name("name")
 	if l.Cut.ID == "" {
 		l.Cut.ID = "L" + strconv.Itoa(i+1)
 	}
@@ -133,7 +133,7 @@ func readPanelNote(s section) PanelNote {
 }
 
 func readPiece(s section) mask.GivenPiece {
-	p := mask.GivenPiece{At: s.at, Name: s.text("name"), Cells: s.text("cells"),
+	p := mask.GivenPiece{At: s.at, Name: s.name("name"), Cells: s.text("cells"),
 		Kind:  word(s, "kind", "what kind of piece it is", mask.Span, mask.Joined, mask.CutLoose),
 		Round: choice(s, "shape", "what shape the piece has", "rectangular", "round") == "round"}
 	s.when(p.Kind == mask.CutLoose, func() {
@@ -167,7 +167,7 @@ func readHanging(s section, l *Layer) {
 		}
 	}
 	for _, e := range s.some("gaps", mostGaps, "gaps") {
-		n := GapNote{At: e.at, Seam: e.text("seam")}
+		n := GapNote{At: e.at, Seam: e.id("seam")}
 		n.Gap, n.Known = e.length("gap", "")
 		l.Gaps = append(l.Gaps, n)
 	}
@@ -178,7 +178,7 @@ func readRegister(s section) Register {
 	r.Tolerance, _ = s.length("tolerance", "")
 	for _, e := range s.some("marks", register.MostMarks, "marks") {
 		m := MarkNote{At: e.at}
-		m.Name = e.text("name")
+		m.Name = e.name("name")
 		var known [4]bool
 		m.Want.X, known[0] = e.offset("x", "")
 		m.Want.Y, known[1] = e.offset("y", "")
@@ -205,7 +205,17 @@ func (s section) pair(one, two string) {
 }
 
 // label is a panel's own label as the sheet writes it: without spaces and in
-// capitals.
+// capitals. What is longer than any label is cut, so that it can be told.
 func label(text string) string {
-	return strings.ToUpper(strings.Join(strings.Fields(text), ""))
+	if len(text) > 4*longestLabel {
+		text = text[:4*longestLabel]
+	}
+	text = strings.ToUpper(strings.Join(strings.Fields(text), ""))
+	if len(text) > longestLabel {
+		return problem.Name(strings.ToValidUTF8(text[:longestLabel], "") + "…")
+	}
+	return problem.Name(text)
 }
+
+// longestLabel is longer than the label of any panel, ZZ9999, in bytes.
+const longestLabel = 24

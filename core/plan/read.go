@@ -126,7 +126,7 @@ func readPlace(s section) Place {
 		Lead:  word(s, "leadTest", "whether the old paint was tested for lead", safety.NoLeadTest, safety.LeadFoundFree, safety.LeadFound),
 		Pull:  word(s, "pullTest", "whether a strip of tape was pulled off the old paint", safety.NoPullTest, safety.PaintHeld, safety.Lifted),
 	}
-	p.PullOn, p.PullAt = s.text("pullOn"), s.text("pullAt")
+	p.PullOn, p.PullAt = s.name("pullOn"), s.name("pullAt")
 	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound, safety.AsbestosGone)
 	switch choice(s, "surface", "what the surface is", "", "smooth", "smoothed", "textured") {
 	case "smooth":
@@ -266,7 +266,7 @@ func readSquare(s section) string {
 	case text == "room" || text == "fixture" || isWall(text):
 		return text
 	}
-	s.report(s.at+"/square", problem.Caution, shorten(text)+" is not among the choices for what the box is square to: taken as the room.", "Choose the room, the light or a wall.")
+	s.report(s.at+"/square", problem.Caution, problem.Quote(text)+" is not among the choices for what the box is square to: taken as the room.", "Choose the room, the light or a wall.")
 	return "room"
 }
 

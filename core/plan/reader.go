@@ -110,6 +110,22 @@ func (s section) text(name string) string {
 	return s.typed(s.at+"/"+name, node) // a pointer is made only where it is needed
 }
 
+// name is what a thing is called, as the sheet writes it.
+func (s section) name(name string) string { return problem.Name(s.text(name)) }
+
+// id is a word by which one part of the plan names another.
+func (s section) id(name string) string {
+	text := problem.Plain(s.text(name))
+	if len(text) > longestID {
+		text = strings.ToValidUTF8(text[:longestID], "")
+	}
+	return text
+}
+
+// longestID is longer than any such word, in bytes: it stands in the ids of
+// figures.
+const longestID = 100
+
 // textIn is what a blank can hold, nothing among it; ok is false for anything
 // else.
 func textIn(node *jsondoc.Node) (text string, ok bool) {
@@ -349,7 +365,7 @@ func word[W ~string](s section, name, what string, words ...W) W {
 	if text == "" {
 		s.report(s.at+"/"+name, problem.Note, "The plan does not say "+what+": taken as "+taken+".", "Choose it.")
 	} else {
-		s.report(s.at+"/"+name, problem.Caution, shorten(text)+" is not among the choices for "+what+": taken as "+taken+".", "Choose again.")
+		s.report(s.at+"/"+name, problem.Caution, problem.Quote(text)+" is not among the choices for "+what+": taken as "+taken+".", "Choose again.")
 	}
 	return words[0]
 }
@@ -410,7 +426,7 @@ func (r *reader) strays(at string, node *jsondoc.Node) {
 		case f.Repeated:
 			r.report(place, problem.Caution, "This stands twice in the plan; the last one counts.", "Take one of them out.")
 		case !f.Known:
-			r.report(place, problem.Note, "The plan holds "+shorten(f.Name)+", which is not known here. It is kept and not used.", "Check its spelling if you wrote it.")
+			r.report(place, problem.Note, "The plan holds "+problem.Quote(f.Name)+", which is not known here. It is kept and not used.", "Check its spelling if you wrote it.")
 		default:
 			r.strays(place, f.Value)
 		}
@@ -424,15 +440,6 @@ const mostProblems = 200
 // pointerStep escapes a name for an RFC 6901 pointer.
 func pointerStep(name string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(name, "~", "~0"), "/", "~1")
-}
-
-// shorten quotes a text for a sentence, cut where it is long.
-func shorten(text string) string {
-	runes := []rune(text)
-	if len(runes) > 40 {
-		return "“" + string(runes[:40]) + "…”"
-	}
-	return "“" + text + "”"
 }
 
 func capital(s string) string {

@@ -86,7 +86,7 @@ func readObstructions(s section) []Obstruction {
 	var found []Obstruction
 	for _, e := range s.some("obstructions", mostObstructions, "obstructions") {
 		o := Obstruction{At: e.at}
-		o.Name = e.text("name")
+		o.Name = e.name("name")
 		o.Kind = word(e, "kind", "what the obstruction is", survey.Vent, survey.Hatch, survey.Detector, survey.Sprinkler, survey.Beam, survey.OtherKind)
 		o.Fixture = readObject(e, word(e, "at", "where the obstruction is", survey.Measured, survey.FromCorners, survey.InMiddle))
 		found = append(found, o)
@@ -124,7 +124,7 @@ const mostFurniture = 40
 func readFurniture(s section) []Furniture {
 	var found []Furniture
 	for _, e := range s.some("furniture", mostFurniture, "things on the floor") {
-		f := Furniture{At: e.at, Name: e.text("name")}
+		f := Furniture{At: e.at, Name: e.name("name")}
 		f.FromDA, _ = e.length("fromDA", "")
 		f.FromAB, _ = e.length("fromAB", "")
 		f.Length, _ = e.positive("length", "the length of what stands there")

@@ -31,7 +31,7 @@ func readSteps(s section) []Step {
 			step.ID += "-" + strconv.Itoa(i+1)
 		}
 		if step.ID != given {
-			s.report(step.At+"/id", problem.Note, "Another step is called "+shorten(given)+" too; this one is "+shorten(step.ID)+" on the sheet.", "Give each step a word of its own.")
+			s.report(step.At+"/id", problem.Note, "Another step is called "+problem.Quote(given)+" too; this one is "+problem.Quote(step.ID)+" on the sheet.", "Give each step a word of its own.")
 		}
 		used[step.ID] = true
 		steps = append(steps, step)
@@ -42,7 +42,7 @@ func readSteps(s section) []Step {
 // readStep reads one step. Blanks that its kind has no use for are known and
 // left alone: they keep what was typed before the kind was changed.
 func readStep(s section, i int) Step {
-	step := Step{At: s.at, ID: s.text("id"), Name: s.text("name")}
+	step := Step{At: s.at, ID: s.id("id"), Name: s.name("name")}
 	if step.ID == "" {
 		step.ID = "step" + strconv.Itoa(i+1)
 	}
@@ -76,7 +76,7 @@ func kindsFirstBase() []finish.Kind {
 
 func readArea(s section, step *Step) {
 	step.Basis = word(s, "area", "which area the step covers", finish.Bases()...)
-	step.LayerID = s.text("layer")
+	step.LayerID = s.id("layer")
 	switch step.Basis {
 	case finish.Openings:
 		step.Share, step.ShareKnown = s.share("share", "the share of the openings", 100)
@@ -90,7 +90,7 @@ func readArea(s section, step *Step) {
 		}
 		step.Typed, step.TypedKnown = measure.Area{SquareMetres: n}, ok
 	case finish.SurfaceOf:
-		step.Surface = s.text("surface")
+		step.Surface = s.id("surface")
 	}
 }
 
@@ -112,7 +112,7 @@ func readWork(s section, step *Step) {
 		step.Reserve = s.percent("reserve", 99)
 		step.Beyond, _ = s.length("sizeBeyond", "")
 	})
-	step.Batch, step.Colour, step.MadeOn = s.text("batch"), s.text("colour"), s.text("madeOn")
+	step.Batch, step.Colour, step.MadeOn = s.name("batch"), s.name("colour"), s.name("madeOn")
 }
 
 func readPaint(s section, step *Step) {
@@ -156,7 +156,7 @@ func readBuying(s section, step *Step) {
 	step.Vary = s.percent("vary", 90)
 	step.VaryOfPaint = choice(s, "varyOf", "what may be off", "cover", "paint") == "paint"
 	step.BuyFor = choice(s, "buyFor", "which need is bought for", Likely, Rich, Lean)
-	step.SameAs = s.text("sameAs")
+	step.SameAs = s.id("sameAs")
 	step.OneBatch = choice(s, "oneBatch", "whether it must be one batch", "no", "yes") == "yes"
 	step.Keep = s.volumeBlank("keep", "keepUnit", "the unit of what is kept")
 	step.Spare = s.percent("spare", 1000)
@@ -257,7 +257,7 @@ var ounce = measure.MustNumber("28.349523125")
 
 func readPart(s section) (finish.Part, bool) {
 	amount, ok := s.positiveAmount("amount", "the amount")
-	p := finish.Part{Name: s.text("name"), Amount: amount, Tint: choice(s, "tint", "whether the part is a tint", "no", "yes") == "yes"}
+	p := finish.Part{Name: s.name("name"), Amount: amount, Tint: choice(s, "tint", "whether the part is a tint", "no", "yes") == "yes"}
 	if s.text("density") != "" {
 		p.Density, _ = s.positiveNumber("density", "")
 	}
