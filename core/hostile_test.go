@@ -37,7 +37,7 @@ var told = map[string]struct {
 	"far-too-many-leaves":           {at: "/finish/steps/0/leaf/length", severity: problem.Stop},
 	"fixture-outside":               {at: "/room/fixture/fromDA", severity: problem.Stop, words: "outside the room"},
 	"gaps-larger-than-the-mask":     {at: "/mask/layers/0/gap", severity: problem.Stop, words: "leaves no panel"},
-	"gilded-panel-by-panel":         {at: "/days", severity: problem.Stop, words: "1000 are planned"},
+	"gilded-panel-by-panel":         {at: "/days", severity: problem.Stop, words: "the 1000 pieces that are planned"},
 	"half-a-panel":                  {at: "/mask/layers/0/columns", severity: problem.Stop},
 	"huge-exponent":                 {at: "/finish/steps/0/spread", severity: problem.Stop},
 	"huge-version":                  {at: "/ceilingwright", severity: problem.Stop, whole: true},

@@ -88,7 +88,12 @@ type Origin struct {
 	Work                       Act
 }
 
-// Tasks are the tasks of a job for so many people, each with its origin. A layer
+// MostTasks is how many pieces of work can be planned: each is held against all
+// others. A choice.
+const MostTasks = 1000
+
+// Tasks are the tasks of a job for so many people, each with its origin. Of more
+// than MostTasks the first MostTasks + 1 are listed and no more. A layer
 // is marked out, hung and bridged before the first step that goes through it,
 // and peeled after its last, or where the steps say. What is on the ceiling
 // follows in the order of the steps; what is on another surface goes on beside
@@ -100,11 +105,13 @@ func (j *Job) Tasks(people int) ([]Task, []Origin) {
 	l.single("protect", "Protect", j.Protect, atTidying)
 	l.single("survey", "Measure", j.Survey, 1)
 	l.setUp = l.chains[0].previous
-	for i := range j.Steps {
+	for i := 0; i < len(j.Steps) && !l.isFull(); i++ {
 		l.step(i)
 	}
-	l.end()
-	return l.tasks, l.origins
+	if !l.isFull() {
+		l.end()
+	}
+	return l.tasks[:min(len(l.tasks), MostTasks+1)], l.origins[:min(len(l.tasks), MostTasks+1)]
 }
 
 // state is how far a layer has come.
@@ -147,13 +154,17 @@ func (l *listing) size() {
 	count := 8 + 4*len(l.Layers)
 	for i := range l.Steps {
 		s := &l.Steps[i]
-		count += int(max(1, s.Coats)) + 2*len(s.Sections)
+		count += int(min(max(1, s.Coats), MostTasks)) + 2*len(s.Sections)
 		if s.Layer >= 0 {
 			l.last[s.Layer] = i
 		}
 	}
+	count = min(count, MostTasks+1)
 	l.tasks, l.origins = make([]Task, 0, count), make([]Origin, 0, count)
 }
+
+// isFull tells that there are more tasks than can be planned.
+func (l *listing) isFull() bool { return len(l.tasks) > MostTasks }
 
 func (l *listing) chain(surface string) *chain {
 	for i := range l.chains {
@@ -302,7 +313,7 @@ func (l *listing) coats(i int) {
 		return
 	}
 	wait, count := Dries, max(1, s.Coats)
-	for coat := int64(1); coat <= count; coat++ {
+	for coat := int64(1); coat <= count && !l.isFull(); coat++ {
 		t := Task{ID: "step." + s.ID, Name: s.Name, Labour: s.Labour, Share: atCoat, Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
 		if s.Kind == finish.LeafLaying && s.Gilders > 0 {
 			t.Share = s.Gilders
@@ -339,6 +350,9 @@ func (l *listing) gild(sizeStep, leafStep int) {
 	before, wet := c.previous, c.wet
 	laid := -1
 	for k, section := range leaf.Sections {
+		if l.isFull() {
+			break
+		}
 		mark := ""
 		if len(leaf.Sections) > 1 {
 			mark = ", section " + strconv.Itoa(k+1)
@@ -373,7 +387,7 @@ func (l *listing) gild(sizeStep, leafStep int) {
 // Assistant, 1785).
 func (l *listing) sizeBefore(c *chain, i int) {
 	s := &l.Steps[i]
-	for coat := int64(1); coat < s.Coats && s.Labour > 0; coat++ {
+	for coat := int64(1); coat < s.Coats && s.Labour > 0 && !l.isFull(); coat++ {
 		n := strconv.FormatInt(coat, 10)
 		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: atCoat, Whole: true},
 			Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)

@@ -52,11 +52,14 @@ type Purchase struct {
 	Proved    bool
 }
 
+// MostSizes is how many sizes of one product there may be: more than any shop
+// has.
+const MostSizes = 24
+
 // Bounds of what is bought. They are far outside any job and keep the search
 // within whole numbers of 64 bits.
 const (
 	mostLitres    = 100_000
-	mostSizes     = 24
 	mostPrice     = 100_000_000
 	priceDecimals = 3 // no currency in use has a smaller minor unit (ISO 4217, from memory)
 )
@@ -127,7 +130,7 @@ func needRefusals(need measure.Volume, cans []Can) []problem.Problem {
 		return []problem.Problem{{At: "", Severity: problem.Note,
 			What: "No can sizes are given, so no cans are counted.",
 			Do:   "Give the sizes the product is sold in."}}
-	case len(cans) > mostSizes:
+	case len(cans) > MostSizes:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
 			What: strconv.Itoa(len(cans)) + " can sizes are given.",
 			Do:   "Give 24 sizes at most."}}

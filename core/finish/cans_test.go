@@ -151,7 +151,7 @@ func TestCheapestCansRefuses(t *testing.T) {
 	_, problems, ok = CheapestCans(litres("1"), nil)
 	assert.False(t, ok)
 	isOnly(t, problems, "", problem.Note)
-	_, problems, ok = CheapestCans(litres("1"), make([]Can, mostSizes+1))
+	_, problems, ok = CheapestCans(litres("1"), make([]Can, MostSizes+1))
 	assert.False(t, ok)
 	isOnly(t, problems, "", problem.Stop)
 	_, problems, ok = CheapestCans(litres("1"), []Can{CanOf(num("0.00000000000000001"), measure.UnitLitre)})

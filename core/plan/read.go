@@ -28,7 +28,7 @@ const (
 // that is no plan, and a plan of a newer version. Anything else gives a plan
 // with its problems.
 func Read(data []byte) Document {
-	r := &reader{}
+	r := &reader{left: newLeft()}
 	node := r.document(data)
 	if node == nil {
 		return Document{Problems: r.problems}
@@ -212,8 +212,8 @@ func readCut(s section, cut *mask.Cut) {
 		cut.Rows, _ = s.count("rows", "")
 	})
 	s.when(cut.Split == mask.BySizes, func() {
-		cut.ColumnSizes = readSizes(s.items("columnSizes"))
-		cut.RowSizes = readSizes(s.items("rowSizes"))
+		cut.ColumnSizes = readSizes(s, "columnSizes")
+		cut.RowSizes = readSizes(s, "rowSizes")
 	})
 	s.when(cut.Split == mask.ByGreatest, func() {
 		cut.GreatestLength, _ = s.length("greatestLength", "")
@@ -221,14 +221,11 @@ func readCut(s section, cut *mask.Cut) {
 	})
 }
 
-// readSizes reads a list of panel sizes, at most as many as there may be
-// panels and one, so that too many are noticed.
-func readSizes(entries []section) []measure.Length {
-	if len(entries) > mask.MostPanels+1 {
-		entries = entries[:mask.MostPanels+1]
-	}
+// readSizes reads a list of panel sizes: all of it or, where it has more than are
+// left for the plan, nothing, since a layer with some of its columns is another.
+func readSizes(s section, name string) []measure.Length {
 	var sizes []measure.Length
-	for _, entry := range entries {
+	for _, entry := range s.whole(name, &s.left.sizes, "sizes") {
 		size, _ := entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
 		sizes = append(sizes, size)
 	}

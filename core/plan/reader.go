@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -19,6 +20,17 @@ type reader struct {
 	readings []Reading
 	// unasked is set while blanks are read that no one asks for now.
 	unasked bool
+	left    left
+}
+
+// left is how many entries of a kind may still be read, in all layers together:
+// a bound on each list alone is no bound on a plan of many layers.
+type left struct{ sizes, notes, up, gaps int }
+
+// newLeft is what a whole plan may have. A layer of n panels has at most n + 1
+// sizes, and at most as many seams.
+func newLeft() left {
+	return left{sizes: mask.MostPanels + 2*MostLayers, notes: mask.MostPanels, up: mask.MostPanels, gaps: mask.MostPanels}
 }
 
 // when reads blanks that are asked for only where asked is true. The others are
@@ -92,13 +104,39 @@ func (s section) list(name string, most int, what string) []section {
 	return items
 }
 
-// some is list for entries that are objects.
-func (s section) some(name string, most int, what string) []section {
-	items := s.list(name, most, what)
+// shared is list with what is left for all lists of its kind together.
+func (s section) shared(name string, left *int, what string) []section {
+	items := s.items(name)
+	if len(items) > *left {
+		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(*left)+" more are read in this plan.", "Take out those that are not needed.")
+		items = items[:*left]
+	}
+	*left -= len(items)
+	return items
+}
+
+// whole is shared for a list that is read whole or not at all.
+func (s section) whole(name string, left *int, what string) []section {
+	items := s.items(name)
+	if len(items) > *left {
+		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here, and "+strconv.Itoa(*left)+" more are read in this plan: none of these.", "Give fewer and larger panels.")
+		return nil
+	}
+	*left -= len(items)
+	return items
+}
+
+// objects are entries that are objects.
+func (r *reader) objects(items []section) []section {
 	for i, item := range items {
-		items[i] = s.object(item.at, item.node)
+		items[i] = r.object(item.at, item.node)
 	}
 	return items
+}
+
+// some is list for entries that are objects.
+func (s section) some(name string, most int, what string) []section {
+	return s.objects(s.list(name, most, what))
 }
 
 // text is what was typed into a blank, without the white space around it.

@@ -116,7 +116,10 @@ func readWork(s section, step *Step) {
 }
 
 func readPaint(s section, step *Step) {
-	step.Coats, _ = s.count("coats", "the number of coats")
+	if step.Coats, _ = s.count("coats", "the number of coats"); step.Coats > finish.MostCoats {
+		s.report(s.at+"/coats", problem.Stop, "There are "+strconv.Itoa(step.Coats)+" coats; "+strconv.Itoa(finish.MostCoats)+" are the most that are taken.", "Check the number.")
+		step.Coats = 0
+	}
 	readSpread(s, step)
 	readLoss(s, step)
 	step.Cans = readCans(s)
@@ -221,8 +224,7 @@ func readDryFilm(s section, step *Step) {
 
 func readCans(s section) []finish.Can {
 	var cans []finish.Can
-	for _, entry := range s.items("cans") {
-		can := s.object(entry.at, entry.node)
+	for _, can := range s.some("cans", finish.MostSizes, "sizes of can") {
 		size, ok := can.positiveAmount("size", "the size of the can")
 		unit := s.units.Gallon.Volume(word(can, "unit", "the unit of the can", volumeUnits()...))
 		price, priced := can.money("price")

@@ -40,6 +40,7 @@ func Build(doc plan.Document, version string) *Sheet {
 		b.workOut()
 		b.draw()
 	}
+	b.sheet.Problems = problem.Fewer(b.sheet.Problems)
 	return &b.sheet
 }
 

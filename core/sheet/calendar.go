@@ -49,9 +49,9 @@ func (b *builder) makeCalendar(c *calendar) {
 		c.job.Painted = b.painted(&hours)
 	}
 	c.tasks, c.origins = c.job.Tasks(people)
-	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= mostTasks; len(c.tasks) > mostTasks {
+	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= days.MostTasks; len(c.tasks) > days.MostTasks {
 		b.report("/days", []problem.Problem{{Severity: problem.Stop,
-			What: "The work comes in " + strconv.Itoa(len(c.tasks)) + " pieces; " + strconv.Itoa(mostTasks) + " are planned.",
+			What: "The work comes in more than the " + strconv.Itoa(days.MostTasks) + " pieces that are planned.",
 			Do:   "Use a size that takes leaf for longer, or fewer coats."}})
 	}
 	start, dated := b.date("/days/start", b.plan.Days.Start)
@@ -68,10 +68,6 @@ func (b *builder) makeCalendar(c *calendar) {
 // roundedTo is the step of minutes to which work is rounded up: nobody goes by
 // the minute. A choice.
 const roundedTo = 5
-
-// mostTasks is how many pieces of work are planned: each is held against all
-// others.
-const mostTasks = 1000
 
 // people is how many work: one where the plan does not say.
 func (b *builder) people() int { return max(1, min(b.plan.Days.People, mostPeople)) }

@@ -393,8 +393,9 @@ func (b *builder) saves(c *calendar) {
 		more.job.Painted = c.job.Painted
 		work := *s.Work
 		work.People = people
-		work.Tasks, _ = more.job.Tasks(people)
-		b.saved(s, &work, "One person more")
+		if work.Tasks, _ = more.job.Tasks(people); len(work.Tasks) <= days.MostTasks {
+			b.saved(s, &work, "One person more")
+		}
 	}
 	if s.Hours.To+60 <= days.Day {
 		work := *s.Work

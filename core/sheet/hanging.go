@@ -349,8 +349,9 @@ func (b *builder) runOut(l *layer) {
 		sum := b.put(axis.run.Box+axis.run.Over) + " − " + b.put(axis.run.Box)
 		b.length(blockHanging, id+".runout."+axis.name, "panels and gaps over the box, "+axis.label, axis.run.Over,
 			"All panels and planned gaps, less the box; below nothing they are short.", sum, ofArithmetic)
-		if change, ok := axis.run.Change(); ok {
-			narrowest, _ := axis.run.Narrowest()
+		// No seam can be set to less than nothing; the advice says what overlaps.
+		narrowest, _ := axis.run.Narrowest()
+		if change, ok := axis.run.Change(); ok && narrowest >= 0 {
 			b.length(blockHanging, id+".seam."+axis.name, "set each seam to, "+axis.label, narrowest,
 				"The planned gap, opened or closed so that the run lands on both tape lines.",
 				b.n.Exact(axis.run.Gap)+" + ("+b.n.Exact(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)

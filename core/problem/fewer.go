@@ -1,0 +1,96 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Most is how many problems a sheet tells, and MostAlike how many of one kind
+// are told each at its own blank. Choices: a page shows no more, and nobody
+// reads the eleventh of a kind.
+const (
+	Most      = 300
+	MostAlike = 10
+)
+
+// Fewer is a list of problems that can be read. Of more than MostAlike of one
+// kind the first is told, with how many more there are; the kind is the place
+// without its numbers, and the words without what they quote or count. Of what
+// is left beyond Most the notes go first, then the cautions, from the end on,
+// and the last one says how many. The order stays.
+func Fewer(list []Problem) []Problem {
+	if len(list) <= MostAlike {
+		return list
+	}
+	kinds := make([]string, len(list))
+	alike := make(map[string]int, len(list))
+	for i := range list {
+		kinds[i] = kindOf(&list[i])
+		alike[kinds[i]]++
+	}
+	told := make([]Problem, 0, min(len(list), Most))
+	for i, p := range list {
+		n := alike[kinds[i]]
+		switch {
+		case n == 0:
+			continue // told before
+		case n > MostAlike:
+			p.What += " So it is in " + strconv.Itoa(n-1) + " more places."
+			alike[kinds[i]] = 0
+		}
+		told = append(told, p)
+	}
+	return atMost(told, Most)
+}
+
+// kindOf is what problems of one kind have in common.
+func kindOf(p *Problem) string {
+	return string(p.Severity) + " " + blotted(p.At) + " " + blotted(p.What)
+}
+
+// blotted is a text without its numbers and without what stands between
+// quotation marks.
+func blotted(text string) string {
+	var out strings.Builder
+	out.Grow(len(text))
+	quoted := false
+	for _, r := range text {
+		switch {
+		case r == '“':
+			quoted = true
+		case r == '”':
+			quoted = false
+		case quoted || r >= '0' && r <= '9' || strings.ContainsRune("⁄¼½¾⅛⅜⅝⅞", r):
+		default:
+			out.WriteRune(r)
+		}
+	}
+	return out.String()
+}
+
+// atMost leaves out the least of what is too much.
+func atMost(list []Problem, most int) []Problem {
+	over := len(list) - most
+	if over <= 0 {
+		return list
+	}
+	over++ // room for the one that says so
+	left := over
+	out := make([]bool, len(list))
+	for _, severity := range [3]Severity{Note, Caution, Stop} {
+		for i := len(list) - 1; i >= 0 && left > 0; i-- {
+			if list[i].Severity == severity {
+				out[i] = true
+				left--
+			}
+		}
+	}
+	kept := make([]Problem, 0, most)
+	for i, p := range list {
+		if !out[i] {
+			kept = append(kept, p)
+		}
+	}
+	return append(kept, Problem{Severity: Note,
+		What: "There are " + strconv.Itoa(over) + " more remarks, which are left out.", Do: "See to those that are told first."})
+}
