@@ -92,7 +92,7 @@ func untrue(s *sheet.Sheet, text []byte, schema schemaNode) string {
 			}
 		}
 	}
-	return named(s, seen, schema, text)
+	return strangers(s, seen, schema, text)
 }
 
 // mayBeBelow tells of which figures a value below zero has a meaning: a
@@ -102,9 +102,9 @@ func mayBeBelow(id string) bool {
 		id == "room.out" || id == "room.closing"
 }
 
-// named is a figure or a place that something on the sheet names and that is not
+// strangers is a figure or a place that something on the sheet names and that is not
 // there.
-func named(s *sheet.Sheet, figures map[string]bool, schema schemaNode, text []byte) string {
+func strangers(s *sheet.Sheet, figures map[string]bool, schema schemaNode, text []byte) string {
 	for _, a := range s.Safety {
 		if !schema.knows(a.At) {
 			return "the note " + a.ID + " is at " + a.At + ", which is nowhere"
@@ -197,15 +197,15 @@ func (m *maker) try(t *testing.T, n uint64, longest time.Duration) bool {
 	if fault == "" {
 		return true
 	}
-	least := cutDown(text, func(smaller []byte) bool { return kindOf(overBounds(smaller, m.schema, longest)) == kindOf(fault) })
+	least := cutDown(text, func(smaller []byte) bool { return boundOf(overBounds(smaller, m.schema, longest)) == boundOf(fault) })
 	name := filepath.Join(os.TempDir(), "made-"+strconv.FormatUint(n, 10)+".json")
 	_ = os.WriteFile(name, least, 0o600)
 	t.Errorf("plan %d: %s\n%s", n, fault, name)
 	return false
 }
 
-// kindOf is which bound was broken, whatever the numbers.
-func kindOf(fault string) string {
+// boundOf is which bound was broken, whatever the numbers.
+func boundOf(fault string) string {
 	words := strings.Fields(fault)
 	if len(words) > 3 {
 		words = words[:3]
