@@ -115,7 +115,7 @@ func readLayer(s section, i int) Layer {
 
 func readDelivery(s section, l *Layer) {
 	l.Labels = s.text("labels")
-	for _, e := range s.objects(s.shared("panels", &s.left.notes, "panels")) {
+	for _, e := range s.objects(s.shared("panels", &s.taken.notes, mask.MostPanels, "panels")) {
 		l.Panels = append(l.Panels, readPanelNote(e))
 	}
 	for _, e := range s.some("pieces", mostPieces, "pieces") {
@@ -160,12 +160,12 @@ func (s section) both(one, two, what, otherwise string) (x, y measure.Length, ok
 
 func readHanging(s section, l *Layer) {
 	l.Start, l.Crooked, l.Key = label(s.text("start")), label(s.text("crooked")), label(s.text("key"))
-	for _, e := range s.shared("up", &s.left.up, "panels") {
+	for _, e := range s.shared("up", &s.taken.up, mask.MostPanels, "panels") {
 		if text := label(s.typed(e.at, e.node)); text != "" {
 			l.Up = append(l.Up, text)
 		}
 	}
-	for _, e := range s.objects(s.shared("gaps", &s.left.gaps, "gaps")) {
+	for _, e := range s.objects(s.shared("gaps", &s.taken.gaps, mask.MostPanels, "gaps")) {
 		n := GapNote{At: e.at, Seam: e.id("seam")}
 		n.Gap, n.Known = e.length("gap", "")
 		l.Gaps = append(l.Gaps, n)

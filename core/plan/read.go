@@ -28,7 +28,7 @@ const (
 // that is no plan, and a plan of a newer version. Anything else gives a plan
 // with its problems.
 func Read(data []byte) Document {
-	r := &reader{left: newLeft()}
+	r := &reader{}
 	node := r.document(data)
 	if node == nil {
 		return Document{Problems: r.problems}
@@ -225,7 +225,7 @@ func readCut(s section, cut *mask.Cut) {
 // left for the plan, nothing, since a layer with some of its columns is another.
 func readSizes(s section, name string) []measure.Length {
 	var sizes []measure.Length
-	for _, entry := range s.whole(name, &s.left.sizes, "sizes") {
+	for _, entry := range s.whole(name, &s.taken.sizes, mostSizes, "sizes") {
 		size, _ := entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
 		sizes = append(sizes, size)
 	}

@@ -20,18 +20,16 @@ type reader struct {
 	readings []Reading
 	// unasked is set while blanks are read that no one asks for now.
 	unasked bool
-	left    left
+	taken   taken
 }
 
-// left is how many entries of a kind may still be read, in all layers together:
-// a bound on each list alone is no bound on a plan of many layers.
-type left struct{ sizes, notes, up, gaps int }
+// taken is how many entries of a kind were read, in all layers together: a bound
+// on each list alone is no bound on a plan of many layers.
+type taken struct{ sizes, notes, up, gaps int }
 
-// newLeft is what a whole plan may have. A layer of n panels has at most n + 1
-// sizes, and at most as many seams.
-func newLeft() left {
-	return left{sizes: mask.MostPanels + 2*MostLayers, notes: mask.MostPanels, up: mask.MostPanels, gaps: mask.MostPanels}
-}
+// mostSizes is how many sizes of panels a whole plan may have: a layer of n
+// panels has at most n + 1, and at most as many seams.
+const mostSizes = mask.MostPanels + 2*MostLayers
 
 // when reads blanks that are asked for only where asked is true. The others are
 // read too, without a remark: they keep what was typed before another choice was
@@ -104,25 +102,26 @@ func (s section) list(name string, most int, what string) []section {
 	return items
 }
 
-// shared is list with what is left for all lists of its kind together.
-func (s section) shared(name string, left *int, what string) []section {
-	items := s.items(name)
-	if len(items) > *left {
-		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(*left)+" more are read in this plan.", "Take out those that are not needed.")
-		items = items[:*left]
+// shared is list with a limit on all lists of a kind together, of which so many
+// entries were taken already.
+func (s section) shared(name string, taken *int, most int, what string) []section {
+	items, left := s.items(name), most-*taken
+	if len(items) > left {
+		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(left)+" more are read in this plan.", "Take out those that are not needed.")
+		items = items[:left]
 	}
-	*left -= len(items)
+	*taken += len(items)
 	return items
 }
 
 // whole is shared for a list that is read whole or not at all.
-func (s section) whole(name string, left *int, what string) []section {
-	items := s.items(name)
-	if len(items) > *left {
-		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here, and "+strconv.Itoa(*left)+" more are read in this plan: none of these.", "Give fewer and larger panels.")
+func (s section) whole(name string, taken *int, most int, what string) []section {
+	items, left := s.items(name), most-*taken
+	if len(items) > left {
+		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here, and "+strconv.Itoa(left)+" more are read in this plan: none of these.", "Give fewer and larger panels.")
 		return nil
 	}
-	*left -= len(items)
+	*taken += len(items)
 	return items
 }
 
