@@ -138,3 +138,53 @@ func TestFlashPointInEitherUnit(t *testing.T) {
 		assert.Equal(t, row.burns, told, "%s °%s", row.flash, row.unit)
 	}
 }
+
+func figureIn(t *testing.T, s sheet.Sheet, id string) sheet.Figure {
+	t.Helper()
+	i := slices.IndexFunc(s.Figures, func(f sheet.Figure) bool { return f.ID == id })
+	require.GreaterOrEqual(t, i, 0, "no figure %s", id)
+	return s.Figures[i]
+}
+
+// A height of deck is said in whole steps, which its sum names, and beside it
+// stands the same height in the other system: 4 ft is 1.219 m, by hand. 9 ft 8 in
+// of ceiling and a fitter of 5 ft 6 in: 116 − 1.10 × 66 in is 43.4 in.
+func TestHeightsOfTheDeckAreSaidAsTheyAreWorkedOut(t *testing.T) {
+	s := dated(t, map[string]any{"/room/height": "9' 8\"", "/access": map[string]any{"by": "platform", "reachBy": "5' 6\"", "rails": "yes"}})
+	for id, want := range map[string][3]string{
+		"platform.height": {"3′ 8″", "1.118 m", "9′ 8″ − 1.10 × 5′ 6″ = 3′ 7⅜″; to the nearest step of 2″: 3′ 8″"},
+		"platform.least":  {"3′ 2″", "965 mm", "9′ 8″ − 1.185 × 5′ 6″ = 3′ 1 13⁄16″; up to a whole step of 2″: 3′ 2″"},
+		"platform.most":   {"3′ 10″", "1.168 m", "9′ 8″ − 5′ 6″ − ≈3 15⁄16″ = 3′ 10 1⁄16″; down to a whole step of 2″: 3′ 10″"},
+		"platform.base":   {"1′ 10″", "559 mm", "(≈3′ 7⅜″ + ≈3′ 7 5⁄16″) ÷ 4 = 1′ 9 11⁄16″; up to a whole step of 2″: 1′ 10″"},
+	} {
+		f := figureIn(t, s, id)
+		assert.Equal(t, want, [3]string{f.Text, f.Other, f.Working.Sum}, id)
+	}
+	// A crew of 5 ft 8 in and 6 ft 4 in: half way would be too high for the tall one's head.
+	s = dated(t, map[string]any{"/room/height": "9' 8\"", "/access": map[string]any{"by": "platform", "reachBy": "5' 8\"", "alsoBy": "6' 4\"", "rails": "yes"}})
+	assert.Contains(t, figureIn(t, s, "platform.height").Working.Sum, "; kept at ")
+}
+
+// Whatever is held against a limit of the other system, the limit is said in whole
+// steps, and what is said agrees with the verdict: 38 in is 965.2 mm, 45 in 1143 mm,
+// 18 in 457.2 mm; 950 mm is 37.4 in, 470 mm 18.5 in.
+func TestLimitsOfThePlatformInWholeSteps(t *testing.T) {
+	for _, row := range []struct {
+		rules, show, at, have, what, need, verdict string
+	}{
+		{"US", "metric", "railHeight", "1 m", "Top rail", "970 mm to 1.140 m", "ok"},
+		{"US", "metric", "railHeight", "96 cm", "Top rail", "970 mm to 1.140 m", "short"},
+		{"US", "metric", "railHeight", "968 mm", "Top rail", "965 mm to 1.140 m", "ok"},
+		{"US", "metric", "railHeight", "1142 mm", "Top rail", "970 mm to 1.143 m", "ok"},
+		{"US", "feet-inches", "railHeight", "3'", "Top rail", "3′ 2″ to 3′ 9″", "short"},
+		{"UK", "feet-inches", "railHeight", "38 in", "Top rail", "at least 3′ 1⅜″", "ok"},
+		{"UK", "feet-inches", "railHeight", "39 in", "Top rail", "at least 3′ 2″", "ok"},
+		{"UK", "feet-inches", "railGap", "20 in", "Gap between rails", "at most 1′ 6″", "short"},
+		{"UK", "metric", "railGap", "40 cm", "Gap between rails", "at most 470 mm", "ok"},
+	} {
+		s := dated(t, map[string]any{"/units/show": row.show, "/place/rules": row.rules, "/access": map[string]any{"by": "platform", "rails": "yes", row.at: row.have}})
+		i := slices.IndexFunc(s.Platform.Checks, func(c sheet.PlatformCheck) bool { return c.What == row.what })
+		require.GreaterOrEqual(t, i, 0, row)
+		assert.Equal(t, [2]string{row.need, row.verdict}, [2]string{s.Platform.Checks[i].Need, s.Platform.Checks[i].Verdict}, row)
+	}
+}

@@ -97,7 +97,7 @@ func oldPaintRules() []rule {
 			decides: code,
 			source:  "40 CFR 745.85, its (a)(3) seen in a secondary copy, outside the US as guidance; 29 CFR 1910.134, from memory; Control of Lead at Work Regulations 2002, from memory.",
 			with:    "lead",
-			adds:    "Where it may come loose, sheet the floor, work damp in a {dust mask} mask, without flame, hot gun or bare sander, and take nothing up dry. Wash before you eat.",
+			adds:    "Where the paint may come loose, sheet the floor, work damp in a {dust mask} mask, without flame, hot gun or bare sander, and take nothing up dry. Wash before you eat.",
 		},
 		{
 			id: "lead-keep-result", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
@@ -294,7 +294,7 @@ func wireRules() []rule {
 			id: "isolate-the-light", severity: problem.Stop, subject: "isolation", at: "/place/isolated",
 			when:    "there is a light in the ceiling, or nobody has said; and its circuit is not isolated, or nobody has said.",
 			fires:   func(f facts) bool { return f.Fixture != No && f.Building.Isolated != Yes },
-			words:   "Do not lower or mask the light until an electrician has its circuit switched off at the board, locked off and tested dead. The wall switch is not enough. Fill in when it is done.",
+			words:   "Do not lower or mask the light until an electrician has its circuit switched off at the board, locked off and tested dead. The wall switch is not enough.",
 			decides: electrician,
 			source:  "29 CFR 1926.416 and 1926.417, from memory; Electricity at Work Regulations 1989, regulations 12 to 14, from memory.",
 			bites:   []Block{Hanging},

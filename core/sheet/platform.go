@@ -72,21 +72,21 @@ func (b *builder) platform(job *safety.Job) {
 // deckFigures are the height of deck to ask for, and the base under it.
 func (b *builder) deckFigures(job *safety.Job, deck *safety.Deck) {
 	shortest, tallest := staturesOf(job, deck)
-	ceiling, short, tall := b.put(job.CeilingHeight), b.put(shortest), b.put(tallest)
-	b.deckAim(job, deck, short, tall)
-	b.deckLeast(job, deck, short, short != tall)
+	ceiling, tall := b.put(job.CeilingHeight), b.put(tallest)
+	b.deckAim(job, deck, shortest, tallest)
+	b.deckLeast(job, deck, shortest, shortest != tallest)
 	rule := "The ceiling less the height and a little head room."
-	if short != tall {
+	if shortest != tallest {
 		rule = "The ceiling less the height of the tallest and a little head room."
 	}
-	b.deck("platform.most", "deck at most", deck.Most, downwards, rule, ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre), reachSource)
+	b.deck("platform.most", "deck at most", stepped{deck.Most, job.CeilingHeight - tallest - headRoom, toMost}, rule, ceiling+" − "+tall+" − "+b.put(headRoom), reachSource)
 	ratio := safety.BaseRatio(job.Country)
 	if base := deck.Base(ratio); base > 0 {
 		source := "29 CFR 1926.451(c)(1): more than four times the least base needs tying, guying or bracing."
 		if ratio != 4 {
 			source = "Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table."
 		}
-		b.deck("platform.base", "base at least", base, upwards, "Deck and rails over the ratio of height to base, up to a whole step.",
+		b.deck("platform.base", "base at least", stepped{base, base, toLeast}, "Deck and rails over the ratio of height to base.",
 			"("+b.put(deck.Best)+" + "+b.put(safety.RailHeight)+") ÷ "+b.n.Number(measure.NumberFromInt(ratio), 0), source)
 	}
 }
@@ -102,7 +102,7 @@ func staturesOf(job *safety.Job, deck *safety.Deck) (shortest, tallest measure.L
 	}
 	if tallest == 0 {
 		// Nobody's height is known: it is what the deck leaves room for.
-		tallest = job.CeilingHeight - deck.Most - 10*measure.Centimetre
+		tallest = job.CeilingHeight - deck.Most - headRoom
 		shortest = tallest
 	}
 	return shortest, tallest
@@ -110,34 +110,35 @@ func staturesOf(job *safety.Job, deck *safety.Deck) (shortest, tallest measure.L
 
 // deckAim is the height of deck to ask for, by whichever of three ways it was
 // come by.
-func (b *builder) deckAim(job *safety.Job, deck *safety.Deck, short, tall string) {
-	ceiling := b.put(job.CeilingHeight)
+func (b *builder) deckAim(job *safety.Job, deck *safety.Deck, shortest, tallest measure.Length) {
+	ceiling, short, tall := b.put(job.CeilingHeight), b.put(shortest), b.put(tallest)
+	raw := job.CeilingHeight - (shortest*110/100+tallest*110/100)/2
 	rule, sum := "The ceiling less 1.10 times the height of a fitter of "+tall, ceiling+" − 1.10 × "+tall
 	switch {
 	case deck.Tried:
-		rule, sum = "The ceiling less the reach that was tried out", ceiling+" − "+b.put(job.Reach)
-		if job.CeilingHeight-job.Reach > deck.Most {
-			rule, sum = rule+", as far as the head stays clear", ceiling+" − "+tall+" − "+b.put(10*measure.Centimetre)
-		}
+		rule, sum, raw = "The ceiling less the reach that was tried out", ceiling+" − "+b.put(job.Reach), job.CeilingHeight-job.Reach
 	case deck.Assumed:
 		rule = "The ceiling less 1.10 times the height of a fitter taken as " + tall
 	case short != tall:
-		rule, sum = "The ceiling less 1.10 times the height half way between the shortest and the tallest, kept where both can work", ceiling+" − 1.10 × ("+short+" + "+tall+") ÷ 2"
+		rule, sum = "The ceiling less 1.10 times the height half way between the shortest and the tallest", ceiling+" − 1.10 × ("+short+" + "+tall+") ÷ 2"
 	}
-	b.deck("platform.height", "height of deck to ask for", deck.Best, nearest, rule+", to the nearest step. This is deck height, not “working height”.", sum, reachSource)
+	if deck.Best != max(0, raw) {
+		rule += ", kept where the head is clear and the ceiling in reach"
+	}
+	b.deck("platform.height", "height of deck to ask for", stepped{deck.Best, raw, toNearest}, rule+". This is deck height, not “working height”.", sum, reachSource)
 }
 
 // deckLeast is the lowest deck from which the ceiling is in easy reach.
-func (b *builder) deckLeast(job *safety.Job, deck *safety.Deck, short string, several bool) {
-	ceiling := b.put(job.CeilingHeight)
-	rule, sum := "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+short
+func (b *builder) deckLeast(job *safety.Job, deck *safety.Deck, shortest measure.Length, several bool) {
+	ceiling, raw := b.put(job.CeilingHeight), job.CeilingHeight-shortest*1185/1000
+	rule, sum := "The ceiling less the reach, 1.185 times the height.", ceiling+" − 1.185 × "+b.put(shortest)
 	switch {
 	case deck.Tried && deck.Least == deck.Best:
-		rule, sum = "The ceiling less the reach that was tried out, which is longer than most have.", ceiling+" − "+b.put(job.Reach)
+		rule, sum, raw = "The ceiling less the reach that was tried out, which is longer than most have.", ceiling+" − "+b.put(job.Reach), job.CeilingHeight-job.Reach
 	case several:
 		rule = "The ceiling less the reach of the shortest, 1.185 times the height."
 	}
-	b.deck("platform.least", "deck at least", deck.Least, upwards, rule, sum, reachSource)
+	b.deck("platform.least", "deck at least", stepped{deck.Least, raw, toLeast}, rule, sum, reachSource)
 }
 
 // Steps of a platform's height: nobody sets one to a sixteenth.
@@ -146,23 +147,48 @@ const (
 	inchStep   = 2 * measure.Inch
 )
 
-// How a height of deck is said in whole steps: the aim to the nearest one, the
-// least up and the most down.
+// headRoom is what is left free over the head of who stands on the deck.
+const headRoom = 10 * measure.Centimetre
+
+// rounding is a way to whole steps, and its name: the aim goes to the nearest one,
+// the least up and the most down.
+type rounding struct {
+	round func(l, step measure.Length) measure.Length
+	name  string
+}
+
+var (
+	toNearest = rounding{nearest, "to the nearest"}
+	toLeast   = rounding{upwards, "up to a whole"}
+	toMost    = rounding{downwards, "down to a whole"}
+)
+
 func nearest(l, step measure.Length) measure.Length   { return l.ToMark(step) }
 func upwards(l, step measure.Length) measure.Length   { return (l + step - 1) / step * step }
 func downwards(l, step measure.Length) measure.Length { return l / step * step }
 
-// deck is a height of deck, said in whole steps. Value and working have it
-// exactly.
-func (b *builder) deck(id, label string, l measure.Length, round func(l, step measure.Length) measure.Length, rule, sum, source string) {
-	step, other := inchStep, metricStep
-	if b.n.System == measure.Metric {
-		step, other = other, step
+// stepped is a height of deck that is said in whole steps: what it is, what its
+// sum gives before it is kept within bounds, and how it is rounded.
+type stepped struct {
+	is, sum measure.Length
+	how     rounding
+}
+
+// deck is a height of deck, said in whole steps, which the working names. Value
+// has it exactly, Other is what is said, converted.
+func (b *builder) deck(id, label string, l stepped, rule, sum, source string) {
+	said := b.n.Length(l.how.round(l.is, b.step()))
+	sum += " = " + b.n.Length(l.sum)
+	switch {
+	case l.is == 0 && l.sum < 0:
+		sum += "; not below 0"
+	case l.is != l.sum && b.n.Length(l.is) != b.n.Length(l.sum):
+		sum += "; kept at " + b.n.Length(l.is)
 	}
 	b.figure(Figure{
-		ID: id, Block: blockSafety, Label: label, Value: nanometres(l), Unit: "nm",
-		Text: b.n.Length(round(l, step)), Other: b.other.Length(round(l, other)),
-		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: source},
+		ID: id, Block: blockSafety, Label: label, Value: nanometres(l.is), Unit: "nm",
+		Text: said, Other: b.other.Length(l.how.round(l.is, b.step())),
+		Working: Working{Rule: rule, Sum: sum + "; " + l.how.name + " step of " + b.n.Length(b.step()) + ": " + said, Source: source},
 	})
 }
 

@@ -88,9 +88,9 @@ func (c *checked) rails() {
 	}
 	least, most, gap := safety.RailsWanted(c.job.Country)
 	if g.RailHeight > 0 {
-		need, verdict := "at least "+c.n.Length(least), verdictOK
+		need, verdict := "at least "+c.limit(g.RailHeight, least, upwards), verdictOK
 		if most > 0 {
-			need = c.n.Length(least) + " to " + c.n.Length(most)
+			need = c.limit(g.RailHeight, least, upwards) + " to " + c.limit(g.RailHeight, most, downwards)
 		}
 		if g.RailHeight < least || most > 0 && g.RailHeight > most {
 			verdict = verdictShort
@@ -102,7 +102,7 @@ func (c *checked) rails() {
 		if g.RailGap > gap {
 			verdict = verdictShort
 		}
-		c.put("Gap between rails", c.n.Length(g.RailGap), "at most "+c.n.Length(gap), verdict, "")
+		c.put("Gap between rails", c.n.Length(g.RailGap), "at most "+c.limit(g.RailGap, gap, downwards), verdict, "")
 	}
 }
 
@@ -135,7 +135,18 @@ func (c *checked) width() {
 	if have < need {
 		verdict = verdictShort
 	}
-	c.put("Deck, narrower side", c.n.Length(have), "at least "+c.n.Length(need), verdict, "")
+	c.put("Deck, narrower side", c.n.Length(have), "at least "+c.limit(have, need, upwards), verdict, "")
+}
+
+// limit is a length that something is held against. One of the other system is
+// said in whole steps towards safety, unless what is there lies between the two:
+// then to the mark.
+func (c *checked) limit(have, limit measure.Length, round func(l, step measure.Length) measure.Length) string {
+	whole := round(limit, c.limitStep())
+	if min(limit, whole) <= have && have <= max(limit, whole) {
+		return c.n.Length(limit)
+	}
+	return c.n.Length(whole)
 }
 
 const loadSource = "A person with clothes and tools, 250 lb or 113.4 kg: the old 29 CFR 1910.29(a)(2)(ii), since superseded. The rest is arithmetic."
