@@ -18,8 +18,8 @@ func TestPriceHasTwoCopies(t *testing.T) {
 	assert.Contains(t, v.text(shown), "58.00", "what an hour costs stands in the own copy")
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-what-ifs li").length >= 3`))
 
-	v.press(`[data-do=price-copy][data-to=client]`)
-	v.wait(`document.querySelector("[data-do=price-copy][data-to=client]").getAttribute("aria-pressed") === "true"`)
+	v.press(copyButton)
+	v.wait(`document.querySelector("` + copyButton + `").getAttribute("aria-pressed") === "true"`)
 	client := v.text(shown)
 	assert.NotContains(t, client, "58.00")
 	assert.NotContains(t, client, "Overhead")
@@ -28,11 +28,13 @@ func TestPriceHasTwoCopies(t *testing.T) {
 	assert.Contains(t, before, v.text(`document.querySelector("[data-fill=price] tfoot .cw-cost").textContent.split(" ")[0]`))
 
 	v.run(`window.print = () => { globalThis.printed = document.querySelector("[data-fill=cards]").textContent; }`)
-	v.press(`[data-do=print-client]`)
+	v.press(`[data-do=print-price]`)
 	v.wait(`globalThis.printed?.includes("To be paid")`)
 	assert.NotContains(t, v.text(`globalThis.printed`), "58.00")
 	assert.Contains(t, v.text(`globalThis.printed`), "For the client")
 	v.run(`dispatchEvent(new Event("afterprint"))`)
+	v.press(`[data-do=look][data-to=own]`)
+	v.wait(shown + `.includes("58.00")`)
 
 	v.write("/price/rate", "60")
 	v.wait(total+` !== $1`, before)

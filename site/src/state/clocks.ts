@@ -22,6 +22,11 @@ export function changesFrom(start: string): Json[] {
   return changes;
 }
 
+/** The day it is here, as the plan has days. */
+export function today(): string {
+  return dateText(new Date());
+}
+
 function dateText(d: Date): string {
   return [d.getFullYear(), d.getMonth() + 1, d.getDate()].map((n, i) => String(n).padStart(i === 0 ? 4 : 2, "0")).join("-");
 }

@@ -84,6 +84,7 @@ export function emptyPlan(before?: Plan): Plan {
       taxOn: "total",
       roundTo: "",
       minimum: "",
+      holdsDays: "",
       deposit: "",
       stages: [],
       hirePerDay: "",
@@ -228,8 +229,10 @@ export function planText(plan: Plan): string {
   return JSON.stringify(plan, null, 1) + "\n";
 }
 
-/** A file name from the job's title: letters and digits of any script. */
+/** A file name from the job's title: letters and digits of any script. A client's
+ *  copy has a name of its own. */
 export function fileName(plan: Plan, ending: string): string {
   const words = typedText(plan["title"]).normalize("NFC").toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  return (words.join("-").slice(0, 60) || "ceiling") + ending;
+  const whose = typedText(at(plan, "/quote/date")) === "" ? "" : "-client";
+  return (words.join("-").slice(0, 60) || "ceiling") + whose + ending;
 }

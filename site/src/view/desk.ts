@@ -22,6 +22,8 @@ export interface OwnDesk extends Desk {
   changeByKey(edit: (plan: Plan) => void, pointer: string): void;
   /** Writes what is on the sheet in another way, which is no step of its own. */
   amend(edit: (plan: Plan) => void): void;
+  /** Puts the same job on the sheet as another sees it: nothing has changed. */
+  look(as: Plan): void;
   /** What is shown is what was typed: nothing may act on an answer that is due. */
   settle(): void;
 }

@@ -25,6 +25,7 @@ import { keepingActions, keepNow, keepSoon, startKeeping } from "./keeping";
 import { openLadder, reopenLadder, startLadder } from "./ladder";
 import { startLight } from "./light";
 import { renderLists, renderWhen } from "./lists";
+import { isForClient, lookingActions, refusesChange } from "./looking";
 import { unsay } from "./messages";
 import { clearPaper } from "./paper";
 import { priceActions } from "./price";
@@ -34,7 +35,7 @@ import { rowActions } from "./rows";
 import { showNote } from "./safety";
 import { printSafetySheet } from "./safety-sheet";
 import { choiceActions } from "./setting-out";
-import { frame, sharingActions } from "./sharing";
+import { frame, offerOwnTab, sharingActions } from "./sharing";
 import { startStepOrder, stepOrderActions } from "./step-order";
 import { startTyping, writeUnits } from "./typing";
 import { goToPlace, renderUndo, startUndo, undoActions } from "./undo";
@@ -115,6 +116,7 @@ function show(): void {
 const desk: OwnDesk = {
   plan: () => plan,
   change: (edit, words = "", at = "") => {
+    if (refusesChange(plan)) return;
     edit(plan);
     changed({ words, at });
   },
@@ -125,14 +127,21 @@ const desk: OwnDesk = {
     window.scrollTo({ top: 0 });
   },
   changeByKey: (edit, pointer) => {
+    if (refusesChange(plan)) return;
     edit(plan);
     changedByKey(pointer);
   },
   amend: (edit) => {
+    if (isForClient(plan)) return;
     edit(plan);
     amend(JSON.stringify(plan));
     keepSoon();
     show();
+  },
+  look: (as) => {
+    plan = as;
+    show();
+    if (isFramed()) void offerOwnTab(plan);
   },
   settle,
 };
@@ -141,11 +150,16 @@ const desk: OwnDesk = {
 
 function showIn(next: string): void {
   if (next === notation(plan)) return;
-  desk.change(() => {
+  const edit = () => {
     writeUnits(plan);
     put(plan, "/units/show", next);
     put(plan, "/units/bare", next === "metric" ? "mm" : "in");
-  }, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
+  };
+  // A client may read the sheet in either; nothing of the job changes by it.
+  if (isForClient(plan)) {
+    edit();
+    desk.look(plan);
+  } else desk.change(edit, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
 }
 
 /** Prints one layer's cards and nothing else. */
@@ -171,6 +185,7 @@ const doing: Actions = {
   ...arrivingActions(desk),
   ...sharingActions(desk),
   ...undoActions,
+  ...lookingActions(desk),
   "print-cards": printCards,
   "print-safety": () => {
     const sheet = theSheet();

@@ -7,6 +7,7 @@ import { put, typedText } from "../state/pointer";
 import type { Actions, OwnDesk } from "./desk";
 import { action, region, setText } from "./dom";
 import { isFramed } from "./framed";
+import { ownBehind } from "./looking";
 import { message, unsay } from "./messages";
 import { offerOwnTab } from "./sharing";
 
@@ -34,6 +35,7 @@ function keepIfWaiting(): void {
 export function keepNow(): void {
   clearTimeout(keeping);
   if (isFramed()) void offerOwnTab(desk.plan());
+  if (ownBehind(desk.plan())) return; // the job itself is kept, its client's copy is made anew
   const state = region("state");
   switch (keep(desk.plan())) {
     case "kept":

@@ -5,10 +5,8 @@ import type { FinishRecord, Price, Sheet, Total } from "../engine/contract";
 import { at, list, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setText } from "./dom";
+import { isForClient, ownBehind } from "./looking";
 import { layAlone } from "./paper";
-
-/** Which copy is in view: it is not part of the plan. */
-let copy: "own" | "client" = "own";
 
 export function renderPrice(plan: JsonObject, price: Price | null): void {
   const layers = list(plan, "/mask/layers");
@@ -18,11 +16,12 @@ export function renderPrice(plan: JsonObject, price: Price | null): void {
     item.querySelector("input")?.setAttribute("aria-label", `What the panels of “${name}” cost`);
   });
   const money = currencyOf(plan);
-  redraw(region("price"), [price, copy, money], () => (price ? shown(price, money) : []));
+  const views = { client: isForClient(plan), canGoBack: ownBehind(plan) !== null };
+  redraw(region("price"), [price, views, money], () => (price ? shown(price, money, views) : []));
 }
 
 function currencyOf(plan: JsonObject): string {
-  return typedText(at(plan, "/price/currency")).trim();
+  return typedText(at(plan, isForClient(plan) ? "/quote/currency" : "/price/currency")).trim();
 }
 
 /** What stands over a table of money: sums in it are written without currency. */
@@ -30,25 +29,48 @@ function caption(words: string, money: string): HTMLElement {
   return make("caption", {}, money === "" ? words : `${words}, in ${money}`);
 }
 
-function shown(price: Price, money: string): (Node | null)[] {
-  if ((price.lines ?? []).length === 0) return price.text ? [make("p", { class: "cw-summary" }, price.text)] : [];
-  const own = copy === "own";
-  return [
-    make("p", { class: "cw-summary" }, price.text),
-    make(
-      "p",
-      { class: "cw-copies cw-more", role: "group", "aria-label": "Which copy is shown" },
-      copyButton("own", "Own copy, line by line"),
-      copyButton("client", "Client’s copy"),
-    ),
-    own ? ownCopy(price, money) : clientCopy(price, money),
-    own ? whatIfs(price) : null,
-    make("p", { class: "cw-more cw-block-tools" }, action("print-client", "Print the client’s copy"), action("print-own", "Print the own copy")),
-  ];
+/** Which copy is in view, and whether the firm's own is behind a client's. */
+interface Views {
+  client: boolean;
+  canGoBack: boolean;
 }
 
-function copyButton(to: string, words: string): HTMLElement {
-  return action("price-copy", words, { "data-to": to, "aria-pressed": String(copy === to) });
+function shown(price: Price, money: string, views: Views): (Node | null)[] {
+  const summary = make("p", { class: "cw-summary" }, price.text);
+  if (views.client) {
+    return [
+      summary,
+      make("p", { class: "cw-quoted" }, price.quoted),
+      views.canGoBack ? copies(views) : null,
+      price.client.length > 0 ? clientCopy(price, money) : null,
+      price.range === "" ? null : make("p", {}, `Rough price of a first visit: ${price.range}.`),
+      printButton(),
+    ];
+  }
+  if ((price.lines ?? []).length === 0) return price.text || price.range ? [price.text ? summary : null, copies(views)] : [];
+  return [summary, copies(views), ownCopy(price, money), whatIfs(price), printButton()];
+}
+
+function printButton(): HTMLElement {
+  return make("p", { class: "cw-more cw-block-tools" }, action("print-price", "Print this price"));
+}
+
+/** Which copy is in view, and what follows from it. */
+function copies(views: Views): HTMLElement {
+  const button = (to: string, words: string, pressed: boolean) => action("look", words, { "data-to": to, "aria-pressed": String(pressed) });
+  return make(
+    "p",
+    { class: "cw-copies cw-more", role: "group", "aria-label": "Which copy is shown" },
+    button("own", "Own copy, line by line", !views.client),
+    button("client", "Client’s copy", views.client),
+    make(
+      "small",
+      {},
+      views.client
+        ? "Print, link, file and saved page now give this copy: no rates, and the price as it stands."
+        : "Print, link, file and saved page give all of it, rates too.",
+    ),
+  );
 }
 
 /** Lines stand under what they belong to: masks, materials, work. */
@@ -153,29 +175,21 @@ function recordTable(record: FinishRecord): HTMLElement {
 
 /** When the client has the room back: nothing of who works how long. */
 function doneOn(sheet: Sheet | null): HTMLElement | null {
-  const text = (figure: string) => sheet?.figures?.find((f) => f.id === figure)?.text ?? "";
-  const finish = text("days.finish");
-  return finish === "" ? null : make("p", {}, `The work is planned to be done on ${finish}.`);
+  const text = sheet?.days?.text ?? "";
+  return text === "" ? null : make("p", {}, text);
 }
 
 export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
   const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
   const line = (words: string) => make("p", { class: "cw-sign" }, words);
   return {
-    "price-copy": (b) => {
-      copy = b.dataset["to"] === "client" ? "client" : "own";
-      desk.redraw();
-    },
-    "print-client": () => {
+    "print-price": () => {
       const price = sheet()?.price;
       if (!price) return;
-      layAlone("price", heading("price"), clientCopy(price, currencyOf(desk.plan())), doneOn(sheet()), line("Date"), line("This price holds until"), line("For the client"), line("For the painter"));
-      window.print();
-    },
-    "print-own": () => {
-      const price = sheet()?.price;
-      if (!price) return;
-      layAlone("price", heading("price, own copy"), ownCopy(price, currencyOf(desk.plan())), whatIfs(price));
+      const money = currencyOf(desk.plan());
+      if (isForClient(desk.plan())) {
+        layAlone("price", heading("price"), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), line("For the client, and date"), line("For the painter, and date"));
+      } else layAlone("price", heading("price, own copy"), ownCopy(price, money), whatIfs(price));
       window.print();
     },
     "print-record": () => {

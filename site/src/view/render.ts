@@ -17,6 +17,7 @@ import { renderHanging } from "./hanging";
 import { renderLadder } from "./ladder";
 import { nameLit, relight } from "./light";
 import { renderLimits } from "./limits";
+import { renderLooking } from "./looking";
 import { renderPlatform, type Stations } from "./platform";
 import { renderPrice, renderRecord } from "./price";
 import { renderSafety } from "./safety";
@@ -56,6 +57,7 @@ export function renderSheet(plan: Plan): void {
   renderHanging(plan, layers, figures(), stations());
   // After the lists above, since some of their blanks come with the answer.
   renderBlanks(plan, readings());
+  renderLooking(plan);
   renderAsked(plan, sheet.problems ?? []);
   renderClimate(sheet.climate ?? null);
   renderLeftOut(plan);

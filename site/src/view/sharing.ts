@@ -8,6 +8,7 @@ import { fileName, type Plan } from "../state/plan";
 import type { Actions, Desk } from "./desk";
 import { make, region, setAttribute } from "./dom";
 import { isSandboxed, tellHeight } from "./framed";
+import { isForClient } from "./looking";
 import { message } from "./messages";
 
 export function sharingActions(desk: Desk): Actions {
@@ -22,7 +23,7 @@ async function copyLink(plan: Plan): Promise<void> {
   const link = `${location.href.split("#")[0] ?? ""}#${await fragmentFromPlan(plan)}`;
   try {
     await navigator.clipboard.writeText(link);
-    message("done", "The link is copied. Whoever opens it sees this plan as it is now.");
+    message("done", isForClient(plan) ? "The link is copied. Whoever opens it sees the client’s copy, without rates." : "The link is copied. Whoever opens it sees this plan as it is now, with all that is in it.");
   } catch {
     message("done", "Copy this link:");
     const box = make("input", { class: "cw-link", readonly: true, "aria-label": "Link with the plan", value: link });
