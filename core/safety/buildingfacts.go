@@ -171,6 +171,11 @@ func (f facts) buildingAmount(name string, style Style) string {
 			return "an area not yet known"
 		}
 		return style.area(f.MaskArea)
+	case "test or certified firm":
+		if f.Lead == LeadFound {
+			return "Let a firm certified for lead do this job"
+		}
+		return "Have the old paint tested for lead, or let a certified firm do this job"
 	case "use":
 		return f.usedFor()
 	case "earth leakage switch":

@@ -100,9 +100,11 @@ func sheetRules() []rule {
 			fires: func(f facts) bool {
 				return f.mayBeAlone() && (f.builtUp() && f.Gear.Kind != Podium || len(f.steps(isSolvent)) > 0)
 			},
-			words:   "Do not work alone. Agree how to call for help and how to get someone down. If there are two of you or more, fill that in.",
+			words:   "Do not work alone. Agree how to call for help and how to get someone down.",
 			decides: code,
 			source:  "Common practice, no source.",
+			asks:    "How many people work on this job?",
+			unknown: func(f facts) bool { return f.Hands == 0 && f.Gear.OnDeck == 0 },
 		},
 	}
 }

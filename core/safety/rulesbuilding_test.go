@@ -1,6 +1,11 @@
 package safety
 
-import "ceilingwright/core/measure"
+import (
+	"testing"
+
+	"ceilingwright/core/measure"
+	"github.com/stretchr/testify/assert"
+)
 
 func laboratory(result AsbestosTest) change { return func(j *Job) { j.Asbestos = result } }
 func fixings(answer Answer) change          { return func(j *Job) { j.Building.Fixings = answer } }
@@ -166,4 +171,32 @@ var buildingCases = []ruleCase{
 	// 86 °F are 30 °C.
 	{"hot-under-the-ceiling", warmth(fact("30.1")), warmth(fact("30"))},
 	{"hot-under-the-ceiling", warmth(fact("38")), warmth(Fact{Value: number("38")})},
+}
+
+// Who knows that there is lead is not sent to have it tested.
+func TestNoTestWhereLeadIsFound(t *testing.T) {
+	house := all(built(1931), leadPlan(Yes))
+	assert.Contains(t, find(t, notesAfter(house), "lead-certified-firm").Words, "Have the old paint tested")
+	found := find(t, notesAfter(all(house, lead(LeadFound))), "lead-certified-firm")
+	assert.NotContains(t, found.Words, "tested")
+	assert.Equal(t, "/place/leadFirm", found.At)
+	for _, country := range []Country{US, UK, EU, Other} {
+		for _, use := range []Use{"", Home, Children, Public, Works} {
+			for _, note := range notesAfter(all(house, in(country), used(use), lead(LeadFound))) {
+				assert.NotContains(t, note.Words, "Have the old paint tested", "%s in %s", note.ID, country)
+			}
+		}
+	}
+}
+
+// The switch that cuts the power is called what the country calls it.
+func TestTemporaryLightByCountry(t *testing.T) {
+	for country, name := range map[Country]string{US: "through a GFCI.", UK: "through an RCD.", EU: "through an RCD.", Other: "through an RCD or GFCI."} {
+		dead := notesAfter(all(in(country), light(Yes), isolated(Yes)))
+		words := ""
+		for _, note := range dead {
+			words += note.Words + " "
+		}
+		assert.Contains(t, words, "Light the room from another circuit, "+name, country)
+	}
 }
