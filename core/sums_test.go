@@ -65,7 +65,7 @@ func checkSum(f sheet.Figure, by rounding) (problem string) {
 	for i, side := range sides {
 		text, exact := side, ""
 		if i > 0 {
-			text, exact, _ = strings.Cut(side, " (exactly ")
+			text, exact, _ = strings.Cut(strings.Replace(side, " (nearer ", " (exactly ", 1), " (exactly ")
 			exact = strings.TrimSuffix(exact, ")")
 			text, _, _ = strings.Cut(text, "; ")
 			text = "≈" + strings.TrimPrefix(text, "≈")

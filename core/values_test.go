@@ -175,7 +175,7 @@ func TestPanelsAgainstTheBox(t *testing.T) {
 	layer = map[string]any{"id": "L1", "split": "count", "columns": "6", "rows": "1", "panelTolerance": "0.096"}
 	s = job(t, map[string]any{"/room/length": "26'", "/mask/length": "288", "/mask/layers": []any{layer}})
 	assert.Equal(t, 0.576*inch, value(t, s, "L1.worst.length"))
-	assert.Contains(t, figures(s)["L1.worst.length"].Working.Rule, "it is 7.3 mm", "0.288 in")
+	assert.Contains(t, figures(s)["L1.worst.length"].Working.Rule, "it is 9⁄32″", "0.288 in")
 }
 
 func TestProductAndCans(t *testing.T) {

@@ -207,7 +207,7 @@ func TestGrowth(t *testing.T) {
 	assert.Equal(t, inch*576/1000, c.Grown[0].Whole)
 	assert.Equal(t, inch*288/1000, c.Grown[0].Half)
 	assert.Zero(t, c.Grown[1].Panels)
-	assert.Equal(t, "All 6 measured panels are about 0.2 % longer than ordered: the film itself has changed. Over the whole length that makes 14.6 mm; hung from the centre out, 7.3 mm at either end.",
+	assert.Equal(t, "All 6 measured panels are about 0.2 % longer than ordered: the film itself has changed. Over the whole length that makes 37/64\"; hung from the centre out, 9/32\" at either end.",
 		c.Changes(mask.Outline{Length: 24 * foot, Width: 3 * foot}, inches)[0])
 
 	shrunk := check(t, mask.Layer{Columns: repeat(32*inch, 3), Rows: repeat(36*inch, 1)}, note("A1", 31.952, 0), note("A2", 31.952, 0), note("A3", 31.952, 0))

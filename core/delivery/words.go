@@ -73,8 +73,8 @@ func appendGrowth(lines []string, more, less, side string, g Growth, n measure.N
 	}
 	share := n.NumberTrimmed(g.Share.Abs().Mul(measure.NumberFromInt(100)), 2)
 	return append(lines, "All "+count(g.Panels, "measured panel is ", "measured panels are ")+"about "+share+" % "+verb+
-		" than ordered: the film itself has changed. Over the whole "+side+" that makes "+fine(n, g.Whole.Abs())+
-		"; hung from the centre out, "+fine(n, g.Half.Abs())+" at either end.")
+		" than ordered: the film itself has changed. Over the whole "+side+" that makes "+n.Fine(g.Whole.Abs())+
+		"; hung from the centre out, "+n.Fine(g.Half.Abs())+" at either end.")
 }
 
 // hair is what sizes may differ by and still be spoken of as one: equal panels
@@ -105,7 +105,7 @@ func appendChanges(lines []string, one, many, how string, list []Change, name fu
 		if by < 0 {
 			by, than = -by, "less"
 		}
-		lines = append(lines, word+" "+strings.Join(names[key], ", ")+is+said(n, change.Now)+" "+how+", "+fine(n, by)+" "+than+" than ordered.")
+		lines = append(lines, word+" "+strings.Join(names[key], ", ")+is+said(n, change.Now)+" "+how+", "+n.Fine(by)+" "+than+" than ordered.")
 	}
 	return lines
 }
@@ -126,7 +126,7 @@ func appendMoves(lines []string, were, are mask.Run, name func(int) string, up, 
 			by, towards = -by, down
 		}
 		if by >= mask.Noticeable {
-			moves = append(moves, name(i+1)+" by "+fine(n, by)+" towards "+towards)
+			moves = append(moves, name(i+1)+" by "+n.Fine(by)+" towards "+towards)
 		}
 	}
 	if len(moves) == 0 {
@@ -162,26 +162,17 @@ func (c *Checked) appendShorts(lines []string, n measure.Notation) []string {
 		}
 		text := ""
 		if by.Length > 0 {
-			text = fine(n, by.Length) + " in length"
+			text = n.Fine(by.Length) + " in length"
 		}
 		if by.Width > 0 {
 			if text != "" {
 				text += " and "
 			}
-			text += fine(n, by.Width) + " in width"
+			text += n.Fine(by.Width) + " in width"
 		}
 		lines = append(lines, strings.Join(names[by.toMark(hair)], ", ")+": "+text+" more stays open at the outer edge.")
 	}
 	return lines
-}
-
-// fine is a small length that the tape mark must not hide: to a tenth of a
-// millimetre.
-func fine(n measure.Notation, l measure.Length) string {
-	if n.Hides(l) == 0 {
-		return n.Length(l)
-	}
-	return n.Exact(l.ToMark(measure.Millimetre / 10))
 }
 
 // said is a length, with "about" where the tape mark hides something.

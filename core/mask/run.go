@@ -157,7 +157,7 @@ func (a axis) compare() []problem.Problem {
 		which = fmt.Sprintf("each of the %d seams", len(run.Gaps))
 	}
 	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: a.differ(run),
-		Do: fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, fine(a.notation, change))}}
+		Do: fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, a.notation.Fine(change))}}
 }
 
 // differ says what the sizes add up to, against the mask.
@@ -191,15 +191,6 @@ func moreOrLess(l measure.Length) string {
 		return "less"
 	}
 	return "more"
-}
-
-// fine is an amount per seam, to a tenth of a millimetre where the tape mark
-// would change what the seams add up to.
-func fine(n measure.Notation, l measure.Length) string {
-	if n.Hides(l) == 0 {
-		return n.Length(l)
-	}
-	return n.Exact(l.ToMark(measure.Millimetre / 10))
 }
 
 // BuildUp is how far a run of panels may be off at its end when each panel is

@@ -84,11 +84,48 @@ func (n Notation) Length(l Length) string {
 // exact one.
 func (n Notation) Hides(l Length) Length { return l.ToMark(n.Mark()) - l }
 
-// Amount is l as Length writes it, or to the last digit where the tape mark
-// would hide it all: a difference that is there is never said to be nothing.
+// finest is how fine a length is ever told: a 64th of an inch or a tenth of a
+// millimetre, or the mark where that is finer. Nobody reads a tape or a rule any
+// finer, and a figure that is looks surer than it is. A choice.
+func (n Notation) finest() Length {
+	grid := Millimetre / 10
+	if n.System == FeetInches {
+		grid = tick
+	}
+	if mark := n.Mark(); mark > 0 {
+		return min(grid, mark)
+	}
+	return grid
+}
+
+// Fine is l as finely as it can be measured, for a small length of which the tape
+// mark hides too much: 39⁄64″, 0.3 mm or 4.2012 m, and less than can be told as
+// under 1⁄64″ or under 0.1 mm. What the mark does not hide is written as Length
+// writes it.
+func (n Notation) Fine(l Length) string {
+	finest := n.finest()
+	told := l.ToMark(finest)
+	switch {
+	case n.Mark() > 0 && n.Hides(l) == 0:
+		return n.Length(l)
+	case told == 0 && l != 0:
+		return "under " + n.Fine(finest)
+	case n.System == FeetInches:
+		return n.Exact(told)
+	case told%Millimetre == 0:
+		return n.metric(told, 0)
+	}
+	return n.metric(told, decimalsOf(finest))
+}
+
+// IsFine tells whether Fine writes l exactly.
+func (n Notation) IsFine(l Length) bool { return l%n.finest() == 0 || n.Hides(l) == 0 }
+
+// Amount is l as Length writes it, or as Fine does where the tape mark would hide
+// it all: a difference that is there is never said to be nothing.
 func (n Notation) Amount(l Length) string {
 	if l != 0 && l+n.Hides(l) == 0 {
-		return n.Exact(l)
+		return n.Fine(l)
 	}
 	return n.Length(l)
 }
@@ -265,14 +302,22 @@ func (n Notation) Area(a Area) string {
 
 // Volume is v in gallons or litres with two decimals, an exact half going to
 // the even digit. Below a quarter gallon it is in fluid ounces with one
-// decimal and below a tenth of a litre in millilitres, as it is measured out;
-// very small volumes keep three significant digits.
+// decimal and below a tenth of a litre in millilitres, as it is measured out; half
+// an ounce and less has two decimals. No spoon or syringe shows more, so what is
+// less is under 0.01 fl oz or under 0.1 mL.
 func (n Notation) Volume(v Volume) string {
 	large, small, least := n.volumeUnits()
 	if whole := v.In(large); whole.IsZero() || whole.Abs().Cmp(least) >= 0 {
 		return n.quantity(whole, 2) + " " + large.Text()
 	}
-	return n.quantity(v.In(small), 1) + " " + small.Text()
+	q, places := v.In(small), int32(1)
+	if small != UnitMillilitre && q.Abs().Cmp(NumberFromFraction(1, 2)) < 0 {
+		places = 2
+	}
+	if least := NumberFromDecimal(decimal.New(1, -places)); !q.IsZero() && q.Abs().Cmp(least) < 0 {
+		return "under " + n.Number(least, places) + " " + small.Text()
+	}
+	return n.Number(q, places) + " " + small.Text()
 }
 
 // VolumeInSum is v in gallons or litres however small, for a sum in which all is

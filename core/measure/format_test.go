@@ -204,7 +204,7 @@ func TestNotationAreaAndVolume(t *testing.T) {
 		{Notation{System: FeetInches, Imperial: true}.Volume(litre.Times(NumberFromInt(5))), "1.10 imp gal"},
 		{wholeMM.Volume(litre.Times(MustNumber("0.012345"))), "12.3 mL"},
 		{wholeMM.Volume(litre.Times(MustNumber("0.05"))), "50.0 mL"},
-		{wholeMM.Volume(litre.Times(MustNumber("0.000004567"))), "0.00457 mL"},
+		{wholeMM.Volume(litre.Times(MustNumber("0.000004567"))), "under 0.1 mL"},
 		{wholeMM.Volume(Volume{}), "0.00 L"},
 		{wholeMM.Volume(litre.Times(MustNumber("0.1"))), "0.10 L"},
 		{sixteenths.Volume(Volume{USGallon.Mul(MustNumber("0.25"))}), "0.25 gal"},
@@ -274,4 +274,53 @@ func TestNotationLimits(t *testing.T) {
 	unmarked := Notation{System: Metric, Plain: true}
 	assert.Equal(t, "1.5 mm", unmarked.AtLeast(3*Millimetre/2))
 	assert.Equal(t, "1.5 mm", unmarked.AtMost(3*Millimetre/2))
+}
+
+// Nothing is told finer than a 64th of an inch or a tenth of a millimetre, but
+// never as nothing.
+func TestFine(t *testing.T) {
+	for _, c := range []struct {
+		l                   Length
+		metric, feet, plain string
+	}{
+		{0, "0 mm", "0″", "0 mm"},
+		{27_085, "under 0.1 mm", "under 1⁄64″", "under 0.1 mm"},
+		{49_900, "under 0.1 mm", "under 1⁄64″", "under 0.1 mm"},
+		{50_000, "0.1 mm", "under 1⁄64″", "0.1 mm"},
+		{198_300, "0.2 mm", "under 1⁄64″", "0.2 mm"},
+		{198_438, "0.2 mm", "1⁄64″", "0.2 mm"},
+		{1_774_879, "1.8 mm", "1⁄16″", "1.8 mm"},
+		{Inch / 2, "12.7 mm", "½″", "12.7 mm"},
+		{999_960_000, "1.000 m", "3′ 3⅜″", "1.000 m"},
+		{4_201_190_308, "4.2012 m", "13′ 9 13⁄32″", "4.2012 m"},
+		{-27_085, "under 0.1 mm", "under 1⁄64″", "under 0.1 mm"},
+		{-1_774_879, "−1.8 mm", "−1⁄16″", "−1.8 mm"},
+	} {
+		assert.Equal(t, c.metric, Notation{System: Metric, MetricMark: Millimetre}.Fine(c.l))
+		assert.Equal(t, c.feet, Notation{System: FeetInches, InchMark: Inch / 16}.Fine(c.l))
+		assert.Equal(t, c.plain, Notation{System: Metric}.Fine(c.l), "without a mark")
+	}
+	// A finer mark is told as it is marked.
+	assert.Equal(t, "0.02 mm", Notation{System: Metric, MetricMark: Millimetre / 50}.Fine(27_085))
+	assert.Equal(t, "under 0.1 mm", Notation{System: Metric, MetricMark: Millimetre}.Amount(27_085))
+	assert.True(t, Notation{System: FeetInches, InchMark: Inch / 16}.IsFine(Inch/64))
+	assert.False(t, Notation{System: FeetInches, InchMark: Inch / 16}.IsFine(Inch/128))
+}
+
+// A volume is told as finely as it can be measured out.
+func TestSmallVolumes(t *testing.T) {
+	for _, c := range []struct{ floz, feet, metric string }{
+		{"0.396", "0.40 fl oz", "11.7 mL"},
+		{"0.5", "0.5 fl oz", "14.8 mL"},
+		{"0.01", "0.01 fl oz", "0.3 mL"},
+		{"0.009", "under 0.01 fl oz", "0.3 mL"},
+		{"0.003", "under 0.01 fl oz", "under 0.1 mL"},
+		{"0", "0.00 gal", "0.00 L"},
+	} {
+		v := VolumeOf(MustNumber(c.floz), UnitFluidOunce)
+		assert.Equal(t, c.feet, Notation{System: FeetInches, InchMark: Inch / 16}.Volume(v))
+		assert.Equal(t, c.metric, Notation{System: Metric, MetricMark: Millimetre}.Volume(v))
+	}
+	assert.Equal(t, "0.0031 gal", Notation{System: FeetInches, InchMark: Inch / 16}.VolumeInSum(VolumeOf(MustNumber("0.396"), UnitFluidOunce)))
+	assert.Equal(t, "1.09 gal", Notation{System: FeetInches, InchMark: Inch / 16}.VolumeInSum(VolumeOf(MustNumber("1.09"), UnitGallon)))
 }

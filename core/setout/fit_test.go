@@ -36,7 +36,7 @@ func TestCheckFit(t *testing.T) {
 		{"a least border no mask can leave", mask.Outline{Length: 16 * foot, Width: 11 * foot}, 8 * foot, []problem.Problem{
 			stop("/length", `The mask is 16' 0" long and the room 15' 0": 1' 0" too much.`, `Trim at least 1' 0" off the length, or order a smaller mask.`)}},
 		{"by less than a tape shows", mask.Outline{Length: 15*foot + 100, Width: 11 * foot}, 0, []problem.Problem{
-			stop("/length", `The mask is 15' 0" long and the room 15' 0": 0.0001 mm too much.`, `Trim at least 1/16" off the length, or order a smaller mask.`)}},
+			stop("/length", `The mask is 15' 0" long and the room 15' 0": under 1/64" too much.`, `Trim at least 1/16" off the length, or order a smaller mask.`)}},
 		{"no mask yet", mask.Outline{Length: 16 * foot}, 0, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
+	"strings"
 )
 
 // tapeSlip is how far a diagonal is taken to be misread by, for the error a
@@ -147,17 +148,18 @@ func isOpposite(a, c survey.Wall) bool {
 	return c == survey.BC
 }
 
-// hides is what the rounding to the tape mark leaves out, in words, to a
-// hundredth of a millimetre: below that it says nothing.
+// hides is what the rounding to the tape mark leaves out, in words: nothing where
+// that is finer than can be measured.
 func (b *builder) hides(l measure.Length) string {
-	left := (-b.n.Hides(l)).ToMark(measure.Millimetre / 100)
+	left := -b.n.Hides(l)
+	fine := b.n.Fine(left.Abs())
 	switch {
-	case left > 0:
-		return left.String() + " more"
+	case left == 0 || strings.HasPrefix(fine, "under "):
+		return ""
 	case left < 0:
-		return (-left).String() + " less"
+		return fine + " less"
 	}
-	return ""
+	return fine + " more"
 }
 
 // names are the names of layers, for marks that are not for all of them.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/delivery"
 	"ceilingwright/core/drawing"
@@ -188,14 +189,17 @@ func (b *builder) length(block, id, label string, l measure.Length, rule, sum, s
 	})
 }
 
-// exactly is a length with what its rounding hides: "1′ 0¼″" or "1′ 0¼″
-// (exactly 311.2 mm)".
+// exactly is a length with what its rounding hides, as far as anyone can measure
+// it: "1′ 0¼″", "1′ 0¼″ (exactly 1′ 0 17⁄64″)" or "311 mm (nearer 311.2 mm)".
 func (b *builder) exactly(l measure.Length) string {
-	text := b.n.Length(l)
-	if b.n.Hides(l) == 0 {
+	text, fine := b.n.Length(l), b.n.Fine(l)
+	switch {
+	case fine == text || strings.HasPrefix(fine, "under "):
 		return text
+	case b.n.IsFine(l):
+		return text + " (exactly " + fine + ")"
 	}
-	return text + " (exactly " + b.n.Exact(l) + ")"
+	return text + " (nearer " + fine + ")"
 }
 
 // area is a figure that is an area.

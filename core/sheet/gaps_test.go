@@ -109,7 +109,7 @@ func TestBridges_OnTheSheet(t *testing.T) {
 	assert.Equal(t, "1│2: 2 pieces of 1.213 m, each lapping the one before by 25 mm.", pieces.Layers[0].Bridges[0].Text)
 	assert.Equal(t, "7", figure(pieces, "L1.bridges"))
 	assert.Equal(t, "8.502 m", figure(pieces, "tape.length"))
-	assert.Equal(t, []problem.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers 9.95 mm of the panel on either side.",
+	assert.Equal(t, []problem.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers just under 10 mm of the panel on either side.",
 		Do: "Use tape of 24 mm or wider, so that it holds about 10 mm on either side (common practice, no source)."}}, problemsBelow(*pieces, "/seams/tapeWidth"))
 	assert.Empty(t, problemsBelow(*taped(`,"tapeWidth":"24"`), "/seams"))
 	assert.Len(t, problemsBelow(*taped(`,"pieceLength":"50"`), "/seams/pieceLength"), 1)

@@ -330,11 +330,15 @@ func (b *builder) offBy(over measure.Length) string {
 }
 
 // fine is a small length that the tape mark must not hide.
-func (b *builder) fine(l measure.Length) string {
-	if b.n.Hides(l) == 0 {
-		return b.n.Length(l)
+func (b *builder) fine(l measure.Length) string { return b.n.Fine(l) }
+
+// tolerance is a tolerance put into a sum that multiplies it: one typed in
+// millimetres stays so among feet and inches, of which it is no mark.
+func (b *builder) tolerance(t measure.Length) string {
+	if b.n.System == measure.FeetInches || b.n.IsFine(t) {
+		return b.n.Exact(t)
 	}
-	return b.n.Exact(l.ToMark(measure.Millimetre / 10))
+	return "≈" + b.n.Fine(t)
 }
 
 const toleranceSource = "Worst: every panel off the same way. Likely: root of the sum of squares, for independent centred errors (Scholz 1995, Tolerance Stack Analysis Methods; propagation law in JCGM 100, 5.1.2)."
@@ -354,7 +358,7 @@ func (b *builder) runOut(l *layer) {
 		if change, ok := axis.run.Change(); ok && narrowest >= 0 {
 			b.length(blockHanging, id+".seam."+axis.name, "set each seam to, "+axis.label, narrowest,
 				"The planned gap, opened or closed so that the run lands on both tape lines.",
-				b.n.Exact(axis.run.Gap)+" + ("+b.n.Exact(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)
+				b.fine(axis.run.Gap)+" + ("+b.fine(measure.Length(change.RoundHalfEven(0).IntPart()))+")", ofArithmetic)
 		}
 		b.buildUp(l, id, axis.name, axis.label, len(axis.run.Sizes))
 	}
@@ -370,8 +374,8 @@ func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
 	// A seam is set to within half a mark of the tape.
 	set := mask.BuildUpWithSeams(panels, t, b.n.Mark().Half())
 	b.length(blockHanging, id+".worst."+name, "worst run-out "+label+", hung from one end", end.Worst,
-		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end. With every seam set half a tape mark off as well it is "+b.fine(set.Worst)+" from one end.", n+" × "+b.n.Exact(t), toleranceSource)
+		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end. With every seam set half a tape mark off as well it is "+b.fine(set.Worst)+" from one end.", n+" × "+b.tolerance(t), toleranceSource)
 	b.length(blockHanging, id+".likely."+name, "likely run-out "+label+", hung from one end", end.Likely,
 		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end. From one end it is "+b.fine(set.Likely)+" with the seams half a tape mark off as well, and "+
-			b.fine(mask.LikelyIfFlat(panels, t))+" where any error within the tolerance is as likely as another.", "√"+n+" × "+b.n.Exact(t), toleranceSource)
+			b.fine(mask.LikelyIfFlat(panels, t))+" where any error within the tolerance is as likely as another.", "√"+n+" × "+b.tolerance(t), toleranceSource)
 }

@@ -371,10 +371,13 @@ func (b *builder) heldTo(l, limit measure.Length) string {
 	case l > 0 && shown == 0 && limited != 0 && mark > 0:
 		return b.n.Exact(mark / 2)
 	}
-	if shown := l.ToMark(measure.Millimetre / 10); shown != limit && (shown > limit) == (l > limit) {
-		return b.n.Exact(shown)
+	if fine := b.n.Fine(l); fine != b.n.Fine(limit) {
+		return fine
 	}
-	return b.n.Exact(l)
+	if l < limit {
+		return "just under " + b.n.Fine(limit)
+	}
+	return "just over " + b.n.Fine(limit)
 }
 
 // upTo is a length that others are within: on the tape mark, or half a mark.
