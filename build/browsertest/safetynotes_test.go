@@ -19,8 +19,8 @@ const noteWords = `document.getElementById("note-" + $1)?.querySelector("p").tex
 func TestNotesStandMostSevereFirst(t *testing.T) {
 	v := open(t, desk, fragment(grimPlan))
 	groups := value[[]string](v, `Array.from(document.querySelectorAll(".cw-notes"), (g) => g.dataset.severity + " " + g.querySelectorAll(".cw-note").length + " " + /\((\d+)\)/.exec(g.querySelector("h3").textContent)[1])`)
-	require.Len(t, groups, 3)
-	for i, severity := range []string{"stop", "caution", "note"} {
+	require.Len(t, groups, 4)
+	for i, severity := range []string{"stop", "caution", "note", "note"} {
 		words := strings.Fields(groups[i])
 		require.Len(t, words, 3)
 		assert.Equal(t, severity, words[0])
@@ -33,7 +33,9 @@ func TestNotesStandMostSevereFirst(t *testing.T) {
 	assert.Equal(t, 3, value[int](v, `new Set(Array.from(document.querySelectorAll(".cw-note > .cw-shape path:first-child"), (p) => p.getAttribute("d"))).size`))
 	// A stop is larger than the rest.
 	assert.True(t, v.holds(`parseFloat(getComputedStyle(document.querySelector(".cw-note[data-severity=stop] strong")).fontSize) > parseFloat(getComputedStyle(document.querySelector(".cw-note[data-severity=caution] strong")).fontSize)`))
-	// Mere notes are folded away; what the sheet is stands outside the fold.
+	// What need not be seen at once is folded away, and that is mere notes; what the
+	// sheet is stands outside the fold.
+	assert.True(t, v.holds(`Array.from(document.querySelectorAll(".cw-know .cw-note")).every((n) => n.dataset.severity === "note")`))
 	assert.False(t, v.holds(`document.querySelector(".cw-know").open`))
 	assert.True(t, v.holds(`document.querySelector(".cw-standing").checkVisibility()`))
 	// Who has the last word, and the source, in the fold of every note.
@@ -43,14 +45,28 @@ func TestNotesStandMostSevereFirst(t *testing.T) {
 	v.picture("safety-grim-390")
 }
 
-// From a note to the blank that answers it, and the note goes once it does.
-func TestNoteLeadsToTheBlankThatAnswersIt(t *testing.T) {
+// What nobody has said stands in one list over the notes, each question the way to
+// its blank, and goes once it is answered.
+func TestFindOutLeadsToTheBlanks(t *testing.T) {
 	v := openPainter(t, desk)
-	require.Contains(t, v.text(noteWords, "fitter-height-assumed"), "height")
-	v.run(`document.querySelector("#note-fitter-height-assumed [data-do=go-to]").click()`)
+	const question = `document.querySelector('.cw-find-out [data-to="' + $1 + '"]')`
+	assert.True(t, v.holds(`document.querySelector(".cw-find-out").compareDocumentPosition(document.querySelector(".cw-notes")) === Node.DOCUMENT_POSITION_FOLLOWING`))
+	require.Equal(t, "How tall is the fitter?", v.text(question+`.textContent`, "/access/reachBy"))
+	v.run(question+`.click()`, "/access/reachBy")
 	v.wait(`document.activeElement.dataset.at === "/access/reachBy"`)
 	v.keys("5'8")
-	v.wait(`document.getElementById("note-fitter-height-assumed") === null`)
+	v.wait(`!`+question, "/access/reachBy")
+	// Every question leads to a blank, and none stands beside a note as well.
+	assert.True(t, v.holds(`Array.from(document.querySelectorAll(".cw-find-out [data-to]")).every((q) => document.querySelector('[data-at="' + q.dataset.to + '"]'))`))
+	assert.True(t, v.holds(`Array.from(document.querySelectorAll(".cw-find-out [data-to]")).every((q) => !document.querySelector('.cw-note > div > [data-to="' + q.dataset.to + '"]'))`))
+	assert.True(t, v.holds(`document.querySelector(".cw-find-out h3").textContent.includes("(" + document.querySelectorAll(".cw-find-out li").length + ")")`))
+}
+
+// Before anything is typed nothing is red, and nobody is asked.
+func TestEmptySheetNagsNobody(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.wait(`document.querySelector(".cw-standing")`)
+	assert.True(t, v.holds(`!document.querySelector(".cw-notes, .cw-find-out, .cw-bite, [data-do=print-safety]")`))
 }
 
 // grimPlan is a job in which nearly everything that can be wrong is, and

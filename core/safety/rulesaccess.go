@@ -346,7 +346,7 @@ func railRules() []rule {
 			words:   "Look for a stairwell, a gallery or a low window beside the platform. A fall counts down to the lowest level.",
 			decides: code,
 			source:  "29 CFR 1926.451(g)(1), which counts from the lower level, seen in a secondary copy; Work at Height Regulations 2005, regulation 6.",
-			asks:    "Does the floor fall away beside the platform: a stairwell, a gallery, a low window?",
+			asks:    "Is there a stairwell, a gallery or a low window beside the platform?",
 		},
 		{
 			id: "rails-above-10-ft", severity: problem.Stop, where: inUS, subject: "rails", at: "/access/rails",
@@ -568,7 +568,7 @@ func baseRules() []rule {
 			source:  "29 CFR 1926.452(w)(2), OSHA letter of 2005-06-17; HSE information sheet CIS10, seen in a secondary copy.",
 			with:    "moving",
 			adds:    "If it has wheels, lock every one before anyone climbs.",
-			asks:    "Are all its wheels locked while someone is up?",
+			asks:    "Are all wheels locked while someone is up?",
 			unknown: wheelsNotSaid,
 		},
 		{
@@ -720,7 +720,7 @@ func baseRules() []rule {
 			figures: []string{"platform.height"},
 			with:    "platform",
 			adds:    "Go up by its own ladder or stair, inside a tower, never by the braces.",
-			asks:    "Has it a ladder or stair of its own up to the deck?",
+			asks:    "Has it a ladder or stair of its own?",
 			unknown: wayUpNotSaid,
 		},
 		{
@@ -809,7 +809,7 @@ func overheadRules() []rule {
 			words:   "Count the hours overhead. Above two a day for one person take turns; above four plan more people or more days. With the days filled in this sheet counts them.",
 			decides: code,
 			source:  "Washington State, WAC 296-62-05105 and 296-62-05174, repealed in 2003, as guidance; the figures are from memory.",
-			asks:    "When does the work start, so that the hours overhead can be counted?",
+			asks:    "When does the work start, to count the hours overhead?",
 		},
 		{
 			id: "panel-over-5-kg", severity: problem.Caution, subject: "panel", at: "/access/panel",

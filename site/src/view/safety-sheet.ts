@@ -19,26 +19,28 @@ interface Amount {
   caution: Say;
   note: Say;
   more: Say; // what the page keeps on demand
+  figures: boolean;
   type: "large" | "middle" | "small"; // small is 8 pt
   own: number; // lines for what the site adds
   names: number; // lines for who has read it, two names a line
 }
 
-/** From all that can be said to the least: the first that fits is printed. */
+/** From all that can be said to the least: the first that fits is printed. A
+ *  caution holds several acts, so the figures go before any of its words. */
 const amounts: Amount[] = [
-  { stop: "source", caution: "source", note: "source", more: "words", type: "large", own: 4, names: 4 },
-  { stop: "source", caution: "source", note: "words", more: "words", type: "middle", own: 4, names: 4 },
-  { stop: "source", caution: "words", note: "words", more: "words", type: "middle", own: 4, names: 4 },
-  { stop: "source", caution: "words", note: "words", more: "sentence", type: "middle", own: 4, names: 3 },
-  { stop: "source", caution: "words", note: "words", more: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "words", note: "words", more: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "words", note: "sentence", more: "sentence", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "words", note: "sentence", more: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "words", caution: "sentence", note: "sentence", more: "nothing", type: "small", own: 4, names: 3 },
-  { stop: "words", caution: "sentence", note: "sentence", more: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "words", caution: "sentence", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "sentence", caution: "sentence", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
-  { stop: "sentence", caution: "nothing", note: "nothing", more: "nothing", type: "small", own: 2, names: 2 },
+  { stop: "source", caution: "source", note: "source", more: "words", figures: true, type: "large", own: 4, names: 4 },
+  { stop: "source", caution: "source", note: "words", more: "words", figures: true, type: "middle", own: 4, names: 4 },
+  { stop: "source", caution: "words", note: "words", more: "words", figures: true, type: "middle", own: 4, names: 4 },
+  { stop: "source", caution: "words", note: "words", more: "sentence", figures: true, type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "words", more: "sentence", figures: true, type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "words", more: "nothing", figures: true, type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "words", note: "words", more: "nothing", figures: false, type: "small", own: 4, names: 3 },
+  { stop: "words", caution: "words", note: "words", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "words", note: "sentence", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "words", note: "nothing", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
+  { stop: "words", caution: "sentence", note: "nothing", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
+  { stop: "sentence", caution: "sentence", note: "nothing", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
+  { stop: "sentence", caution: "nothing", note: "nothing", more: "nothing", figures: false, type: "small", own: 2, names: 2 },
 ];
 
 /** What of the platform and of the air stands on the sheet, where it is known. */
@@ -90,7 +92,7 @@ function whole(plan: Plan, sheet: Sheet, amount: Amount): HTMLDivElement {
     ),
     toFindOut(sheet.findOut ?? []),
     part("Stop: nobody starts until this is done", of("stop"), amount.stop),
-    make("div", { class: "cw-safety-columns" }, part("Take care", of("caution"), amount.caution), part("Also know", of("note"), amount.note), part("More", others.filter((n) => n.onDemand), amount.more), make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures)))),
+    make("div", { class: "cw-safety-columns" }, part("Take care", of("caution"), amount.caution), part("Also know", of("note"), amount.note), amount.more === "nothing" ? null : part("More", others.filter((n) => n.onDemand), amount.more), amount.figures ? make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures))) : null),
     make("section", { class: "cw-safety-own" }, make("h3", {}, "For this site"), ...ownLines.slice(0, amount.own).map((words) => make("p", {}, words))),
     signed(amount.names),
   );
@@ -114,7 +116,7 @@ function part(heading: string, notes: SafetyNote[], say: Say): HTMLElement | nul
 /** What nobody has said yet, with a line for the answer. */
 function toFindOut(questions: Question[]): HTMLElement | null {
   if (questions.length === 0) return null;
-  return make("section", { class: "cw-safety-asked" }, make("h3", {}, "Find out first"), make("ul", {}, ...questions.map((q) => make("li", {}, `${q.words} ______`))));
+  return make("section", { class: "cw-safety-asked" }, make("h3", {}, "Find out first"), make("p", {}, ...questions.flatMap((q) => [make("span", {}, q.words), " ______ "])));
 }
 
 function entry(n: SafetyNote, say: Say): HTMLElement {
