@@ -106,5 +106,5 @@ func TestThinnerCounts(t *testing.T) {
 	// (400 + 0.1 × 870) ÷ 1.1 = 442.72…, up to a tenth.
 	assert.Equal(t, "442.8 g/L", line.Holds)
 	assert.Contains(t, line.Text, "with 10 % of thinner added, taken as 870 g/L")
-	assert.Contains(t, figures(sheetOf(t, coated(t, "EU", blanks)))["air.mass"].Working.Sum, "× 443 g/L")
+	assert.Contains(t, figures(sheetOf(t, coated(t, "EU", blanks)))["air.mass"].Working.Sum, "× (400 g/L + 10 % × 870 g/L) ÷ 110 %")
 }

@@ -71,7 +71,7 @@ var units = []struct {
 	{"ft/h", unit{foot, [5]int{1, 0, -1}, 0}}, {"m/h", unit{1, [5]int{1, 0, -1}, 0}},
 	{"ft³/min", unit{foot * foot * foot * 60, [5]int{3, 0, -1}, 0.5}}, {"m³/h", unit{1, [5]int{3, 0, -1}, 0.5}}, {"cfm", unit{foot * foot * foot * 60, [5]int{3, 0, -1}, 0.5}},
 	{"an hour", unit{1, [5]int{0, 0, -1}, 0}}, {"g/h", unit{1, [5]int{0, 1, -1}, 0.5}}, {"mg/m³", unit{1e-3, [5]int{-3, 1}, 0.5}}, {"g/m³", unit{1, [5]int{-3, 1}, 0}},
-	{"g/L", unit{1e3, [5]int{-3, 1}, 0}}, {"lb/gal", unit{453.59237 / gallon, [5]int{-3, 1}, 0}}, {"kg/L", unit{1e6, [5]int{-3, 1}, 0}},
+	{"mg/g", unit{1e-3, [5]int{}, 0}}, {"min/h", unit{1.0 / 60, [5]int{}, 0}}, {"g/L", unit{1e3, [5]int{-3, 1}, 0}}, {"lb/gal", unit{453.59237 / gallon, [5]int{-3, 1}, 0}}, {"kg/L", unit{1e6, [5]int{-3, 1}, 0}},
 	{"ft²", unit{foot * foot, area, 0.5}}, {"m²", unit{1, area, 0.5}}, {"ft³", unit{foot * foot * foot, volume, 0.5}}, {"m³", unit{1, volume, 0.5}},
 	{"fl oz", unit{ounce, volume, 0}}, {"gal", unit{gallon, volume, 0}}, {"qt", unit{gallon / 4, volume, 0}}, {"tsp", unit{ounce / 6, volume, 0}}, {"tbsp", unit{ounce / 2, volume, 0}}, {"cup", unit{8 * ounce, volume, 0}},
 	{"mL", unit{1e-6, volume, 0.5}}, {"L", unit{1e-3, volume, 0}},

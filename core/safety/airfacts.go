@@ -3,9 +3,14 @@ package safety
 import "ceilingwright/core/measure"
 
 var (
-	solventPerLitre = measure.NumberFromInt(150)  // g/L, above: treated as a solvent product
-	burnsBelow      = measure.NumberFromInt(60)   // °C, 140 °F: a flash point below makes a product one that may burn
-	nearFlammable   = measure.NumberFromInt(4000) // mg/m³, a tenth of the lower limit of burning
+	solventPerLitre = measure.NumberFromInt(150) // g/L, above: treated as a solvent product
+	burnsBelow      = measure.NumberFromInt(60)  // °C, 140 °F: a flash point below makes a product one that may burn
+	// nearFlammable is mg/m³, a tenth of the lower limit of burning: 0.6 % for white
+	// spirit, the cautious one of the common thinners, of 140 g a mole (both from
+	// memory), at 24.45 L a mole is 34 356 mg/m³; rounded down. Turpentine, 0.8 %, would
+	// have 4450.
+	nearFlammable = measure.NumberFromInt(3400)
+	mostChanges   = measure.NumberFromInt(60) // an hour: more than windows and a fan bring to a room, common practice, no source
 )
 
 // averageOverLimit: in the worst working day the products together are above
@@ -13,14 +18,12 @@ var (
 func (f facts) averageOverLimit() bool { return exceeds(f.course.Share, FactOf(once), once) }
 
 // shortOverLimit: the worst quarter of an hour is above what is allowed for one.
-func (f facts) shortOverLimit() bool {
-	return exceeds(f.course.ShortTerm, above(f.Air.ShortTerm, 0), once)
-}
+func (f facts) shortOverLimit() bool { return exceeds(f.course.ShortPart, FactOf(once), once) }
 
-// averageNearLimit: the products are above half of what is allowed over eight
-// hours, or above it for a quarter of an hour with people in the room.
-func (f facts) averageNearLimit() bool {
-	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortPart, FactOf(once), once)
+// nearLimit: the products are above half of what is allowed over eight hours, or
+// for a quarter of an hour with people in the room.
+func (f facts) nearLimit() bool {
+	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortPart, FactOf(half), once)
 }
 
 // shutOverLimit: the air comes above the limit while the room is shut and nobody
@@ -53,13 +56,18 @@ func (f facts) nightPart() Fact {
 func (f facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
 
 func (f facts) staysOut() bool {
-	return f.course.Reentry.Known && f.course.Reentry.Value.Sign() > 0
+	wait := Wait(f.air, f.course)
+	return wait.Known && wait.Value.Sign() > 0
 }
 
-// purges: the days are not known, and the air of the shut room would take a time
-// to fall to the limit.
-func (f facts) purges() bool {
-	return !f.course.Reentry.Known && f.air.Purge.Known && f.air.Purge.Value.Sign() > 0
+// mayBurnAsPlanned: the vapour of what may burn comes near what can burn; where
+// its course is not known, all of it at once.
+func (f facts) mayBurnAsPlanned() bool {
+	highest := f.course.Burning
+	if !highest.Known {
+		highest = f.burningPeak
+	}
+	return exceeds(highest, FactOf(nearFlammable), once)
 }
 
 // mayBeShut: nobody has said that fresh air comes in day and night.
@@ -103,11 +111,16 @@ func isUnsplit(product Product) bool { return product.Unsplit }
 // addsFumes: thinned with something that evaporates into the air.
 func addsFumes(product Product) bool { return product.Thinner.Sign() > 0 && product.Binder != Water }
 
+// cleansWithSolvent: its brushes are not washed in water.
+func cleansWithSolvent(product Product) bool {
+	return product.Binder == Solvent || product.Binder == DryingOil
+}
+
 func isUncounted(product Product) bool {
 	if isZero(product.VOC) || isZero(product.Litres) {
 		return false
 	}
-	return productProblem(product) != nil || !above(product.DryHours, 0).Known
+	return lackOf(product) != nothing
 }
 
 // burningLitres is how much is used of the products that may burn, as far as
@@ -196,36 +209,35 @@ func (f facts) thinning(style Style) string {
 // airAmount is what a word in braces stands for in the rules about air and fire.
 func (f facts) airAmount(name string, style Style) string {
 	switch name {
-	case "limit":
-		return level(f.Air.Limit, style)
-	case "short limit":
-		return level(f.Air.ShortTerm, style)
 	case "average":
 		return level(f.course.Average, style)
 	case "share":
-		return perCent(f.course.Share.Value, style)
+		return ShareText(f.course.Share.Value, style)
+	case "short limit":
+		return f.shortLimit(style)
 	case "short share":
-		return perCent(f.course.ShortPart.Value, style)
+		return ShareText(f.course.ShortPart.Value, style)
 	case "level":
 		return level(f.course.ShortTerm, style)
+	case "bring":
+		return f.bring(style)
+	case "spare":
+		return f.spare(style)
 	case "night level":
 		return level(f.nightLevel(), style)
 	case "night share":
-		return perCent(f.nightPart().Value, style)
-	case "peak":
-		return level(f.air.Peak, style)
+		return ShareText(f.nightPart().Value, style)
 	case "burning peak":
 		return level(f.burningPeak, style)
+	case "burning as planned":
+		if f.course.Burning.Known {
+			return level(f.course.Burning, style) + " as planned"
+		}
+		return level(f.burningPeak, style) + " all at once"
 	case "near flammable":
 		return level(FactOf(nearFlammable), style)
-	case "changes":
-		return style.number(roundUp(f.air.Changes.Value, 10), 1)
-	case "flow":
-		return style.flow(f.air.Changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre))
-	case "purge":
-		return hoursAndMinutes(f.air.Purge.Value)
-	case "re-entry":
-		return hoursAndMinutes(f.course.Reentry.Value)
+	case "wait":
+		return hoursAndMinutes(Wait(f.air, f.course).Value)
 	case "burning amount":
 		litres := f.burningLitres().Litres
 		return style.number(roundUp(litres, 10), 1) + " L, " + style.number(roundUp(litres.Quo(measure.USGallon), 10), 1) + " US gallons"
@@ -256,6 +268,8 @@ func (f facts) airSteps(name string) string {
 		return names(f.steps(isSprayedTwoPack))
 	case "thinned steps":
 		return names(f.steps(addsFumes))
+	case "solvent-cleaned steps":
+		return names(f.steps(cleansWithSolvent))
 	case "unsplit steps":
 		return names(f.steps(isUnsplit))
 	case "uncounted steps":
@@ -274,6 +288,55 @@ func level(fact Fact, style Style) string { return style.number(fact.Value, 0) +
 // as the limit.
 func litreful(grams measure.Number, style Style) string {
 	return style.number(roundUp(grams, 10), 1) + " g/L"
+}
+
+// ShareText is a share of what is allowed in per cent. Next to a half or a whole it
+// has a decimal, so that what is above a limit never reads as the limit.
+func ShareText(share measure.Number, style Style) string {
+	whole := measure.NumberFromDecimal(share.Mul(measure.NumberFromInt(100)).RoundHalfEven(0))
+	rounded := whole.Quo(measure.NumberFromInt(100))
+	if apart := share.Cmp(rounded); apart != 0 && (rounded.Cmp(half) == 0 || rounded.Cmp(once) == 0) {
+		tenth := roundUp(share.Mul(measure.NumberFromInt(100)), 10)
+		if apart < 0 {
+			tenth = roundDown(share.Mul(measure.NumberFromInt(100)), 10)
+		}
+		return style.number(tenth, 1) + " %"
+	}
+	return style.number(whole, 0) + " %"
+}
+
+// shortLimit is what is allowed for a quarter of an hour.
+func (f facts) shortLimit(style Style) string {
+	if short := above(f.Air.ShortTerm, 0); short.Known {
+		return level(short, style) + " for fifteen minutes"
+	}
+	return "three times the eight-hour limit, as none is given for fifteen minutes"
+}
+
+// bring is the fresh air that keeps people below the limits.
+func (f facts) bring(style Style) string {
+	if c := f.course.Needed.Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
+		return "Bring at least " + f.freshAir(c, style) + ", or use less, or another product"
+	}
+	return "Use less, or another product: no windows and fan bring fresh air enough"
+}
+
+// spare is the fresh air that leaves half of what is allowed to spare.
+func (f facts) spare(style Style) string {
+	if c := AmpleAir(f.Job).Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
+		return "Bring " + f.freshAir(c, style) + " where you can"
+	}
+	return "Use less, or bring more fresh air, where you can"
+}
+
+// freshAir is so many air changes an hour, and what they are in a fan's own
+// measure.
+func (f facts) freshAir(changes Fact, style Style) string {
+	text := style.number(changes.Value, 1) + " air changes an hour (" + style.flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)) + " of fresh air)"
+	if above(f.Air.Fan, 0).Known {
+		text += " besides the fan’s"
+	}
+	return text
 }
 
 func perCent(share measure.Number, style Style) string {

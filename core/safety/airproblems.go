@@ -7,47 +7,110 @@ import (
 	"ceilingwright/core/problem"
 )
 
-// productProblem is the first reason why a step's solvent cannot be counted, nil
-// where it can.
-func productProblem(product Product) *problem.Problem {
-	name := named(product)
+// lack is why a product's solvent cannot be counted.
+type lack int
+
+const (
+	nothing lack = iota
+	litresUnknown
+	litresBelow
+	vocUnknown
+	vocOutside
+	dryUnknown // counted, but not by the hour
+	dryBelow
+)
+
+// lackOf is the first reason why a product cannot be counted in full.
+func lackOf(product Product) lack {
 	switch {
 	case !product.Litres.Known:
-		return &problem.Problem{
-			At: product.At, Severity: problem.Caution,
-			What: "How much of " + name + " is used is not known, so the air figures leave it out and are too low.",
-			Do:   "Fill in what the amount of this step needs.",
-		}
+		return litresUnknown
 	case product.Litres.Value.Sign() < 0:
-		return &problem.Problem{
+		return litresBelow
+	case !product.VOC.Known:
+		return vocUnknown
+	case product.VOC.Value.Sign() < 0 || product.VOC.Value.Cmp(mostVOC) > 0:
+		return vocOutside
+	case !product.DryHours.Known:
+		return dryUnknown
+	case product.DryHours.Value.Sign() <= 0:
+		return dryBelow
+	}
+	return nothing
+}
+
+// IsCounted tells whether a product's solvent is in the figures of the air.
+func IsCounted(product Product) bool {
+	l := lackOf(product)
+	return l == nothing || l >= dryUnknown
+}
+
+// productProblems says what is missing, one remark for each kind of thing however
+// many products lack it, and what cannot be, each with its number.
+func productProblems(products []Product) []problem.Problem {
+	var problems []problem.Problem
+	told := map[lack]bool{}
+	for _, product := range products {
+		l := lackOf(product)
+		missing := l == litresUnknown || l == vocUnknown || l == dryUnknown
+		switch {
+		case missing && !told[l]:
+			told[l] = true
+			problems = append(problems, missingProblem(l, productsThat(func(p Product) bool { return lackOf(p) == l }, products)))
+		case !missing && l != nothing:
+			problems = append(problems, wrongProblem(l, product))
+		}
+	}
+	return problems
+}
+
+// missingProblem is about products that all lack the same; it hangs on the first.
+func missingProblem(l lack, products []Product) problem.Problem {
+	all, them := names(products), "it"
+	if len(products) > 1 {
+		them = "them"
+	}
+	at := products[0].At
+	switch l {
+	case litresUnknown:
+		return problem.Problem{
+			At: at, Severity: problem.Caution,
+			What: "How much is used is not known of " + all + ", so the air figures leave " + them + " out and are too low.",
+			Do:   "Fill in what the amount of each needs.",
+		}
+	case vocUnknown:
+		return problem.Problem{
+			At: at + "/voc", Severity: problem.Caution,
+			What: "How much solvent they hold is not known of " + all + ", so the air figures leave " + them + " out and are too low.",
+			Do:   "Copy the VOC figure from each label or data sheet.",
+		}
+	}
+	return problem.Problem{
+		At: at + "/dryHours", Severity: problem.Caution,
+		What: "How long a coat takes to dry is not known of " + all + ", so the fresh air for " + them + " is left out.",
+		Do:   "Copy the drying time of one coat from each label.",
+	}
+}
+
+func wrongProblem(l lack, product Product) problem.Problem {
+	switch l {
+	case litresBelow:
+		return problem.Problem{
 			At: product.At, Severity: problem.Stop,
-			What: "The amount of " + name + " is below 0, so the air figures leave it out.",
+			What: "The amount of " + named(product) + " is below 0, so the air figures leave it out.",
 			Do:   "Correct the amount of this step.",
 		}
-	case !product.VOC.Known:
-		return &problem.Problem{
-			At: product.At + "/voc", Severity: problem.Caution,
-			What: "How much solvent is in " + name + " is not known, so the air figures leave it out and are too low.",
-			Do:   "Copy the VOC figure from the label or the data sheet.",
-		}
-	case product.VOC.Value.Sign() < 0 || product.VOC.Value.Cmp(mostVOC) > 0:
-		return &problem.Problem{
+	case vocOutside:
+		return problem.Problem{
 			At: product.At + "/voc", Severity: problem.Stop,
-			What: "The VOC of " + name + ", " + product.VOC.Value.RoundHalfEven(0).String() + " g/L, is outside 0 to 3000 g/L, so the air figures leave it out.",
+			What: "The VOC of " + named(product) + ", " + product.VOC.Value.RoundHalfEven(0).String() + " g/L, is outside 0 to 3000 g/L, so the air figures leave it out.",
 			Do:   "Copy the VOC figure and its unit again from the label or the data sheet.",
 		}
 	}
-	return nil
-}
-
-func dryProblem(product Product) problem.Problem {
-	what := "How long " + named(product) + " takes to dry is not known, so the fresh air it needs is left out."
-	if product.DryHours.Known {
-		what = "A drying time of " + plain(product.DryHours.Value) + " h for " + named(product) + " is not above 0, so the fresh air it needs is left out."
-	}
 	return problem.Problem{
 		At: product.At + "/dryHours", Severity: problem.Caution,
-		What: what, Do: "Copy the drying time of one coat from the label.",
+		What: "A drying time of " + plain(product.DryHours.Value) + " h for " + named(product) + " is not above 0, so the fresh air it needs is left out.",
+		Do:   "Copy the drying time of one coat from the label.",
 	}
 }
 

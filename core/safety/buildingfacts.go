@@ -182,6 +182,10 @@ func (f facts) buildingAmount(name string, style Style) string {
 		return f.leakageSwitch()
 	case "dust mask":
 		return f.dustMask()
+	case "leaf dust":
+		return f.leafDust()
+	case "leaf dust limits":
+		return f.leafDustLimits()
 	case "warmth":
 		fahrenheit := f.Warmth.Value.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
 		return style.number(f.Warmth.Value, 1) + " °C (" + style.number(fahrenheit, 1) + " °F)"
@@ -237,4 +241,27 @@ func (f facts) dustMask() string {
 		return "P3"
 	}
 	return "P100 or P3"
+}
+
+// leafDust is what the crumbs of the leaf hold that is bad to breathe.
+func (f facts) leafDust() string {
+	switch {
+	case f.lays(Silver) && f.lays(Imitation, Copper):
+		return "copper and silver"
+	case f.lays(Silver):
+		return "silver"
+	}
+	return "copper"
+}
+
+// leafDustLimits is how much of it the air may hold; of silver far less.
+func (f facts) leafDustLimits() string {
+	const copper, silver = "copper 1 mg/m³", "silver 0.01 mg/m³ in the US, 0.1 mg/m³ in the UK and the EU"
+	switch {
+	case f.lays(Silver) && f.lays(Imitation, Copper):
+		return copper + "; " + silver
+	case f.lays(Silver):
+		return silver
+	}
+	return copper
 }

@@ -49,6 +49,11 @@ type Moment struct {
 // and what is in the air at once is added up by those shares (29 CFR
 // 1910.1000(d)(2)(i), from memory): Share is the worst average of a working day,
 // 1 being the limit.
+//
+// Needed is solved on this same course: its Changes, put into AirPlan.Opened with
+// all else as it is, are the least whole tenth that keeps Share and ShortPart at 1
+// or below, and never less than comes in with the windows shut. They do not depend
+// on Opened, and are not known above 1000.
 type Course struct {
 	Peak      Fact // mg/m³
 	PeakAt    int64
@@ -56,13 +61,34 @@ type Course struct {
 	AverageOn int  // which shift
 	Share     Fact // of the limits, the worst shift over eight hours
 	ShortTerm Fact // mg/m³, the worst quarter of an hour with people in the room
-	ShortPart Fact // the same as a share of the eight-hour limits
+	ShortPart Fact // of what is allowed for fifteen minutes: the job's short-term limit, or three times the eight-hour limits
+	Burning   Fact // mg/m³, the highest that the products that may burn come to together
 	Night     Fact // mg/m³, the highest with nobody at work
 	NightPart Fact // the same as a share of the limits
 	Over      Fact // hours above the limits, people in the room or not
 	Reentry   Fact // hours after the last coat is on until the air stays below the limits
+	Needed    Needed
 	Curve     []Moment
+
+	// How the figures above came about, to a thousandth.
+	Given, Carried Fact      // grams given off and carried out until the peak: what is left is in the air
+	OfAverage      Balance   // of the shift of Average
+	OfShortTerm    Balance   // of the quarter of an hour, or the piece of one, of ShortTerm
+	OfShare        []OfLimit // of the shift of Share
 }
+
+// Balance is a stretch with people in the room: milligrams a cubic metre that
+// were in the air before it, that were given off in it, and that are there after
+// it. What is missing was carried out, so that its average is (before + given −
+// after) ÷ (the changes that count, by the mixing × hours).
+type Balance struct {
+	Before, Given, After Fact
+	Minutes              int64
+}
+
+// OfLimit is the average over eight hours of what goes by one limit, both in
+// mg/m³.
+type OfLimit struct{ Average, Limit Fact }
 
 const (
 	tick        int64 = 15           // minutes between two points of the curve
@@ -70,7 +96,7 @@ const (
 	fullShift   int64 = workday * 60 // minutes
 	longestTail       = 14 * aDay    // how long after the last coat the air is followed
 	mostMoments       = 12_000       // a year of quarters of an hour with something wet in a third of them
-	negligible        = 0.001        // of the peak: what is left is not followed further
+	negligible        = 0.001        // of a coat: what is left is not followed further
 	harmless          = 0.05         // of the limit: nor is that
 	lnTen             = math.Ln10
 	slowest           = 1e-4 // an hour: a coat that takes years to dry is no coat
@@ -81,7 +107,8 @@ const (
 // the longest piece of work of a sheet. Put it into Job.Course for Notes.
 //
 // What a coat holds evaporates in proportion to what is left of it, nine tenths
-// in the time the coat takes to dry (derived: k = ln 10 ÷ drying time). The room
+// in the time the coat takes to dry (derived: k = ln 10 ÷ drying time), or in ten
+// hours where a solvent or oil product takes longer to harden. The room
 // follows dC/dt = given off ÷ volume − air changes ÷ mixing × C, solved exactly
 // from one point to the next. The air is changed as with the windows open in the
 // shifts, with what the fan brings besides; between them as the plan says.
@@ -93,11 +120,22 @@ func CourseOf(job Job) Course {
 	if !ok {
 		return Course{}
 	}
-	if room.empty() {
+	opened := above(job.Air.Opened, 0)
+	switch {
+	case room.empty() && !opened.Known:
+		return Course{}
+	case room.empty():
 		zero := FactOf(measure.Number{})
-		return Course{Peak: zero, Average: zero, Share: zero, ShortTerm: zero, ShortPart: zero, Night: zero, NightPart: zero, Over: zero, Reentry: zero}
+		return Course{Peak: zero, Average: zero, Share: zero, ShortTerm: zero, ShortPart: zero, Burning: zero, Night: zero, NightPart: zero, Over: zero, Reentry: zero}
 	}
-	return room.follow()
+	needed := room.leastChanges(1)
+	if !opened.Known || !finite(opened.Value.Float()/room.mixing) {
+		return Course{Needed: needed}
+	}
+	aired := room.aired(opened.Value.Float())
+	course := aired.follow()
+	course.Needed = needed
+	return course
 }
 
 // timesOf is when the coats go on and people are in the room. Where the job does
@@ -133,7 +171,7 @@ func timesOf(job Job) ([]Coat, []Shift) {
 // wet is a product in the room: how fast what is wet evaporates, how much is
 // wet and how much is in the air, in grams and grams a cubic metre.
 type wet struct {
-	product  int
+	burns    bool
 	decay    float64 // 1/h
 	limit    float64 // g/m³; +Inf where there is none
 	coat     float64 // grams in one coat
@@ -143,6 +181,8 @@ type wet struct {
 	mean     float64 // g/m³, over the last step
 	wasLeft  float64 // at the beginning of the step
 	wasLevel float64
+	given    float64    // grams, over the last step
+	shift    float64    // g/m³ × hours of this shift
 	whole    [2]factors // of a whole quarter of an hour, shut and open
 }
 
@@ -176,46 +216,83 @@ func (w *wet) factors(minutes int64, changes float64, inside bool) factors {
 
 // room is a job as the course needs it.
 type room struct {
-	volume        float64 // m³
-	open, shut    float64 // air changes an hour that count, by the mixing
-	coats         []Coat
-	shifts        []Shift
-	wets          []wet
-	of            []int // by product: its place in wets, or −1
-	limited       bool  // every product has a limit
-	lastOn        int64 // when the last coat is on
-	done          int   // coats before this one are on
-	shiftMean     float64
-	shiftShare    float64
-	course        Course
-	peak, average float64
-	share, short  float64
-	shortPart     float64
-	night, nights float64 // g/m³, and the share of the limits, with nobody at work
-	over          int64
-	above         int64 // the last minute above the limits
+	volume, mixing float64 // m³
+	fan            float64 // air changes an hour
+	open, shut     float64 // air changes an hour that count, by the mixing
+	nights         bool    // the windows are as open with nobody at work
+	brief          float64 // g/m³ for fifteen minutes, 0 where it goes by the eight-hour limits
+	coats          []Coat
+	shifts         []Shift
+	wets           []wet
+	of             []int // by product: its place in wets, or −1
+	limited        bool  // every product has a limit
+	trial          bool  // only Share and ShortPart are wanted
+	lastOn         int64 // when the last coat is on
+	done           int   // coats before this one are on
+	steps          int
+	given          float64 // grams, up to the last step
+	today          balance // of this shift
+	shiftShare     float64
+	course         Course
+	all, burning   crest
+	average, share float64
+	short          float64
+	shortPart      float64
+	night, nightly float64 // g/m³, and the share of the limits, with nobody at work
+	over           int64
+	above          int64 // the last minute above the limits
 }
 
+// crest is the highest level of all products, or of those that may burn, when it
+// is reached and what had been given off by then.
+type crest struct {
+	burning      bool
+	level, given float64
+	at           int64
+}
+
+// balance is Balance in grams, with the sum of level × hours.
+type balance struct {
+	before, given, after, sum float64
+	minutes                   int64
+}
+
+// threefold is how much of an eight-hour limit a quarter of an hour may come to
+// where no limit for fifteen minutes is given: HSE, EH40/2005, guidance on
+// short-term exposure (from memory).
+const threefold = 3
+
 func roomOf(job Job) (*room, bool) {
-	r := &room{shifts: job.Shifts, limited: true, of: make([]int, len(job.Products))}
-	opened, shut, mixing := above(job.Air.Opened, 0), job.Air.Shut, atLeastOne(job.Air.Mixing)
+	r := &room{shifts: job.Shifts, limited: true, of: make([]int, len(job.Products)), nights: job.Air.Nights == NightsOpen, burning: crest{burning: true}}
+	shut, mixing := job.Air.Shut, atLeastOne(job.Air.Mixing)
 	r.volume = job.RoomVolume.Litres.Quo(measure.CubicMetre).Float()
-	if !opened.Known || !shut.Known || shut.Value.Sign() < 0 || !mixing.Known || !(r.volume > 0) || math.IsInf(r.volume, 0) {
+	if !shut.Known || shut.Value.Sign() < 0 || !mixing.Known || !(r.volume > 0) || math.IsInf(r.volume, 0) {
 		return nil, false
 	}
-	fan := 0.0
 	if job.Air.Fan.Known && job.Air.Fan.Value.Sign() > 0 {
-		fan = job.Air.Fan.Value.Float() / r.volume
+		r.fan = job.Air.Fan.Value.Float() / r.volume
 	}
-	r.open = (opened.Value.Float() + fan) / mixing.Value.Float()
-	r.shut = shut.Value.Float() / mixing.Value.Float()
-	if job.Air.Nights == NightsOpen {
-		r.shut = opened.Value.Float() / mixing.Value.Float()
+	if short := above(job.Air.ShortTerm, 0); short.Known {
+		r.brief = short.Value.Quo(milligrams).Float()
 	}
-	if !finite(r.open) || !finite(r.shut) {
+	r.mixing = mixing.Value.Float()
+	r.shut = shut.Value.Float() / r.mixing
+	if !finite(r.fan/r.mixing) || !finite(r.shut) {
 		return nil, false
 	}
 	return r, r.take(job)
+}
+
+// aired is the room before anything is wet, with so many air changes an hour
+// through the open windows.
+func (r *room) aired(opened float64) *room {
+	again := *r
+	again.wets = slices.Clone(r.wets)
+	again.open = (opened + r.fan) / r.mixing
+	if r.nights {
+		again.shut = opened / r.mixing
+	}
+	return &again
 }
 
 func finite(x float64) bool { return !math.IsInf(x, 0) && !math.IsNaN(x) }
@@ -225,12 +302,12 @@ func finite(x float64) bool { return !math.IsInf(x, 0) && !math.IsNaN(x) }
 func (r *room) take(job Job) bool {
 	for i, product := range job.Products {
 		r.of[i] = -1
-		dry := above(product.DryHours, 0)
-		if !dry.Known || productProblem(product) != nil || isZero(product.VOC) || isZero(product.Litres) {
+		gone := evaporates(product)
+		if !gone.Known || !IsCounted(product) || isZero(product.VOC) || isZero(product.Litres) {
 			continue
 		}
 		coats := max(1, product.Coats)
-		w := wet{decay: lnTen / dry.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats), limit: math.Inf(1)}
+		w := wet{burns: mayBurn(product), decay: lnTen / gone.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats), limit: math.Inf(1)}
 		limit := above(product.Limit, 0)
 		if !limit.Known {
 			limit = above(job.Air.Limit, 0)
@@ -270,10 +347,13 @@ func (r *room) empty() bool { return len(r.coats) == 0 }
 // follow goes from one point of time to the next until nothing is left.
 func (r *room) follow() Course {
 	minute, shift := r.coats[0].Start, 0
-	for len(r.course.Curve) < mostMoments {
+	for ; r.steps < mostMoments; r.steps++ {
 		for shift < len(r.shifts) && r.shifts[shift].To <= minute {
 			r.endShift(shift)
 			shift++
+		}
+		if r.trial && shift == len(r.shifts) {
+			break
 		}
 		r.begin(minute)
 		inside := shift < len(r.shifts) && r.shifts[shift].From <= minute
@@ -347,40 +427,104 @@ func (r *room) next(minute int64, shift int) int64 {
 // step carries every product over so many minutes.
 func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 	hours := float64(minutes) / 60
-	level, share, meanLevel, meanShare := 0.0, 0.0, 0.0, 0.0
-	highest := 0.0
+	var all, burning reach
+	share, before, given, meanLevel, meanShare := 0.0, 0.0, 0.0, 0.0, 0.0
 	for i := range r.wets {
 		w := &r.wets[i]
 		if w.idle() {
 			continue
 		}
-		highest += w.over(hours, changes, w.factors(minutes, changes, inside), r.volume)
-		level += w.level
+		highest := w.over(hours, changes, w.factors(minutes, changes, inside), r.volume)
+		all.add(w.level, highest)
+		if w.burns {
+			burning.add(w.level, highest)
+		}
+		before += w.wasLevel
+		given += w.given
 		meanLevel += w.mean
 		share += w.level / w.limit
 		meanShare += w.mean / w.limit
+		if inside {
+			w.shift += float64(w.mean * hours)
+		}
 	}
 	end := minute + minutes
-	r.course.Curve = append(r.course.Curve, Moment{end, level * 1000, share})
-	if level > r.peak {
-		r.peak, r.course.PeakAt = level, end
-	}
-	if float64(highest*roundingUp) > r.peak {
-		if top, after := r.top(hours, changes); top > r.peak {
-			r.peak, r.course.PeakAt = top, minute+int64(float64(after*60))
-		}
+	if !r.trial {
+		r.rise(&r.all, all, minute, minutes, changes, given)
+		r.rise(&r.burning, burning, minute, minutes, changes, given)
+		r.given += given
+		r.course.Curve = append(r.course.Curve, Moment{end, all.level * 1000, share})
 	}
 	if meanShare > 1 {
 		r.over += minutes
 		r.above = end
 	}
-	if inside {
-		r.shiftMean += float64(meanLevel * hours)
-		r.shiftShare += float64(meanShare * hours)
-		r.short, r.shortPart = max(r.short, meanLevel), max(r.shortPart, meanShare)
-	} else {
-		r.night, r.nights = max(r.night, level), max(r.nights, share)
+	if !inside {
+		r.night, r.nightly = max(r.night, all.level), max(r.nightly, share)
+		return
 	}
+	here := balance{before, given / r.volume, all.level, float64(meanLevel * hours), minutes}
+	r.today.add(here)
+	r.shiftShare += float64(meanShare * hours)
+	if meanLevel > r.short {
+		r.short, r.course.OfShortTerm = meanLevel, here.written()
+	}
+	r.shortPart = max(r.shortPart, r.briefShare(meanLevel, meanShare))
+}
+
+// briefShare is how much of what is allowed for fifteen minutes a level is.
+func (r *room) briefShare(level, share float64) float64 {
+	if r.brief > 0 {
+		return level / r.brief
+	}
+	return share / threefold
+}
+
+// reach is the level at the end of a step, and what it cannot have been above
+// meanwhile.
+type reach struct{ level, highest float64 }
+
+func (r *reach) add(level, highest float64) {
+	r.level += level
+	r.highest += highest
+}
+
+// rise takes the crest on where the step that was just made comes above it.
+func (r *room) rise(c *crest, to reach, minute, minutes int64, changes, given float64) {
+	if to.level > c.level {
+		c.level, c.at, c.given = to.level, minute+minutes, r.given+given
+	}
+	if float64(to.highest*roundingUp) <= c.level {
+		return
+	}
+	if top, after := r.top(float64(minutes)/60, changes, c.burning); top > c.level {
+		c.level, c.at, c.given = top, minute+int64(float64(after*60)), r.given+r.givenIn(after)
+	}
+}
+
+// givenIn is how many grams were given off in the first hours of the step that
+// was just made.
+func (r *room) givenIn(hours float64) (grams float64) {
+	for i := range r.wets {
+		w := &r.wets[i]
+		grams += w.givenIn(hours, decayed(float64(w.decay*hours)))
+	}
+	return grams
+}
+
+// add joins a step to the balance of the shift.
+func (b *balance) add(next balance) {
+	if b.minutes == 0 {
+		b.before = next.before
+	}
+	b.given += next.given
+	b.after = next.after
+	b.sum += next.sum
+	b.minutes += next.minutes
+}
+
+func (b *balance) written() Balance {
+	return Balance{nearest(b.before * 1000), nearest(b.given * 1000), nearest(b.after * 1000), b.minutes}
 }
 
 // idle tells whether nothing of the product is wet, in the air or being put on;
@@ -389,7 +533,7 @@ func (w *wet) idle() bool {
 	if w.left != 0 || w.level != 0 || w.input != 0 {
 		return false
 	}
-	w.wasLeft, w.wasLevel, w.mean = 0, 0, 0
+	w.wasLeft, w.wasLevel, w.mean, w.given = 0, 0, 0, 0
 	return true
 }
 
@@ -401,13 +545,19 @@ func (w *wet) over(hours, changes float64, f factors, volume float64) (highest f
 	w.wasLeft, w.wasLevel = w.left, w.level
 	w.level = w.levelAfter(f, volume)
 	w.left = w.input/w.decay + float64((w.left-w.input/w.decay)*f.keep)
-	given := float64(w.input*hours) + float64(w.extra()*(1-f.keep))/w.decay
+	w.given = w.givenIn(hours, f.keep)
 	if turned := float64(changes * hours); turned > 1e-3 {
-		w.mean = (given/volume + w.wasLevel - w.level) / turned
+		w.mean = (w.given/volume + w.wasLevel - w.level) / turned
 	} else {
 		w.mean = (w.wasLevel + w.level) / 2
 	}
-	return w.wasLevel + given/volume
+	return w.wasLevel + w.given/volume
+}
+
+// givenIn is how many grams are given off in the first hours of a step, when this
+// share of what is wet is then still wet.
+func (w *wet) givenIn(hours, keep float64) float64 {
+	return float64(w.input*hours) + float64(w.extra()*(1-keep))/w.decay
 }
 
 // extra is the grams an hour given off at the beginning of the step above what
@@ -420,13 +570,16 @@ func (w *wet) levelAfter(f factors, volume float64) float64 {
 	return float64(w.wasLevel*f.kept) + added/volume
 }
 
-// top is the highest level in the step that was just made, and how far into it.
-// It lies inside where the level rises at the beginning and falls at the end,
-// and is then found by halving.
-func (r *room) top(hours, changes float64) (level, after float64) {
+// top is the highest level in the step that was just made, of all products or of
+// those that may burn, and how far into it. It lies inside where the level rises
+// at the beginning and falls at the end, and is then found by halving.
+func (r *room) top(hours, changes float64, burning bool) (level, after float64) {
 	rising, falling := 0.0, 0.0
 	for i := range r.wets {
 		w := &r.wets[i]
+		if burning && !w.burns {
+			continue
+		}
 		rising += float64(w.decay*w.wasLeft)/r.volume - float64(changes*w.wasLevel)
 		falling += float64(w.decay*w.left)/r.volume - float64(changes*w.level)
 	}
@@ -436,7 +589,7 @@ func (r *room) top(hours, changes float64) (level, after float64) {
 	low, high := 0.0, hours
 	for range 30 {
 		middle := (low + high) / 2
-		at, slope := r.inside(middle, changes)
+		at, slope := r.inside(middle, changes, burning)
 		if level = max(level, at); slope > 0 {
 			low = middle
 		} else {
@@ -447,9 +600,12 @@ func (r *room) top(hours, changes float64) (level, after float64) {
 }
 
 // inside is the level so many hours into the step, and how fast it rises.
-func (r *room) inside(hours, changes float64) (level, slope float64) {
+func (r *room) inside(hours, changes float64, burning bool) (level, slope float64) {
 	for i := range r.wets {
 		w := &r.wets[i]
+		if burning && !w.burns {
+			continue
+		}
 		f := factorsOf(w.decay, changes, hours)
 		at := w.levelAfter(f, r.volume)
 		level += at
@@ -471,12 +627,12 @@ func between(a, b, t float64) float64 {
 	return float64(decayed(float64(low*t))*-measure.ExpMinusOne(-gone)) / apart
 }
 
-// still tells whether what is wet and in the air is next to nothing, of what it
-// was and of what is allowed.
+// still tells whether what is wet and in the air is next to nothing, of a coat
+// and of what is allowed.
 func (r *room) still() bool {
 	for i := range r.wets {
 		w := &r.wets[i]
-		if rest := w.left/r.volume + w.level; rest > float64(r.peak*negligible) || rest > float64(w.limit*harmless) {
+		if rest := w.left/r.volume + w.level; rest > float64(w.coat/r.volume*negligible) || rest > float64(w.limit*harmless) {
 			return false
 		}
 	}
@@ -501,27 +657,62 @@ func (r *room) waits(minute int64) (int64, bool) {
 // endShift takes the average of a shift, over eight hours however long it was:
 // 29 CFR 1915.1000(d)(1)(i).
 func (r *room) endShift(shift int) {
-	if mean := r.shiftMean / workday; mean > r.average {
-		r.average, r.course.AverageOn = mean, shift
+	if mean := r.today.sum / workday; mean > r.average {
+		r.average, r.course.AverageOn, r.course.OfAverage = mean, shift, r.today.written()
 	}
-	r.share = max(r.share, r.shiftShare/workday)
-	r.shiftMean, r.shiftShare = 0, 0
+	if share := r.shiftShare / workday; share > r.share {
+		r.share = share
+		if !r.trial {
+			r.course.OfShare = r.byLimit()
+		}
+	}
+	r.today, r.shiftShare = balance{}, 0
+	for i := range r.wets {
+		r.wets[i].shift = 0
+	}
 }
 
-// finish rounds what was found: levels up to a whole milligram, shares up to a
-// thousandth, hours up to a quarter.
+// byLimit is what the shift's share is the sum of, one for each limit.
+func (r *room) byLimit() []OfLimit {
+	var limits, means []float64
+	for i := range r.wets {
+		w := &r.wets[i]
+		at := slices.Index(limits, w.limit)
+		if at < 0 {
+			at, limits, means = len(limits), append(limits, w.limit), append(means, 0)
+		}
+		means[at] += w.shift / workday
+	}
+	var list []OfLimit
+	for i := range limits {
+		if means[i] > 0 {
+			list = append(list, OfLimit{nearest(means[i] * 1000), nearest(limits[i] * 1000)})
+		}
+	}
+	return list
+}
+
+// finish rounds what was found: levels up to a thousandth of a milligram, shares
+// up to a millionth, hours up to a quarter.
 func (r *room) finish() Course {
 	c := r.course
-	c.Peak, c.Average, c.ShortTerm = upTo(r.peak*1000, 1), upTo(r.average*1000, 1), upTo(r.short*1000, 1)
-	c.Night = upTo(r.night*1000, 1)
+	c.Peak, c.PeakAt = upTo(r.all.level*1000, 1000), r.all.at
+	c.Given, c.Carried = nearest(r.all.given), nearest(r.all.given-float64(r.all.level*r.volume))
+	c.Average, c.ShortTerm = upTo(r.average*1000, 1000), upTo(r.short*1000, 1000)
+	c.Burning, c.Night = upTo(r.burning.level*1000, 1000), upTo(r.night*1000, 1000)
+	if r.brief > 0 || r.limited {
+		c.ShortPart = upTo(r.shortPart, millionth)
+	}
 	if r.limited {
-		c.Share, c.ShortPart, c.NightPart = upTo(r.share, 1000), upTo(r.shortPart, 1000), upTo(r.nights, 1000)
+		c.Share, c.NightPart = upTo(r.share, millionth), upTo(r.nightly, millionth)
 		c.Over = FactOf(measure.NumberFromFraction(r.over, 60))
 		wait := max(0, (r.above-r.lastOn+tick-1)/tick*tick)
 		c.Reentry = FactOf(measure.NumberFromFraction(wait, 60))
 	}
 	return c
 }
+
+const millionth = 1_000_000
 
 // upTo is x rounded up to a whole multiple of 1/parts; not known where that is
 // beyond counting.
@@ -531,4 +722,14 @@ func upTo(x float64, parts int64) Fact {
 		return Fact{}
 	}
 	return FactOf(measure.NumberFromFraction(int64(scaled), parts))
+}
+
+// nearest is x to the nearest thousandth; not known where that is beyond
+// counting.
+func nearest(x float64) Fact {
+	scaled := math.Round(float64(x * 1000))
+	if !(math.Abs(scaled) < 1e15) {
+		return Fact{}
+	}
+	return FactOf(measure.NumberFromFraction(int64(scaled), 1000))
 }

@@ -116,7 +116,7 @@ func (f facts) amount(name string, style Style) string {
 	return f.airAmount(name, style)
 }
 
-// hoursAndMinutes writes a time that is a whole count of minutes.
+// hoursAndMinutes writes a time, up to a whole minute.
 func hoursAndMinutes(hours measure.Number) string {
 	minutes, _ := hours.Mul(measure.NumberFromInt(60)).Ceil()
 	switch {

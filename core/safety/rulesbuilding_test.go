@@ -151,14 +151,16 @@ var buildingCases = []ruleCase{
 	// A warning about rags keeps its weight by not being printed for water-borne
 	// work (a maker space's page on oil finishes, and a woodworking magazine).
 	{"oily-rags", paints(DryingOil, "1", "10"), all(paints(Water, "1", "10"), paints(Solvent, "1", "10"))},
-	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Silver, Aluminium)},
+	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Aluminium)},
 	{"leaf-dust", leaf(Copper), all()},
+	{"leaf-dust", leaf(Gold, Silver), leaf(Gold)},
 	{"metal-dust-burns", leaf(Aluminium), leaf(Gold, Silver)},
 	{"metal-dust-burns", product(Product{Category: MetallicPaint}), product(Product{Category: DecorativeEffect})},
 	{"sanding-overhead", pull(Lifted), pull(PaintHeld)},
 	{"rubbing-down", product(Product{Coats: 2}), product(Product{Coats: 1})},
 	{"rubbing-down", product(Product{Coats: 2}), all(product(Product{Coats: 2}), pull(Lifted))},
-	{"dust-mask-fits", leaf(Imitation), leaf(Gold, Silver, Aluminium)},
+	{"dust-mask-fits", leaf(Imitation), leaf(Gold, Aluminium)},
+	{"dust-mask-fits", leaf(Silver), leaf(Gold)},
 	{"dust-mask-fits", pull(Lifted), pull(PaintHeld)},
 	{"dust-mask-fits", built(1977), built(1978)},
 	{"eyes-overhead", all(), nil},
@@ -168,6 +170,10 @@ var buildingCases = []ruleCase{
 	{"gloves", paints("", "1", "0"), paints(Water, "1", "0")},
 	{"gloves", product(Product{Binder: Water, VOC: fact("0"), Size: true}), product(Product{Binder: Water, VOC: fact("0")})},
 	{"first-aid", paints(Water, "1", "0"), all()},
+	{"hazard-communication", paints(Water, "1", "0"), all(in(UK), paints(Water, "1", "0"))},
+	{"hazard-communication", paints(Water, "1", "0"), all()},
+	{"coshh-assessment", all(in(UK), paints(Water, "1", "0")), paints(Water, "1", "0")},
+	{"coshh-assessment", all(in(EU), paints(Water, "1", "0")), in(EU)},
 	// 86 °F are 30 °C.
 	{"hot-under-the-ceiling", warmth(fact("30.1")), warmth(fact("30"))},
 	{"hot-under-the-ceiling", warmth(fact("38")), warmth(Fact{Value: number("38")})},
@@ -198,5 +204,21 @@ func TestTemporaryLightByCountry(t *testing.T) {
 			words += note.Words + " "
 		}
 		assert.Contains(t, words, "Light the room from another circuit, "+name, country)
+	}
+}
+
+// Silver has a limit of its own, a hundredth of that of copper.
+func TestLeafDustLimits(t *testing.T) {
+	for _, row := range []struct {
+		leaf           change
+		words, working string
+	}{
+		{leaf(Copper), "its crumbs hold copper.", ": copper 1 mg/m³."},
+		{leaf(Silver), "its crumbs hold silver.", ": silver 0.01 mg/m³ in the US, 0.1 mg/m³ in the UK and the EU."},
+		{leaf(Silver, Imitation), "its crumbs hold copper and silver.", ": copper 1 mg/m³; silver 0.01 mg/m³ in the US, 0.1 mg/m³ in the UK and the EU."},
+	} {
+		n := find(t, notesAfter(row.leaf), "leaf-dust")
+		assert.Contains(t, n.Words, row.words)
+		assert.Equal(t, "Dust in the air, at most over eight hours"+row.working, n.Working)
 	}
 }

@@ -10,7 +10,10 @@ import (
 	"ceilingwright/core/safety"
 )
 
-const airSource = "Well-mixed room, screening figure: your face is nearer the wet film than the model. Air changes and mixing: CDC, MMWR 43 RR-13, 1994; purge: CDC Environmental Infection Control Guidelines 2003, table B.1."
+const (
+	airSource   = "Well-mixed room, a screening figure: your face is nearer the wet film than the model."
+	purgeSource = airSource + " Air changes and mixing: CDC, MMWR 43 RR-13, 1994; purge: CDC Environmental Infection Control Guidelines 2003, table B.1."
+)
 
 // air is what the products give off into the room, and how long it stays there.
 // A finish without any has nothing to say of it.
@@ -20,20 +23,21 @@ func (b *builder) air(job *safety.Job) {
 	}
 	air, problems := safety.AirOf(*job)
 	b.report("", problems)
-	room := cubic(b.n, job.RoomVolume)
-	b.fact("air.mass", "solvent given off in all", air.Mass, "g", 0,
-		"Litres times the VOC of each product, added up.", b.masses(job), airSource)
-	b.fact("air.atOnce", "all of it at once, room shut", air.Peak, "mg/m³", 0,
-		"All of it at once in the air of the shut room. A screening figure, not a forecast.", b.amount(air.Mass, 0)+" g ÷ "+room, airSource)
-	b.course(job)
-	b.fact("air.changes", "air changes needed", air.Changes, "an hour", 1,
-		"Mixing factor times what the worst coat gives off in an hour, over its limit and the room.",
-		b.amount(b.plan.Air.Mixing, 1)+" × "+b.amount(air.Needs.Rate, 1)+" g/h ÷ "+b.amount(air.Needs.Limit, 0)+" mg/m³ ÷ "+room, airSource)
-	b.flow(air.Changes, job.RoomVolume)
-	b.fact("air.purge", "airing, down to the limit", air.Purge, "h", 1,
-		"From all of it at once down to the limit: mixing factor over air changes, times the natural logarithm of the one over the other.",
-		b.purgeSum(air), airSource)
+	if air.Mass.Known {
+		b.airFigure("air.mass", "solvent given off in all", air.Mass.Value, "g", 0,
+			"Litres times the solvent in one, added up: the label’s figure, without the water where that leaves it out, and with the thinner.", b.masses(job), "Arithmetic; that a litre of thinner is 870 g is from memory.")
+	}
+	if air.Peak.Known {
+		b.airFigure("air.atOnce", "all of it at once, room shut", air.Peak.Value, "mg/m³", 0,
+			"All of it at once in the air of the shut room. A screening figure, not a forecast.", b.inRoom(job, air.Mass.Value), airSource)
+	}
+	b.course(job, air)
+	if air.Purge.Known {
+		b.airFigure("air.purge", "airing all of it at once, down to the limit", air.Purge.Value, "h", 2, purgeRule, b.purged(air), purgeSource)
+	}
 }
+
+const purgeRule = "From all of it at once down to the limit: mixing factor over air changes, times the natural logarithm of the one over the other."
 
 // inTheRoom is when coats go on and when people are in the room, in minutes from
 // the midnight before the first of it, and that midnight. Without a calendar it
@@ -94,49 +98,91 @@ func (b *builder) ofSections(c *calendar, task int, coat safety.Coat) safety.Coa
 	return coat
 }
 
-const courseSource = "What is wet evaporates in proportion to what is left, nine tenths of it in the time it takes to dry (derived); well-mixed room: what is given off, less what the fresh air carries out, stays. A screening figure: your face is nearer the wet film than the model. Eight hours: 29 CFR 1915.1000(d)(1)(i); shares of several limits added up: 29 CFR 1910.1000(d)(2)(i), from memory."
+const courseSource = airSource + " What is wet evaporates in proportion to what is left, nine tenths of it in the time it takes to dry (derived), or in 10 h where a solvent or oil product takes longer (after EPA/600/A-98/024). What is given off, less what the fresh air carries out, stays."
 
 // course is the air over the days: figures, one line for each day with a coat,
 // and the curve.
-func (b *builder) course(job *safety.Job) {
+func (b *builder) course(job *safety.Job, air safety.Air) {
 	c := safety.CourseOf(*job)
 	job.Course = &c
-	out := &b.sheet.Air
-	if len(c.Curve) == 0 {
-		return
+	if len(c.Curve) > 0 {
+		_, _, midnight := b.inTheRoom()
+		when := func(minute int64) string { return b.minuteText(minute, midnight) }
+		b.levels(job, &c, when)
+		b.sheet.Air.Text = b.airText(&c, safety.Wait(air, c), when)
+		b.drawAir(&c, midnight)
 	}
-	_, _, midnight := b.inTheRoom()
-	when := func(minute int64) string { return b.minuteText(minute, midnight) }
-	aired := "open " + b.amount(b.plan.Air.Opened, 1) + ", shut " + b.amount(b.plan.Air.Shut, 1) + " air changes an hour, mixed by " + b.amount(b.plan.Air.Mixing, 1)
-	if b.plan.Air.Fan.Known {
-		aired += ", a fan of " + b.flowText(b.plan.Air.Fan.Value) + " while people work"
-	}
-	b.fact("air.peak", "fumes at their highest, as planned", c.Peak, "mg/m³", 0,
-		"The highest point of the curve: every coat given off as it dries, the windows open while people work.", aired+"; "+when(c.PeakAt), courseSource)
-	b.fact("air.average", "fumes over eight hours, worst day", c.Average, "mg/m³", 0,
-		"What is in the air while people work, over eight hours, on the worst day.", aired, courseSource)
-	b.percent("air.share", "of the limit, worst day", c.Share,
-		"Each product's average over eight hours by its own limit, or by the job's where it has none; added up.", b.limitsText(job), courseSource)
-	b.fact("air.short", "worst quarter of an hour", c.ShortTerm, "mg/m³", 0,
-		"The highest average of fifteen minutes while people work.", aired, courseSource)
-	b.fact("air.over", "time above the limits", c.Over, "h", 1, "The hours in which the products together are above their limits, people in the room or not.", aired, courseSource)
-	b.fact("air.reentry", "after the last coat, until the air is fit", c.Reentry, "h", 1,
-		"From the end of the last coat until the air stays below the limits, up to a quarter of an hour.", aired, courseSource)
-	out.Text = b.airText(&c, when)
-	b.drawAir(&c, midnight)
+	b.wait(&c, air)
+	b.needed(job, c.Needed)
 }
 
-func (b *builder) airText(c *safety.Course, when func(int64) string) string {
-	text := "As a screening figure the fumes are highest " + when(c.PeakAt) + ", " + b.n.Number(c.Peak.Value, 0) + " mg/m³."
-	if !c.Share.Known {
-		return text + " No limit is given to hold them against."
+// levels are the figures of the course.
+func (b *builder) levels(job *safety.Job, c *safety.Course, when func(int64) string) {
+	b.airFigure("air.peak", "solvent in air, highest", c.Peak.Value, "mg/m³", 0,
+		"The highest point of the curve, "+when(c.PeakAt)+": what was given off until then, less what the fresh air carried out, over the room.", b.peakSum(job, c), courseSource)
+	b.airFigure("air.average", "solvent in air, 8-hour average, worst day", c.Average.Value, "mg/m³", 0,
+		"What was in the air when people came in, and what was given off while they worked, less what was left when they went, over how often the air is changed in eight hours.", b.balanceSum(job, c.OfAverage, measure.NumberFromInt(8)),
+		courseSource+" Eight hours: 29 CFR 1915.1000(d)(1)(i).")
+	if c.Share.Known {
+		text := safety.ShareText(c.Share.Value, b.safetyStyle())
+		b.figure(Figure{ID: "air.share", Block: blockSafety, Label: "of the limit, worst day", Value: plain(c.Share.Value), Text: text,
+			Working: Working{Rule: "The average over eight hours by its limit: each product’s own, or the job’s where it has none; added up.",
+				Sum: closing(c.Share.Value, 3, 1, b.sharesSum(c.OfShare)) + " = " + text, Source: "Limits added up: 29 CFR 1910.1000(d)(2)(i), from memory. " + airSource}})
 	}
-	text += " On the worst day people breathe " + b.n.Number(c.Share.Value.Mul(measure.NumberFromInt(100)), 0) + " % of what is allowed over eight hours."
+	b.airFigure("air.short", "solvent in air, worst quarter of an hour", c.ShortTerm.Value, "mg/m³", 0,
+		"What was in the air before, and what was given off, less what was left after, over how often the air is changed meanwhile.",
+		b.balanceSum(job, c.OfShortTerm, measure.NumberFromFraction(c.OfShortTerm.Minutes, 60)), courseSource)
+	if c.Over.Known {
+		b.airFigure("air.over", "time above the limits", c.Over.Value, "h", 2, "The minutes in which the products together are above their limits, people in the room or not.", b.minutes(c.Over.Value), courseSource)
+	}
+}
+
+// wait is how long to stay out after the last coat: one figure, the longer.
+func (b *builder) wait(c *safety.Course, air safety.Air) {
+	wait := safety.Wait(air, *c)
+	switch {
+	case !wait.Known:
+	case c.Reentry.Known && c.Reentry.Value.Cmp(wait.Value) == 0:
+		b.airFigure("air.reentry", "stay out after the last coat, people at work", wait.Value, "h", 2,
+			"From the end of the last coat until the air stays below the limits, up to a quarter of an hour. Children, anyone pregnant and anyone with asthma wait as long as the label says, and until there is no smell.", b.minutes(wait.Value), courseSource)
+	default:
+		b.airFigure("air.reentry", "stay out after the last coat, people at work", wait.Value, "h", 2,
+			purgeRule+" Children, anyone pregnant and anyone with asthma wait as long as the label says, and until there is no smell.", b.purged(air), purgeSource)
+	}
+}
+
+// needed is the fresh air that the limits ask for, as changes of the room's air
+// and as fans are sold.
+func (b *builder) needed(job *safety.Job, needed safety.Needed) {
+	if !needed.Changes.Known {
+		return
+	}
+	style := b.safetyStyle()
+	changes := b.n.Number(needed.Changes.Value, 1)
+	sum := changes + " an hour: " + safety.ShareText(needed.Part.Value, style) + " of what is allowed"
+	if needed.Less.Known {
+		less := b.n.Number(needed.Changes.Value.Sub(measure.NumberFromFraction(1, 10)), 1)
+		sum = less + " an hour: " + safety.ShareText(needed.Less.Value, style) + " of what is allowed; " + sum
+	}
+	b.figure(Figure{ID: "air.changes", Block: blockSafety, Label: "air changes needed", Value: plain(needed.Changes.Value), Unit: "1/h", Text: changes + " an hour",
+		Working: Working{Rule: "The least that keeps people below the limits over eight hours and for a quarter of an hour, to a tenth: tried over the days of this job in place of the air changes with the windows open, all else as planned. Where shut windows would do, it is theirs.",
+			Sum: sum, Source: courseSource + " For a quarter of an hour, where no limit is given, three times the eight-hour limit: HSE, EH40/2005, from memory."}})
+	flow := needed.Changes.Value.Mul(job.RoomVolume.Litres).Quo(measure.CubicMetre)
+	b.figure(Figure{ID: "air.flow", Block: blockSafety, Label: "fresh air to bring", Value: plain(flow), Unit: "m3/h", Text: b.flowText(flow),
+		Working: Working{Rule: "Air changes needed times the room" + b.inMinutes() + ".", Sum: b.flowSum(changes, needed.Changes.Value, job.RoomVolume) + " = " + b.flowText(flow), Source: ofArithmetic}})
+}
+
+func (b *builder) airText(c *safety.Course, wait safety.Fact, when func(int64) string) string {
+	text := "As a screening figure there is most solvent in the air " + when(c.PeakAt) + ", " + b.n.Number(c.Peak.Value, 0) + " mg/m³."
+	if !c.Share.Known {
+		return text + " No limit is given to hold it against."
+	}
+	text += " On the worst day people breathe " + safety.ShareText(c.Share.Value, b.safetyStyle()) + " of what is allowed over eight hours."
 	if c.Over.Value.Sign() > 0 {
 		text += " For " + b.n.NumberTrimmed(c.Over.Value, 2) + " h in all it is above the limit."
 	}
-	if c.Reentry.Value.Sign() > 0 {
-		text += " After the last coat nobody should stay in the room for " + b.n.NumberTrimmed(c.Reentry.Value, 2) + " h, aired as planned."
+	if wait.Known && wait.Value.Sign() > 0 {
+		text += " After the last coat stay out for " + b.n.NumberTrimmed(wait.Value, 2) + " h, aired as planned; children, anyone pregnant and anyone with asthma as long as the label says, and until there is no smell."
 	}
 	return text
 }
@@ -150,31 +196,6 @@ func (b *builder) minuteText(minute int64, midnight days.Moment) string {
 	return "on " + momentText(zone.Moment(zone.Instant(midnight)+days.Instant(minute)))
 }
 
-// limitsText is what the products are counted by.
-func (b *builder) limitsText(job *safety.Job) string {
-	text := ""
-	for _, p := range job.Products {
-		if p.Limit.Known {
-			text += p.StepName + " by " + b.amount(p.Limit, 0) + ", "
-		}
-	}
-	if text == "" {
-		return "all by " + b.amount(job.Air.Limit, 0) + " mg/m³"
-	}
-	return text + "the others by " + b.amount(job.Air.Limit, 0) + " mg/m³"
-}
-
-// flow is the air to bring, as fans are sold.
-func (b *builder) flow(changes safety.Fact, room measure.Volume) {
-	if !changes.Known {
-		return
-	}
-	flow := changes.Value.Mul(room.Litres).Quo(measure.CubicMetre)
-	text := b.flowText(flow)
-	b.figure(Figure{ID: "air.flow", Block: blockSafety, Label: "fresh air to bring", Value: plain(flow), Unit: "m3/h", Text: text,
-		Working: Working{Rule: "Air changes needed times the room.", Sum: b.amount(changes, 1) + " an hour × " + cubic(b.n, room) + " = " + text, Source: ofArithmetic}})
-}
-
 func (b *builder) flowText(flow measure.Number) string {
 	if b.n.System == measure.FeetInches {
 		return b.n.Number(flow.Quo(measure.CubicFootAMinute), 0) + " cfm"
@@ -182,57 +203,14 @@ func (b *builder) flowText(flow measure.Number) string {
 	return b.n.Number(flow, 0) + " m³/h"
 }
 
-// percent is a figure that is a share, shown in per cent.
-func (b *builder) percent(id, label string, f safety.Fact, rule, sum, source string) {
-	if !f.Known {
-		return
+// airFigure is a figure of the air with its sum; one that a plan gives a unit of
+// the sheet's own has none to convert.
+func (b *builder) airFigure(id, label string, n measure.Number, unit string, places int32, rule string, sum sum, source string) {
+	text := b.n.Number(n, places) + " " + unit
+	if unit == "h" {
+		text = b.n.NumberTrimmed(n, places) + " h"
 	}
-	text := b.n.Number(f.Value.Mul(measure.NumberFromInt(100)), 0) + " %"
-	b.figure(Figure{ID: id, Block: blockSafety, Label: label, Value: plain(f.Value), Text: text,
-		Working: Working{Rule: rule, Sum: sum + " = " + text, Source: source}})
-}
-
-// purgeSum is the airing written out; a peak that the limit allows needs none.
-func (b *builder) purgeSum(air safety.Air) string {
-	peak, limit := b.amount(air.Peak, 0), b.amount(b.plan.Air.Limit, 0)
-	if air.Peak.Value.Cmp(b.plan.Air.Limit.Value) <= 0 {
-		return peak + " mg/m³ is not above " + limit + " mg/m³"
-	}
-	return b.amount(b.plan.Air.Mixing, 1) + " ÷ " + b.amount(b.plan.Air.Opened, 1) + " × ln(" + peak + " ÷ " + limit + ")"
-}
-
-// masses is what each product gives off, written as a sum.
-func (b *builder) masses(job *safety.Job) string {
-	sum := ""
-	for i := range job.Products {
-		p := &job.Products[i]
-		if !p.Litres.Known || !p.VOC.Known || p.VOC.Value.IsZero() {
-			continue
-		}
-		if sum != "" {
-			sum += " + "
-		}
-		sum += b.n.Number(p.Litres.Value, 2) + " L × " + b.n.NumberTrimmed(p.VOC.Value, 0) + " g/L"
-	}
-	if sum == "" {
-		return "nothing"
-	}
-	return sum
-}
-
-func (b *builder) amount(f safety.Fact, places int32) string {
-	if !f.Known {
-		return "?"
-	}
-	return b.n.NumberTrimmed(f.Value, places)
-}
-
-func (b *builder) fact(id, label string, f safety.Fact, unit string, places int32, rule, sum, source string) {
-	if !f.Known {
-		return
-	}
-	text := b.n.Number(f.Value, places) + " " + unit
-	base := map[string]string{"g": "g", "mg/m³": "mg/m3", "an hour": "1/h", "h": "h"}[unit]
-	b.figure(Figure{ID: id, Block: blockSafety, Label: label, Value: plain(f.Value), Unit: base, Text: text,
-		Working: Working{Rule: rule, Sum: sum + " = " + text, Source: source}})
+	base := map[string]string{"g": "g", "mg/m³": "mg/m3", "h": "h"}[unit]
+	b.figure(Figure{ID: id, Block: blockSafety, Label: label, Value: plain(n), Unit: base, Text: text,
+		Working: Working{Rule: rule, Sum: closing(n, places, 1, sum) + " = " + text, Source: source}})
 }

@@ -46,7 +46,7 @@ const amounts: Amount[] = [
 /** What of the platform and of the air stands on the sheet, where it is known. */
 const shown: { heading: string; figures: string[] }[] = [
   { heading: "Platform", figures: ["platform.height", "platform.least", "platform.most", "platform.base", "platform.load", "platform.floor", "platform.days", "overhead.hours"] },
-  { heading: "Air, screening figures", figures: ["air.changes", "air.flow", "air.peak", "air.average", "air.share", "air.atOnce", "air.purge", "air.reentry"] },
+  { heading: "Air, screening figures", figures: ["air.changes", "air.flow", "air.peak", "air.average", "air.share", "air.atOnce", "air.reentry"] },
 ];
 
 const ownLines = ["First aid, and the nearest hospital", "Who to call, and on what number", "Power is off at, locked by", "Also"];
