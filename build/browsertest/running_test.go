@@ -104,12 +104,15 @@ func (v *view) put(link string) {
 		v.run(`localStorage.clear(); document.querySelector("[data-do=example]").click()`)
 		return
 	}
+	id := ""
 	// The page remembers some things by the plan's id, for as long as it runs.
 	if text, err := base64.RawURLEncoding.DecodeString(link[strings.LastIndex(link, "_")+1:]); err == nil && strings.HasPrefix(link, "#cw1_j_") {
-		link = fragment(strings.Replace(string(text), `"ceilingwright":1,"id":"`, fmt.Sprintf(`"ceilingwright":1,"id":"n%d-`, running.taken), 1))
+		renamed := strings.Replace(string(text), `"ceilingwright":1,"id":"`, fmt.Sprintf(`"ceilingwright":1,"id":"n%d-`, running.taken), 1)
+		id, _, _ = strings.Cut(strings.TrimPrefix(renamed, `{"ceilingwright":1,"id":"`), `"`)
+		link = fragment(renamed)
 	}
 	v.run(`localStorage.clear(); location.replace($1)`, link)
-	v.wait(`!location.hash.includes("cw1")`)
+	v.wait(`document.querySelector("[data-fill=state]").textContent === "from a link, not kept" && (!$1 || JSON.parse(`+plan+`).id === $1)`, id)
 }
 
 // cleared puts a page back to how it looked when it was new, and says whether

@@ -2,23 +2,43 @@
 // shared with other copies of the page or changed by another tab: each of these
 // is an answer here, never an exception, and nothing is ever cut to fit.
 
+import { placed } from "./place";
 import { typedText } from "./pointer";
-import { readPlan, type Plan } from "./plan";
+import { freshId, readPlan, type Plan } from "./plan";
 
-const PLAN = "ceilingwright:plan:";
-const LAST = "ceilingwright:last";
-const PROBE = "ceilingwright:probe";
+const PLAN = "plan:";
+const ABOUT = "about:";
+const LAST = "last";
+const PROBE = "probe";
 
 export type Kept = "kept" | "off" | "full" | "elsewhere";
 
 /** The text last seen in storage for a plan, to notice another tab's writing. */
 const seen = new Map<string, string>();
 
+/** Plans nobody has worked on yet: an empty sheet, the example, a plan that came
+ *  by link. They are not kept. */
+const fresh = new Set<string>();
+
+export function markFresh(plan: Plan): Plan {
+  fresh.add(JSON.stringify(plan));
+  return plan;
+}
+
+export function isFresh(plan: Plan): boolean {
+  return fresh.has(JSON.stringify(plan));
+}
+
+/** The plan counts as worked on, though nothing in it has changed. */
+export function adopt(plan: Plan): void {
+  fresh.delete(JSON.stringify(plan));
+}
+
 function storage(): Storage | null {
   try {
     const s = globalThis.localStorage;
-    s.setItem(PROBE, "1");
-    s.removeItem(PROBE);
+    s.setItem(placed(PROBE), "1");
+    s.removeItem(placed(PROBE));
     return s;
   } catch (e) {
     // A full store still reads.
@@ -30,19 +50,23 @@ function storage(): Storage | null {
   }
 }
 
-/** Writes the plan under its id. "elsewhere": another tab has changed the same
- *  plan since it was last read here, so nothing was written. */
-export function keep(plan: Plan): Kept {
+/** Writes the plan under its id, with the moment and a few words about it.
+ *  "elsewhere": another tab has changed the same plan since it was last read
+ *  here, so nothing was written. */
+export function keep(plan: Plan, about: string): Kept {
   const s = storage();
   if (!s) return "off";
   const id = typedText(plan["id"]);
-  const key = PLAN + id;
+  const key = placed(PLAN + id);
   const text = JSON.stringify(plan);
   try {
     const there = s.getItem(key);
     if (there !== null && there !== text && there !== seen.get(id)) return "elsewhere";
-    if (there !== text) s.setItem(key, text);
-    s.setItem(LAST, id);
+    if (there !== text) {
+      s.setItem(key, text);
+      s.setItem(placed(ABOUT + id), JSON.stringify({ at: new Date().toISOString(), says: about }));
+    }
+    s.setItem(placed(LAST), id);
   } catch {
     return "full";
   }
@@ -57,36 +81,61 @@ export function claim(plan: Plan): void {
   if (there !== null) seen.set(id, there);
 }
 
-export function storedText(id: string): string | null {
+function stored(name: string): string | null {
   try {
-    return globalThis.localStorage.getItem(PLAN + id);
+    return globalThis.localStorage.getItem(placed(name));
   } catch {
     return null;
   }
 }
 
+export function storedText(id: string): string | null {
+  return stored(PLAN + id);
+}
+
+/** True where this very state of a plan is what is kept under its id, or nothing is. */
+export function isKeptAs(plan: Plan): boolean {
+  const there = storedText(typedText(plan["id"]));
+  return there === null || there === JSON.stringify(plan);
+}
+
+/** Gives the plan kept under an id one of its own, so that the id is free, and
+ *  says which; "" where there was none. */
+export function moveAside(id: string): string {
+  const read = readPlan(storedText(id) ?? "");
+  if (!("plan" in read)) return "";
+  const own = freshId();
+  try {
+    const about = stored(ABOUT + id);
+    globalThis.localStorage.removeItem(placed(PLAN + id));
+    globalThis.localStorage.setItem(placed(PLAN + own), JSON.stringify({ ...read.plan, id: own }));
+    if (about !== null) globalThis.localStorage.setItem(placed(ABOUT + own), about);
+    globalThis.localStorage.removeItem(placed(ABOUT + id));
+  } catch {
+    // There was room for it a moment ago.
+  }
+  seen.delete(id);
+  return own;
+}
+
 /** The plan worked on last. damaged holds a stored text that could not be read. */
 export function lastKept(): { plan: Plan | null; damaged: string | null } {
-  try {
-    const id = globalThis.localStorage.getItem(LAST);
-    const text = id === null ? null : storedText(id);
-    if (id === null || text === null) return { plan: null, damaged: null };
-    const read = readPlan(text);
-    if ("refused" in read) {
-      // Said once: the next start begins clean, the text stays where it is.
-      globalThis.localStorage.removeItem(LAST);
-      return { plan: null, damaged: text };
-    }
-    seen.set(id, text);
-    return { plan: read.plan, damaged: null };
-  } catch {
-    return { plan: null, damaged: null };
+  const id = stored(LAST);
+  const text = id === null ? null : storedText(id);
+  if (id === null || text === null) return { plan: null, damaged: null };
+  const read = readPlan(text);
+  if ("refused" in read) {
+    // Said once: the next start begins clean, the text stays where it is.
+    globalThis.localStorage.removeItem(placed(LAST));
+    return { plan: null, damaged: text };
   }
+  seen.set(id, text);
+  return { plan: read.plan, damaged: null };
 }
 
 /** Calls back when another tab writes the plan with the id asked for. */
 export function onWrittenElsewhere(current: () => string, tell: () => void): void {
   globalThis.addEventListener("storage", (e) => {
-    if (e.key === PLAN + current() && e.newValue !== null && e.newValue !== seen.get(current())) tell();
+    if (e.key === placed(PLAN + current()) && e.newValue !== null && e.newValue !== seen.get(current())) tell();
   });
 }

@@ -2,8 +2,10 @@
 // is ticked, which thumb. It stands beside the kept plan, and where nothing may
 // be stored it lasts as long as the page.
 
-const PLACE = "ceilingwright:ladder:";
-const THUMB = "ceilingwright:thumb";
+import { placed } from "./place";
+
+const PLACE = "ladder:";
+const THUMB = "thumb";
 const GREATEST_TICKS = 5000;
 
 /** How far one view of one job has got: the step in sight, and what is ticked
@@ -21,7 +23,7 @@ const here = new Map<string, string>();
 
 function stored(key: string): string | null {
   try {
-    return globalThis.localStorage.getItem(key) ?? here.get(key) ?? null;
+    return globalThis.localStorage.getItem(placed(key)) ?? here.get(key) ?? null;
   } catch {
     return here.get(key) ?? null;
   }
@@ -30,7 +32,7 @@ function stored(key: string): string | null {
 function store(key: string, text: string): void {
   here.set(key, text);
   try {
-    globalThis.localStorage.setItem(key, text);
+    globalThis.localStorage.setItem(placed(key), text);
   } catch {
     // Refused or full: the page itself remembers, and the plan is kept apart.
   }

@@ -1,14 +1,19 @@
-// Plans that come in: the one the page starts with, by link, from a file.
+// Plans that come in: the one the page starts with, by link, from a file. A plan
+// from a link is a guest: another page may have put it into the address, so it
+// is not kept until it is changed, and the job it stands in front of is named.
 
 import { planInPage } from "../state/along";
 import { planFromFile, saveText } from "../state/file";
-import { claim, lastKept, storedText } from "../state/keep";
+import { claim, isFresh, lastKept, markFresh, storedText } from "../state/keep";
 import { hasPlan, planFromFragment } from "../state/link";
+import { moveIntoFrame } from "../state/place";
 import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
 import { typedText } from "../state/pointer";
 import type { Actions, OwnDesk } from "./desk";
 import { action } from "./dom";
-import { keepNow } from "./keeping";
+import { isFramed } from "./framed";
+import { keepIfWaiting } from "./keeping";
+import { ownBehind } from "./looking";
 import { message, unsay } from "./messages";
 
 let damagedText = "";
@@ -16,15 +21,17 @@ let damagedText = "";
 /** The plan block as it stood when the page was opened. */
 let planAsSaved = "";
 
+/** The guest on the sheet as it came, null without one. */
+let guest: string | null = null;
+
+/** The plan in a frame's address, while the visitor's own work stands there. */
+let given: Plan | null = null;
+
 /** What stands on the sheet at the start: a plan from the link, the one this
  *  page was saved with, the one worked on last, or the worked example. */
 export async function choosePlan(): Promise<Plan> {
-  if (hasPlan(location.hash)) {
-    const read = await planFromFragment(location.hash);
-    if ("plan" in read) return fromLink(read.plan);
-    message("opened", read.refused);
-    return emptyPlan();
-  }
+  takePlace();
+  if (hasPlan(location.hash)) return fromAddress();
   if (planAsSaved !== "") {
     const read = readPlan(planAsSaved);
     if ("plan" in read) return newestOf(read.plan);
@@ -34,31 +41,100 @@ export async function choosePlan(): Promise<Plan> {
   if (kept.damaged !== null) {
     damagedText = kept.damaged;
     message("damaged", "What was kept here of the last job is cut off and cannot be read. This is an empty sheet.", action("save-damaged", "Download what was there"));
-    return emptyPlan();
+    return markFresh(emptyPlan());
   }
-  return kept.plan ?? examplePlan();
+  return kept.plan ?? markFresh(examplePlan());
+}
+
+/** In a frame the place for keeping goes by the frame. */
+function takePlace(): void {
+  if (isFramed()) moveIntoFrame(window.name, location.href);
+}
+
+async function fromAddress(): Promise<Plan> {
+  const read = await planFromFragment(location.hash);
+  const last = lastKept().plan;
+  if ("refused" in read) {
+    message("opened", last ? `${read.refused} This is the job worked on last.` : read.refused);
+    return last ?? markFresh(emptyPlan());
+  }
+  return ownFirst(read.plan, last) ?? received(read.plan, last);
+}
+
+/** In a frame the visitor's own work comes before the plan the page around gives. */
+function ownFirst(arrived: Plan, own: Plan | null): Plan | null {
+  if (!isFramed() || !own || JSON.stringify(own) === JSON.stringify(arrived)) return null;
+  given = arrived;
+  message("opened", "This is your own work, as you left it here.", action("as-given", "Show the plan this page gives"));
+  return own;
+}
+
+/** Receives a plan from the address. last is the job it stands in front of. */
+function received(arrived: Plan, last: Plan | null): Plan {
+  const kept = storedText(typedText(arrived["id"]));
+  if (kept === JSON.stringify(arrived)) {
+    claim(arrived);
+    leaveAddress();
+    return arrived;
+  }
+  if (kept !== null) arrived["id"] = freshId();
+  guest = JSON.stringify(arrived);
+  markFresh(arrived);
+  if (last) nameGuest(last);
+  return arrived;
+}
+
+/** Says that a guest is on the sheet, and the way back to the job behind it. */
+function nameGuest(last: Plan): void {
+  const id = typedText(last["id"]);
+  if (storedText(id) === null) {
+    message("guest", `This plan came by a link, in front of ${inside(last)}, which could not be kept here.`, action("undo", "Back to it"));
+    return;
+  }
+  message(
+    "guest",
+    `This plan came by a link. It is kept once you change it. ${called(last)} is kept as it was.`,
+    action("open-job", "Back to it", { "data-to": id }),
+    action("keep-guest", "Keep this plan"),
+  );
+}
+
+/** The same in the midst of a sentence. */
+function inside(plan: Plan): string {
+  return called(plan).replace(/^The/, "the");
+}
+
+/** A job as a sentence names it. */
+export function called(plan: Plan): string {
+  const title = typedText(plan["title"]).trim();
+  return title === "" ? "The job without a name" : `“${title}”`;
+}
+
+/** A guest stays in the address, so that a reload brings it again; a plan that is
+ *  kept leaves it, so that a reload does not undo what was typed. A frame keeps
+ *  its address, which tells where its work is kept. */
+export function leaveAddress(): void {
+  if (isFramed() || !hasPlan(location.hash)) return;
+  try {
+    history.replaceState(history.state, "", location.pathname + location.search);
+  } catch {
+    // A page without an origin may not; then the link stays where it is.
+  }
+}
+
+export function isGuest(plan: Plan): boolean {
+  return guest === JSON.stringify(plan);
 }
 
 /** A plan saved inside this page may since have been changed here and kept. */
 function newestOf(inside: Plan): Plan {
   const kept = storedText(typedText(inside["id"]));
-  if (kept === null || isExample(inside)) return inside;
+  if (kept === null || isExample(inside)) return markFresh(inside);
   const read = readPlan(kept);
   if (!("plan" in read) || JSON.stringify(read.plan) === JSON.stringify(inside)) return inside;
   claim(read.plan);
   message("opened", "This is the job as you last changed it on this device.", action("as-saved", "Show it as it was saved in this file"));
   return read.plan;
-}
-
-/** A plan that comes by link leaves the address, so that a reload does not
- *  undo what is typed from now on. */
-function fromLink(arrived: Plan): Plan {
-  try {
-    history.replaceState(null, "", location.pathname + location.search);
-  } catch {
-    // A page without an origin may not; then the link stays where it is.
-  }
-  return besideKept(arrived);
 }
 
 /** The plan under a new id when another plan is kept under its own. */
@@ -101,6 +177,12 @@ export function arrivingActions(desk: OwnDesk): Actions {
       if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, "as it was saved in this file");
       unsay("opened");
     },
+    "as-given": () => {
+      if (!given) return;
+      unsay("opened");
+      keepIfWaiting();
+      desk.take(received(given, desk.plan()), "the plan this page gives");
+    },
   };
 }
 
@@ -111,15 +193,23 @@ async function openFile(desk: OwnDesk, file: File): Promise<void> {
     return;
   }
   unsay("opened");
-  keepNow();
+  keepIfWaiting();
   desk.take(besideKept(read.plan), `opening “${file.name}”`);
 }
 
+/** Another plan has come into the address of the open page. */
 async function linked(desk: OwnDesk): Promise<void> {
   if (!hasPlan(location.hash)) return;
   const read = await planFromFragment(location.hash);
-  if ("plan" in read) {
-    keepNow();
-    desk.take(fromLink(read.plan), "the plan from a link");
-  } else message("opened", `${read.refused} The sheet is as it was.`);
+  keepIfWaiting();
+  if ("refused" in read) {
+    message("opened", `${read.refused} The sheet is as it was.`);
+    return;
+  }
+  takePlace();
+  const here = ownBehind(desk.plan()) ?? desk.plan();
+  // Guests that follow each other are one step: the history is for one's own work.
+  const over = isGuest(here);
+  const last = isFramed() || isFresh(here) ? lastKept().plan : here;
+  desk.take(ownFirst(read.plan, last) ?? received(read.plan, last), "the plan from a link", over);
 }

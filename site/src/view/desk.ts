@@ -15,8 +15,9 @@ export interface Desk {
 
 /** What only those may do who put whole plans on the sheet or type in it. */
 export interface OwnDesk extends Desk {
-  /** Puts another plan on the sheet; words say what was done. */
-  take(next: Plan, words: string): void;
+  /** Puts another plan on the sheet; words say what was done. In place of a plan
+   *  that was only passing it is no step of its own. */
+  take(next: Plan, words: string, inPlace?: boolean): void;
   /** Changes the plan by a key pressed in the blank at a pointer, of which there
    *  may be many in a second: they are one step. */
   changeByKey(edit: (plan: Plan) => void, pointer: string): void;

@@ -4,16 +4,17 @@
 import type { Engine } from "../engine/contract";
 import { writePlanIntoPage } from "../state/along";
 import { amend, noteChange, noteKey, startHistory, type Change } from "../state/history";
-import { emptyPlan, examplePlan, freshId, isExample, type Plan } from "../state/plan";
+import { claim, isFresh, isKeptAs, markFresh, moveAside, storedText } from "../state/keep";
+import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { figures, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
-import { arrivingActions, choosePlan, startArriving } from "./arriving";
+import { arrivingActions, called, choosePlan, isGuest, leaveAddress, startArriving } from "./arriving";
 import { blankAt, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
 import { daysActions } from "./days";
 import { deliveryActions } from "./delivery";
 import { answersTo, layerPointer, type Actions, type OwnDesk } from "./desk";
-import { clean } from "./dom";
+import { action, clean } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
 import { renderEcho } from "./echo";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
@@ -21,12 +22,12 @@ import { finishActions } from "./finish";
 import { isFramed } from "./framed";
 import { gapActions } from "./gaps";
 import { hangingActions, renderHanging } from "./hanging";
-import { keepingActions, keepNow, keepSoon, startKeeping } from "./keeping";
+import { adoptNow, keepIfWaiting, keepingActions, keepSoon, startKeeping, stateOf } from "./keeping";
 import { openLadder, reopenLadder, startLadder } from "./ladder";
 import { startLight } from "./light";
 import { renderLists, renderWhen } from "./lists";
-import { isForClient, lookingActions, refusesChange } from "./looking";
-import { unsay } from "./messages";
+import { isForClient, lookingActions, ownBehind, refusesChange } from "./looking";
+import { message, unsay } from "./messages";
 import { clearPaper } from "./paper";
 import { priceActions } from "./price";
 import { startPrint } from "./print";
@@ -70,8 +71,21 @@ export async function openJob(begun: Promise<Engine> | null): Promise<void> {
   reopenLadder();
 }
 
+/** The job on the sheet makes room for a fresh plan: it is kept, and named with
+ *  the way back to it. An example that was changed becomes a job of its own. */
+function putAside(pristine: Plan): void {
+  keepIfWaiting();
+  const job = ownBehind(plan) ?? plan;
+  const worked = !isFresh(job);
+  const moved = isKeptAs(pristine) ? "" : moveAside(typedText(pristine["id"]));
+  if (!worked) return;
+  const id = moved !== "" && isExample(job) ? moved : typedText(job["id"]);
+  if (storedText(id) === null) message("aside", `${called(job)} could not be kept here. Undo brings it back.`);
+  else message("aside", `${called(job)} is kept on this device.`, action("open-job", "Back to it", { "data-to": id }));
+}
+
 function start(begun: Promise<Engine> | null, chosen: Promise<void>): Promise<void> {
-  return startAnswering(begun, chosen, () => (isExample(plan) ? "nothing kept yet" : "kept on this device"));
+  return startAnswering(begun, chosen, () => stateOf(plan));
 }
 
 // From plan to page
@@ -113,6 +127,13 @@ function show(): void {
   lastTook = performance.now() - began;
 }
 
+function putOn(next: Plan): void {
+  plan = next;
+  if (isGuest(plan)) return;
+  leaveAddress();
+  unsay("guest");
+}
+
 const desk: OwnDesk = {
   plan: () => plan,
   change: (edit, words = "", at = "") => {
@@ -121,8 +142,9 @@ const desk: OwnDesk = {
     changed({ words, at });
   },
   redraw: () => renderSheet(plan),
-  take: (next, words) => {
-    plan = next;
+  take: (next, words, inPlace = false) => {
+    putOn(next);
+    if (inPlace) amend(JSON.stringify(plan));
     changed({ words });
     window.scrollTo({ top: 0 });
   },
@@ -162,6 +184,19 @@ function showIn(next: string): void {
   } else desk.change(edit, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
 }
 
+/** Puts a job kept on this device on the sheet. */
+function openJobKept(id: string): void {
+  const read = readPlan(storedText(id) ?? "");
+  if (!("plan" in read)) {
+    message("opened", "That job is no longer kept on this device.");
+    return;
+  }
+  keepIfWaiting();
+  claim(read.plan);
+  for (const name of ["aside", "guest", "opened"]) unsay(name);
+  desk.take(read.plan, `opening ${called(read.plan)}`);
+}
+
 /** Prints one layer's cards and nothing else. */
 function printCards(button: HTMLElement): void {
   const base = layerPointer(button);
@@ -194,13 +229,15 @@ const doing: Actions = {
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   notation: (b) => showIn(b.dataset["to"] ?? ""),
   empty: () => {
-    if (!isExample(plan)) keepNow();
-    desk.take(emptyPlan(plan), "empty sheet");
+    const empty = markFresh(emptyPlan(plan));
+    putAside(empty);
+    desk.take(empty, "empty sheet");
     blankAt("/title")?.focus();
   },
   example: () => {
-    keepNow();
-    desk.take(examplePlan(), "worked example");
+    const pristine = markFresh(examplePlan());
+    putAside(pristine);
+    desk.take(pristine, "worked example");
   },
   "make-mine": () => {
     desk.change(() => put(plan, "/id", freshId()), "these figures as your own job");
@@ -220,6 +257,11 @@ const doing: Actions = {
   },
   ladder: openLadder,
   "go-to": (b) => goToPlace(b.dataset["to"] ?? ""),
+  "open-job": (b) => openJobKept(b.dataset["to"] ?? ""),
+  "keep-guest": () => {
+    adoptNow();
+    unsay("guest");
+  },
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
   "start-again": () => void start(null, Promise.resolve()).then(show),
 };
@@ -228,10 +270,11 @@ function listen(): void {
   const root = document.querySelector(".cw-page") as HTMLElement;
   startTyping(root, desk);
   startUndo((next) => {
-    plan = next;
+    if (typedText(next["id"]) !== typedText(plan["id"])) unsay("aside");
+    putOn(next);
     keepSoon();
     show();
-  });
+  }, () => ownBehind(plan) !== null && refusesChange(plan));
   startArriving(root, desk);
   startKeeping(desk);
   root.addEventListener("click", (e) => {
@@ -258,7 +301,7 @@ function listen(): void {
   });
   startLight(root);
   startStepOrder(root, desk);
-  startLadder({ plan: () => plan, sheet: theSheet, changed, keep: keepNow });
+  startLadder({ plan: () => plan, sheet: theSheet, changed, keep: adoptNow });
   startPrint(
     () => {
       const sheet = theSheet();

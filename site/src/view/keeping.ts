@@ -1,9 +1,11 @@
 // Keeping the job on this device a little after each change, and saying where
 // that cannot be done.
 
-import { keep, onWrittenElsewhere, storedText, claim } from "../state/keep";
-import { freshId, readPlan } from "../state/plan";
+import { adopt, claim, isFresh, keep, onWrittenElsewhere, storedText } from "../state/keep";
+import { freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
+import { figures } from "./answer";
+import { isGuest, leaveAddress } from "./arriving";
 import type { Actions, OwnDesk } from "./desk";
 import { action, region, setText } from "./dom";
 import { isFramed } from "./framed";
@@ -28,19 +30,39 @@ export function keepSoon(): void {
   keeping = setTimeout(keepNow, KEEP_PAUSE);
 }
 
-function keepIfWaiting(): void {
+/** What was typed and is not yet written is written now. */
+export function keepIfWaiting(): void {
   if (keeping !== undefined) keepNow();
 }
 
-export function keepNow(): void {
+/** Keeps the plan though nothing in it has changed, as one that is worked with. */
+export function adoptNow(): void {
+  adopt(desk.plan());
+  keepNow();
+}
+
+/** The state of a plan that is in order, in words. */
+export function stateOf(plan: Plan): string {
+  if (!isFresh(plan)) return "kept on this device";
+  return isGuest(plan) ? "from a link, not kept" : "nothing kept yet";
+}
+
+function keepNow(): void {
   clearTimeout(keeping);
-  if (isFramed()) void offerOwnTab(desk.plan());
-  if (ownBehind(desk.plan())) return; // the job itself is kept, its client's copy is made anew
+  keeping = undefined;
+  const plan = desk.plan();
+  if (isFramed()) void offerOwnTab(plan);
+  if (ownBehind(plan)) return; // the job itself is kept, its client's copy is made anew
   const state = region("state");
-  switch (keep(desk.plan())) {
+  if (isFresh(plan)) {
+    setText(state, stateOf(plan));
+    return;
+  }
+  switch (keep(plan, headline())) {
     case "kept":
       unsay("keeping");
-      setText(state, "kept on this device");
+      setText(state, stateOf(plan));
+      leaveAddress();
       break;
     case "off":
       setText(state, "not kept: use Save as a file");
@@ -79,4 +101,12 @@ export function keepingActions(on: OwnDesk): Actions {
       on.change((plan) => put(plan, "/id", freshId()), "kept as a copy");
     },
   };
+}
+
+/** What tells a job in a list of jobs: its borders and its price, where known. */
+function headline(): string {
+  const text = (id: string) => figures().get(id)?.text ?? "";
+  const borders = Array.from(new Set([text("border.DA"), text("border.AB")])).filter((b) => b !== "");
+  const price = text("price.total");
+  return [borders.length > 0 ? `border ${borders.join(" and ")}` : "", price === "" ? "" : `price ${price}`].filter((w) => w !== "").join(", ");
 }

@@ -9,7 +9,7 @@ import { at, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
 import type { Actions, OwnDesk } from "./desk";
 import { action, every, setAttribute } from "./dom";
-import { keepNow } from "./keeping";
+import { keepIfWaiting } from "./keeping";
 import { message } from "./messages";
 
 /** The firm's own plan while its client's copy is in view, and that copy. */
@@ -48,7 +48,7 @@ function lookAsClient(desk: OwnDesk): void {
   const plan = desk.plan();
   const made = readPlan(theEngine()?.quoted(JSON.stringify(plan), today()) ?? "");
   if (isForClient(plan) || !("plan" in made)) return;
-  keepNow();
+  keepIfWaiting();
   own = plan;
   copy = made.plan;
   desk.look(made.plan);

@@ -15,10 +15,13 @@ import { insertItem, lowerFirst, removeItem } from "./lists";
 const SHOWN = 4000; // ms for which what was undone can be read
 
 let put: (plan: Plan) => void;
+let refused: () => boolean;
 
-/** Lets the keys work; restore puts a plan of the past on the sheet. */
-export function startUndo(restore: (plan: Plan) => void): void {
+/** Lets the keys work. restore puts a plan of the past on the sheet; refuses says
+ *  that nothing may change there now, and says so to the person as well. */
+export function startUndo(restore: (plan: Plan) => void, refuses: () => boolean): void {
   put = restore;
+  refused = refuses;
   document.addEventListener("keydown", (e) => {
     const key = /^[a-z]$/i.test(e.key) ? e.key.toLowerCase() : e.code.slice(-1).toLowerCase();
     const redoes = key === "y" || (e.shiftKey && key === "z");
@@ -55,12 +58,14 @@ function isElsewhere(target: EventTarget | null): boolean {
 }
 
 function undo(): void {
+  if (refused()) return;
   const step = undoStep();
   if (step) walk(step, step.after, step.before, "Undone");
   else tell("There is nothing to undo.");
 }
 
 function redo(): void {
+  if (refused()) return;
   const step = redoStep();
   if (step) walk(step, step.before, step.after, "Done again");
   else tell("There is nothing to do again.");
