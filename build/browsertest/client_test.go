@@ -82,6 +82,8 @@ const (
 func TestClientsCopyIsAllThatLeavesThePage(t *testing.T) {
 	v := open(t, desk, fragment(firmsPlan(t)))
 	v.wait(`document.querySelector("[data-fill=price]").textContent.includes("73.1957")`)
+	v.write("/title", v.text(blank+`.value`, "/title")+"!") // worked on, it is a job that is kept
+	v.leave()
 	before := v.text(plan)
 	total := v.text(`document.querySelector("[data-figure='price.total'] .cw-value").textContent`)
 	assert.Contains(t, v.text(`document.querySelector(".cw-copies").textContent`), "rates too", "what is given is said")

@@ -60,12 +60,21 @@ func TestPlanFromLinkIsAGuest(t *testing.T) {
 	assert.Equal(t, "Long room, mine", v.text(blank+`.value`, "/title"))
 	assert.Equal(t, before, v.text(`Object.entries(localStorage).find(([k, text]) => k.startsWith("ceilingwright:plan:") && text.includes("My hall"))[1]`))
 
+	// A change taken back is kept too: what is stored is what is on the sheet.
+	v.press(`.cw-keep [data-do=empty]`)
+	v.write("/title", "Hall")
+	v.leave()
+	v.wait(kept + `.includes("Hall")`)
+	v.write("/title", "")
+	v.leave()
+	v.wait(`JSON.parse(` + kept + `).title === ""`)
+
 	// Kept by its button, without a change.
 	v.run(`location.hash = $1`, fragment(strings.Replace(painterPlan, "Long room", "Blue room", 1)))
 	v.waitText("Blue room", blank+`.value`, "/title")
 	v.press(`[data-do=keep-guest]`)
 	v.wait(kept + `.includes("Blue room")`)
-	assert.Equal(t, 3, value[int](v, storedPlans), "it has the id of a kept one, and is kept beside it")
+	assert.Equal(t, 4, value[int](v, storedPlans), "it has the id of a kept one, and is kept beside it")
 }
 
 func TestSixtyAddressesStoreNothing(t *testing.T) {

@@ -3,6 +3,7 @@ package browsertest
 import (
 	"context"
 	"encoding/base64"
+	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -108,7 +109,10 @@ func (v *view) put(link string) {
 	// The page remembers some things by the plan's id, for as long as it runs.
 	if text, err := base64.RawURLEncoding.DecodeString(link[strings.LastIndex(link, "_")+1:]); err == nil && strings.HasPrefix(link, "#cw1_j_") {
 		renamed := strings.Replace(string(text), `"ceilingwright":1,"id":"`, fmt.Sprintf(`"ceilingwright":1,"id":"n%d-`, running.taken), 1)
-		id, _, _ = strings.Cut(strings.TrimPrefix(renamed, `{"ceilingwright":1,"id":"`), `"`)
+		var has struct{ ID string }
+		if json.Unmarshal([]byte(renamed), &has) == nil {
+			id = has.ID
+		}
 		link = fragment(renamed)
 	}
 	v.run(`localStorage.clear(); location.replace($1)`, link)

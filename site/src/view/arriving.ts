@@ -123,7 +123,7 @@ export function leaveAddress(): void {
 }
 
 export function isGuest(plan: Plan): boolean {
-  return guest === JSON.stringify(plan);
+  return guest === JSON.stringify(plan) && isFresh(plan);
 }
 
 /** A plan saved inside this page may since have been changed here and kept. */

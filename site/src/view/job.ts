@@ -4,7 +4,7 @@
 import type { Engine } from "../engine/contract";
 import { writePlanIntoPage } from "../state/along";
 import { amend, noteChange, noteKey, startHistory, type Change } from "../state/history";
-import { claim, isFresh, isKeptAs, markFresh, moveAside, storedText } from "../state/keep";
+import { adopt, claim, isFresh, isKeptAs, markFresh, moveAside, storedText } from "../state/keep";
 import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { figures, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
@@ -14,7 +14,7 @@ import { canHaveCards, layCards } from "./cards";
 import { daysActions } from "./days";
 import { deliveryActions } from "./delivery";
 import { answersTo, layerPointer, type Actions, type OwnDesk } from "./desk";
-import { action, clean } from "./dom";
+import { action, clean, region, setText } from "./dom";
 import { draw, renderDrawing, turnOver } from "./drawing";
 import { renderEcho } from "./echo";
 import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
@@ -127,6 +127,12 @@ function show(): void {
   lastTook = performance.now() - began;
 }
 
+/** Whatever was on the sheet is a job from the first change on. */
+function work(edit: (plan: Plan) => void): void {
+  adopt(plan);
+  edit(plan);
+}
+
 function putOn(next: Plan): void {
   plan = next;
   if (isGuest(plan)) return;
@@ -138,7 +144,7 @@ const desk: OwnDesk = {
   plan: () => plan,
   change: (edit, words = "", at = "") => {
     if (refusesChange(plan)) return;
-    edit(plan);
+    work(edit);
     changed({ words, at });
   },
   redraw: () => renderSheet(plan),
@@ -150,18 +156,19 @@ const desk: OwnDesk = {
   },
   changeByKey: (edit, pointer) => {
     if (refusesChange(plan)) return;
-    edit(plan);
+    work(edit);
     changedByKey(pointer);
   },
   amend: (edit) => {
     if (isForClient(plan)) return;
-    edit(plan);
+    work(edit);
     amend(JSON.stringify(plan));
     keepSoon();
     show();
   },
   look: (as) => {
     plan = as;
+    setText(region("hear"), ""); // what was said of the other copy is not for this one
     show();
     if (isFramed()) void offerOwnTab(plan);
   },
