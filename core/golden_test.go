@@ -149,7 +149,7 @@ func written(s sheet.Sheet) string {
 	for _, w := range s.Walls {
 		line("wall %s | %s", w.Title, w.Length)
 		for _, m := range w.Marks {
-			line("  %s | %s | %s | %s | %s nm | %s | %s", m.Kind, m.Label, m.Layer, m.Text+" "+m.Other, m.Exact, m.Hides, m.Join)
+			line("  %s | %s | %s | %s | %s nm | %s | %s | %s", m.Kind, m.Label, m.Layer, m.Text+" "+m.Other, m.Exact, m.Hides, m.Join, m.Sum)
 		}
 	}
 	for _, o := range s.Objects {

@@ -148,7 +148,7 @@ func TestHangingInATurnedBox(t *testing.T) {
 	for i, h := range straight.Order {
 		assert.Equal(t, facing.Replace(h.Text), turned.Order[i].Text)
 		for j, m := range h.Measures {
-			assert.Equal(t, sheet.Measure{What: facing.Replace(m.What), Text: m.Text}, turned.Order[i].Measures[j])
+			assert.Equal(t, sheet.Measure{What: facing.Replace(m.What), Text: m.Text, Sum: m.Sum}, turned.Order[i].Measures[j])
 		}
 	}
 	assert.Contains(t, straight.Stations[0].Text, "its length along AB")

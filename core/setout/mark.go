@@ -25,13 +25,27 @@ const (
 // the wall is read from, exact in a rectangle and else to the nearest
 // nanometre, so that no mark inherits another's rounding (running dimensions,
 // ISO 129-1). Label is the name of the seam, or of the wall that a box line runs
-// beside; Layer is the layer of a seam. Join is the other end of the line.
+// beside; Layer is the layer of a seam. Join is the other end of the line. In is
+// how far the line lies from the mask's own edge DA or AB, and Cast how it meets
+// the wall.
 type Mark struct {
 	Kind  Kind
 	Label string
 	Layer string
 	At    measure.Length
 	Join  End
+	In    measure.Length
+	Cast  Cast
+}
+
+// Cast is how a line of the mask is prolonged to a wall: its middle lies so far
+// along the wall from the corner it is read from, and so far off it; on the way it
+// goes Slope along for each unit off. The mark is at Along + Off × Slope. Slope is
+// 0 where the line meets the wall squarely. In a round room Along is how far the
+// curve is from the mask's own edge, and the mark at Along + In.
+type Cast struct {
+	Along, Off measure.Length
+	Slope      float64
 }
 
 // End is an end of a line on a wall: its running distance from the corner From.
@@ -100,14 +114,15 @@ func (s Site) Marks(box Box, layers []mask.Layer) []WallMarks {
 	}
 	caster := s.casterOf(box, walls)
 	for _, l := range lines {
-		i, one, j, other, ok := caster.ends(l)
+		ends, ok := caster.ends(l)
 		if !ok {
 			continue
 		}
-		m := Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: one, Join: End{list[j].Wall, list[j].From, other}}
-		list[i].Marks = append(list[i].Marks, m)
-		m.At, m.Join = other, End{list[i].Wall, list[i].From, one}
-		list[j].Marks = append(list[j].Marks, m)
+		for k, end := range ends {
+			other := ends[1-k]
+			list[end.wall].Marks = append(list[end.wall].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer,
+				At: end.at, Join: End{list[other.wall].Wall, list[other.wall].From, other.at}, In: l.at, Cast: end.cast})
+		}
 	}
 	for i := range list {
 		slices.SortStableFunc(list[i].Marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })
@@ -171,8 +186,15 @@ func (s Site) casterOf(box Box, walls []survey.WallLine) caster {
 	return caster{s, box, walls, s.planes()}
 }
 
-// ends are the two walls that a line meets, and the running distances on them.
-func (c caster) ends(l line) (one int, at measure.Length, other int, otherAt measure.Length, ok bool) {
+// met is where a line meets a wall: at from the corner the wall is read from.
+type met struct {
+	wall int
+	at   measure.Length
+	cast Cast
+}
+
+// ends are where a line meets the walls ahead of it either way.
+func (c caster) ends(l line) (ends [2]met, ok bool) {
 	middle := survey.Point{X: l.at, Y: c.box.Width.Half()}
 	if !l.upright {
 		middle = survey.Point{X: c.box.Length.Half(), Y: l.at}
@@ -182,17 +204,17 @@ func (c caster) ends(l line) (one int, at measure.Length, other int, otherAt mea
 	if l.upright {
 		dx, dy = c.box.Turn.Width()
 	}
-	one, at, ok = c.meets(from, -dx, -dy)
+	ends[0], ok = c.meets(from, -dx, -dy)
 	if ok {
-		other, otherAt, ok = c.meets(from, dx, dy)
+		ends[1], ok = c.meets(from, dx, dy)
 	}
-	return one, at, other, otherAt, ok
+	return ends, ok
 }
 
-// meets is the first wall that lies ahead of a place, and where on it: from the
-// corner it is read from. Exact for walls along the axes and ways along them.
-func (c caster) meets(from survey.Point, dx, dy float64) (wall int, at measure.Length, ok bool) {
-	first := math.Inf(1)
+// meets is the first wall that lies ahead of a place, and where on it. Exact for
+// walls along the axes and ways along them.
+func (c caster) meets(from survey.Point, dx, dy float64) (found met, ok bool) {
+	first, found := math.Inf(1), met{wall: -1}
 	for i, w := range c.walls {
 		away := c.planes[i]
 		closing := float64(away.nx*dx) + float64(away.ny*dy)
@@ -207,13 +229,30 @@ func (c caster) meets(from survey.Point, dx, dy float64) (wall int, at measure.L
 		if along < -1 || along > long+1 {
 			continue
 		}
-		first, wall, ok = way, i, true
-		at = along
-		if c.site.isReadBack(i) {
-			at = long - along
-		}
+		first, found = way, met{wall: i, at: along}
 	}
-	return wall, at, ok
+	if found.wall < 0 {
+		return found, false
+	}
+	c.cast(&found, from, dx, dy)
+	return found, true
+}
+
+// cast fills in how a place comes to where a way from it meets a wall, and reads
+// it from the corner the wall is read from.
+func (c caster) cast(m *met, from survey.Point, dx, dy float64) {
+	w, away := c.walls[m.wall], c.planes[m.wall]
+	alongX, alongY := away.ny, -away.nx
+	x, y := float64(from.X-w.Start.X), float64(from.Y-w.Start.Y)
+	m.cast = Cast{
+		Along: measure.Nearest(float64(x*alongX) + float64(y*alongY)),
+		Off:   measure.Nearest(math.Abs(away.at(float64(from.X), float64(from.Y)))),
+		Slope: (float64(dx*alongX) + float64(dy*alongY)) / math.Abs(float64(away.nx*dx)+float64(away.ny*dy)),
+	}
+	if c.site.isReadBack(m.wall) {
+		long := w.Length()
+		m.at, m.cast.Along, m.cast.Slope = long-m.at, long-m.cast.Along, -m.cast.Slope
+	}
 }
 
 // along is how far from the first corner of a wall a way meets it, and how long
@@ -248,7 +287,7 @@ func (s Site) roundMarks(box Box, lines []line) []WallMarks {
 		}
 		for _, l := range lines {
 			if l.upright == (i == 0) {
-				list[i].Marks = append(list[i].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: before - half + l.at})
+				list[i].Marks = append(list[i].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: before - half + l.at, In: l.at, Cast: Cast{Along: before - half}})
 			}
 		}
 		slices.SortStableFunc(list[i].Marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })

@@ -26,7 +26,9 @@ func TestMarks_RunFromOneEnd(t *testing.T) {
 	for _, w := range walls {
 		for i, m := range w.Marks {
 			assert.Equal(t, m.At, m.Join.At, "lines run square across")
-			w.Marks[i].Join = setout.End{}
+			assert.Equal(t, m.At, m.Cast.Along)
+			assert.Zero(t, m.Cast.Slope)
+			w.Marks[i].Join, w.Marks[i].In, w.Marks[i].Cast = setout.End{}, 0, setout.Cast{}
 		}
 	}
 	assert.Equal(t, setout.WallMarks{Wall: survey.AB, From: survey.A, To: survey.B, Length: room.Length, Marks: []setout.Mark{
@@ -67,6 +69,22 @@ func TestMarks_SeamsTakeUpTheRunOut(t *testing.T) {
 
 	empty := site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{{ID: "L3"}})
 	assert.Len(t, empty[0].Marks, 3, "a layer without panels adds no seam")
+}
+
+// A mark is where its line comes to: so far along, and a slope for each unit off,
+// in rooms out of square and lying at an angle.
+func TestMarks_AreWhereTheirLinesMeetTheWall(t *testing.T) {
+	random := rand.New(rand.NewSource(12))
+	for range 60 {
+		site := setout.Site{Shape: randomQuad(random)}
+		o := mask.Outline{Length: 1500 * mm, Width: 1100 * mm}
+		for _, w := range site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{layerOf(o, 3, 2)}) {
+			for _, m := range w.Marks {
+				require.InDelta(t, float64(m.At), float64(m.Cast.Along)+float64(m.Cast.Off)*m.Cast.Slope, 2.5, "%+v", m)
+				require.Positive(t, m.Cast.Off)
+			}
+		}
+	}
 }
 
 // A place that falls on half a tape mark gets one mark, whichever way it was
@@ -264,6 +282,10 @@ func TestMarks_InARoundRoom(t *testing.T) {
 	o := mask.Outline{Length: 3600 * mm, Width: 2400 * mm}
 	walls := site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{layerOf(o, 2, 3)})
 	require.Len(t, walls, 2)
+	for i, m := range walls[0].Marks {
+		assert.Equal(t, m.At, m.Cast.Along+m.In)
+		walls[0].Marks[i].In, walls[0].Marks[i].Cast = 0, setout.Cast{}
+	}
 	assert.Equal(t, setout.WallMarks{Wall: setout.AlongLine, Length: 6 * measure.Metre, Marks: []setout.Mark{
 		{Kind: setout.BoxMark, Label: "DA", At: 1200 * mm},
 		{Kind: setout.CentreMark, At: 3000 * mm},

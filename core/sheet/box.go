@@ -61,7 +61,11 @@ func (b *builder) walls() [][]tick {
 		}
 		ticks[i] = merged(w.Marks)
 		for _, m := range ticks[i] {
-			wall.Marks = append(wall.Marks, b.mark(w.Wall, m, len(layers)))
+			mark := b.mark(w.Wall, m, len(layers))
+			if sum := b.markSum(&list[i], &m); sum != "" {
+				mark.Sum = sum + " = " + b.exactly(m.At)
+			}
+			wall.Marks = append(wall.Marks, mark)
 		}
 		b.sheet.Walls = append(b.sheet.Walls, wall)
 	}

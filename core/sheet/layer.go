@@ -162,10 +162,12 @@ type Hang struct {
 	Up       bool      `json:"up"`
 }
 
-// Measure is one distance that places a panel.
+// Measure is one distance that places a panel. Sum is how it comes about, "" where
+// it is as the plan has it.
 type Measure struct {
 	What string `json:"what"`
 	Text string `json:"text"`
+	Sum  string `json:"sum"`
 }
 
 // EdgeSet is one edge and what it is set to: Edge names the wall it faces.

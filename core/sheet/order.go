@@ -301,12 +301,14 @@ func (c *cards) measures(block hanging.Block) []Measure {
 		c.columns, c.rows = map[hanging.Offset]Measure{}, map[hanging.Offset]Measure{}
 	}
 	if card.Diagonal != c.size {
-		c.size, c.diagonal = card.Diagonal, Measure{What: "corner to corner, both ways", Text: c.n.Length(card.Diagonal)}
+		c.size, c.diagonal = card.Diagonal, Measure{What: "corner to corner, both ways", Text: c.n.Length(card.Diagonal), Sum: c.diagonalSum(block, card.Diagonal)}
 	}
-	return []Measure{c.offset(c.columns, card.Along), c.offset(c.rows, card.Across), c.diagonal}
+	along := stretch{&c.layer.columns, block.Column - 1, block.Columns}
+	across := stretch{&c.layer.rows, block.Row - 1, block.Rows}
+	return []Measure{c.offset(c.columns, along, card.Along), c.offset(c.rows, across, card.Across), c.diagonal}
 }
 
-func (c *cards) offset(said map[hanging.Offset]Measure, o hanging.Offset) Measure {
+func (c *cards) offset(said map[hanging.Offset]Measure, of stretch, o hanging.Offset) Measure {
 	if m, ok := said[o]; ok {
 		return m
 	}
@@ -315,6 +317,9 @@ func (c *cards) offset(said map[hanging.Offset]Measure, o hanging.Offset) Measur
 		line = "the tape line " + c.towardsSide(o.Side)
 	}
 	m := Measure{What: "from " + line + " to the edge " + c.towardsSide(o.Edge) + ", both ends", Text: c.n.Length(o.Length)}
+	if sum := c.offsetSum(of, o); sum != m.Text {
+		m.Sum = sum + " = " + c.exactly(o.Length)
+	}
 	said[o] = m
 	return m
 }

@@ -135,7 +135,8 @@ type Wall struct {
 // Mark is one tick. Kind is box, centre, seam or fixture; Layer the layer's
 // name where the mark is one layer's alone. Hides is what the rounding leaves
 // out ("0.32 mm more"), "" for none. Exact is in whole nanometres. Join says
-// where the other end of this line is, "" where both walls read alike.
+// where the other end of this line is, "" where both walls read alike. Sum is how
+// the mark comes about, "" where it was measured.
 type Mark struct {
 	Kind  string `json:"kind"`
 	Label string `json:"label"`
@@ -145,6 +146,7 @@ type Mark struct {
 	Exact string `json:"exact"`
 	Hides string `json:"hides"`
 	Join  string `json:"join"`
+	Sum   string `json:"sum"`
 }
 
 // Corner is the largest 3-4-5 triangle that fits a corner of the room: Along

@@ -73,6 +73,7 @@ func writeHang(w *jsondoc.Writer, h *Hang) {
 	list(w, "measures", len(h.Measures), func(i int) {
 		w.Text("what", h.Measures[i].What)
 		w.Text("text", h.Measures[i].Text)
+		w.Text("sum", h.Measures[i].Sum)
 	})
 	w.Text("view", h.View)
 	truth(w, "up", h.Up)

@@ -100,6 +100,7 @@ func writeWall(w *jsondoc.Writer, wall *Wall) {
 		w.Text("exact", m.Exact)
 		w.Text("hides", m.Hides)
 		w.Text("join", m.Join)
+		w.Text("sum", m.Sum)
 	})
 }
 

@@ -96,6 +96,7 @@ export interface Mark {
   exact: string;
   hides: string;
   join: string; // where the other end of this line is
+  sum: string; // how it comes about, "" where it was measured
 }
 
 export interface Wall {
@@ -134,7 +135,7 @@ export interface Hang {
   set: { edge: string; to: string }[];
   text: string;
   station: number; // 0 where none is known
-  measures: { what: string; text: string }[];
+  measures: { what: string; text: string; sum: string }[];
   view: string; // viewBox round the panel in the layer's drawing
   up: boolean;
 }

@@ -12,6 +12,10 @@ export function openAllWorkings(): void {
   allOpen = true;
 }
 
+export function allWorkingsOpen(): boolean {
+  return allOpen;
+}
+
 /** Figures a saved page showed opened are gone with its answers. */
 export function isOpen(id: string): boolean {
   return allOpen !== open.has(id);

@@ -5,7 +5,7 @@ import type { Figure, Hang, Layer, Panel } from "../engine/contract";
 import { list, put, typedText, type JsonObject } from "../state/pointer";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute } from "./dom";
-import { figurePlace } from "./figures";
+import { allWorkingsOpen, figurePlace } from "./figures";
 import { renderGaps } from "./gaps";
 import { clashAt, type Stations } from "./platform";
 import { renderKey, renderRegister } from "./register";
@@ -146,6 +146,7 @@ function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boole
       panel?.supplier ? make("small", {}, ` Supplier’s ${panel.supplier}.`) : null,
       panel && !sameSize ? make("small", {}, ` ${panel.measured || panel.size}`) : null,
       withMeasures.has(layer.id) && (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
+      withMeasures.has(layer.id) ? measureSums(hang) : null,
       panel?.cut ? make("em", {}, ` ${panel.cut}`) : null,
     ),
   );
@@ -153,6 +154,18 @@ function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boole
 
 export function measureText(m: { what: string; text: string }): HTMLElement {
   return make("span", { class: "cw-measure" }, `${m.what} `, make("b", {}, m.text));
+}
+
+/** How the measures of a step come about. */
+function measureSums(hang: Hang): HTMLElement | null {
+  const worked = (hang.measures ?? []).filter((m) => m.sum);
+  if (worked.length === 0) return null;
+  return make(
+    "details",
+    { class: "cw-why cw-sums", open: allWorkingsOpen() },
+    make("summary", { "aria-label": `how the measures of ${hang.panel} are worked out` }, "working"),
+    ...worked.map((m) => make("p", { class: "cw-sum" }, m.sum)),
+  );
 }
 
 /** The engine's sentence names the panel, which stands in a column of its own. */

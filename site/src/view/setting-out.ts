@@ -6,6 +6,7 @@ import type { BoxPlace, Choice, Corner, Wall } from "../engine/contract";
 import { put } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, make, redraw, region } from "./dom";
+import { allWorkingsOpen } from "./figures";
 import { lowerFirst } from "./lists";
 
 /** So many choices stand side by side; the others are folded away. */
@@ -114,7 +115,7 @@ export function renderBox(box: BoxPlace | null): void {
 }
 
 export function renderWalls(walls: Wall[]): void {
-  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...alike(walls).map(wallTable)]));
+  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...alike(walls).flatMap((w) => [wallTable(w), markSums(w)])]));
 }
 
 /** Walls with the same marks share a table: opposite walls of a square room. */
@@ -154,6 +155,18 @@ function wallTable(walls: Wall[]): HTMLElement {
     make("caption", {}, titles, " ", make("small", {}, walls[0]?.length ?? "")),
     make("thead", {}, make("tr", {}, ...ticks, make("td", { colspan: "4" }))),
     make("tbody", {}, ...rows),
+  );
+}
+
+/** How each mark comes about. */
+function markSums(walls: Wall[]): HTMLElement | null {
+  const worked = (walls[0]?.marks ?? []).filter((m) => m.sum);
+  if (worked.length === 0) return null;
+  return make(
+    "details",
+    { class: "cw-why cw-sums", open: allWorkingsOpen() },
+    make("summary", { "aria-label": `how each mark is worked out, ${walls.map((w) => w.wall).join(" and ")}` }, "how each mark is worked out"),
+    ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${m.sum}`)),
   );
 }
 

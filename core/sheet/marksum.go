@@ -1,0 +1,196 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// markSum is how a mark along a wall comes about, as a sum without its result; ""
+// where the mark is a measured one. walls is the wall with all its marks.
+func (b *builder) markSum(w *setout.WallMarks, t *tick) string {
+	if slope := survey.SlopeText(math.Abs(t.Cast.Slope)); slope != survey.SlopeText(0) {
+		sign := " + "
+		if t.Cast.Slope < 0 {
+			sign = " − "
+		}
+		return b.put(t.Cast.Along) + sign + b.put(t.Cast.Off) + " × " + slope
+	}
+	near, side, ok := boxOn(w)
+	if !ok {
+		return ""
+	}
+	// The mask may lie with its own edge at the far end.
+	forward := (near + t.In - t.At).Abs() <= onePlace
+	switch t.Kind {
+	case setout.BoxMark:
+		if t.At-near <= onePlace {
+			return b.nearSum(w)
+		}
+		return b.put(near) + " + " + b.put(side)
+	case setout.CentreMark:
+		return b.put(near) + " + " + b.put(side) + " ÷ 2"
+	case setout.SeamMark:
+		return b.seamSum(t, near, forward)
+	}
+	if b.plan.Fixture.At == survey.InMiddle {
+		return b.put(w.Length) + " ÷ 2"
+	}
+	return ""
+}
+
+// boxOn is the nearer of the two marks of the mask's outline on a wall, and the
+// mask's side between them.
+func boxOn(w *setout.WallMarks) (near, side measure.Length, ok bool) {
+	var at []measure.Length
+	for _, m := range w.Marks {
+		if m.Kind == setout.BoxMark {
+			at = append(at, m.At)
+		}
+	}
+	if len(at) != 2 {
+		return 0, 0, false
+	}
+	return at[0], at[1] - at[0], true
+}
+
+// nearSum is the sum of the border before the mask, as the figure of that border
+// has it.
+func (b *builder) nearSum(w *setout.WallMarks) string {
+	wall := survey.DA
+	if w.Wall == survey.BC || w.Wall == survey.DA {
+		wall = survey.AB
+	}
+	if !b.shape.IsRectangle() {
+		return ""
+	}
+	return b.sumOf("border." + string(wall))
+}
+
+// seamSum is the border, the panels before the seam and their gaps.
+func (b *builder) seamSum(t *tick, near measure.Length, forward bool) string {
+	for i := range b.layers {
+		l := &b.layers[i]
+		if l.panels.ID != t.layers[0] {
+			continue
+		}
+		for _, one := range []struct {
+			run  *mask.Run
+			name func(int) string
+		}{{&l.columns, mask.ColumnSeam}, {&l.rows, mask.RowSeam}} {
+			for i := range one.run.Gaps {
+				if one.name(i+1) == t.Label {
+					return b.put(near) + " + " + b.beforeSeam(one.run, i, forward)
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// beforeSeam is the way in a run from its start, or from its far end, to the
+// middle of a seam.
+func (b *builder) beforeSeam(run *mask.Run, seam int, forward bool) string {
+	if forward {
+		return b.panelsAndGaps(run.Sizes[:seam+1], run.Seam(seam))
+	}
+	sizes := slices.Clone(run.Sizes[seam+1:])
+	slices.Reverse(sizes)
+	return b.panelsAndGaps(sizes, run.Box-run.Seam(seam))
+}
+
+// panelsAndGaps writes a length as the panels in it and what their gaps add: equal
+// panels in a row are counted.
+func (b *builder) panelsAndGaps(sizes []measure.Length, total measure.Length) string {
+	var parts []string
+	rest := total
+	for i := 0; i < len(sizes); {
+		count := i
+		for count < len(sizes) && (sizes[count]-sizes[i]).Abs() <= measure.Nanometre {
+			rest -= sizes[count]
+			count++
+		}
+		part := b.put(sizes[i])
+		if count-i > 1 {
+			part = strconv.Itoa(count-i) + " × " + part
+		}
+		parts = append(parts, part)
+		i = count
+	}
+	sum := strings.Join(parts, " + ")
+	switch {
+	case rest > onePlace*measure.Length(len(sizes)+1):
+		sum += " + " + b.put(rest) + " of gaps"
+	case -rest > onePlace*measure.Length(len(sizes)+1):
+		sum += " − " + b.put(-rest) + " closed up"
+	}
+	if sum == "" {
+		return b.put(0)
+	}
+	return sum
+}
+
+// stretch is a block's part of a run: its first panel, counted from 0, and how
+// many.
+type stretch struct {
+	run          *mask.Run
+	first, count int
+}
+
+// starts and ends are where it begins and ends, from the tape line the run is
+// counted from.
+func (s stretch) starts() measure.Length { return s.run.Starts[s.first] }
+
+func (s stretch) ends() measure.Length {
+	last := s.first + s.count - 1
+	return s.run.Starts[last] + s.run.Sizes[last]
+}
+
+// offsetSum is the distance of an edge of a block from a line, as a sum without
+// its result: the panels between the edge and a tape line, or those and half of
+// the mask.
+func (b *builder) offsetSum(s stretch, o hanging.Offset) string {
+	low := o.Edge == survey.DA || o.Edge == survey.AB
+	at, edge := s.ends(), s.first+s.count
+	if low {
+		at, edge = s.starts(), s.first
+	}
+	before := func() string { return b.panelsAndGaps(s.run.Sizes[:edge], at) }
+	half := b.put(s.run.Box) + " ÷ 2"
+	switch {
+	case o.Line == hanging.ToCentreLine && 2*at > s.run.Box:
+		return before() + " − " + half
+	case o.Line == hanging.ToCentreLine && edge == 0:
+		return half + " − " + b.put(at)
+	case o.Line == hanging.ToCentreLine:
+		return half + " − " + bracketed(before())
+	case o.Side == survey.DA || o.Side == survey.AB:
+		return before()
+	}
+	after := slices.Clone(s.run.Sizes[edge:])
+	slices.Reverse(after)
+	return b.panelsAndGaps(after, s.run.Box-at)
+}
+
+// bracketed is a sum that something is taken from, in brackets where it has more
+// than one term.
+func bracketed(sum string) string {
+	if strings.Contains(sum, " + ") || strings.Contains(sum, " − ") {
+		return "(" + sum + ")"
+	}
+	return sum
+}
+
+// diagonalSum is the diagonal of a block as a sum.
+func (c *cards) diagonalSum(block hanging.Block, diagonal measure.Length) string {
+	along := stretch{&c.layer.columns, block.Column - 1, block.Columns}
+	across := stretch{&c.layer.rows, block.Row - 1, block.Rows}
+	return "√((" + c.put(along.ends()-along.starts()) + ")² + (" + c.put(across.ends()-across.starts()) + ")²) = " + c.exactly(diagonal)
+}
