@@ -94,7 +94,7 @@ func TestMixPointsToWhatIsWrong(t *testing.T) {
 	}{
 		{"/finish/steps/2/mix/1/density", "", "/finish/steps/2/mix/1/density", problem.Stop, "its density is not given"},
 		{"/finish/steps/2/mix/1/density", "0", "/finish/steps/2/mix/1/density", problem.Stop, ""},
-		{"/finish/steps/2/mix/3/amount", "6", "/finish/steps/2/mix", problem.Stop, "may never dry"},
+		{"/finish/steps/2/mix/3/amount", "6", "/finish/steps/2/mix", problem.Caution, "may never dry"},
 		{"/finish/steps/2/mix/3/amount", "2", "/finish/steps/2/mix", problem.Caution, "dries slowly"},
 		{"/finish/steps/1/mix/0/amount", "0.5", "/finish/steps/1/mix", problem.Note, "8 parts of glaze to one of paint"},
 		{"/finish/steps/3/mix/2/amount", "0.02", "/finish/steps/3/mix/2/amount", problem.Caution, "less than can be measured"},
@@ -227,6 +227,32 @@ func TestCansFollowWhatIsMixed(t *testing.T) {
 	assert.Equal(t, "3", text(t, s, "step.p.batches"))
 	assert.Contains(t, workingOf(t, s, "step.p.batches").Rule, "the last batch is as small as what is left")
 	assert.Equal(t, "8 × 1 L", step.Buy)
+}
+
+// One tint of the user's own, in his own ratio, is so much of what is in the can: 2
+// per cent of 1 gal are 2.56 fl oz, of which 2.51 go into a gallon in all. Worked.
+func TestOneTintOfTheCan(t *testing.T) {
+	tinted := func(amount string) (sheet.Sheet, sheet.Step) {
+		s := job(t, map[string]any{"/finish/steps": paint(map[string]any{"name": "Ground", "typedArea": "400", "spread": "400", "cans": []any{can("1", "gal", "60"), can("1", "qt", "20")},
+			"mix": []any{map[string]any{"name": "burnt umber", "amount": amount, "unit": "%", "tint": "yes"}}})})
+		return s, s.Steps[0]
+	}
+	s, step := tinted("2")
+	assert.Empty(t, problemsAt(s, "/finish/steps/0/mix"))
+	assert.Equal(t, []string{"burnt umber: 2.51 fl oz = 2 fl oz + 3 tsp", "paint from the can: 125.49 fl oz = 3 qt + 1 pt + 1 cup + 5 fl oz + 3 tsp"}, lines(step.Mix))
+	assert.Equal(t, "1 × 1 gal", step.Buy)
+	assert.Equal(t, "1.00 gal × 98.04 % = 0.98 gal; 1 × 1 gal hold 1.00 gal for 0.98 gal, 60.00 in all", workingOf(t, s, "step.p.cans").Sum)
+	assert.Equal(t, "2.6 fl oz", boughtOf(s, "burnt umber"))
+	assert.Equal(t, "1 × 1 gal", boughtOf(s, "Ground"))
+	assert.NotContains(t, figures(s), "step.p.batches")
+	// However much it is, there is nothing red that he could not clear.
+	for _, amount := range []string{"0.001", "6", "15", "90"} {
+		s, _ = tinted(amount)
+		assert.Empty(t, stopsAt(s, "/finish/steps/0/mix"), amount)
+		for _, p := range s.Problems {
+			assert.False(t, p.Severity == problem.Stop && strings.HasPrefix(p.At, "/finish/steps/0/mix"), "%s: %s", amount, p.What)
+		}
+	}
 }
 
 // Recipes and spoons come in fractions.

@@ -115,6 +115,17 @@ func (p Part) refusals(i int) []problem.Problem {
 	return nil
 }
 
+// IsAllShared tells whether all parts are shares, of something that is not among
+// them: what is tinted, so much per cent of it.
+func IsAllShared(parts []Part) bool {
+	for _, p := range parts {
+		if !p.Shared {
+			return false
+		}
+	}
+	return len(parts) > 0
+}
+
 // Times is every part taken n times; the shares stay.
 func (m Mix) Times(n measure.Number) Mix {
 	scaled := Mix{Portions: make([]Portion, len(m.Portions)), Total: m.Total.Times(n)}
@@ -233,9 +244,9 @@ func (m Mix) tintRemarks() []problem.Problem {
 	switch {
 	case !ok:
 	case load.Cmp(tooMuchTint) > 0:
-		return []problem.Problem{{Severity: problem.Stop,
+		return []problem.Problem{{Severity: problem.Caution,
 			What: "The tint comes to " + perCent(load) + " of the rest; above 10 per cent a mix may never dry.",
-			Do:   "Use less tint, or a stronger one."}}
+			Do:   "Use less tint or a stronger one, or see on a sample board that yours dries hard."}}
 	case load.Cmp(muchTint) > 0:
 		return []problem.Problem{{Severity: problem.Caution,
 			What: "The tint comes to " + perCent(load) + " of the rest; above 5 per cent a mix dries slowly.",

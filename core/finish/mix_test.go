@@ -209,7 +209,7 @@ func TestTintLoad(t *testing.T) {
 		{part("5", mL), part("100", mL), "1/20", "", limits},
 		{part("5.1", mL), part("100", mL), "0.051", problem.Caution, limits},
 		{part("10", mL), part("100", mL), "1/10", problem.Caution, limits},
-		{part("10.1", mL), part("100", mL), "0.101", problem.Stop, limits},
+		{part("10.1", mL), part("100", mL), "0.101", problem.Caution, limits},
 	} {
 		mix := mixOf(t, c.base, tinted(c.tint))
 		load, ok := mix.TintLoad()
@@ -224,7 +224,7 @@ func TestTintLoad(t *testing.T) {
 	}
 	// Two tints count together.
 	both := mixOf(t, part("100", mL), tinted(part("6", mL)), tinted(part("6", mL)))
-	isOnly(t, both.Remarks(false, true), "", problem.Stop)
+	isOnly(t, both.Remarks(false, true), "", problem.Caution)
 	_, ok := mixOf(t, part("1", cup)).TintLoad()
 	assert.False(t, ok)
 	_, ok = mixOf(t, tinted(part("1", cup))).TintLoad()

@@ -185,7 +185,7 @@ func (b *builder) length(block, id, label string, l measure.Length, rule, sum, s
 	b.figure(Figure{
 		ID: id, Block: block, Label: label, Value: nanometres(l), Unit: "nm",
 		Text: b.n.Length(l), Other: b.other.Length(l),
-		Working: Working{Rule: rule, Sum: sum + " = " + b.exactly(l), Source: source},
+		Working: Working{Rule: rule, Sum: equals(sum, b.exactly(l)), Source: source},
 	})
 }
 
@@ -207,7 +207,7 @@ func (b *builder) area(block, id, label string, a measure.Area, rule, sum, sourc
 	b.figure(Figure{
 		ID: id, Block: block, Label: label, Value: plain(a.SquareMetres), Unit: "m2",
 		Text: b.n.Area(a), Other: b.other.Area(a),
-		Working: Working{Rule: rule, Sum: sum + " = " + b.n.Area(a), Source: source},
+		Working: Working{Rule: rule, Sum: equals(sum, b.n.Area(a)), Source: source},
 	})
 }
 
@@ -218,8 +218,16 @@ func (b *builder) count(block, id, label string, n int64, text, rule, sum, sourc
 	}
 	b.figure(Figure{
 		ID: id, Block: block, Label: label, Value: strconv.FormatInt(n, 10), Text: text,
-		Working: Working{Rule: rule, Sum: sum + " = " + text, Source: source},
+		Working: Working{Rule: rule, Sum: equals(sum, text), Source: source},
 	})
+}
+
+// equals is a sum and what it comes to, once where nothing is added up.
+func equals(sum, result string) string {
+	if sum == result {
+		return result
+	}
+	return sum + " = " + result
 }
 
 // noun is what is counted, in the singular for one.

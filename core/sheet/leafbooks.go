@@ -69,7 +69,7 @@ func (w *step) packs(books *finish.Books) {
 	switch {
 	case books.Compared:
 		rule, source = "The cheapest of all ways to buy books and packs.", "Arithmetic. Every number of packs is compared."
-		sum = w.whole(books.Packs) + " × " + w.builder.rate(books.Pack.Amount) + " + " + w.whole(books.Loose) + " × " + w.builder.rate(books.Book.Amount) + " = " + w.builder.money(books.Price) + ": " + w.whole(books.Packs) + " packs"
+		sum = w.whole(books.Packs) + " × " + w.builder.rate(books.Pack.Amount) + " + " + w.whole(books.Loose) + " × " + w.builder.rate(books.Book.Amount) + " = " + w.builder.money(books.Price) + ": " + plural(books.Packs, "pack", "packs")
 	case books.Pack.Known:
 		rule, source = "Whole packs, since a single book has no price here.", ofArithmetic
 		sum += ", rounded up"

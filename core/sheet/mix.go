@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"ceilingwright/core/days"
@@ -19,16 +20,31 @@ func (w *step) mixed() (mix finish.Mix, ok bool) {
 	if w.recipe == nil {
 		w.recipe = &recipe{}
 		var problems []problem.Problem
-		w.recipe.mix, problems, w.recipe.ok = finish.MixOf(w.Mix)
+		parts := w.Mix
+		if w.recipe.isOfCan = finish.IsAllShared(parts); w.recipe.isOfCan {
+			parts = append(slices.Clip(parts), w.fromTheCan())
+		}
+		w.recipe.mix, problems, w.recipe.ok = finish.MixOf(parts)
 		w.report(w.At+"/mix", problems)
 	}
 	return w.recipe.mix, w.recipe.ok
 }
 
 // recipe is the mix of a step once it is worked out.
+// isOfCan tells that its parts are shares of the product in the can, which the
+// plan need not name: a tint of so much per cent.
 type recipe struct {
-	mix finish.Mix
-	ok  bool
+	mix         finish.Mix
+	ok, isOfCan bool
+}
+
+// fromTheCan is the product that the parts are shares of, in any amount.
+func (w *step) fromTheCan() finish.Part {
+	unit := measure.UnitLitre
+	if w.n.System == measure.FeetInches {
+		unit = w.gallon()
+	}
+	return finish.Part{Name: w.called() + " from the can", Amount: measure.NumberFromInt(1), Unit: unit}
 }
 
 // mixer is the step whose recipe the step goes by: its own, or where it has none
@@ -48,7 +64,7 @@ func (w *step) canShare() (share measure.Number, name string) {
 		return measure.NumberFromInt(1), w.Name
 	}
 	main := mix.Portions[mix.Main()]
-	if main.Name == "" {
+	if main.Name == "" || w.recipe.isOfCan {
 		return main.Share, w.Name
 	}
 	return main.Share, main.Name + ", for “" + w.Name + "”"
@@ -125,7 +141,9 @@ func (w *step) mix() {
 		return
 	}
 	w.report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, dries(&w.Step) == finish.Evaporates))
-	w.batchFigure(mix)
+	if !w.recipe.isOfCan {
+		w.batchFigure(mix)
+	}
 	w.sampleBoard(mix)
 	need, sum, known := w.toMix()
 	if !known || need.Litres.IsZero() {
@@ -135,7 +153,9 @@ func (w *step) mix() {
 	made := mix.ScaledTo(need)
 	w.madeFigure(made.Total, sum)
 	w.inCans(mix)
-	w.batches(mix, made.Total)
+	if !w.recipe.isOfCan {
+		w.batches(mix, made.Total)
+	}
 	w.placing(mix, made.Total)
 	w.out.Mix = w.measuredOut(made, true)
 	w.toHave(made)
@@ -242,9 +262,13 @@ func (w *step) placing(mix finish.Mix, made measure.Volume) {
 	if !w.RateKnown {
 		rate = days.UsualRate(w.Kind, "")
 	}
+	batch := mix.Total
+	if w.recipe.isOfCan { // it has no recipe to make one of
+		batch = made
+	}
 	people := int64(w.builder.people())
 	all := area.Times(measure.NumberFromInt(int64(w.Coats)))
-	placed, problems, ok := finish.Placing{Batch: mix.Total, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
+	placed, problems, ok := finish.Placing{Batch: batch, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
 	w.report(w.At+"/potLife", problems)
 	if !ok || placed.Batches > mostBatches {
 		return
@@ -254,7 +278,7 @@ func (w *step) placing(mix finish.Mix, made measure.Volume) {
 		ID: w.id("placing"), Block: blockFinish, Label: "to put on one batch", Value: plain(placed.Minutes), Unit: "min", Text: text,
 		Working: Working{
 			Rule: "The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable.",
-			Sum: w.n.Area(all) + " × " + w.n.VolumeInSum(mix.Total) + " ÷ " + w.n.VolumeInSum(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
+			Sum: w.n.Area(all) + " × " + w.n.VolumeInSum(batch) + " ÷ " + w.n.VolumeInSum(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
 				plural(people, "person", "people") + ") × 60 = " + text,
 			Source: ofArithmetic,
 		},

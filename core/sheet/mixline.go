@@ -55,7 +55,10 @@ func usualStep(p *finish.Portion, unit measure.VolumeUnit) string {
 // measuredBadly points out a part that is more than 2 % off once measured, and
 // one for which a measure is filled too often to be counted.
 func (w *step) measuredBadly(i int, line MixLine, out finish.Measured, own bool) {
-	at := w.At + "/mix" + problem.Index(i) + "/amount"
+	at := w.At + "/mix"
+	if i < len(w.Mix) {
+		at += problem.Index(i) + "/amount"
+	}
 	switch {
 	case out.Amount.IsZero() && !out.Off.IsZero():
 		w.report(at, []problem.Problem{{Severity: problem.Caution,

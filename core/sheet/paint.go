@@ -227,10 +227,7 @@ func (w *step) filmFigure(p finish.Product) {
 	}
 	rule := "A film and a spread rate are one fact told twice. A wet-film comb checks it on the job."
 	sum := w.filmRate() + " ÷ " + w.spreadText(p.Spread) + " = " + text
-	switch {
-	case w.ByFilm:
-		sum = w.filmRate() + " ÷ " + w.spreadText(p.Spread) + " = " + text + ", as typed"
-	case w.ByDryFilm:
+	if w.ByDryFilm {
 		rule = "What it dries to, over the volume solids, and so much more as thinner is added. A wet-film comb checks it on the job."
 		sum = w.filmText(w.DryFilm) + " ÷ " + w.builder.share(w.Solids.Share)
 		if !w.Thinned.Share.IsZero() {
