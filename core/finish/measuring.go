@@ -120,6 +120,7 @@ func MeasuringWith(kit []Measure, weighed bool) *Measuring {
 // no measure, or one would have to be filled more than a million times.
 func (m *Measuring) Out(amount measure.Number, unit measure.VolumeUnit) (out Measured, ok bool) {
 	own := systemOf(unit)
+	amount = amount.Settled()
 	try := func(other Measured, can bool) {
 		if can && (!ok || errorClass(other.Off).Cmp(errorClass(out.Off)) < 0) {
 			out, ok = other, true
@@ -164,6 +165,10 @@ const mostFills = 1_000_000
 func fill(amount measure.Number, kit []Measure) (counts []int64, ok bool) {
 	half := measure.NumberFromFraction(1, 2)
 	for i, m := range kit {
+		if i < len(kit)-1 && amount.Cmp(m.step) < 0 {
+			counts = append(counts, 0)
+			continue
+		}
 		fills := amount.Quo(m.step)
 		if i == len(kit)-1 {
 			fills = fills.Add(half)

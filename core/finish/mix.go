@@ -67,16 +67,16 @@ func MixOf(parts []Part) (mix Mix, problems []problem.Problem, ok bool) {
 		portion := Portion{Part: part}
 		switch {
 		case part.Shared:
-			portion.Share = part.Amount.Quo(one.Add(part.Amount))
-			shared = shared.Add(portion.Share)
+			portion.Share = part.Amount.Quo(one.Add(part.Amount)).Settled()
+			shared = shared.Add(portion.Share).Settled()
 		case part.Weighed:
 			portion.Grams = part.Amount
-			portion.Volume = measure.VolumeOf(part.Amount.Quo(part.Density), measure.UnitMillilitre)
+			portion.Volume = measure.VolumeOf(part.Amount.Quo(part.Density), measure.UnitMillilitre).Settled()
 		default:
 			portion.Volume = measure.VolumeOf(part.Amount, part.Unit)
 		}
 		mix.Portions = append(mix.Portions, portion)
-		mix.Total = mix.Total.Add(portion.Volume)
+		mix.Total = mix.Total.Add(portion.Volume).Settled()
 	}
 	switch {
 	case len(problems) > 0:

@@ -49,5 +49,8 @@ func (v Volume) Add(w Volume) Volume { return Volume{v.Litres.Add(w.Litres)} }
 // Times is v taken n times.
 func (v Volume) Times(n Number) Volume { return Volume{v.Litres.Mul(n)} }
 
+// Settled is v with its litres settled, so that sums of many stay short.
+func (v Volume) Settled() Volume { return Volume{v.Litres.Settled()} }
+
 // Gallons is v counted in US gallons, exactly.
 func (v Volume) Gallons() Number { return v.Litres.Quo(USGallon) }

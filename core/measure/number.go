@@ -135,6 +135,20 @@ func smallSum(n, m Number) (sum Number, ok bool) {
 	return lowest(num, den), true
 }
 
+// Settled is n itself where its parts fit an int64, else n to settledPlaces
+// decimals, half to even. Fractions with large parts that have nothing in common
+// grow by all their digits in every sum; whoever adds up many that were measured,
+// not counted, settles each, and is off by less than anyone can measure.
+func (n Number) Settled() Number {
+	if n.isSmall() {
+		return n
+	}
+	return NumberFromDecimal(n.RoundHalfEven(settledPlaces))
+}
+
+// settledPlaces are twelve: a billionth of a millilitre in litres.
+const settledPlaces = 12
+
 // Sub is n − m.
 func (n Number) Sub(m Number) Number { return n.Add(m.negative()) }
 

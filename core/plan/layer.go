@@ -204,17 +204,7 @@ func (s section) pair(one, two string) {
 }
 
 // label is a panel's own label as the sheet writes it: without spaces and in
-// capitals. What is longer than any label is cut, so that it can be told.
+// capitals. So is the name of a loose piece in a list of panels.
 func label(text string) string {
-	if len(text) > 4*longestLabel {
-		text = text[:4*longestLabel]
-	}
-	text = strings.ToUpper(strings.Join(strings.Fields(text), ""))
-	if len(text) > longestLabel {
-		return problem.Name(strings.ToValidUTF8(text[:longestLabel], "") + "…")
-	}
-	return problem.Name(text)
+	return strings.ToUpper(strings.Join(strings.Fields(problem.Name(text)), ""))
 }
-
-// longestLabel is longer than the label of any panel, ZZ9999, in bytes.
-const longestLabel = 24

@@ -23,9 +23,9 @@ type reader struct {
 	taken   taken
 }
 
-// taken is how many entries of a kind were read, in all layers together: a bound
-// on each list alone is no bound on a plan of many layers.
-type taken struct{ sizes, notes, up, gaps int }
+// taken is how many entries of a kind were read, in all layers and steps
+// together: a bound on each list alone is no bound on a plan of many.
+type taken struct{ sizes, notes, up, gaps, parts int }
 
 // mostSizes is how many sizes of panels a whole plan may have: a layer of n
 // panels has at most n + 1, and at most as many seams.

@@ -240,14 +240,19 @@ func readCans(s section) []finish.Can {
 	return cans
 }
 
-// mostParts is more than any recipe has.
-const mostParts = 40
+// mostParts is more than any recipe has, mostPartsInAll more than a whole job.
+const (
+	mostParts      = 24
+	mostPartsInAll = 400
+)
 
-// readMix reads the parts of a mix. whole is false where one could not be read:
-// the shares of the others would be wrong without it.
+// readMix reads the parts of a mix. whole is false where one could not be read,
+// or there are more than are read: the shares of the others would be wrong
+// without it.
 func readMix(s section) (parts []finish.Part, whole bool) {
-	whole = true
-	for _, part := range s.some("mix", mostParts, "parts") {
+	read := s.objects(s.shared("mix", &s.taken.parts, min(mostPartsInAll, s.taken.parts+mostParts), "parts"))
+	whole = len(read) == len(s.items("mix"))
+	for _, part := range read {
 		p, ok := readPart(part)
 		parts, whole = append(parts, p), whole && ok
 	}

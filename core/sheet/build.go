@@ -66,6 +66,8 @@ type builder struct {
 	n, other measure.Notation
 	blamed   map[string]bool
 	sheet    Sheet
+	// onlyPriced tells that nothing of the sheet is shown but what it costs.
+	onlyPriced bool
 
 	// found is the room as worked out, and shape the ceiling of it; it may not be
 	// usable.
@@ -273,19 +275,31 @@ func (b *builder) mask() {
 	}
 }
 
+// mostLines is how many columns and rows all layers may have: each has its marks
+// on the walls, its seam and its gap to set. On the largest mask 1000 panels side
+// by side are as narrow as anyone cuts one.
+const mostLines = 2000
+
 // fewEnough is a layer, or one without panels where all layers together would
 // have more than are taken of one: a sheet of many such layers is more than a
 // page can hold.
 func (b *builder) fewEnough(at string, panels mask.Layer) mask.Layer {
-	total := panels.Count()
+	total, lines := panels.Count(), len(panels.Columns)+len(panels.Rows)
 	for i := range b.layers {
 		total += b.layers[i].panels.Count()
+		lines += len(b.layers[i].panels.Columns) + len(b.layers[i].panels.Rows)
 	}
-	if total <= mask.MostPanels {
+	tooMany := ""
+	switch {
+	case total > mask.MostPanels:
+		tooMany = strconv.Itoa(total) + " panels, more than the " + strconv.Itoa(mask.MostPanels)
+	case lines > mostLines:
+		tooMany = strconv.Itoa(lines) + " columns and rows, more than the " + strconv.Itoa(mostLines)
+	default:
 		return panels
 	}
 	b.report(at, []problem.Problem{{Severity: problem.Stop,
-		What: "All layers so far have " + strconv.Itoa(total) + " panels, more than the " + strconv.Itoa(mask.MostPanels) + " that are taken. This layer is left out.",
+		What: "All layers so far have " + tooMany + " that are taken. This layer is left out.",
 		Do:   "Cut the layers into fewer panels, or plan this one in a job of its own."}})
 	panels.Columns, panels.Rows = nil, nil
 	return panels

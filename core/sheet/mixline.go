@@ -19,7 +19,11 @@ const mostFills = 24
 
 // measuredOut is a mix line by line: each part as it should be and as the kit
 // measures it. With say, what is measured badly is pointed out.
+// Of a change that is only priced nobody measures anything out.
 func (w *step) measuredOut(mix finish.Mix, say bool) []MixLine {
+	if w.builder.onlyPriced {
+		return nil
+	}
 	lines, usual := make([]MixLine, 0, len(mix.Portions)), []string(nil)
 	for i := range mix.Portions {
 		p := &mix.Portions[i]

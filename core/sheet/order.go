@@ -106,11 +106,11 @@ func (b *builder) noPanel(l *layer, label, then string) []problem.Problem {
 // its name and is no panel.
 func (b *builder) upAlready(l *layer) []mask.Panel {
 	list := make([]mask.Panel, 0, len(l.plan.Up))
-	unknown := ""
+	unknown, loose := "", looseLabels(l)
 	for _, label := range l.plan.Up {
 		if p, ok := l.panels.PanelByLabel(label); ok {
 			list = append(list, p)
-		} else if unknown == "" && !slices.Contains(looseLabels(l), label) {
+		} else if unknown == "" && !slices.Contains(loose, label) {
 			unknown = label
 		}
 	}

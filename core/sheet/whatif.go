@@ -79,7 +79,7 @@ func lacks(missing, before []string) bool {
 // changing b.
 func (b *builder) variant() *builder {
 	v := &builder{
-		plan: b.plan, n: b.n, other: b.other, blamed: map[string]bool{},
+		plan: b.plan, n: b.n, other: b.other, blamed: map[string]bool{}, onlyPriced: true,
 		found: b.found, shape: b.shape, things: b.things, layers: slices.Clone(b.layers),
 		site: b.site, choice: b.choice, placed: b.placed, standing: b.standing, footing: b.footing,
 	}
