@@ -68,6 +68,8 @@ type builder struct {
 	sheet    Sheet
 	// onlyPriced tells that nothing of the sheet is shown but what it costs.
 	onlyPriced bool
+	// carded is how many panels have cards so far.
+	carded int
 
 	// found is the room as worked out, and shape the ceiling of it; it may not be
 	// usable.

@@ -15,10 +15,13 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// Above mostCards panels the order says what each edge is set to and leaves out
-// what else places the panel: nobody hangs so many by cards, and the sheet would
-// be mostly those.
-const mostCards = 1000
+// Above mostCards panels, and after mostCardsInAll of all layers, the order says
+// what each edge is set to and leaves out what else places the panel: nobody
+// hangs so many by cards, and the sheet would be mostly those.
+const (
+	mostCards      = 1000
+	mostCardsInAll = 3000
+)
 
 // order works out in which order the panels of a layer are hung, from which
 // places of the platform, and what comes down where one is up crooked.
@@ -187,7 +190,10 @@ func (b *builder) roomRoundBox() hanging.Rect {
 // hangs puts the order, the places of the platform and a restart on the sheet.
 func (b *builder) hangs(l *layer, out *Layer) {
 	out.Order = make([]Hang, 0, len(l.order)+len(l.panels.Loose))
-	c := cards{builder: b, layer: l}
+	c := cards{builder: b, layer: l, isBrief: len(l.order) > mostCards || b.carded+len(l.order) > mostCardsInAll}
+	if !c.isBrief {
+		b.carded += len(l.order)
+	}
 	for i := range l.order {
 		out.Order = append(out.Order, c.hang(&l.order[i]))
 	}
@@ -222,6 +228,7 @@ func turns(l *layer) []int {
 type cards struct {
 	*builder
 	layer         *layer
+	isBrief       bool
 	columns, rows map[hanging.Offset]Measure
 	size          measure.Length
 	diagonal      Measure
@@ -233,7 +240,7 @@ func (c *cards) hang(h *hanging.Hang) Hang {
 		out.Set[i] = EdgeSet{Edge: c.towardsSide(e.Side), To: target(e)}
 	}
 	out.Text = stepWords(h, out.Set)
-	if len(c.layer.order) > mostCards {
+	if c.isBrief {
 		return out
 	}
 	out.Measures = c.measures(h.Block)
