@@ -45,6 +45,15 @@ export function startEarly(): Promise<Engine> | null {
   return starting;
 }
 
+/** The engine as it was compiled, to start another of it without asking anyone. */
+let compiled: WebAssembly.Module | null = null;
+
+/** Starts a new engine in place of one that has stopped. */
+export function startEngineAnew(): Promise<Engine> {
+  globalThis.ceilingwright = undefined;
+  return startEngine();
+}
+
 /** Resolves once globalThis.ceilingwright answers. */
 export async function startEngine(): Promise<Engine> {
   if (globalThis.ceilingwright) return globalThis.ceilingwright;
@@ -64,8 +73,10 @@ export async function startEngine(): Promise<Engine> {
 
 async function instantiate(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
   try {
-    if (carried() || location.protocol === "file:") return await fromCarrier(imports);
-    return await fromNetwork(imports);
+    if (compiled) return await WebAssembly.instantiate(compiled, imports);
+    const first = await compile(imports);
+    compiled = first.module;
+    return first.instance;
   } catch (e) {
     if (e instanceof NoEngine) throw e;
     // Engines name a policy in the message of a CompileError; a damaged file
@@ -75,7 +86,11 @@ async function instantiate(imports: WebAssembly.Imports): Promise<WebAssembly.In
   }
 }
 
-async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+function compile(imports: WebAssembly.Imports): Promise<WebAssembly.WebAssemblyInstantiatedSource> {
+  return carried() || location.protocol === "file:" ? fromCarrier(imports) : fromNetwork(imports);
+}
+
+async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.WebAssemblyInstantiatedSource> {
   const url = document.documentElement.dataset["engine"] ?? "";
   let response: Response;
   try {
@@ -87,7 +102,7 @@ async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.In
   }
   // Streaming wants exactly this type; any other host's type is read as bytes, once.
   if (response.headers.get("Content-Type") === "application/wasm" && WebAssembly.instantiateStreaming) {
-    return (await WebAssembly.instantiateStreaming(response, imports)).instance;
+    return WebAssembly.instantiateStreaming(response, imports);
   }
   let bytes: ArrayBuffer;
   try {
@@ -95,10 +110,10 @@ async function fromNetwork(imports: WebAssembly.Imports): Promise<WebAssembly.In
   } catch {
     throw failed("fetch");
   }
-  return (await WebAssembly.instantiate(bytes, imports)).instance;
+  return WebAssembly.instantiate(bytes, imports);
 }
 
-async function fromCarrier(imports: WebAssembly.Imports): Promise<WebAssembly.Instance> {
+async function fromCarrier(imports: WebAssembly.Imports): Promise<WebAssembly.WebAssemblyInstantiatedSource> {
   let packed: string;
   try {
     await wholePage();
@@ -108,5 +123,5 @@ async function fromCarrier(imports: WebAssembly.Imports): Promise<WebAssembly.In
   }
   if (!canUnpack()) throw failed("old");
   const bytes = await unpack(bytesFromBase64(packed), "gzip");
-  return (await WebAssembly.instantiate(bytes, imports)).instance;
+  return WebAssembly.instantiate(bytes, imports);
 }

@@ -1,7 +1,7 @@
 // The engine and its answer to the plan on the sheet.
 
 import type { Engine, Figure, Reading, Sheet } from "../engine/contract";
-import { NoEngine, startEngine } from "../engine/loader";
+import { NoEngine, startEngine, startEngineAnew } from "../engine/loader";
 import { action, region, setAttribute, setText } from "./dom";
 import { message, unsay } from "./messages";
 
@@ -40,25 +40,60 @@ export async function startAnswering(begun: Promise<Engine> | null, chosen: Prom
     setAttribute(document.documentElement, "data-ready", "");
     setText(region("state"), state());
   } catch (e) {
-    const words = e instanceof NoEngine ? e.words : "The part that works out the figures did not start.";
-    const again = e instanceof NoEngine && e.again;
-    message(
-      "engine",
-      `${words} You can still read the sheet, fill it in, keep it and print it blank.`,
-      ...(again ? [action("start-again", "Try again")] : []),
-    );
-    setText(region("state"), "not worked out");
+    sayNone(e);
   }
 }
 
-/** Works a plan out; without an engine the last answer stays. */
-export function workOut(plan: string): void {
+function sayNone(e: unknown): void {
+  const words = e instanceof NoEngine ? e.words : "The part that works out the figures did not start.";
+  const again = e instanceof NoEngine && e.again;
+  message(
+    "engine",
+    `${words} You can still read the sheet, fill it in, keep it and print it blank.`,
+    ...(again ? [action("start-again", "Try again")] : []),
+  );
+  setText(region("state"), "not worked out");
+}
+
+/** Plans at which the engine stopped, and the last it worked out. */
+const stopping = new Set<string>();
+let lastGood = "";
+
+/** The text of the last plan that was worked out, "" before the first. */
+export function lastWorkedOut(): string {
+  return lastGood;
+}
+
+function sayStopped(): void {
+  const words = "What is on the sheet now stopped the part that works out the figures, which is started again.";
+  if (lastGood === "") message("stopped", `${words} Change what was typed last, or start with an empty sheet.`, action("empty", "Empty sheet"));
+  else message("stopped", `${words} The figures are those of the plan before.`, action("last-good", "Back to the plan before"));
+}
+
+async function restart(again: () => void): Promise<void> {
+  try {
+    engine = await startEngineAnew();
+    again();
+  } catch (e) {
+    sayNone(e);
+  }
+}
+
+/** Works a plan out; without an engine the last answer stays. A plan that stops
+ *  the engine is not given to it again: another one is started, and again is
+ *  called when it is there. */
+export function workOut(plan: string, again: () => void): void {
   if (!engine) return;
+  if (stopping.has(plan)) return sayStopped();
   try {
     sheet = JSON.parse(engine.compute(plan)) as Sheet;
+    lastGood = plan;
     unsay("stopped");
   } catch {
-    message("stopped", "The part that works out the figures has stopped. What you typed is kept. Load the page again.");
+    stopping.add(plan);
+    engine = null;
+    sayStopped();
+    void restart(again);
     return;
   }
   byId = new Map((sheet.figures ?? []).map((f) => [f.id, f] as const));

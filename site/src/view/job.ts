@@ -7,7 +7,7 @@ import { amend, noteChange, noteKey, startHistory, type Change } from "../state/
 import { adopt, claim, isFresh, isKeptAs, markFresh, moveAside, storedText } from "../state/keep";
 import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
-import { figures, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
+import { figures, lastWorkedOut, readings, startAnswering, theEngine, theSheet, workOut } from "./answer";
 import { arrivingActions, called, choosePlan, isGuest, leaveAddress, startArriving } from "./arriving";
 import { blankAt, renderProblems } from "./blanks";
 import { canHaveCards, layCards } from "./cards";
@@ -116,7 +116,7 @@ function show(): void {
   clearTimeout(due);
   due = undefined;
   const began = performance.now();
-  workOut(JSON.stringify(plan));
+  workOut(JSON.stringify(plan), show);
   writePlanIntoPage(plan);
   renderLists(plan);
   renderWhen(plan);
@@ -268,6 +268,11 @@ const doing: Actions = {
   "keep-guest": () => {
     adoptNow();
     unsay("guest");
+  },
+  "last-good": () => {
+    const read = readPlan(lastWorkedOut());
+    keepIfWaiting();
+    if ("plan" in read) desk.take(read.plan, "back to the plan before");
   },
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
   "start-again": () => void start(null, Promise.resolve()).then(show),
