@@ -93,14 +93,16 @@ func breathingRules() []rule {
 			words:   "Look for grilles of an air system in this room. If it takes air from here to other rooms it carries the fumes along. Fill in whether there is one.",
 			decides: code,
 			source:  "Common practice, no source.",
+			asks:    "Does an air system take air from this room to others?",
 		},
 		{
 			id: "smell-in-a-shut-room", severity: problem.Note, subject: "shut room", at: "/air/nights",
-			when:    "a product thinned with water is used, and the windows are not open day and night.",
-			fires:   func(f facts) bool { return len(f.steps(isWaterBorne)) > 0 && f.mayBeShut() },
-			words:   "Air the room before you work in it again after it was shut. Water-borne paint gives off ammonia or amines as it dries, which no figure here counts. Go out into the air if eyes or throat sting.",
-			decides: label,
-			source:  "Common practice, no source.",
+			when:     "a product thinned with water is used, and the windows are not open day and night.",
+			fires:    func(f facts) bool { return len(f.steps(isWaterBorne)) > 0 && f.mayBeShut() },
+			words:    "Air the room before you work in it again after it was shut. Water-borne paint gives off ammonia or amines as it dries, which no figure here counts. Go out into the air if eyes or throat sting.",
+			decides:  label,
+			source:   "Common practice, no source.",
+			onDemand: true,
 		},
 	}
 }
@@ -311,6 +313,7 @@ func labelRules() []rule {
 			decides: label,
 			source:  "40 CFR 59.104(a)(1), and 59.406(a), from memory; that it counts too much is derived.",
 			figures: []string{"air.mass"},
+			asks:    "How much of {unsplit steps} is water, by the data sheet?",
 		},
 		{
 			id: "binder-not-known", severity: problem.Caution, atStep: atProduct(hasNoBinder, "/binder"),
