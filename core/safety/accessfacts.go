@@ -292,7 +292,7 @@ func (f facts) accessAmount(name string, style Style) string {
 	case "minutes":
 		return minutesIn(g.Minutes)
 	case "overhead hours":
-		return hoursAndMinutes(f.OverheadHours.Value)
+		return HoursAndMinutes(f.OverheadHours.Value)
 	}
 	return ""
 }
@@ -439,7 +439,7 @@ func (f facts) ladderType(style Style) string {
 func (f facts) ladderCase(style Style) string {
 	var list []string
 	if f.OverheadHours.Known {
-		list = append(list, hoursAndMinutes(f.OverheadHours.Value)+" a day overhead")
+		list = append(list, HoursAndMinutes(f.OverheadHours.Value)+" a day overhead")
 	}
 	if f.Gear.Minutes.Known {
 		list = append(list, minutesIn(f.Gear.Minutes)+" in one spot")
@@ -455,7 +455,7 @@ func (f facts) ladderCase(style Style) string {
 
 // minutesIn writes minutes, up to a whole one.
 func minutesIn(minutes Fact) string {
-	return hoursAndMinutes(minutes.Value.Quo(measure.NumberFromInt(60)))
+	return HoursAndMinutes(minutes.Value.Quo(measure.NumberFromInt(60)))
 }
 
 func said(answer Answer) string {

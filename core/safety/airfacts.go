@@ -237,7 +237,7 @@ func (f facts) airAmount(name string, style Style) string {
 	case "near flammable":
 		return level(FactOf(nearFlammable), style)
 	case "wait":
-		return hoursAndMinutes(Wait(f.air, f.course).Value)
+		return HoursAndMinutes(Wait(f.air, f.course).Value)
 	case "burning amount":
 		litres := f.burningLitres().Litres
 		return style.number(roundUp(litres, 10), 1) + " L, " + style.number(roundUp(litres.Quo(measure.USGallon), 10), 1) + " US gallons"

@@ -116,8 +116,8 @@ func (f facts) amount(name string, style Style) string {
 	return f.airAmount(name, style)
 }
 
-// hoursAndMinutes writes a time, up to a whole minute.
-func hoursAndMinutes(hours measure.Number) string {
+// HoursAndMinutes writes a time, up to a whole minute.
+func HoursAndMinutes(hours measure.Number) string {
 	minutes, _ := hours.Mul(measure.NumberFromInt(60)).Ceil()
 	switch {
 	case minutes < 60:

@@ -286,7 +286,7 @@ func TestPlacesOfSteps(t *testing.T) {
 
 func TestHoursAndMinutes(t *testing.T) {
 	for hours, text := range map[string]string{"0.5": "30 min", "1": "1 h", "2.25": "2 h 15 min", "0.001": "1 min", "48": "48 h"} {
-		assert.Equal(t, text, hoursAndMinutes(number(hours)))
+		assert.Equal(t, text, HoursAndMinutes(number(hours)))
 	}
 }
 

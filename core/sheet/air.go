@@ -179,10 +179,10 @@ func (b *builder) airText(c *safety.Course, wait safety.Fact, when func(int64) s
 	}
 	text += " On the worst day people breathe " + safety.ShareText(c.Share.Value, b.safetyStyle()) + " of what is allowed over eight hours."
 	if c.Over.Value.Sign() > 0 {
-		text += " For " + b.n.NumberTrimmed(c.Over.Value, 2) + " h in all it is above the limit."
+		text += " For " + safety.HoursAndMinutes(c.Over.Value) + " in all it is above the limit."
 	}
 	if wait.Known && wait.Value.Sign() > 0 {
-		text += " After the last coat stay out for " + b.n.NumberTrimmed(wait.Value, 2) + " h, aired as planned; children, anyone pregnant and anyone with asthma as long as the label says, and until there is no smell."
+		text += " After the last coat stay out for " + safety.HoursAndMinutes(wait.Value) + ", aired as planned; children, anyone pregnant and anyone with asthma as long as the label says, and until there is no smell."
 	}
 	return text
 }

@@ -42,25 +42,26 @@ function distinct(words: string[]): string[] {
   return Array.from(new Set(words.filter(Boolean)));
 }
 
-/** The rule is said once above all lines where it is one. */
+/** The rule is said once above all lines where it is one, and what several lack at the first of them. */
 function table(lines: VOCLine[]): HTMLElement {
   const rules = distinct(lines.map((l) => l.rule));
   const one = rules.length === 1 ? rules[0] : "";
+  const first = (l: VOCLine): boolean => lines.find((other) => other.text === l.text) === l;
   return make(
     "table",
     { class: "cw-checks cw-limits" },
     make("caption", {}, "Solvent in the products, and what the law allows", one ? make("small", {}, `${one}.`) : null),
     make("thead", {}, make("tr", {}, make("td", {}), make("th", { scope: "col" }, "it holds"), make("th", { scope: "col" }, "limit"), make("td", {}))),
-    make("tbody", {}, ...lines.map((l) => row(l, one === ""))),
+    make("tbody", {}, ...lines.map((l) => row(l, one === "", first(l)))),
   );
 }
 
-function row(l: VOCLine, withRule: boolean): HTMLElement {
+function row(l: VOCLine, withRule: boolean, withText: boolean): HTMLElement {
   const said = [l.category, withRule ? l.rule : ""].filter(Boolean).join("; ");
   return make(
     "tr",
     {},
-    make("th", { scope: "row" }, l.step, said ? make("small", {}, said) : null, l.verdict === "within" && !/\. ./.test(l.text) ? null : make("small", {}, l.text)),
+    make("th", { scope: "row" }, l.step, said ? make("small", {}, said) : null, !withText || (l.verdict === "within" && !/\. ./.test(l.text)) ? null : make("small", {}, l.text)),
     make("td", { "data-head": "it holds" }, l.holds || "—"),
     make("td", { "data-head": "limit" }, l.limit || "—"),
     make("td", {}, judged(verdicts[l.verdict])),
