@@ -176,3 +176,100 @@ func TestLeavingABlankDoesNotMoveWhatIsPressed(t *testing.T) {
 	v.keys("3")
 	v.wait(`document.querySelector(".cw-echo:not([data-idle])")?.previousElementSibling.contains(document.activeElement)`)
 }
+
+// A bare number that makes no sense is asked about once its blank is left, and
+// answered with one press.
+func TestABareNumberIsAskedAboutAndAnswered(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/room/length", "12")
+	assert.Empty(t, v.text(said, "/room/length"), "not while it is typed")
+	v.keys(kb.Tab)
+	v.wait(said+`.includes("Which is meant: 12 inches is very little for a side of a room: 12 feet or 12 inches?")`, "/room/length")
+	assert.Equal(t, "12", v.text(blankFor("/room/length")+`.value`), "nothing is decided")
+	assert.Equal(t, "—", v.text(`document.querySelector('[data-figure="room.area"] .cw-value').textContent`))
+	v.glance("asked")
+	v.press(`[data-do=answer][data-answer="12 ft"]`)
+	v.waitText("12 ft", `JSON.parse(`+plan+`).room.length`)
+	v.waitText("", said, "/room/length")
+	v.wait(`document.activeElement === ` + blankFor("/room/length"))
+	v.leave()
+	v.waitText("12′ 0″", blankFor("/room/length")+`.value`)
+	v.press(`.cw-head [data-do=undo]`)
+	v.waitText("12", `JSON.parse(`+plan+`).room.length`)
+
+	// So are two readings of one number, in metres too.
+	v.press(`[data-do=notation][data-to=metric]`)
+	v.write("/room/width", "5")
+	v.leave()
+	v.press(`[data-do=answer][data-answer="5 m"]`)
+	v.waitText("5 m", `JSON.parse(`+plan+`).room.width`)
+	v.write("/room/height", "2,750")
+	v.leave()
+	v.press(`[data-do=answer][data-answer="2750 mm"]`)
+	v.waitText("2750 mm", `JSON.parse(`+plan+`).room.height`)
+	v.write("/access/reachBy", "180")
+	v.leave()
+	v.press(`[data-do=answer][data-answer="180 cm"]`)
+	v.waitText("180 cm", `JSON.parse(`+plan+`).access.reachBy`)
+}
+
+// A click on a button comes through although the question opens a line above it.
+func TestAQuestionDoesNotTakeAClick(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.run(`document.querySelector("#room").scrollIntoView({ block: "start", behavior: "instant" })`)
+	v.write("/room/length", "12")
+	v.run(`globalThis.pressed = ""; document.querySelector("[data-do=notation][data-to=metric]").scrollIntoView({ block: "center" })`)
+	v.run(`document.querySelectorAll("#room .cw-folds > details > summary")[0].parentElement.open = false`)
+	fold := `Array.from(document.querySelectorAll("#room details > summary")).find((s) => s.checkVisibility())`
+	v.click(fold, 10)
+	v.wait(fold + `.parentElement.open`)
+	v.wait(said+`.includes("Which is meant")`, "/room/length")
+	v.run(`delete globalThis.pressed`)
+}
+
+// A step moved by its button takes the pointer with it: pressed again, it goes on
+// and does not come back.
+func TestAMovedStepStaysUnderThePointer(t *testing.T) {
+	for _, in := range []window{desk, phone} {
+		t.Run(in.String(), func(t *testing.T) {
+			v := open(t, in, "")
+			moved := v.text(`JSON.parse(` + plan + `).finish.steps[4].id`)
+			place := `JSON.parse(` + plan + `).finish.steps.findIndex((s) => s.id === "` + moved + `")`
+			button := `document.querySelectorAll(".cw-step")[4].querySelector("[data-do=earlier]")`
+			v.run(button + `.scrollIntoView({ block: "center", behavior: "instant" })`)
+			at := value[[]float64](v, `(() => { const r = `+button+`.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+			for want := 3; want >= 1; want-- {
+				require.NoError(t, chromedp.Do(v.tab, chromedp.MouseClickXY(at[0], at[1])))
+				v.waitText(strings.Repeat("i", want), `"i".repeat(`+place+`)`)
+				v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[` + place + `].querySelector("[data-do=earlier]")`)
+			}
+		})
+	}
+}
+
+// New steps go where they are wanted: after any step, before all, or at the end.
+// What is added next goes after it, and the folds of the others stay theirs.
+func TestNewStepsGoAnywhere(t *testing.T) {
+	v := open(t, desk, "")
+	v.run(`document.querySelectorAll(".cw-step")[2].querySelector("details").open = true`)
+	ids := `JSON.parse(` + plan + `).finish.steps.slice(0, 5).map((s) => s.id).join(" ")`
+	before := strings.Fields(v.text(ids))
+	v.run(`document.querySelector("[data-new-step]").value = "glaze"; document.querySelector("[data-new-place]").value = $1`, before[0])
+	v.press(`[data-do=add][data-to="/finish/steps"]`)
+	v.waitText(before[0]+" glaze1 "+strings.Join(before[1:4], " "), ids)
+	v.wait(`document.activeElement.dataset.at === "/finish/steps/1/name"`)
+	assert.True(t, v.holds(`document.querySelectorAll(".cw-step")[3].querySelector("details").open && !document.querySelectorAll(".cw-step")[2].querySelector("details").open`))
+	v.press(`[data-do=add][data-to="/finish/steps"]`)
+	v.waitText(before[0]+" glaze1 glaze2 "+strings.Join(before[1:3], " "), ids)
+
+	v.run(`document.querySelector("[data-new-step]").value = "one-layer"; document.querySelector("[data-new-place]").value = "/"`)
+	v.press(`[data-do=add][data-to="/finish/steps"]`)
+	v.waitText("protect base edge-seal coat peel base", `JSON.parse(`+plan+`).finish.steps.slice(0, 6).map((s) => s.kind).join(" ")`)
+	v.wait(`/5 steps are added before all others/.test(document.querySelector("[data-fill=hear]").textContent)`)
+	v.run(`document.querySelector("[data-new-place]").value = ""; document.querySelector("[data-new-step]").value = "peel"`)
+	v.press(`[data-do=add][data-to="/finish/steps"]`)
+	v.wait(`JSON.parse(` + plan + `).finish.steps.at(-1).name.startsWith("Peel") && JSON.parse(` + plan + `).finish.steps.length === 18`)
+	assert.Equal(t, "", v.text(`document.querySelector("[data-new-place]").value`), "at the end it stays")
+	v.run(`document.querySelector("[data-fill=left-out]").scrollIntoView({ block: "center" })`)
+	v.glance("places")
+}

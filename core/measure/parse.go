@@ -7,12 +7,14 @@ import (
 
 // ParseError is a text that is not read. Reason says what is wrong and Do what
 // to write instead, both as plain sentences that a person can act on. Rest is
-// the text from the place where reading stopped.
+// the text from the place where reading stopped. Answers, where the text could
+// mean a few things, are what to write for each.
 type ParseError struct {
-	Text   string
-	Reason string
-	Rest   string
-	Do     string
+	Text    string
+	Reason  string
+	Rest    string
+	Do      string
+	Answers []string
 }
 
 // Error is the text and the reason.
@@ -577,9 +579,31 @@ func (p *parser) commaRefused(t token) error {
 	if kept := strings.TrimRight(decimals, "0"); kept != "" {
 		decimal += "." + kept
 	}
-	return p.refuse(t.at,
-		p.text[t.at:t.end]+" could mean "+whole+decimals+" or "+decimal+".",
-		"Write "+whole+decimals+unit+" or "+decimal+unit+".")
+	answers := p.readable(whole+decimals+unit, decimal+unit)
+	if len(answers) == 0 {
+		return p.tooLong()
+	}
+	err := &ParseError{Text: p.text, Rest: p.text[t.at:],
+		Reason: p.text[t.at:t.end] + " could mean " + whole + decimals + " or " + decimal + ".",
+		Do:     "Write " + strings.Join(answers, " or ") + "."}
+	if p.used == 1 || p.used == 2 && p.tokens[1].kind == tokenUnit { // the answers are the whole of it
+		err.Answers = answers
+	}
+	return err
+}
+
+// readable is those of some texts that can be read where this one was not.
+func (p *parser) readable(texts ...string) []string {
+	if p.plain {
+		return texts
+	}
+	var can []string
+	for _, text := range texts {
+		if _, err := (Reader{Bare: p.bare, Total: p.most > Longest}).Parse(text); err == nil || p.bare == "" {
+			can = append(can, text)
+		}
+	}
+	return can
 }
 
 // digits is the digits between two places of the text.

@@ -267,7 +267,7 @@ func TestBareNumbersAreWrittenWithTheirUnit(t *testing.T) {
 		{`"12"`, "in", "12 in"}, {`12`, "ft", "12 ft"}, {`" 12,5 "`, "cm", "12,5 cm"}, {`"4 1/2"`, "in", "4 1/2 in"},
 		{`"12 in"`, "mm", ""}, {`"9' 4\""`, "m", ""}, {`"2½"`, "in", "2½ in"},
 	} {
-		doc := Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"units":{"bare":%q},"room":{"length":%s}}`, c.bare, c.typed)))
+		doc := Read([]byte(fmt.Sprintf(`{"ceilingwright":1,"units":{"bare":%q},"setting":{"leastBorder":%s}}`, c.bare, c.typed)))
 		require.Len(t, doc.Readings, 1, c.typed)
 		r := doc.Readings[0]
 		if c.written != "" {

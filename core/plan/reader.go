@@ -42,10 +42,13 @@ func (r *reader) when(asked bool, read func()) {
 }
 
 func (r *reader) report(at string, severity problem.Severity, what, do string) {
-	if r.unasked {
-		return
+	r.tell(problem.Problem{At: at, Severity: severity, What: what, Do: do})
+}
+
+func (r *reader) tell(p problem.Problem) {
+	if !r.unasked {
+		r.problems = append(r.problems, p)
 	}
-	r.problems = append(r.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 // section is one object of the plan with its pointer. A section whose node is
@@ -212,6 +215,10 @@ func (r *reader) read(by measure.Reader, at, text string, need need) (measure.Le
 		return 0, false
 	}
 	l, err := by.Parse(text)
+	if question, asks := r.doubt(at, text, l, err == nil); asks && !r.unasked {
+		r.tell(question)
+		return 0, false
+	}
 	if err != nil {
 		r.unreadable(at, err)
 		return 0, false
@@ -274,7 +281,7 @@ func (r *reader) missing(at string, need need) {
 func (r *reader) unreadable(at string, err error) {
 	var fault *measure.ParseError
 	if errors.As(err, &fault) {
-		r.report(at, problem.Stop, fault.Reason, fault.Do)
+		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: fault.Reason, Do: fault.Do, Answers: fault.Answers})
 		return
 	}
 	r.report(at, problem.Stop, "This cannot be read.", "Write it again.")

@@ -21,12 +21,14 @@ const (
 // gives it relative to its own input ("/columns") and the reader of the plan
 // puts the place of that input in front (Under). What says what is wrong and
 // Do what to do about it: plain short sentences with a full stop, no blame, no
-// program words, and the amount where there is one.
+// program words, and the amount where there is one. Answers, where What asks
+// which of a few things is meant, are what to write into the blank for each.
 type Problem struct {
 	At       string   `json:"at"`
 	Severity Severity `json:"severity"`
 	What     string   `json:"what"`
 	Do       string   `json:"do"`
+	Answers  []string `json:"answers,omitempty"`
 }
 
 // Under puts the pointer prefix in front of every place in list.

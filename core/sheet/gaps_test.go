@@ -113,5 +113,5 @@ func TestBridges_OnTheSheet(t *testing.T) {
 		Do: "Use tape of 24 mm or wider, so that it holds about 10 mm on either side (common practice, no source)."}}, problemsBelow(*pieces, "/seams/tapeWidth"))
 	assert.Empty(t, problemsBelow(*taped(`,"tapeWidth":"24"`), "/seams"))
 	assert.Len(t, problemsBelow(*taped(`,"pieceLength":"50"`), "/seams/pieceLength"), 1)
-	assert.Contains(t, problemsBelow(*taped(`,"tapeWidth":"3"`), "/seams")[0].What, "does not reach across")
+	assert.Contains(t, problemsBelow(*taped(`,"tapeWidth":"3 mm"`), "/seams")[0].What, "does not reach across")
 }

@@ -230,7 +230,7 @@ func TestKey_IsInReachFromOneStation(t *testing.T) {
 	assert.Equal(t, "A1", near.Panel)
 	assert.Contains(t, near.Reason, "no other panel in reach from one station has fewer")
 	assert.Contains(t, kept("B2", "1400", "700").Reason, "Not all of it is in reach from one station.")
-	far := kept("", "400", "100")
+	far := kept("", "400", "100 mm")
 	assert.Equal(t, "B2", far.Panel)
 	assert.Contains(t, far.Reason, "No whole panel is in reach from one station")
 	assert.Contains(t, far.Reason, "no other panel has fewer")

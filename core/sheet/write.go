@@ -108,6 +108,9 @@ func writeProblem(w *jsondoc.Writer, p *problem.Problem) {
 	w.Text("severity", string(p.Severity))
 	w.Text("what", p.What)
 	w.Text("do", p.Do)
+	if len(p.Answers) > 0 {
+		texts(w, "answers", p.Answers)
+	}
 }
 
 func writeReading(w *jsondoc.Writer, r *Reading) {

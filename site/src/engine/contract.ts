@@ -9,6 +9,7 @@ export interface Problem {
   severity: Severity;
   what: string;
   do: string;
+  answers?: string[]; // what may be meant, each as it is to be written into the blank
 }
 
 /** How a length blank was understood. */

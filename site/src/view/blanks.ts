@@ -80,15 +80,28 @@ function isToCome(problem: Problem, blank: Blank | null): boolean {
   return problem.severity === "stop" && blank instanceof HTMLInputElement && blank.value.trim() === "";
 }
 
+let withheld = false;
+
+/** Whether a question waits until the blank in hand is left. */
+export function hasWithheld(): boolean {
+  return withheld;
+}
+
 /** Writes every problem beside its blank; what has no blank goes to the list
  *  under the drawing, with all that must be put right. */
 export function renderProblems(problems: Problem[]): void {
   for (const old of every(".cw-say")) old.remove();
+  withheld = false;
   const described = new Map<Blank, string[]>();
   const wrong = new Set<Blank>();
   const list: Listed[] = [];
   problems.forEach((problem, i) => {
     const blank = blankAt(problem.at);
+    // A number half typed is not asked about: 1 on the way to 188.
+    if (problem.answers && blank && blank === document.activeElement) {
+      withheld = true;
+      return;
+    }
     const id = `say-${String(i)}`;
     const toCome = isToCome(problem, blank);
     const placed = write(problem, blank, id, toCome);
@@ -111,8 +124,10 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
   const say = make(
     "p",
     { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at, "data-to-come": toCome },
-    make("b", { class: "cw-say-mark" }, (toCome ? "To fill in" : severityWords[problem.severity]) + ":"),
-    ` ${problem.what} ${problem.do}`,
+    make("b", { class: "cw-say-mark" }, `${toCome ? "To fill in" : problem.answers ? "Which is meant" : severityWords[problem.severity]}:`),
+    ` ${problem.what} `,
+    ...(blank ? (problem.answers ?? []).map((answer) => action("answer", answer, { "data-to": problem.at, "data-answer": answer })) : []),
+    blank && problem.answers ? null : problem.do,
   );
   // Between the entries of a list there may be nothing but entries.
   if (blank && !host.matches("li")) {

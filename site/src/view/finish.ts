@@ -6,11 +6,12 @@ import { saveText } from "../state/file";
 import { bareStep, fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";
-import { wordsFor } from "./choices";
+import { wordsFor, type Offered } from "./choices";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { draw, keyOf } from "./drawing";
 import { figurePlace } from "./figures";
+import { insertItem } from "./lists";
 import { message } from "./messages";
 import { layAlone } from "./paper";
 
@@ -218,16 +219,43 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
   };
 }
 
-/** Adds a step, or a set of steps, after those that are there. */
+/** Adds a step, or a set of steps, in the place that is chosen; what is added
+ *  next goes after it. */
 export function addSteps(desk: Desk, engine: Engine | null, what: string): void {
-  const before = list(desk.plan(), STEPS).length;
+  const before = list(desk.plan(), STEPS);
   const added = startingSteps(desk.plan(), engine, what);
   if (added.length === 0) return;
+  const chosen = document.querySelector<HTMLSelectElement>("[data-new-place]");
+  const index = placeOf(chosen?.value ?? "", before);
+  // New elements come in where the entries do, so that the folds stay with theirs.
+  for (let i = 0; i < added.length; i++) insertItem(`${STEPS}/${String(index)}`);
   desk.change((plan) => {
-    put(plan, STEPS, [...list(plan, STEPS), ...added]);
+    put(plan, STEPS, [...before.slice(0, index), ...added, ...before.slice(index)]);
   });
-  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(before)}"] .cw-lead input`)?.focus();
-  if (added.length > 1) say(`${String(added.length)} steps are added ${before > 0 ? "after those that were there" : "to the sheet"}: ${wordsFor(what)}.`);
+  if (chosen && index < before.length) chosen.value = typedText(at(added.at(-1) ?? null, "/id"));
+  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(index)}"] .cw-lead input`)?.focus();
+  const where = before.length === 0 ? "to the sheet" : index === before.length ? "after those that were there" : index === 0 ? "before all others" : `after ${called(before[index - 1] ?? null)}`;
+  if (added.length > 1) say(`${String(added.length)} steps are added ${where}: ${wordsFor(what)}.`);
+}
+
+/** Where new steps can go: the end, the beginning, or after any step there is. */
+export function placesFor(plan: JsonObject): Offered[] {
+  const steps = list(plan, STEPS);
+  if (steps.length === 0) return [["", "at the end"]];
+  return [["", "at the end"], [FIRST, "before all others"], ...steps.slice(0, -1).map((s): Offered => [typedText(at(s, "/id")), `after ${called(s)}`])];
+}
+
+const FIRST = "/"; // no step is called so: ids go into pointers
+
+/** The index a choice of place means. */
+function placeOf(choice: string, steps: Json[]): number {
+  if (choice === FIRST) return 0;
+  const after = steps.findIndex((s) => typedText(at(s, "/id")) === choice);
+  return choice === "" || after < 0 ? steps.length : after + 1;
+}
+
+function called(step: Json): string {
+  return `“${typedText(at(step, "/name"))}”`;
 }
 
 function startingSteps(plan: JsonObject, engine: Engine | null, what: string): Json[] {

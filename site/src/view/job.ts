@@ -38,7 +38,7 @@ import { printSafetySheet } from "./safety-sheet";
 import { choiceActions } from "./setting-out";
 import { frame, offerOwnTab, sharingActions } from "./sharing";
 import { startStepOrder, stepOrderActions } from "./step-order";
-import { startTyping, writeUnits } from "./typing";
+import { startTyping, typingActions, writeUnits } from "./typing";
 import { goToPlace, renderUndo, startUndo, undoActions } from "./undo";
 
 const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
@@ -223,6 +223,7 @@ const doing: Actions = {
   ...daysActions(desk, theSheet, theEngine),
   ...priceActions(desk, theSheet),
   ...rowActions(desk),
+  ...typingActions(desk),
   ...keepingActions(desk),
   ...arrivingActions(desk),
   ...sharingActions(desk),

@@ -6,6 +6,7 @@ import { cornerCount } from "../state/entries";
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
 import { fixedChoices, type Offered } from "./choices";
 import { every, setAttribute, setText } from "./dom";
+import { placesFor } from "./finish";
 
 /** The pointer a blank or list inside an entry stands for. */
 function join(base: string, relative: string): string {
@@ -120,6 +121,7 @@ function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
   if (of === "square") {
     return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${wall(i, n)}`]), ["fixture", "the light’s axis"]];
   }
+  if (of === "places") return placesFor(plan);
   const entries = list(plan, of === "surfaces" ? "/finish/surfaces" : "/mask/layers");
   return entries.map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
 }

@@ -29,9 +29,11 @@ function moveBy(desk: Desk, pressed: HTMLElement, by: number): void {
   const item = pressed.closest<HTMLElement>(".cw-step");
   if (!item) return;
   const from = steps().indexOf(item);
+  const y = middle(pressed);
   move(desk, item, from + by);
-  pressed.focus();
-  item.scrollIntoView({ block: "nearest" });
+  pressed.focus({ preventScroll: true });
+  // The next press meets the same button, not that of the step that came in.
+  bringUnder(pressed, y);
 }
 
 /** Moves a step to a place in the order, counted from 0. */

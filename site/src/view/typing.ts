@@ -6,9 +6,9 @@ import { completeForm, ensureEntry } from "../state/entries";
 import { endTyping } from "../state/history";
 import { newLeaf, type Plan } from "../state/plan";
 import { at, put, typedText } from "../state/pointer";
-import { readings } from "./answer";
-import { type Blank, blankAt, blankFrom, pointerOf, renderBlanks } from "./blanks";
-import type { OwnDesk } from "./desk";
+import { readings, theSheet } from "./answer";
+import { type Blank, blankAt, blankFrom, hasWithheld, pointerOf, renderBlanks, renderProblems } from "./blanks";
+import type { Actions, OwnDesk } from "./desk";
 import { renderEcho, startEcho } from "./echo";
 import { startEntering } from "./entering";
 
@@ -21,6 +21,7 @@ export function startTyping(root: HTMLElement, desk: OwnDesk): void {
       if (name === "focusout") {
         desk.settle();
         endTyping();
+        if (hasWithheld()) afterPress(() => renderProblems(theSheet()?.problems ?? []));
       }
       renderBlanks(desk.plan(), readings());
       renderEcho(readings());
@@ -75,3 +76,24 @@ function left(desk: OwnDesk, target: EventTarget | null): void {
   if (!written || written === typedText(at(desk.plan(), pointer))) return;
   desk.amend((plan) => put(plan, pointer, written));
 }
+
+/** One of the answers to a question about a blank. */
+export function typingActions(desk: OwnDesk): Actions {
+  return {
+    answer: (b) => {
+      const { to = "", answer = "" } = b.dataset;
+      desk.change((plan) => put(plan, to, answer), "", to);
+      blankAt(to)?.focus({ preventScroll: true });
+    },
+  };
+}
+
+/** Does something at once, or, where the mouse is down, after the click: what is
+ *  pressed must not move from under the pointer. */
+function afterPress(run: () => void): void {
+  if (!isDown) run();
+  else window.addEventListener("mouseup", () => setTimeout(run), { once: true });
+}
+
+let isDown = false;
+for (const name of ["mousedown", "mouseup"]) window.addEventListener(name, () => (isDown = name === "mousedown"), true);
