@@ -70,6 +70,7 @@ export function renderEcho(readings: Record<string, Reading>): void {
   const reading = readings[pointerOf(blank)];
   heard.textContent = reading && blank.value.trim() !== "" ? equals(reading) : "";
   setAttribute(echo, "data-idle", null);
+  echo.hidden = blank.value.trim() === "" && !coarse.matches;
   minus.hidden = blank.dataset["signed"] === undefined;
   echoed = blank;
   const before = blank.getBoundingClientRect().top;
