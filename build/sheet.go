@@ -233,9 +233,12 @@ func sheetText(s sheet.Sheet, working bool) string {
 		for _, buy := range s.Shopping {
 			p.line(1, buy.What, ": ", buy.Amount, note(buy.Detail), " ", buy.Cost)
 		}
+		if s.Bill.Sum != "" {
+			p.sums("", []sheet.Total{s.Bill}, working)
+		}
 	}
 	p.days(s.Days)
-	p.price(s.Price)
+	p.price(s.Price, working)
 	p.record(s.Record)
 	p.platform(s.Platform)
 	if s.Air.Text != "" && p.block("air", 1) {
@@ -493,7 +496,7 @@ func (p *paper) layer(l sheet.Layer) {
 	}
 }
 
-func (p *paper) price(price sheet.Price) {
+func (p *paper) price(price sheet.Price, working bool) {
 	if !p.block("price", len(price.Text)+len(price.Lines)+len(price.Range)) {
 		return
 	}
@@ -505,10 +508,11 @@ func (p *paper) price(price sheet.Price) {
 			sum = l.Amount + " at " + l.Rate + " = " + sum
 		}
 		p.line(1, l.Group, ": ", l.What, ": ", sum)
+		p.made(l.Working, working)
 	}
-	p.sums("", price.Totals)
-	p.sums("the client's copy: ", price.Client)
-	p.sums("to be paid: ", price.Stages)
+	p.sums("", price.Totals, working)
+	p.sums("the client's copy: ", price.Client, working)
+	p.sums("to be paid: ", price.Stages, working)
 	if price.Range != "" {
 		p.line(1, "rough price of a first visit: ", price.Range)
 	}
@@ -517,9 +521,17 @@ func (p *paper) price(price sheet.Price) {
 	}
 }
 
-func (p *paper) sums(before string, sums []sheet.Total) {
+func (p *paper) sums(before string, sums []sheet.Total, working bool) {
 	for _, t := range sums {
 		p.line(1, before, t.What, ": ", t.Sum, note(t.Text))
+		p.made(t.Working, working)
+	}
+}
+
+// made is what a sum of money is made of, where workings are asked for.
+func (p *paper) made(sum string, working bool) {
+	if working {
+		p.line(2, sum)
 	}
 }
 

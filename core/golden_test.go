@@ -82,11 +82,11 @@ func writtenPrice(line func(string, ...any), s sheet.Sheet) {
 		line("  %s", s.Price.Quoted)
 	}
 	for _, l := range s.Price.Lines {
-		line("  %s | %s | %s | %s | %s", l.Group, l.What, l.Amount, l.Rate, l.Sum)
+		line("  %s | %s | %s | %s | %s | %s", l.Group, l.What, l.Amount, l.Rate, l.Sum, l.Working)
 	}
 	for what, sums := range [][]sheet.Total{s.Price.Totals, s.Price.Client, s.Price.Stages} {
 		for _, sum := range sums {
-			line("  %s %s | %s | %s", []string{"total", "client", "stage"}[what], sum.What, sum.Sum, sum.Text)
+			line("  %s %s | %s | %s | %s", []string{"total", "client", "stage"}[what], sum.What, sum.Sum, sum.Text, sum.Working)
 		}
 	}
 	for _, w := range s.Price.WhatIf {
@@ -245,6 +245,9 @@ func written(s sheet.Sheet) string {
 	}
 	if s.Days.Text != "" {
 		writtenDays(line, s.Days)
+	}
+	if s.Bill.Sum != "" {
+		line("bill %s | %s | %s | %s", s.Bill.What, s.Bill.Sum, s.Bill.Text, s.Bill.Working)
 	}
 	for _, p := range s.Shopping {
 		line("buy %s | %s | %s", p.What, p.Amount, p.Detail)

@@ -2,6 +2,8 @@ package core_test
 
 import (
 	"encoding/csv"
+	"math/big"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -54,13 +56,13 @@ func priced(t *testing.T, places map[string]any) sheet.Sheet {
 
 func TestPrintedPriceAddsUp(t *testing.T) {
 	for name, places := range map[string]map[string]any{
-		"margin":       {},
-		"markup":       {"/price/profit": "markup", "/price/profitPercent": "33.3"},
-		"tax by line":  {"/price/taxOn": "lines", "/price/tax": "7.25", "/price/roundTo": ""},
-		"rounded down": {"/price/taxOn": "lines-down", "/price/tax": "7.25", "/price/roundTo": "0.05"},
-		"no digits":    {"/price/digits": "0", "/price/currency": "JPY", "/price/roundTo": "100"},
-		"three digits": {"/price/digits": "3", "/price/roundTo": "", "/price/rate": "38.1255"},
-		"least charge": {"/price/minimum": "100000"},
+		"margin":         {},
+		"markup":         {"/price/profit": "markup", "/price/profitPercent": "33.3"},
+		"tax by line":    {"/price/taxOn": "lines", "/price/tax": "7.25", "/price/roundTo": ""},
+		"rounded down":   {"/price/taxOn": "lines-down", "/price/tax": "7.25", "/price/roundTo": "0.05"},
+		"no digits":      {"/price/digits": "0", "/price/currency": "JPY", "/price/roundTo": "100"},
+		"three digits":   {"/price/digits": "3", "/price/roundTo": "", "/price/rate": "38.1255"},
+		"minimum charge": {"/price/minimum": "100000"},
 	} {
 		s := priced(t, places)
 		lines := decimal.Decimal{}
@@ -79,6 +81,156 @@ func TestPrintedPriceAddsUp(t *testing.T) {
 			assert.NotContains(t, row.What+row.Text, "38", "%s: no rate on the client's copy", name)
 		}
 	}
+}
+
+// worth is what a printed sum of money comes to: an outside reader of + − × ÷, per
+// cent and brackets, with exact fractions.
+func worth(t *testing.T, text string) *big.Rat {
+	t.Helper()
+	rest := strings.NewReplacer("\u202f", "", " %", "%", " GBP", "", " JPY", "").Replace(text)
+	next := func(signs string) string {
+		rest = strings.TrimLeft(rest, " ")
+		for _, sign := range signs {
+			if after, ok := strings.CutPrefix(rest, string(sign)); ok {
+				rest = after
+				return string(sign)
+			}
+		}
+		return ""
+	}
+	var terms func() *big.Rat
+	factor := func() *big.Rat {
+		if next("(") != "" {
+			inside := terms()
+			require.NotEmpty(t, next(")"), text)
+			return inside
+		}
+		rest = strings.TrimLeft(rest, " ")
+		end := 0
+		for end < len(rest) && strings.IndexByte("0123456789.", rest[end]) >= 0 {
+			end++
+		}
+		n, ok := new(big.Rat).SetString(rest[:end])
+		require.True(t, ok, "%q in %q", rest, text)
+		rest = rest[end:]
+		if next("%") != "" {
+			n.Quo(n, big.NewRat(100, 1))
+		}
+		return n
+	}
+	product := func() *big.Rat {
+		all := factor()
+		for {
+			switch next("×÷") {
+			case "×":
+				all.Mul(all, factor())
+			case "÷":
+				all.Quo(all, factor())
+			default:
+				return all
+			}
+		}
+	}
+	terms = func() *big.Rat {
+		all := product()
+		for {
+			switch next("+−") {
+			case "+":
+				all.Add(all, product())
+			case "−":
+				all.Sub(all, product())
+			default:
+				return all
+			}
+		}
+	}
+	all := terms()
+	require.Empty(t, strings.TrimSpace(rest), text)
+	return all
+}
+
+// Every line of the price, every total and every payment can be worked out again from
+// its printed sum, to the coin.
+func TestEverySumOfThePriceIsWorkedOutAgain(t *testing.T) {
+	for name, places := range map[string]map[string]any{
+		"margin":         {},
+		"markup":         {"/price/profit": "markup", "/price/profitPercent": "33.333", "/price/overhead": "12.8317"},
+		"tax by line":    {"/price/taxOn": "lines", "/price/tax": "7.25", "/price/roundTo": ""},
+		"no digits":      {"/price/digits": "0", "/price/currency": "JPY", "/price/roundTo": "100"},
+		"three digits":   {"/price/digits": "3", "/price/roundTo": "", "/price/rate": "38.1255"},
+		"minimum charge": {"/price/minimum": "100000"},
+		"metric":         {"/units/show": "metric"},
+	} {
+		s, read := priced(t, places), 0
+		digits := map[string]int{"no digits": 0, "three digits": 3}
+		places, ok := digits[name]
+		if !ok {
+			places = 2
+		}
+		check := func(what, sum, working string) {
+			read++
+			made, stands, ok := strings.Cut(working, " = ")
+			require.True(t, ok, "%s: %s has no sum: %q", name, what, working)
+			assert.Equal(t, strings.ReplaceAll(sum, "\u202f", ""), worth(t, made).FloatString(places), "%s: %s: %s", name, what, working)
+			assert.Equal(t, sum, stands, "%s: %s", name, what)
+		}
+		for _, l := range s.Price.Lines {
+			check(l.What, l.Sum, l.Working)
+		}
+		for _, total := range append(s.Price.Totals, s.Price.Stages...) {
+			check(total.What, total.Sum, total.Working)
+		}
+		check("the list", strings.Fields(s.Bill.Sum)[0], s.Bill.Working)
+		assert.Greater(t, read, 30, name)
+		for _, row := range s.Price.Client {
+			assert.Empty(t, row.Working, "what it is made of would tell the client what it costs")
+		}
+	}
+}
+
+// What a step takes in work stands three times on the sheet: it is one time.
+func TestLabourOfAStepReadsTheSame(t *testing.T) {
+	for _, people := range []string{"1", "2", "3"} {
+		s := priced(t, map[string]any{"/days/people": people})
+		days := map[string]int64{}
+		for _, task := range s.Days.Tasks {
+			name, _, _ := strings.Cut(task.Name, ", ")
+			if task.Kind == "work" {
+				days[name] += labourMinutes(t, task.Labour)
+			}
+		}
+		paid := hoursOf(s)
+		for i, step := range s.Steps {
+			f, ok := figures(s)["step."+step.ID+".hours"]
+			if !ok {
+				continue
+			}
+			assert.Equal(t, f.Text, paid[step.Name], "%d %s", i, step.Name)
+			name, _, _ := strings.Cut(step.Name, ", ")
+			assert.Equal(t, labourMinutes(t, f.Text), days[name], "%s with %s people", step.Name, people)
+		}
+	}
+}
+
+// labourMinutes reads work as it is printed: 2 × 1 h 30 min.
+func labourMinutes(t *testing.T, text string) int64 {
+	t.Helper()
+	if text == "" {
+		return 0
+	}
+	crew := int64(1)
+	if before, after, ok := strings.Cut(text, " × "); ok {
+		n, err := strconv.ParseInt(before, 10, 64)
+		require.NoError(t, err)
+		crew, text = n, after
+	}
+	fields, minutes := strings.Fields(text), int64(0)
+	for i := 0; i+1 < len(fields); i += 2 {
+		n, err := strconv.ParseInt(fields[i], 10, 64)
+		require.NoError(t, err, text)
+		minutes += n * map[string]int64{"h": 60, "min": 1}[fields[i+1]]
+	}
+	return crew * minutes
 }
 
 func TestMarkupIsShownAsMarginToo(t *testing.T) {
@@ -131,8 +283,8 @@ func TestHoursOfWork(t *testing.T) {
 	}
 	plan["finish"].(map[string]any)["steps"] = steps
 	hours := hoursOf(sheetOfTree(t, plan))
-	assert.Equal(t, "8.4 h", hours["Paint"])
-	assert.Equal(t, "5.6 h", hours["Glaze"])
+	assert.Equal(t, "8 h 24 min", hours["Paint"], "14.0 h with the glaze")
+	assert.Equal(t, "5 h 36 min", hours["Glaze"])
 	assert.Equal(t, "3 h", hours["Room"])
 }
 
@@ -156,6 +308,142 @@ func TestShoppingListSaysWhatThingsCost(t *testing.T) {
 	assert.Equal(t, "29.00 GBP", costs["Tape for the seams"], "2 × 14.50")
 	assert.Equal(t, "56.40 GBP", costs["Imitation leaf"], "6 × 9.40")
 	assert.Empty(t, costs["Edge seal"], "a can without a price")
+}
+
+// What the list comes to is what its lines come to, and what the price takes of them.
+func TestShoppingListHasATotal(t *testing.T) {
+	s := priced(t, nil)
+	all := decimal.Decimal{}
+	unpriced := 0
+	for _, buy := range s.Shopping {
+		if buy.Cost == "" {
+			unpriced++
+			assert.Contains(t, s.Bill.Text, buy.What)
+			continue
+		}
+		all = all.Add(sumOf(t, strings.TrimSuffix(buy.Cost, " GBP")))
+	}
+	assert.True(t, all.Equal(sumOf(t, strings.TrimSuffix(s.Bill.Sum, " GBP"))), s.Bill.Sum)
+	assert.Equal(t, 4, unpriced, "what is mixed in, and three sundries")
+	costs := map[string]sheet.Purchase{}
+	for _, buy := range s.Shopping {
+		costs[buy.What] = buy
+	}
+	assert.Equal(t, "1240.00 GBP", costs["Panels of “First layer”"].Cost)
+	assert.Equal(t, "15 panels", costs["Panels of “First layer”"].Amount)
+	assert.Equal(t, "54′ 1″", costs["Tape for the line round the mask"].Amount, "2 × (15′ 9″ + 11′ 3½″)")
+	assert.Equal(t, "237.2 ft²", costs["Covers for the floor"].Amount)
+	assert.Equal(t, "632.9 ft²", costs["Film or paper for the walls"].Amount, "62′ 3″ × 10′ 2″ = 632.875")
+	for _, buy := range priced(t, map[string]any{"/finish/steps/0/kind": "peel"}).Shopping {
+		assert.NotContains(t, buy.What, "floor", "nothing is covered up")
+	}
+	assert.Empty(t, sheetOf(t, planNamed(t, "one-panel")).Bill.Sum, "a list without a price has no total")
+}
+
+// The tape is counted in the unit of the plan: 180 ft a roll, or 54.864 m.
+func TestTapeIsInThePlansOwnUnit(t *testing.T) {
+	for show, want := range map[string]string{"feet-inches": "180,ft", "metric": "54.864,m"} {
+		table := string(core.Shopping(changed(t, planNamed(t, "priced"), "/units/show", show), false))
+		assert.Regexp(t, `Tape for the seams,2,[^,]*,`+want+`,`, table)
+	}
+}
+
+// 29 400 for a band of 720 ft² in a room of 1800: divided by the band 40.83 (by the
+// ceiling it would be 16.33; a decorative painter's business blog has such a room).
+func TestPriceByAreaIsThatOfWhatIsWorkedOn(t *testing.T) {
+	room := func(steps ...map[string]any) sheet.Sheet {
+		var list []any
+		for _, s := range steps {
+			list = append(list, s)
+		}
+		return sheetOfTree(t, map[string]any{
+			"ceilingwright": 1, "units": map[string]any{"show": "feet-inches", "bare": "ft"}, "room": map[string]any{"length": "60", "width": "30", "height": "10"},
+			"finish": map[string]any{"steps": list, "surfaces": []any{map[string]any{"id": "c", "name": "Cornice", "kind": "cornice", "run": "100", "girth": "1"}}},
+			"price":  map[string]any{"currency": "USD", "minimum": "29400"},
+		})
+	}
+	band := map[string]any{"id": "a", "kind": "coat", "area": "typed", "typedArea": "720", "typedUnit": "ft2"}
+	small := map[string]any{"id": "d", "kind": "coat", "area": "typed", "typedArea": "20", "typedUnit": "ft2"}
+	whole := map[string]any{"id": "b", "kind": "coat", "area": "surface"}
+	cornice := map[string]any{"id": "e", "kind": "coat", "area": "surface-of", "surface": "c"}
+	covers := map[string]any{"id": "f", "kind": "protect", "area": "surface"}
+	for want, s := range map[string]sheet.Sheet{
+		"40.83 USD for 1 ft² of the area typed":            room(covers, band, small),
+		"16.33 USD for 1 ft² of the ceiling":               room(covers, whole, band),
+		"15.47 USD for 1 ft² of the ceiling and “Cornice”": room(whole, cornice, cornice),
+		"294.00 USD for 1 ft² of “Cornice”":                room(cornice),
+	} {
+		assert.Equal(t, want, s.Price.PerArea)
+		assert.Contains(t, want, strings.TrimPrefix(figures(s)["price.perArea"].Label, "by the area of "))
+	}
+	assert.Contains(t, figures(room(whole, cornice))["price.perArea"].Working.Sum, "29\u202f400.00 USD ÷ (1800 ft² + 100 ft²) = 15.47 USD")
+}
+
+// How it is paid, without what it is made of, is no price: the sheet says so.
+func TestPaymentsWithoutAPriceAreSaid(t *testing.T) {
+	for at, p := range map[string]map[string]any{
+		"/price/deposit":          {"deposit": "30"},
+		"/price/stages/0/percent": {"stages": []any{map[string]any{"name": "half way", "percent": "50"}}},
+		"/price/roundTo":          {"roundTo": "50"},
+		"/price/holdsDays":        {"holdsDays": "30"},
+	} {
+		plan := tree(t, planNamed(t, "full"))
+		plan["price"] = p
+		s := sheetOfTree(t, plan)
+		require.NotEmpty(t, toldAt(s, at), at)
+		assert.Contains(t, toldAt(s, at)[0], "nothing to make a price of")
+		p["rate"] = "45"
+		for _, what := range toldAt(sheetOfTree(t, plan), at) {
+			assert.NotContains(t, what, "nothing to make a price of", at)
+		}
+	}
+	plan := tree(t, planNamed(t, "full"))
+	plan["price"] = map[string]any{"stages": []any{map[string]any{"name": "", "percent": ""}}, "deposit": "", "tapePerRoll": "14"}
+	for _, p := range sheetOfTree(t, plan).Problems {
+		assert.NotContains(t, p.What, "nothing to make a price of", "blanks that are empty, and what the shopping list takes")
+	}
+}
+
+// A price by area follows the mask, a price of the set stays: 15′ 9″ × 11′ 3½″ is
+// 177.84375 ft², and 14′ × 11′ 3½″ is 158.0833… ft².
+func TestPanelPriceByAreaFollowsTheMask(t *testing.T) {
+	plan := tree(t, planNamed(t, "priced"))
+	layers := plan["mask"].(map[string]any)["layers"].([]any)
+	layers[0].(map[string]any)["price"], layers[0].(map[string]any)["priceFor"] = "7", "ft2"
+	line := func(s sheet.Sheet, what string) sheet.PriceLine {
+		for _, l := range s.Price.Lines {
+			if l.What == what {
+				return l
+			}
+		}
+		return sheet.PriceLine{}
+	}
+	s := sheetOfTree(t, plan)
+	assert.Equal(t, "177.84 ft²", line(s, "Panels of “First layer”").Amount)
+	assert.Equal(t, "1244.88", line(s, "Panels of “First layer”").Sum)
+	assert.Equal(t, "1310.00", line(s, "Panels of “Second layer”").Sum)
+	plan["mask"].(map[string]any)["length"] = "14'"
+	s = sheetOfTree(t, plan)
+	assert.Equal(t, "1106.56", line(s, "Panels of “First layer”").Sum, "158.08 × 7")
+	assert.Equal(t, "1310.00", line(s, "Panels of “Second layer”").Sum)
+	layers[0].(map[string]any)["priceFor"] = "m2"
+	assert.Equal(t, "14.69 m²", line(sheetOfTree(t, plan), "Panels of “First layer”").Amount)
+	plan["mask"].(map[string]any)["length"] = ""
+	assert.Contains(t, sheetOfTree(t, plan).Price.Text, "Panels of “First layer”", "the area is not known, so it is not in the price")
+}
+
+// A mural painter's price list falls at sizes, and all of a job is charged at the
+// price of its size there: 503 ft² at 23 are 11 569, 504 at 21 are 10 584. Here each
+// price is charged for the area inside its size.
+func TestRoughPriceBySizeHasNoCliff(t *testing.T) {
+	of := func(area int) sheet.Sheet {
+		return sheetOfTree(t, map[string]any{"ceilingwright": 1, "units": map[string]any{"show": "feet-inches", "bare": "ft"},
+			"price": map[string]any{"currency": "USD", "rough": map[string]any{"length": strconv.Itoa(area), "width": "1", "perArea": "25", "perAreaUnit": "ft2", "range": "0",
+				"bands": []any{map[string]any{"above": "294", "perArea": "23"}, map[string]any{"above": "504", "perArea": "21"}, map[string]any{"above": "975", "perArea": "19"}, map[string]any{"above": "", "perArea": ""}}}}})
+	}
+	s := of(320)
+	assert.Equal(t, 7948.0, value(t, s, "price.rough"))
+	assert.Contains(t, figures(s)["price.rough"].Working.Sum, "294 ft² × 25.00 + 26 ft² × 23.00 = 7948.00 USD")
 }
 
 func TestRoughPriceOfAFirstVisit(t *testing.T) {
@@ -258,7 +546,7 @@ func TestShoppingTableIsReadBack(t *testing.T) {
 		}
 		bought := decimal.Decimal{}
 		for _, l := range s.Price.Lines {
-			if l.Group == "Paint and other products" || l.Group == "Metal leaf" || l.Group == "Tape" {
+			if l.Group == "Paint and other products" || l.Group == "Metal leaf" || l.Group == "Tape" || l.Group == "Masks" {
 				bought = bought.Add(sumOf(t, l.Sum))
 			}
 		}

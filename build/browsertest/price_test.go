@@ -18,6 +18,15 @@ func TestPriceHasTwoCopies(t *testing.T) {
 	assert.Contains(t, v.text(shown), "58.00", "what an hour costs stands in the own copy")
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-what-ifs li").length >= 3`))
 
+	// Each line has its sum, where it is asked for; the list of what to buy its total.
+	assert.NotContains(t, v.text(shown), "÷ 60 ×")
+	v.press(`[data-do=price-sums]`)
+	v.wait(shown + `.includes("÷ 60 × 58.00 = ")`)
+	v.picture("price-sums")
+	v.press(`[data-do=price-sums]`)
+	v.wait(`!` + shown + `.includes("÷ 60 ×")`)
+	assert.Contains(t, v.text(`document.querySelector(".cw-shopping tfoot").textContent`), "Together")
+
 	v.press(copyButton)
 	v.wait(`document.querySelector("` + copyButton + `").getAttribute("aria-pressed") === "true"`)
 	client := v.text(shown)
@@ -48,6 +57,13 @@ func TestPriceHasTwoCopies(t *testing.T) {
 	assert.Contains(t, v.text(`document.querySelector("[data-item-of=mask-price]").textContent`), "First layer")
 	v.write("/mask/layers/0/price", "1000")
 	v.waitText("1000", `JSON.parse(`+plan+`).mask.layers[0].price`)
+	v.choose("/mask/layers/0/priceFor", "ft2")
+	v.wait(shown + `.includes("ft²")`)
+	v.run(`document.querySelector("[data-list='/price/rough/bands']").closest("details").open = true`)
+	v.press(`[data-do=add][data-to="/price/rough/bands"]`)
+	v.write("/price/rough/bands/0/above", "100")
+	v.write("/price/rough/bands/0/perArea", "30")
+	v.waitText("30", `JSON.parse(`+plan+`).price.rough.bands[0].perArea`)
 }
 
 // The record stands on one page, with lines for what is to be written in.

@@ -90,6 +90,9 @@ type Work struct {
 	Round  int64
 }
 
+// Takes is how many people do a task and how long each of them is at it.
+func (w *Work) Takes(task int) (crew int, minutes int64) { return w.takes(task) }
+
 // takes is how many people do a task and how long they take.
 func (w *Work) takes(task int) (crew int, minutes int64) {
 	t := &w.Tasks[task]

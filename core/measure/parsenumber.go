@@ -2,6 +2,7 @@ package measure
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -88,13 +89,39 @@ func ParseCount(text string) (int, error) {
 }
 
 // ParseMoney reads an amount without its currency, exactly, with up to 4
-// decimals. What ParseNumber refuses is refused, currency signs too.
+// decimals. What ParseNumber refuses is refused, currency signs too, and so is one
+// point before exactly three digits as well as one comma: half the world writes a
+// thousand with either. A fourth decimal tells them apart.
 func ParseMoney(text string) (decimal.Decimal, error) {
 	amount, err := ParseNumber(text)
+	if whole, decimals, ok := thousandsMark(text); err == nil && ok {
+		return decimal.Decimal{}, &ParseError{Text: text, Rest: text,
+			Reason: strings.TrimSpace(text) + " could mean " + whole + decimals + " or " + amount.String() + ".",
+			Do:     "Write " + whole + decimals + " or " + amount.StringFixed(max(2, -amount.Exponent())) + afterThree(decimals) + "."}
+	}
 	if err == nil && amount.Exponent() < -4 {
 		return decimal.Decimal{}, &ParseError{Text: text, Rest: text, Reason: "This has more than 4 decimals.", Do: "Write the amount with two decimals."}
 	}
 	return amount, err
+}
+
+// thousandsMark splits a number at the only mark in it where that may part
+// thousands: one to three digits that do not begin with 0 before it, three after.
+func thousandsMark(text string) (whole, decimals string, ok bool) {
+	text = strings.TrimSpace(text)
+	at := strings.IndexAny(text, ".,")
+	if at < 1 || at > 3 || len(text) != at+4 || text[0] == '0' || strings.Trim(text[:at]+text[at+1:], "0123456789") != "" {
+		return "", "", false
+	}
+	return text[:at], text[at+1:], true
+}
+
+// afterThree is the zero that is written after three decimals that are meant.
+func afterThree(decimals string) string {
+	if decimals[2] == '0' {
+		return ""
+	}
+	return "0"
 }
 
 // ParseYear reads a year of four digits. What ParseCount refuses is refused.

@@ -106,7 +106,20 @@ func TestParseMoney(t *testing.T) {
 		require.NoError(t, err, text)
 		assert.True(t, decimal.RequireFromString(want).Equal(got), "%q is read as %s", text, got)
 	}
-	_, err := ParseMoney("1.00001")
+	// One mark before three digits: a thousand to some, a decimal to others. Point and
+	// comma are asked about alike; what can only be one of the two is read.
+	for _, text := range []string{"1.250", "1,250", "12.500", "999,999", " 1.250 "} {
+		_, err := ParseMoney(text)
+		requireRefusal(t, text, err, "could mean")
+	}
+	_, err := ParseMoney("1.250")
+	assert.ErrorContains(t, err, "1.250 could mean 1250 or 1.25")
+	for text, want := range map[string]string{"0.250": "0.25", "1250.125": "1250.125", "1.2505": "1.2505", "1.2500": "1.25", "1.25": "1.25", "1 250": "1250", "1,250.125": "1250.125"} {
+		got, err := ParseMoney(text)
+		require.NoError(t, err, text)
+		assert.True(t, decimal.RequireFromString(want).Equal(got), "%q is read as %s", text, got)
+	}
+	_, err = ParseMoney("1.00001")
 	requireRefusal(t, "1.00001", err, "more than 4 decimals")
 }
 

@@ -172,8 +172,20 @@ type Rough struct {
 	Length, Width  measure.Length
 	PerArea        Money
 	PerSquareMetre bool
+	Bands          []RoughBand
 	Range          Percent
 }
+
+// RoughBand is another price of an area for what is above a size, both in the unit of
+// the rough price.
+type RoughBand struct {
+	At         string
+	Above      measure.Number
+	AboveKnown bool
+	PerArea    Money
+}
+
+const mostBands = 12
 
 const mostStages = 20
 
@@ -213,6 +225,13 @@ func readRough(s section) Rough {
 	r := Rough{PerArea: s.sum("perArea"), PerSquareMetre: choice(s, "perAreaUnit", "what the rough price is for", "ft2", "m2") == "m2", Range: s.percent("range", 100)}
 	r.Length, _ = s.positive("length", "")
 	r.Width, _ = s.positive("width", "")
+	for _, e := range s.some("bands", mostBands, "prices by size") {
+		band := RoughBand{At: e.at, PerArea: e.sum("perArea")}
+		if e.text("above") != "" {
+			band.Above, band.AboveKnown = e.number("above", "")
+		}
+		r.Bands = append(r.Bands, band)
+	}
 	return r
 }
 

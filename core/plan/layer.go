@@ -21,7 +21,8 @@ type Layer struct {
 	Tolerance measure.Length
 	Open      measure.Number
 	OpenKnown bool
-	Price     Money // of all its panels
+	Price     Money // of all its panels, or of an area of the mask: see PriceFor
+	PriceFor  PriceFor
 
 	Labels string      // the supplier's labels, as typed or pasted
 	Panels []PanelNote // what was noted when the delivery was checked
@@ -86,6 +87,16 @@ const (
 	mostPieces = 200
 )
 
+// PriceFor is what the price of a layer's panels is for.
+type PriceFor string
+
+// All its panels together, or a square foot or a square metre of the mask.
+const (
+	ForSet         PriceFor = "set"
+	ForSquareFoot  PriceFor = "ft2"
+	ForSquareMetre PriceFor = "m2"
+)
+
 func readLayer(s section, i int) Layer {
 	l := Layer{At: s.at}
 	l.Cut.ID, l.Cut.Name = s.id("id"), s.name("name")
@@ -107,6 +118,7 @@ func readLayer(s section, i int) Layer {
 		l.Open, l.OpenKnown = s.share("open", "", 100)
 	}
 	l.Price = s.sum("price")
+	l.PriceFor = choice(s, "priceFor", "what the price of the panels is for", ForSet, ForSquareFoot, ForSquareMetre)
 	readDelivery(s, &l)
 	readHanging(s, &l)
 	l.Register = readRegister(s.section("register"))

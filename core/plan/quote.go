@@ -58,6 +58,7 @@ var firmsOwn = map[string]bool{
 	"/price":                             true,
 	"/days":                              true,
 	"/quote":                             true,
+	"/mask/layers/[]/priceFor":           true,
 	"/mask/layers/[]/price":              true,
 	"/finish/steps/[]/cans/[]/price":     true,
 	"/finish/steps/[]/rate":              true,

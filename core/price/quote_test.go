@@ -1,6 +1,7 @@
 package price
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -209,6 +210,39 @@ func TestRoughPrice(t *testing.T) {
 	assert.Contains(t, problems[0].What, "more than 1000000000000")
 }
 
+// The steps of a mural painter's price list: 25 a square foot, 23 above 294, 21 above
+// 504, 19 above 975. By hand 294 × 25 = 7350; + 210 × 23 = 12 180; + 471 × 21 =
+// 22 071; + 25 × 19 = 22 546. Charged at the price of its size, 504 would cost less
+// than 503.
+func TestRoughPriceBySize(t *testing.T) {
+	foot := measure.SquareFoot
+	band := func(above, each string) Band {
+		return Band{Above: number(above).Mul(foot), PerSquareMetre: number(each).Quo(foot)}
+	}
+	rough := Rough{PerSquareMetre: number("25").Quo(foot), Bands: []Band{band("294", "23"), band("504", "21"), band("975", "19")}}
+	of := func(area string) string {
+		rough.Area = measure.Area{SquareMetres: number(area).Mul(foot)}
+		got, problems, ok := RoughOf(rough, 2, decimal.Decimal{})
+		require.True(t, ok, "%v", problems)
+		return shown(got.Middle, 2)
+	}
+	for area, want := range map[string]string{
+		"100": "2500.00", "293.99": "7349.75", "294": "7350.00", "295": "7373.00", "503": "12157.00", "504": "12180.00", "505": "12201.00", "975": "22071.00", "1000": "22546.00",
+	} {
+		assert.Equal(t, want, of(area), area)
+	}
+	before := decimal.Decimal{}
+	for area := range 1200 {
+		now := money(of(strconv.Itoa(area + 1)))
+		assert.True(t, now.Cmp(before) > 0, "%d ft² cost less than one less", area+1)
+		before = now
+	}
+	rough.Bands = []Band{band("504", "21"), band("504", "19"), {Above: number("600").Mul(foot)}}
+	_, problems, ok := RoughOf(rough, 2, decimal.Decimal{})
+	assert.False(t, ok)
+	assert.Equal(t, []string{"/bands/1/above", "/bands/2/perArea"}, places(problems))
+}
+
 func places(problems []problem.Problem) (list []string) {
 	for _, p := range problems {
 		list = append(list, p.At)
@@ -238,7 +272,7 @@ func TestRefusals(t *testing.T) {
 		"overhead":             {cost("1"), Terms{Overhead: per("-0.5")}, "/overhead", "The overhead is -0.5 per cent."},
 		"contingency":          {cost("1"), Terms{Contingency: per("-3")}, "/contingency", "The contingency is -3 per cent."},
 		"tax":                  {cost("1"), Terms{Tax: per("101")}, "/tax", "The tax is 101 per cent."},
-		"least charge":         {cost("1"), Terms{Digits: 2, Minimum: money("-1")}, "/minimum", "The least charge is -1."},
+		"least charge":         {cost("1"), Terms{Digits: 2, Minimum: money("-1")}, "/minimum", "The minimum charge is -1."},
 		"step":                 {cost("1"), Terms{Digits: 2, RoundTo: money("0.005")}, "/roundTo", "The step to round up to is 0.005, and the money has 2 digits after the point."},
 		"digits":               {cost("1"), Terms{Digits: 4}, "/digits", "The money has 4 digits after the point."},
 		"line":                 {cost("1000000000001"), Terms{}, "", "“work” comes to more than 1000000000000."},

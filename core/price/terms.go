@@ -41,7 +41,7 @@ func TaxesOn() []TaxOn { return []TaxOn{TaxOnTotal, TaxOnLines, TaxOnLinesDown} 
 // has no minor unit.
 //
 // The order is fixed: direct cost, contingency on it, overhead on both, profit
-// on all three, the least charge, rounding up, tax (the order of an estimating
+// on all three, the minimum charge, rounding up, tax (the order of an estimating
 // course). Minimum and RoundTo are before tax.
 type Terms struct {
 	Digits      int32
@@ -71,7 +71,7 @@ const (
 
 // Refusals is what is wrong with t: digits of a minor unit outside 0 to 3; a
 // share below 0; a contingency, an overhead or a markup above 1000 per cent; a
-// margin of 100 per cent or more; a tax above 100 per cent; a least charge or
+// margin of 100 per cent or more; a tax above 100 per cent; a minimum charge or
 // a step of rounding below 0, above Most or finer than the minor unit.
 func (t Terms) Refusals() []problem.Problem {
 	var found []problem.Problem
@@ -90,7 +90,7 @@ func (t Terms) Refusals() []problem.Problem {
 		found = append(found, upTo("/profitPercent", string(t.profit()), t.ProfitShare, mostShare)...)
 	}
 	found = append(found, upTo("/tax", "tax", t.Tax, 1)...)
-	found = append(found, t.sumRefusals("/minimum", "least charge", t.Minimum)...)
+	found = append(found, t.sumRefusals("/minimum", "minimum charge", t.Minimum)...)
 	return append(found, t.sumRefusals("/roundTo", "step to round up to", t.RoundTo)...)
 }
 

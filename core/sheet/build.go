@@ -327,4 +327,5 @@ func (b *builder) addLayer(l plan.Layer) {
 		b.countFigures(&built)
 	}
 	b.layers = append(b.layers, built)
+	b.buyPanels(&b.layers[len(b.layers)-1])
 }

@@ -1,8 +1,11 @@
 package sheet
 
 import (
+	"slices"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 
 	"github.com/shopspring/decimal"
@@ -67,11 +70,47 @@ func (b *builder) rolls(length measure.Length) (finish.Rolls, bool) {
 	return rolls, ok
 }
 
-// tapePack is so many rolls of tape.
+// tapePack is so many rolls of tape, in the unit of the plan's own notation.
 func (b *builder) tapePack(count int64) pack {
-	each := b.plan.Price.TapePerRoll
+	each, unit, name := b.plan.Price.TapePerRoll, measure.Metre, "m"
+	if b.n.System == measure.FeetInches {
+		unit, name = measure.Foot, "ft"
+	}
 	return pack{group: price.Tape, what: "Tape for the seams", count: count, name: "roll of " + b.put(b.plan.Seams.Roll),
-		size: b.plan.Seams.Roll.In(measure.Metre), unit: "m", each: each.Amount, priced: each.Known}
+		size: b.plan.Seams.Roll.In(unit), unit: name, each: each.Amount, priced: each.Known}
+}
+
+// buyPanels puts the panels of a layer on the shopping list.
+func (b *builder) buyPanels(l *layer) {
+	if l.panels.IsEmpty() {
+		return
+	}
+	n := int64(l.panels.Count())
+	b.buy("Panels of “"+l.panels.Name+"”", plural(n, "panel", "panels"), b.n.Length(b.plan.Mask.Length)+" × "+b.n.Length(b.plan.Mask.Width)+" in all")
+	p := pack{group: price.Masks, what: "Panels of “" + l.panels.Name + "”", count: 1, name: "set", size: measure.NumberFromInt(n), unit: "panels"}
+	if item, ok := b.panelItem(l); ok && l.plan.Price.Known {
+		p.each, p.priced = price.Round(item.Count.Mul(measure.NumberFromDecimal(l.plan.Price.Amount)), int32(b.plan.Price.Digits))
+	}
+	b.bought(p)
+}
+
+// sundries puts on the shopping list what the plan needs and no step buys: the tape
+// of the line round the mask, and what protects floor and walls where a step covers
+// them. They have no price of their own.
+func (b *builder) sundries() {
+	if m := b.plan.Mask.Outline; m.IsComplete() && len(b.layers) > 0 && b.plan.Setting.Taped {
+		round := 2 * (m.Length + m.Width)
+		b.buy("Tape for the line round the mask", b.n.Length(round), "laid outside the line, once round")
+	}
+	isProtect := func(s plan.Step) bool { return s.Kind == finish.Protect }
+	if !b.shape.Usable() || !slices.ContainsFunc(b.plan.Steps, isProtect) {
+		return
+	}
+	b.buy("Covers for the floor", b.n.Area(b.shape.Area()), "without laps")
+	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.isCornice(s.Surface) }
+	if height := b.plan.Room.Height; height > 0 && !slices.ContainsFunc(b.plan.Steps, overWalls) {
+		b.buy("Film or paper for the walls", b.n.Area(measure.AreaOf(b.shape.Perimeter(), height)), b.n.Length(b.shape.Perimeter())+" round, "+b.n.Length(height)+" high; without laps")
+	}
 }
 
 // tapeForSeams is the tape of the layers as they are now.

@@ -121,6 +121,8 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		crew, aside = 0, " One of those who lay leaf does it; the time is counted with the leaf."
 	}
 	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.pauseWords(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
+	// The days go by steps of some minutes; the labour is what it is.
+	_, left := (&days.Work{Tasks: c.tasks, People: s.People}).Takes(i)
 	parts := s.Parts(i)
 	for n, k := 1, 0; k < len(parts); n++ {
 		day, from, to, minutes := parts[k].From.Date(), parts[k].From, parts[k].To, int64(0)
@@ -130,7 +132,8 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		}
 		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
 		row.Start, row.End = from.String(), to.String()
-		row.Labour = crewText(crew, minutes)
+		row.Labour = crewText(crew, min(minutes, left))
+		left -= min(minutes, left)
 		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
 		row.Reason = "Goes on from the day before."

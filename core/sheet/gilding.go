@@ -398,33 +398,37 @@ func (b *builder) sectionFigure(g *gilt, out *Step) {
 	b.count(blockFinish, id+"sections", "sections", int64(len(g.sections)), "", rule,
 		b.n.Area(g.area)+" at "+b.perHour(g.rate)+" × "+plural(g.gilders, "gilder", "gilders")+" × "+b.hours(g.window)+", "+kept+": at most "+b.n.Area(most)+" each",
 		"Size in parts that can be gilded while it is open, each finished before the next (Workshop Receipts, first series). The fifth kept back is common practice, no source.")
-	b.hoursFigure(out, g.area, 1, g.rate)
 }
 
-// stepHours are the hours of one person's work in each step whose rate is given.
+// stepHours are the hours of work in each step whose rate is given, as the days and
+// the price count them.
 func (b *builder) stepHours() {
-	for i := range b.plan.Steps {
-		out := &b.sheet.Steps[i]
-		if !b.plan.Steps[i].RateKnown || slices.Contains(out.Figures, "step."+out.ID+".hours") {
-			continue
-		}
-		if area, ok := b.areaOf(i); ok {
-			b.hoursFigure(out, area, max(1, b.plan.Steps[i].Coats), b.plan.Steps[i].Rate)
+	if !slices.ContainsFunc(b.plan.Steps, func(s plan.Step) bool { return s.RateKnown }) {
+		return
+	}
+	c := b.calendar()
+	if c.tasks == nil { // nobody asks for days or price
+		c = &calendar{}
+		b.gildAll(c, b.people(), false)
+		b.fillJob(c)
+		c.tasks, c.origins = c.job.Tasks(b.people())
+	}
+	for _, w := range c.labour(b.people()) {
+		if w.step >= 0 && b.plan.Steps[w.step].RateKnown {
+			b.hoursFigure(&b.sheet.Steps[w.step], &w)
 		}
 	}
 }
 
-func (b *builder) hoursFigure(out *Step, area measure.Area, coats int, rate measure.Area) {
-	id := "step." + out.ID + ".hours"
-	hours := area.SquareMetres.Mul(measure.NumberFromInt(int64(coats))).Quo(rate.SquareMetres)
-	rule, sum := "The area over what one person does in an hour.", b.n.Area(area)
-	if coats > 1 {
-		rule, sum = "The area times coats, over what one person does in an hour.", sum+" × "+strconv.Itoa(coats)
+func (b *builder) hoursFigure(out *Step, w *work) {
+	id, text := "step."+out.ID+".hours", minutesText(w.minutes)
+	rule := "The area over what one person does in an hour"
+	if area, ok := b.areaOf(w.step); ok {
+		rule += ", " + b.n.Area(area) + " ÷ " + b.perHour(b.plan.Steps[w.step].Rate)
 	}
-	text := b.hours(hours)
 	out.Figures = append(out.Figures, id)
-	b.figure(Figure{ID: id, Block: blockFinish, Label: "hours of work", Value: plain(hours), Unit: "h", Text: text,
-		Working: Working{Rule: rule, Sum: sum + " ÷ " + b.perHour(rate) + " = " + text, Source: ofArithmetic}})
+	b.figure(Figure{ID: id, Block: blockFinish, Label: "hours of work", Value: plain(measure.NumberFromFraction(w.minutes, 60)), Unit: "h", Text: text,
+		Working: Working{Rule: rule + ", for each coat; each of those who share it is at it for whole minutes. The days say the same, and it is paid so.", Sum: w.sum() + " = " + text, Source: ofArithmetic}})
 }
 
 // perHour is a rate as it is written in this notation.

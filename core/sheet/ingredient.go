@@ -97,5 +97,5 @@ func (b *builder) unpricedParts() {
 	}
 	b.report("/price", []problem.Problem{{Severity: problem.Caution,
 		What: "What is mixed in has no price of its own and is not in the price: " + listed(names) + ".",
-		Do:   "Count it in the price of the cans it is mixed into, or in what is added for the unforeseen."}})
+		Do:   "Count it in the price of the cans it is mixed into, or in the contingency."}})
 }

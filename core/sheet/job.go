@@ -112,20 +112,24 @@ type Price struct {
 	WhatIf  []WhatIf    `json:"whatIf"`
 }
 
-// PriceLine is one line of the firm's own price.
+// PriceLine is one line of the firm's own price. Working is its sum, to be worked out
+// again.
 type PriceLine struct {
-	Group  string `json:"group"`
-	What   string `json:"what"`
-	Amount string `json:"amount"`
-	Rate   string `json:"rate"`
-	Sum    string `json:"sum"`
+	Group   string `json:"group"`
+	What    string `json:"what"`
+	Amount  string `json:"amount"`
+	Rate    string `json:"rate"`
+	Sum     string `json:"sum"`
+	Working string `json:"working"`
 }
 
-// Total is a sum with what it is and, in Text, how it comes about.
+// Total is a sum with what it is, what is to be said of it in Text, and what it is
+// made of in Working, "" where that is not for the reader.
 type Total struct {
-	What string `json:"what"`
-	Sum  string `json:"sum"`
-	Text string `json:"text"`
+	What    string `json:"what"`
+	Sum     string `json:"sum"`
+	Text    string `json:"text"`
+	Working string `json:"working"`
 }
 
 // WhatIf is the price with one thing changed: Change is the difference.

@@ -29,6 +29,7 @@ func (b *builder) price() {
 	}
 	b.rough()
 	if !b.plan.Price.IsAsked() {
+		b.unasked()
 		return
 	}
 	costs := b.costing()
@@ -43,10 +44,34 @@ func (b *builder) price() {
 	b.priceFigures(&quote)
 	b.priceTotals(&quote)
 	b.clientCopy(&quote)
-	b.payments(quote.Payments)
+	b.payments(&quote)
 	b.priced = &quote
 	b.sheet.Price.Text = b.priceText(&quote, costs.missing)
 	b.whatIfs(&quote, costs.missing)
+}
+
+// unasked says what is missing where the plan says how a price is paid or rounded,
+// and nothing that a price could be made of.
+func (b *builder) unasked() {
+	p := &b.plan.Price
+	stage := slices.IndexFunc(p.Stages, func(s plan.Stage) bool { return s.Share.Known || s.Name != "" })
+	at, what := "", ""
+	switch {
+	case p.Deposit.Known:
+		at, what = "/price/deposit", "A deposit is given"
+	case stage >= 0:
+		at, what = p.Stages[stage].At+"/percent", "Payments are given"
+	case p.RoundTo.Known:
+		at, what = "/price/roundTo", "It is said what to round up to"
+	case p.HoldsDays > 0:
+		at, what = "/price/holdsDays", "It is said how long the price holds"
+	case p.TravelDays > 0:
+		at, what = "/price/travelDays", "Days of travel are given"
+	default:
+		return
+	}
+	b.report(at, []problem.Problem{{Severity: problem.Caution, What: what + ", but nothing to make a price of.",
+		Do: "Give what an hour of one person costs, or the minimum charge."}})
 }
 
 // unreadTerms tells whether a blank that makes the price could not be read: a
@@ -120,8 +145,12 @@ func (b *builder) terms() price.Terms {
 func (b *builder) costing() costing {
 	var c costing
 	for i := range b.layers {
-		l := &b.layers[i]
-		c.add(price.Item{Group: price.Masks, What: "Panels of “" + l.panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}, l.plan.Price)
+		item, ok := b.panelItem(&b.layers[i])
+		if !ok {
+			c.miss(item.What)
+			continue
+		}
+		c.add(item, b.layers[i].plan.Price)
 	}
 	for _, group := range []price.Group{price.Materials, price.Leaf, price.Tape} {
 		for i := range b.packs {
@@ -134,6 +163,24 @@ func (b *builder) costing() costing {
 	b.labourCost(&c)
 	b.byDay(&c)
 	return c
+}
+
+// panelItem is what the panels of a layer are paid by: the set of them, or the area
+// of the mask, to the hundredth of a unit as it is printed. ok is false where the
+// area is not known.
+func (b *builder) panelItem(l *layer) (item price.Item, ok bool) {
+	item = price.Item{Group: price.Masks, What: "Panels of “" + l.panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}
+	area := b.plan.Mask.Area()
+	switch l.plan.PriceFor {
+	case plan.ForSquareFoot:
+		item.Unit, item.Count = "ft²", area.SquareFeet()
+	case plan.ForSquareMetre:
+		item.Unit, item.Count = "m²", area.SquareMetres
+	default:
+		return item, true
+	}
+	item.Count = measure.NumberFromDecimal(item.Count.RoundHalfEven(2))
+	return item, b.plan.Mask.Outline.IsComplete()
 }
 
 // unbought names the products of which it is not known what is bought.
@@ -203,13 +250,20 @@ func listed(names []string) string {
 	return strings.Join(names[:mostListed-1], ", ") + " and " + plural(more, "other", "others")
 }
 
+// priceLines are the lines of the firm's own copy, each with its sum: a reader who
+// works it out again comes to the same coin.
 func (b *builder) priceLines(lines []price.Line) {
 	for _, l := range lines {
-		amount, rate := b.n.NumberTrimmed(l.Count, 2)+" "+l.Unit, b.rate(l.Rate)
-		if l.Unit == "set" {
+		amount, rate, times := b.n.NumberTrimmed(l.Count, 2)+" "+l.Unit, b.rate(l.Rate), b.n.NumberTrimmed(l.Count, 2)
+		switch l.Unit {
+		case "set":
 			amount, rate = "", "" // one of it: its price is the sum
+		case hourUnit:
+			minutes, _ := l.Count.Mul(measure.NumberFromInt(60)).Floor()
+			amount, times = minutesText(minutes), b.n.Number(measure.NumberFromInt(minutes), 0)+" ÷ 60"
 		}
-		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: rate, Sum: b.sum(l.Sum)})
+		b.sheet.Price.Lines = append(b.sheet.Price.Lines, PriceLine{Group: groupName(l.Group), What: l.What, Amount: amount, Rate: rate, Sum: b.sum(l.Sum),
+			Working: times + " × " + b.rate(l.Rate) + " = " + b.sum(l.Sum)})
 	}
 }
 
@@ -242,7 +296,7 @@ func (b *builder) priceFigures(q *price.Quote) {
 			added += " + " + b.sum(part)
 		}
 	}
-	b.sumFigure("price.net", "price before tax", q.Net, "What the job costs, and what is added for the unforeseen, the overhead and the profit, for the least charge and to round up.", added, priceSource)
+	b.sumFigure("price.net", "price before tax", q.Net, "What the job costs, and what is added for contingency, overhead and profit, up to the minimum charge and to round up.", added, priceSource)
 	if b.plan.Price.Tax.Known {
 		b.sumFigure("price.tax", "tax", q.Tax, b.taxRule(), b.taxSum(q), "Arithmetic. Which rate holds, on what, and how it is rounded, the tax office says.")
 	}
@@ -270,7 +324,7 @@ func (b *builder) taxRule() string {
 
 func (b *builder) taxSum(q *price.Quote) string {
 	if q.TaxOn != price.TaxOnLines && q.TaxOn != price.TaxOnLinesDown {
-		return b.sum(q.Net) + " × " + b.share(q.Terms.Tax)
+		return b.sum(q.Net) + " × " + b.exactShare(q.Terms.Tax)
 	}
 	parts := make([]string, len(q.Client))
 	for i, line := range q.Client {
@@ -279,13 +333,9 @@ func (b *builder) taxSum(q *price.Quote) string {
 	return strings.Join(parts, " + ")
 }
 
-// perArea is the price for an area: of the ceiling, or of the mask where the
-// ceiling is not known.
+// perArea is the price for an area of what is worked on.
 func (b *builder) perArea(q *price.Quote) {
-	area, of := b.plan.Mask.Area(), "mask"
-	if b.shape.Usable() {
-		area, of = b.shape.Area(), "ceiling"
-	}
+	area, of, areas := b.together(b.workedOn())
 	each, ok := q.PerArea(area)
 	if !ok {
 		return
@@ -295,10 +345,10 @@ func (b *builder) perArea(q *price.Quote) {
 	if !ok || text == "" {
 		return
 	}
-	b.sheet.Price.PerArea = text
+	b.sheet.Price.PerArea = text + " of " + of
 	b.figure(Figure{
-		ID: "price.perArea", Block: blockPrice, Label: "price for an area", Value: value.StringFixed(q.Digits), Unit: b.plan.Price.Currency + "/m2", Text: text, Other: other,
-		Working: Working{Rule: "The price by the area of the whole " + of + ".", Sum: b.money(q.Total) + " ÷ " + b.n.Area(area) + " = " + text, Source: priceSource},
+		ID: "price.perArea", Block: blockPrice, Label: "by the area of " + of, Value: value.StringFixed(q.Digits), Unit: b.plan.Price.Currency + "/m2", Text: text, Other: other,
+		Working: Working{Rule: "The price by the area that is worked on: that of " + of + ".", Sum: b.money(q.Total) + " ÷ " + areas + " = " + text, Source: priceSource},
 	})
 }
 
@@ -316,39 +366,78 @@ func (b *builder) perUnit(each measure.Number, n measure.Notation) string {
 	return b.money(sum) + unit
 }
 
-// priceTotals are the sums under the lines of the firm's own copy.
+// priceTotals are the sums under the lines of the firm's own copy, each with what it
+// is made of.
 func (b *builder) priceTotals(q *price.Quote) {
 	p := &b.plan.Price
-	b.total("Direct cost", q.Direct, "The lines together.")
+	lines := make([]string, len(q.Lines))
+	for i := range q.Lines {
+		lines[i] = b.sum(q.Lines[i].Sum)
+	}
+	b.total("Direct cost", q.Direct, "The lines together.", plus(lines...))
+	cost := b.sum(q.Direct)
 	if p.Contingency.Known {
-		b.total("For the unforeseen", q.Contingency, b.share(q.Terms.Contingency)+" of the direct cost.")
+		b.total("Contingency", q.Contingency, b.share(q.Terms.Contingency)+" of the direct cost.", b.exactShare(q.Terms.Contingency)+" × "+cost)
+		cost = plus(cost, b.sum(q.Contingency))
 	}
 	if p.Overhead.Known {
 		text := b.share(q.Terms.Overhead) + " of the cost"
 		if part, ok := q.OverheadOfNet(); ok {
 			text += ", which is " + b.share(part) + " of the price before tax"
 		}
-		b.total("Overhead", q.Overhead, text+".")
+		b.total("Overhead", q.Overhead, text+".", b.exactShare(q.Terms.Overhead)+" × "+inBrackets(cost))
+		cost = plus(cost, b.sum(q.Overhead))
 	}
-	b.total("Cost", q.Cost, "")
+	b.total("Cost", q.Cost, "", cost)
+	net := b.sum(q.Cost)
 	if p.ProfitShare.Known {
-		b.total(capital(string(q.Terms.Profit)), q.Profit, b.bothWays(q))
+		b.total(capital(string(q.Terms.Profit)), q.Profit, b.bothWays(q), b.profitSum(q))
+		net = plus(net, b.sum(q.Profit))
 	}
 	if !q.ToMinimum.IsZero() {
-		b.total("Up to the least charge", q.ToMinimum, "The least charge is "+b.sum(q.Minimum)+".")
+		b.total("Up to the minimum charge", q.ToMinimum, "The minimum charge is "+b.sum(q.Minimum)+".", b.sum(q.Minimum)+" − "+inBrackets(net))
+		net = plus(net, b.sum(q.ToMinimum))
 	}
 	if !q.ToStep.IsZero() {
-		b.total("Rounded up", q.ToStep, "To a whole number of "+b.sum(q.RoundTo)+".")
+		b.total("Rounded up", q.ToStep, "To a whole number of "+b.sum(q.RoundTo)+".", b.sum(q.Net)+" − "+inBrackets(net))
+		net = plus(net, b.sum(q.ToStep))
 	}
-	b.total("Price before tax", q.Net, b.gain(q))
+	b.total("Price before tax", q.Net, b.gain(q), net)
 	if p.Tax.Known {
-		b.total("Tax "+b.share(q.Terms.Tax), q.Tax, b.taxRule())
+		b.total("Tax "+b.share(q.Terms.Tax), q.Tax, b.taxRule(), b.taxSum(q))
 	}
-	b.total("Price", q.Total, "")
+	b.total("Price", q.Total, "", b.sum(q.Net)+" + "+b.sum(q.Tax))
 }
 
-func (b *builder) total(what string, sum decimal.Decimal, text string) {
-	b.sheet.Price.Totals = append(b.sheet.Price.Totals, Total{What: what, Sum: b.sum(sum), Text: text})
+// exactShare is a fraction in per cent for a sum that is worked out again.
+func (b *builder) exactShare(n measure.Number) string {
+	return b.n.NumberTrimmed(n.Mul(measure.NumberFromInt(100)), 8) + " %"
+}
+
+// plus is parts added up.
+func plus(parts ...string) string { return strings.Join(parts, " + ") }
+
+// inBrackets is a sum as a part of another.
+func inBrackets(sum string) string {
+	if strings.Contains(sum, " + ") {
+		return "(" + sum + ")"
+	}
+	return sum
+}
+
+// profitSum is how the profit comes about: the price it makes is rounded, and the
+// cost taken from it.
+func (b *builder) profitSum(q *price.Quote) string {
+	cost, share := b.sum(q.Cost), b.exactShare(q.ProfitShare)
+	if q.Terms.Profit == price.Margin {
+		return cost + " ÷ (1 − " + share + ") − " + cost
+	}
+	return cost + " × " + share
+}
+
+// total puts a sum under the lines; working is what it is made of.
+func (b *builder) total(what string, sum decimal.Decimal, text, working string) {
+	b.sheet.Price.Totals = append(b.sheet.Price.Totals, Total{What: what, Sum: b.sum(sum), Text: text, Working: working + " = " + b.sum(sum)})
 }
 
 // bothWays is the profit as was typed and the other way: a markup is often
@@ -383,9 +472,15 @@ func (b *builder) clientCopy(q *price.Quote) {
 	}
 }
 
-func (b *builder) payments(payments []price.Payment) {
-	for i, p := range payments {
-		b.sheet.Price.Stages = append(b.sheet.Price.Stages, Total{What: paymentName(p, i), Sum: b.sum(p.Sum), Text: b.share(p.Share) + " of the price."})
+func (b *builder) payments(q *price.Quote) {
+	left := b.sum(q.Total)
+	for i, p := range q.Payments {
+		working := b.exactShare(p.Share) + " × " + b.sum(q.Total)
+		if i == len(q.Payments)-1 {
+			working = left
+		}
+		b.sheet.Price.Stages = append(b.sheet.Price.Stages, Total{What: paymentName(p, i), Sum: b.sum(p.Sum), Text: b.share(p.Share) + " of the price.", Working: working + " = " + b.sum(p.Sum)})
+		left += " − " + b.sum(p.Sum)
 	}
 }
 
@@ -443,15 +538,12 @@ func (b *builder) rough() {
 	if r.Length == 0 && r.Width == 0 && b.shape.Usable() {
 		area = b.shape.Area()
 	}
-	each, unit := measure.NumberFromDecimal(r.PerArea.Amount), " for 1 m²"
-	if !r.PerSquareMetre {
-		each, unit = each.Quo(measure.SquareFoot), " for 1 ft²"
-	}
 	if !r.Range.Known {
 		b.report("/price/rough/range", []problem.Problem{{Severity: problem.Note,
 			What: "It is not said how far off the rough price may be: counted as 0.", Do: "Give a per cent, such as 20."}})
 	}
-	got, problems, ok := price.RoughOf(price.Rough{Area: area, PerSquareMetre: each, Off: r.Range.Share}, int32(p.Digits), p.RoundTo.Amount)
+	asked := price.Rough{Area: area, PerSquareMetre: b.perSquareMetre(r.PerArea), Bands: b.roughBands(), Off: r.Range.Share}
+	got, problems, ok := price.RoughOf(asked, int32(p.Digits), p.RoundTo.Amount)
 	b.report("/price/rough", problems)
 	if !ok {
 		return
@@ -461,12 +553,60 @@ func (b *builder) rough() {
 	if got.Low.Equal(got.High) {
 		b.sheet.Price.Range = "about " + b.money(got.Middle)
 	}
+	rule := "A rough area by what such work has cost for an area, tax included, less and more what it may be off; rounded outwards."
+	if len(asked.Bands) > 0 {
+		rule += " Each price is charged for the area inside its size alone, so that a larger job never costs less."
+	}
 	b.figure(Figure{
 		ID: "price.rough", Block: blockPrice, Label: "rough price", Value: got.Middle.StringFixed(int32(p.Digits)), Unit: p.Currency, Text: b.sheet.Price.Range,
 		Working: Working{
-			Rule:   "A rough area by what such work has cost for an area, tax included, less and more what it may be off; rounded outwards.",
-			Sum:    b.n.Area(area) + " × " + b.rate(r.PerArea.Amount) + unit + " = " + b.money(got.Middle) + ", less and more " + b.share(r.Range.Share) + ": " + b.sheet.Price.Range,
+			Rule:   rule,
+			Sum:    b.roughParts(&asked) + " = " + b.money(got.Middle) + ", less and more " + b.share(r.Range.Share) + ": " + b.sheet.Price.Range,
 			Source: "Arithmetic. What such work costs is the firm's own experience.",
 		},
 	})
+}
+
+// roughUnit is the unit of area of the rough price.
+func (b *builder) roughUnit() (unit string, squareMetres measure.Number) {
+	if b.plan.Price.Rough.PerSquareMetre {
+		return "m²", measure.NumberFromInt(1)
+	}
+	return "ft²", measure.SquareFoot
+}
+
+func (b *builder) perSquareMetre(m plan.Money) measure.Number {
+	_, unit := b.roughUnit()
+	return measure.NumberFromDecimal(m.Amount).Quo(unit)
+}
+
+// roughBands are the prices for what is above a size. One with nothing in it is
+// left out.
+func (b *builder) roughBands() (bands []price.Band) {
+	_, unit := b.roughUnit()
+	for _, band := range b.plan.Price.Rough.Bands {
+		if band.AboveKnown || band.PerArea.Known {
+			bands = append(bands, price.Band{Above: band.Above.Mul(unit), PerSquareMetre: b.perSquareMetre(band.PerArea)})
+		}
+	}
+	return bands
+}
+
+// roughParts is the sum of a rough price, in the unit of its prices.
+func (b *builder) roughParts(r *price.Rough) string {
+	unit, squareMetres := b.roughUnit()
+	sums := []string{}
+	for _, part := range r.Parts() {
+		each := part.PerSquareMetre.Mul(squareMetres).RoundHalfEven(4)
+		sums = append(sums, b.n.NumberTrimmed(part.Area.SquareMetres.Quo(squareMetres), 4)+" "+unit+" × "+b.rate(trimmed(each)))
+	}
+	return strings.Join(sums, " + ")
+}
+
+// trimmed is an amount without the zeros that end its decimals.
+func trimmed(amount decimal.Decimal) decimal.Decimal {
+	for amount.Exponent() < 0 && amount.Equal(amount.Truncate(-amount.Exponent()-1)) {
+		amount = amount.Truncate(-amount.Exponent() - 1)
+	}
+	return amount
 }

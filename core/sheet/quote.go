@@ -98,7 +98,7 @@ func (b *builder) quotedSums() {
 		b.sumFigure("price.tax", "tax", q.Tax.Sum.Amount, "The tax as quoted.", b.share(q.Tax.Share.Share), source)
 	}
 	b.sumFigure("price.total", "price", q.Total.Amount, rule, b.sum(net)+" + "+b.sum(q.Tax.Sum.Amount), source)
-	b.total("Price", q.Total.Amount, "")
+	b.total("Price", q.Total.Amount, "", b.sum(net)+" + "+b.sum(q.Tax.Sum.Amount))
 	for _, p := range q.Payments {
 		text := ""
 		if p.Share.Known {
@@ -122,7 +122,7 @@ func dayInWords(text string) string {
 // for. Safety is not on it either: it is judged by the days of the work, which stay
 // with those who do it.
 func (b *builder) forClient() {
-	b.sheet.Shopping = nil
+	b.sheet.Shopping, b.sheet.Bill = nil, Total{}
 	if b.plan.Quote.Done != "" {
 		b.sheet.Days.Text = "The work is planned to be done on " + dayInWords(b.plan.Quote.Done) + "."
 	}

@@ -26,6 +26,7 @@ type Sheet struct {
 	Steps    []Step            `json:"steps"`
 	Climate  Climate           `json:"climate"`
 	Shopping []Purchase        `json:"shopping"`
+	Bill     Total             `json:"bill"`
 	Days     Days              `json:"days"`
 	Price    Price             `json:"price"`
 	Record   Record            `json:"record"`

@@ -54,6 +54,8 @@ func (b *builder) shoppingRows(line int) [][]export.Cell {
 // of it has a price.
 func (b *builder) costs() {
 	b.currency()
+	b.sundries()
+	all, missing, sums := decimal.Decimal{}, []string{}, []string{}
 	for i := range b.sheet.Shopping {
 		sum, packs, known := decimal.Decimal{}, 0, true
 		for j := range b.packs {
@@ -64,7 +66,17 @@ func (b *builder) costs() {
 		}
 		if packs > 0 && known {
 			b.sheet.Shopping[i].Cost = b.money(sum)
+			all, sums = all.Add(sum), append(sums, b.sum(sum))
+		} else {
+			missing = append(missing, b.sheet.Shopping[i].What)
 		}
+	}
+	if len(sums) == 0 {
+		return
+	}
+	b.sheet.Bill = Total{What: "Together", Sum: b.money(all), Working: plus(sums...) + " = " + b.sum(all)}
+	if len(missing) > 0 {
+		b.sheet.Bill.Text = "Not in it, because what it costs is not given: " + listed(missing) + "."
 	}
 }
 

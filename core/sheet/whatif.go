@@ -180,7 +180,9 @@ func (v *builder) resize(length, width measure.Length) {
 	for i := range v.layers {
 		l := &v.layers[i]
 		cost := &l.plan.Price
-		if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.plan.Price.Digits)); ok {
+		if l.plan.PriceFor != plan.ForSet {
+			// The area moves, its price stays.
+		} else if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.plan.Price.Digits)); ok {
 			cost.Amount = sum
 		}
 		panels, problems := mask.LayerFromCut(v.plan.Mask.Outline, l.plan.Cut, v.n)

@@ -6,12 +6,8 @@ import (
 	"ceilingwright/core/price"
 )
 
-// work is labour to be paid: so many hours of one person, to the hundredth of an
-// hour as they are printed, so that a printed line can be checked by hand.
-type work struct {
-	what  string
-	hours measure.Number
-}
+// hourUnit is the unit of what is paid by the hour; its count is whole minutes.
+const hourUnit = "h"
 
 // labourCost puts in the labour of the job, which is that of the days, whether or
 // not they have their dates.
@@ -25,7 +21,7 @@ func (b *builder) labourCost(costs *costing) {
 		b.usuals(c)
 	}
 	for _, w := range c.labour(b.people()) {
-		costs.add(price.Item{Group: price.Labour, What: w.what, Count: w.hours, Unit: "h"}, b.plan.Price.Rate)
+		costs.add(price.Item{Group: price.Labour, What: w.what, Count: measure.NumberFromFraction(w.minutes, 60), Unit: hourUnit}, b.plan.Price.Rate)
 	}
 	for _, step := range c.unsized {
 		costs.miss("the work of " + step)

@@ -32,6 +32,7 @@ func (s *Sheet) JSON() []byte {
 	list(w, "steps", len(s.Steps), func(i int) { writeStep(w, &s.Steps[i]) })
 	object(w, "climate", func() { writeClimate(w, &s.Climate) })
 	list(w, "shopping", len(s.Shopping), func(i int) { writePurchase(w, &s.Shopping[i]) })
+	object(w, "bill", func() { writeTotal(w, &s.Bill) })
 	object(w, "days", func() { writeDays(w, &s.Days) })
 	object(w, "price", func() { writePrice(w, &s.Price) })
 	object(w, "record", func() { writeRecord(w, &s.Record) })

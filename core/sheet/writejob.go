@@ -89,6 +89,7 @@ func writePrice(w *jsondoc.Writer, p *Price) {
 		w.Text("amount", l.Amount)
 		w.Text("rate", l.Rate)
 		w.Text("sum", l.Sum)
+		w.Text("working", l.Working)
 	})
 	totals(w, "totals", p.Totals)
 	totals(w, "client", p.Client)
@@ -106,10 +107,15 @@ func writePrice(w *jsondoc.Writer, p *Price) {
 
 func totals(w *jsondoc.Writer, name string, sums []Total) {
 	list(w, name, len(sums), func(i int) {
-		w.Text("what", sums[i].What)
-		w.Text("sum", sums[i].Sum)
-		w.Text("text", sums[i].Text)
+		writeTotal(w, &sums[i])
 	})
+}
+
+func writeTotal(w *jsondoc.Writer, t *Total) {
+	w.Text("what", t.What)
+	w.Text("sum", t.Sum)
+	w.Text("text", t.Text)
+	w.Text("working", t.Working)
 }
 
 func writeRecord(w *jsondoc.Writer, r *Record) {

@@ -291,12 +291,13 @@ export interface Total {
   what: string;
   sum: string;
   text: string;
+  working: string; // what it is made of, "" where that is not for the reader
 }
 
 export interface Price {
   text: string;
   quoted: string; // on a client's copy: the day of the quote and how long it holds
-  lines: { group: string; what: string; amount: string; rate: string; sum: string }[];
+  lines: { group: string; what: string; amount: string; rate: string; sum: string; working: string }[];
   totals: Total[];
   client: Total[];
   stages: Total[];
@@ -390,6 +391,7 @@ export interface Sheet {
   steps?: Step[] | null;
   climate?: Climate | null;
   shopping?: { what: string; amount: string; detail: string; cost: string }[] | null;
+  bill?: Total | null; // what the shopping list comes to, "" where nothing has a price
   days?: Days | null;
   price?: Price | null;
   record?: FinishRecord | null;

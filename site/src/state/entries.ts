@@ -32,6 +32,8 @@ export function newEntry(plan: Plan, pointer: string): Json {
       return { name: "", fromDA: "", fromAB: "", length: "", width: "" };
     case "pieces":
       return { name: `Piece ${String(list(plan, pointer).length + 1)}`, kind: "span", cells: "", shape: "rectangular", length: "", width: "", fromDA: "", fromAB: "" };
+    case "bands":
+      return { above: "", perArea: "" };
     case "stages":
       return { name: "", percent: "" };
     case "marks":

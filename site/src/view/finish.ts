@@ -1,7 +1,7 @@
 // Answers of the finish: what each step needs, how it is mixed and divided, and
 // the list to shop by. Steps are begun here too, with the engine's own values.
 
-import type { Climate, Drawing, Engine, Section, Sheet, Step } from "../engine/contract";
+import type { Climate, Drawing, Engine, Section, Sheet, Step, Total } from "../engine/contract";
 import { saveText } from "../state/file";
 import { bareStep, fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
@@ -139,14 +139,14 @@ export function renderClimate(climate: Climate | null): void {
 
 type Shopping = NonNullable<Sheet["shopping"]>;
 
-export function renderShopping(shopping: Shopping, steps: Step[]): void {
+export function renderShopping(shopping: Shopping, bill: Total | null, steps: Step[]): void {
   const labels = steps.some((s) => s.label.length > 0);
-  redraw(region("shopping"), [shopping, labels], () =>
+  redraw(region("shopping"), [shopping, bill, labels], () =>
     shopping.length === 0
       ? []
       : [
           make("h3", {}, "To buy"),
-          shoppingTable(shopping),
+          shoppingTable(shopping, bill),
           make(
             "p",
             { class: "cw-more cw-shopping-tools" },
@@ -158,7 +158,7 @@ export function renderShopping(shopping: Shopping, steps: Step[]): void {
   );
 }
 
-function shoppingTable(shopping: Shopping): HTMLElement {
+function shoppingTable(shopping: Shopping, bill: Total | null): HTMLElement {
   const priced = shopping.some((l) => l.cost !== "");
   return make(
     "table",
@@ -177,6 +177,19 @@ function shoppingTable(shopping: Shopping): HTMLElement {
         ),
       ),
     ),
+    bill && bill.sum !== ""
+      ? make(
+          "tfoot",
+          {},
+          make(
+            "tr",
+            {},
+            make("td", {}),
+            make("th", { scope: "row", colspan: "2" }, bill.what, bill.text ? make("small", {}, ` ${bill.text}`) : null),
+            make("td", { class: "cw-cost" }, bill.sum),
+          ),
+        )
+      : null,
   );
 }
 
@@ -202,7 +215,7 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
       document.querySelector(".cw-drawing")?.scrollIntoView({ block: "nearest" });
     },
     "print-shopping": () => {
-      layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? []));
+      layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? [], sheet()?.bill ?? null));
       window.print();
     },
     "print-labels": () => {

@@ -5,6 +5,7 @@ import type { FinishRecord, Price, Sheet, Total } from "../engine/contract";
 import { at, list, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setText } from "./dom";
+import { isOpen, toggleWorking } from "./figures";
 import { isForClient, ownBehind } from "./looking";
 import { layAlone } from "./paper";
 
@@ -14,10 +15,11 @@ export function renderPrice(plan: JsonObject, price: Price | null): void {
     const name = typedText(at(layers[i] ?? null, "/name")) || typedText(at(layers[i] ?? null, "/id"));
     setText(region("layer-name", item), name);
     item.querySelector("input")?.setAttribute("aria-label", `What the panels of “${name}” cost`);
+    item.querySelector("select")?.setAttribute("aria-label", `What the price of “${name}” is for`);
   });
   const money = currencyOf(plan);
   const views = { client: isForClient(plan), canGoBack: ownBehind(plan) !== null };
-  redraw(region("price"), [price, views, money], () => (price ? shown(price, money, views) : []));
+  redraw(region("price"), [price, views, money, isOpen(SUMS)], () => (price ? shown(price, money, views) : []));
 }
 
 function currencyOf(plan: JsonObject): string {
@@ -25,8 +27,8 @@ function currencyOf(plan: JsonObject): string {
 }
 
 /** What stands over a table of money: sums in it are written without currency. */
-function caption(words: string, money: string): HTMLElement {
-  return make("caption", {}, money === "" ? words : `${words}, in ${money}`);
+function caption(words: string, money: string, more: HTMLElement | null = null): HTMLElement {
+  return make("caption", {}, money === "" ? words : `${words}, in ${money}`, more ? " " : null, more);
 }
 
 /** Which copy is in view, and whether the firm's own is behind a client's. */
@@ -73,6 +75,14 @@ function copies(views: Views): HTMLElement {
   );
 }
 
+/** Under which name the sums of the lines are opened. */
+const SUMS = "price.lines";
+
+/** The sum of a line, to be worked out again, where the sums are opened. */
+function sumOf(working: string): HTMLElement | null {
+  return isOpen(SUMS) && working !== "" ? make("small", { class: "cw-line-sum" }, working) : null;
+}
+
 /** Lines stand under what they belong to: masks, materials, work. */
 function ownCopy(price: Price, money: string): HTMLElement {
   const rows: HTMLElement[] = [];
@@ -83,20 +93,20 @@ function ownCopy(price: Price, money: string): HTMLElement {
       rows.push(make("tr", { class: "cw-group" }, make("th", { scope: "colgroup", colspan: "4" }, group)));
     }
     rows.push(
-      make("tr", {}, make("th", { scope: "row" }, line.what), make("td", {}, line.amount), make("td", { class: "cw-cost" }, line.rate), make("td", { class: "cw-cost" }, line.sum)),
+      make("tr", {}, make("th", { scope: "row" }, line.what, sumOf(line.working)), make("td", {}, line.amount), make("td", { class: "cw-cost" }, line.rate), make("td", { class: "cw-cost" }, line.sum)),
     );
   }
   return make(
     "table",
     { class: "cw-price" },
-    caption("What it costs", money),
+    caption("What it costs", money, action("price-sums", "working", { "aria-expanded": String(isOpen(SUMS)), class: "cw-how" })),
     make("tbody", {}, ...rows),
     make("tfoot", {}, ...price.totals.map((t) => totalRow(t, "3"))),
   );
 }
 
 function totalRow(total: Total, across: string): HTMLElement {
-  return make("tr", {}, make("th", { scope: "row", colspan: across }, total.what, total.text ? make("small", {}, ` ${total.text}`) : null), make("td", { class: "cw-cost" }, total.sum));
+  return make("tr", {}, make("th", { scope: "row", colspan: across }, total.what, total.text ? make("small", {}, ` ${total.text}`) : null, sumOf(total.working)), make("td", { class: "cw-cost" }, total.sum));
 }
 
 function clientCopy(price: Price, money: string): HTMLElement {
@@ -183,6 +193,10 @@ export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
   const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
   const line = (words: string) => make("p", { class: "cw-sign" }, words);
   return {
+    "price-sums": () => {
+      toggleWorking(SUMS);
+      desk.redraw();
+    },
     "print-price": () => {
       const price = sheet()?.price;
       if (!price) return;

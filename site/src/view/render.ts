@@ -63,7 +63,7 @@ export function renderSheet(plan: Plan): void {
   renderLeftOut(plan);
   renderSteps(plan, sheet.steps ?? [], sheet.drawings ?? []);
   renderLimits(sheet.limits ?? []);
-  renderShopping(sheet.shopping ?? [], sheet.steps ?? []);
+  renderShopping(sheet.shopping ?? [], sheet.bill ?? null, sheet.steps ?? []);
   renderDays(plan, sheet.days ?? null);
   renderPrice(plan, sheet.price ?? null);
   renderRecord(sheet.record ?? null);
