@@ -153,7 +153,7 @@ func TestClientsSheetShowsWhatWasQuoted(t *testing.T) {
 		own.Price.Stages[i].Working = "" // a payment stands as it was quoted
 	}
 	assert.Equal(t, own.Price.Stages, s.Price.Stages)
-	assert.Equal(t, own.Price.Range, s.Price.Range)
+	assert.Empty(t, s.Price.Range, "there is a price")
 	for _, id := range []string{"price.net", "price.tax", "price.total"} {
 		assert.Equal(t, figures(own)[id].Value, figures(s)[id].Value, id)
 		assert.Equal(t, figures(own)[id].Text, figures(s)[id].Text, id)
@@ -177,6 +177,44 @@ func TestClientsSheetShowsWhatWasQuoted(t *testing.T) {
 	again := map[string]any{}
 	require.NoError(t, json.Unmarshal(core.Quoted(plan, "2028-01-01"), &again))
 	assert.Equal(t, tree(t, plan)["quote"], again["quote"])
+}
+
+// The rough price of a first visit is quoted while there is no other.
+func TestRoughPriceIsQuoted(t *testing.T) {
+	rough := tree(t, planNamed(t, "priced"))
+	rough["price"] = map[string]any{"currency": "GBP", "rough": map[string]any{"length": "18 ft", "width": "14 ft", "perArea": "47.6171", "range": "21.3797"}}
+	text, err := json.Marshal(rough)
+	require.NoError(t, err)
+	own, plan := sheetOf(t, text), core.Quoted(text, "2027-02-10")
+	require.NotEmpty(t, own.Price.Range)
+	s := sheetOf(t, plan)
+	assert.Equal(t, own.Price.Range, s.Price.Range)
+	assert.Equal(t, "A rough price has been quoted: "+own.Price.Range+".", s.Price.Text)
+	for _, number := range []string{"47.6171", "21.3797"} {
+		assert.Empty(t, writtenIn(numbersIn(string(plan)), number))
+		assert.Empty(t, writtenIn(numbersIn(string(core.Compute(plan))), number))
+	}
+}
+
+// Of any plan, damaged ones too, the client's copy is a plan that reads without a
+// word about what is in it, and is its own client's copy.
+func TestClientsCopyOfAnyPlan(t *testing.T) {
+	for _, folder := range []string{"plans/v1", "hostile"} {
+		for name, plan := range kept(t, folder) {
+			copied := core.Quoted(plan, "2027-02-10")
+			if copied == nil {
+				continue // no plan at all
+			}
+			require.True(t, json.Valid(copied), name)
+			for _, word := range []string{`"price":`, `"rates":`, `"pricePerBook":`, `"rate":`} {
+				assert.NotContains(t, string(copied), word, name)
+			}
+			for _, p := range sheetOf(t, copied).Problems {
+				assert.True(t, strings.HasPrefix(p.At, "/quote"), "%s: %v", name, p)
+			}
+			assert.Equal(t, tree(t, copied)["quote"], tree(t, core.Quoted(copied, "2028-01-01"))["quote"], name)
+		}
+	}
 }
 
 func TestQuoteWithoutAPrice(t *testing.T) {

@@ -155,6 +155,26 @@ func TestClientsCopyIsAllThatLeavesThePage(t *testing.T) {
 	assert.Equal(t, before, v.text(plan))
 }
 
+// In a frame of another site the way to a tab of its own leads to the copy in view.
+func TestClientsCopyIsWhatAFrameGives(t *testing.T) {
+	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1)
+	v := newView(t, window{800, 900})
+	v.visit(framing(t, "", address+fragment(firmsPlan(t))))
+	v.wait(`heights.length > 0 && heights.at(-1) > 1000`)
+	inside := v.inFrame(address)
+	inside.ready()
+	inside.wait(`document.querySelector("[data-fill=price]").textContent.includes("73.1957")`)
+	before := inside.text(`document.querySelector("[data-fill=own-tab]").hash`)
+	inside.press(copyButton)
+	inside.wait(`document.querySelector("[data-fill=own-tab]").hash !== $1`, before)
+	link := inside.text(`document.querySelector("[data-fill=own-tab]").hash`)
+	other := anotherDevice(t, desk)
+	other.visit(hosted + link)
+	other.ready()
+	other.wait(`document.querySelector("[data-fill=price]").textContent.includes("Quoted on")`)
+	free(t, "the frame's plan", other.text(plan)+other.text(everything))
+}
+
 // A client's copy is read: its blanks take no key, and what would change it says so.
 func TestClientsCopyIsNotChanged(t *testing.T) {
 	v := open(t, desk, fragment(firmsPlan(t)))

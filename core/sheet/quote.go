@@ -32,7 +32,8 @@ func QuoteOf(doc plan.Document, date string) (q plan.Quote, ok bool) {
 	if c := b.calendar(); c.isDated {
 		q.Done = c.lastDay().String()
 	}
-	if b.sheet.Price.Range != "" {
+	// A rough price is one until there is a price: two would be one too many.
+	if b.priced == nil && b.sheet.Price.Range != "" {
 		q.Low, q.High = known(b.roughly.Low), known(b.roughly.High)
 	}
 	b.quote(&q)
@@ -77,6 +78,9 @@ func (b *builder) quotedPrice() {
 	}
 	if !q.Total.Known {
 		out.Text = "No price has been quoted."
+		if out.Range != "" {
+			out.Text = "A rough price has been quoted: " + out.Range + "."
+		}
 		return
 	}
 	b.quotedSums()

@@ -45,7 +45,6 @@ function shown(price: Price, money: string, views: Views): (Node | null)[] {
       make("p", { class: "cw-quoted" }, price.quoted),
       views.canGoBack ? copies(views) : null,
       price.client.length > 0 ? clientCopy(price, money) : null,
-      price.range === "" ? null : make("p", {}, `Rough price of a first visit: ${price.range}.`),
       printButton(),
     ];
   }
