@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // A reader of printed sums, made apart from the engine: it knows nothing but the
@@ -251,6 +252,7 @@ var (
 	plainOne   = regexp.MustCompile(`^(−?)(\d{1,3}(?:[\x{a0}\x{2009}\x{202f}]\d{3})+|\d+)(\.\d+)?`)
 	named      = regexp.MustCompile(`^[A-Z]{2,3} `) // a wall or a triangle before its amount
 	label      = regexp.MustCompile(`^ ?(?:\p{L}[\p{L}’'│-]*)(?: [\p{L}’'│-]+)*`)
+	quoted     = regexp.MustCompile(`^ “[^”]*”`)
 	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`) // degrees in the other scale
 	vulgar     = map[string]float64{"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 )
@@ -262,6 +264,9 @@ func (r *sumReader) amount() between {
 	about := r.take("≈")
 	if r.take("π") {
 		return exactly(math.Pi)
+	}
+	if day, ok := r.date(); ok {
+		return exactly(day)
 	}
 	if m := feetInches.FindStringSubmatch(r.rest); m != nil {
 		r.rest = r.rest[len(m[0]):]
@@ -300,6 +305,7 @@ func (r *sumReader) amount() between {
 			r.rest = r.rest[len(next[0]):]
 			minutes, _ := strconv.ParseFloat(next[1], 64)
 			got.low, got.high = got.low+minutes/60, got.high+minutes/60
+			r.label()
 		}
 	}
 	return got
@@ -347,8 +353,27 @@ func (r *sumReader) unit() unit {
 	return unit{worth: 1}
 }
 
-// label passes over what is counted or measured: "missing", "on the floor".
+// onDay is a date as it is printed, Mon 22 Mar 2027.
+var onDay = regexp.MustCompile(`^(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d{1,2} [A-Z][a-z]{2} \d{4}`)
+
+// date is a date as a count of days. One on another day of the week is wrong.
+func (r *sumReader) date() (days float64, ok bool) {
+	text := onDay.FindString(r.rest)
+	if text == "" {
+		return 0, false
+	}
+	at, err := time.Parse("Mon 2 Jan 2006", text)
+	if err != nil || at.Format("Mon 2 Jan 2006") != text {
+		panic("no such date: " + text)
+	}
+	r.rest = r.rest[len(text):]
+	return float64(at.Unix() / 86400), true
+}
+
+// label passes over what is counted or measured: "missing", "on the floor", or a
+// name in quotation marks.
 func (r *sumReader) label() {
+	r.rest = r.rest[len(quoted.FindString(r.rest)):]
 	r.rest = r.rest[len(label.FindString(r.rest)):]
 	r.rest = r.rest[len(again.FindString(r.rest)):]
 }

@@ -60,17 +60,29 @@ func (s *Schedule) Critical() []bool {
 	return critical
 }
 
+// Begins is when the first task does.
+func (s *Schedule) Begins() Instant {
+	first := s.Finish
+	for i := range s.Placed {
+		first = min(first, s.Placed[i].Start)
+	}
+	return first
+}
+
+// Span is the first and the last day with work on it. What ends at midnight ends
+// on the day that it was done on.
+func (s *Schedule) Span() (first, last Date) {
+	begin := s.Begins()
+	return s.Zone.Moment(begin).Date(), s.Zone.Moment(max(begin, s.Finish-1)).Date()
+}
+
 // Count is how many days there are from the first to the last with work on
 // them: working days, days on which people would work but wait, and days off.
 func (s *Schedule) Count() (working, waiting, off int) {
 	if len(s.Placed) == 0 {
 		return 0, 0, 0
 	}
-	first, last := s.Placed[0].Start, s.Placed[0].End
-	for i := range s.Placed {
-		first, last = min(first, s.Placed[i].Start), max(last, s.Placed[i].End)
-	}
-	from, to := s.Zone.Moment(first).Date(), s.Zone.Moment(last-1).Date()
+	from, to := s.Span()
 	busy := make([]bool, to-from+1)
 	for i := range s.Placed {
 		one := &s.Placed[i]

@@ -33,10 +33,10 @@ func (b *builder) days() {
 	b.maskAges(c)
 	b.saves(c)
 	b.dayFigures(c)
-	first := s.Zone.Moment(s.Placed[0].Start)
-	out.Start, out.Finish = first.String(), s.Zone.Moment(s.Finish).String()
+	first, last := s.Span()
+	out.Start, out.Finish = s.Zone.Moment(s.Begins()).String(), s.Zone.Moment(s.Finish).String()
 	working, waiting, off := s.Count()
-	out.Text = "From " + dateText(first.Date()) + " to " + longDate(s.Zone.Moment(s.Finish).Date()) + ": " + plural(int64(working), "day", "days") + " of work"
+	out.Text = "From " + dateText(first) + " to " + longDate(last) + ": " + plural(int64(working), "day", "days") + " of work"
 	if waiting > 0 {
 		out.Text += ", " + plural(int64(waiting), "day", "days") + " of waiting"
 	}
@@ -430,17 +430,21 @@ func (b *builder) saved(now *days.Schedule, work *days.Work, what string) {
 	b.sheet.Days.Saves = append(b.sheet.Days.Saves, text)
 }
 
+// dayFigures are the finish and the days it takes. Days from one to another have
+// both of them in.
 func (b *builder) dayFigures(c *calendar) {
 	s := &c.schedule
-	first, last := s.Zone.Moment(s.Placed[0].Start).Date(), s.Zone.Moment(s.Finish).Date()
+	first, last := s.Span()
 	working, waiting, off := s.Count()
-	sum := plural(int64(working), "day", "days") + " of work + " + strconv.Itoa(waiting) + " of waiting + " + strconv.Itoa(off) + " off"
+	all := plural(int64(last-first)+1, "day", "days")
 	const source = "Found by trying; small jobs were held against every calendar there can be. Times of drying are those of the labels."
 	b.figure(Figure{ID: "days.finish", Block: blockDays, Label: "done on", Value: basicDate(last), Unit: "date", Text: longDate(last),
-		Working: Working{Rule: "Every task at the earliest: work in working hours, drying day and night, paint under a mask by days of the calendar, leaf only while its size takes it. " + b.earliest(s),
-			Sum: dateText(first) + " + " + sum + " = " + longDate(last), Source: source}})
+		Working: Working{Rule: "Every task at the earliest: work in working hours, drying day and night, paint under a mask by days of the calendar, leaf only while its size takes it. The first day counts too, so one goes off. " + b.earliest(s),
+			Sum: longDate(first) + " + " + all + " − 1 day = " + longDate(last), Source: source}})
+	span := "from " + dateText(first) + " to " + dateText(last) + ", both counted: " + all
+	daysOff := " − " + plural(int64(off), "day", "days") + " off"
 	b.count(blockDays, "days.working", "days of work", int64(working), plural(int64(working), "day", "days"),
-		"Days on which someone works.", "from "+dateText(first)+" to "+dateText(last)+": "+sum, source)
+		"Days on which someone works.", span+" − "+plural(int64(waiting), "day", "days")+" of waiting"+daysOff, source)
 	b.count(blockDays, "days.waiting", "days of waiting", int64(waiting), plural(int64(waiting), "day", "days"),
-		"Days that would be worked, on which all wait for something to dry or to age.", "from "+dateText(first)+" to "+dateText(last)+": "+sum, source)
+		"Days that would be worked, on which all wait for something to dry or to age.", span+" − "+plural(int64(working), "day", "days")+" of work"+daysOff, source)
 }

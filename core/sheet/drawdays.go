@@ -48,10 +48,10 @@ func (b *builder) drawDays() {
 		return
 	}
 	s := &c.schedule
-	d := chart{c: c, first: s.Zone.Moment(s.Placed[0].Start).Date(), last: s.Zone.Moment(s.Finish - 1).Date(), order: make([]int, len(s.Placed))}
+	d := chart{c: c, order: make([]int, len(s.Placed))}
+	d.first, d.last = s.Span()
 	for i := range d.order {
 		d.order[i] = i
-		d.first = min(d.first, s.Zone.Moment(s.Placed[i].Start).Date())
 	}
 	slices.SortStableFunc(d.order, func(i, j int) int { return cmp.Compare(s.Placed[i].Start, s.Placed[j].Start) })
 	d.Title = "The days"

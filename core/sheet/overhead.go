@@ -190,7 +190,7 @@ func (b *builder) overheadSum(d *overheadDay) string {
 		if i > 0 {
 			text += " + "
 		}
-		text += minutesText(t.minutes) + " " + c.tasks[t.task].Name
+		text += minutesText(t.minutes) + " “" + c.tasks[t.task].Name + "”"
 	}
 	return text
 }

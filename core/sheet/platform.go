@@ -207,6 +207,6 @@ func (b *builder) hire() {
 	}
 	b.sheet.Platform.Hire = "It is needed " + span + ": " + text + ", days off counted too."
 	b.count(blockSafety, "platform.days", "days of hire", count, text,
-		"From the first day on which something is done on the ceiling to the last, days off and days of waiting counted too. What a firm counts as a day of hire, it says itself.",
-		span, "From the days on this sheet.")
+		"From the first day on which something is done on the ceiling to the last, both counted, days off and days of waiting too. What a firm counts as a day of hire, it says itself.",
+		longDate(last)+" − "+longDate(first)+" + 1 day", "From the days on this sheet.")
 }
