@@ -2,6 +2,8 @@ package core_test
 
 import (
 	"encoding/json"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -20,6 +22,37 @@ func noteIn(s sheet.Sheet, id string) (sheet.Advice, bool) {
 		}
 	}
 	return sheet.Advice{}, false
+}
+
+// An ordinary job gets no more than fifteen notes at once, besides what the sheet
+// is, in words one can read before the work, and what is only asked for is none of
+// them.
+func TestOrdinaryJobIsNotDrownedInNotes(t *testing.T) {
+	example, err := os.ReadFile(filepath.Join("..", "site", "example.plan.json"))
+	require.NoError(t, err)
+	plans := map[string][]byte{"example": example}
+	for _, name := range golden {
+		plans[name] = planNamed(t, name)
+	}
+	for name, plan := range plans {
+		s := sheetOf(t, plan)
+		shown, words := -1, 0
+		asked := map[string]bool{}
+		for _, q := range s.FindOut {
+			asked[q.At] = true
+		}
+		for _, a := range s.Safety {
+			if !a.OnDemand {
+				shown, words = shown+1, words+len(strings.Fields(a.Words))
+			}
+			assert.False(t, a.OnDemand && a.Severity != "note", "%s of %s is on demand", a.ID, name)
+			assert.LessOrEqual(t, len(strings.Fields(a.Words)), 100, "%s of %s", a.ID, name)
+		}
+		assert.LessOrEqual(t, shown, 15, name)
+		assert.LessOrEqual(t, words, 800, name)
+		assert.LessOrEqual(t, len(s.FindOut), 15, name)
+		assert.Len(t, asked, len(s.FindOut), "%s asks for one blank twice", name)
+	}
 }
 
 // Hanging waits for a strip of tape; what it did is kept with the house, when

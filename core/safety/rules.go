@@ -90,9 +90,11 @@ func sheetRules() []rule {
 			id: "country-not-known", severity: problem.Note, at: "/place/rules",
 			when:    "the country is other than US, UK, EU, or not given.",
 			fires:   func(f facts) bool { return isElsewhere(f.Country) },
-			words:   "No country is chosen whose rules are known here. The strictest rule known here is used instead. Ask which rules hold where you work.",
+			words:   "Ask which rules hold where you work. No country is chosen whose rules are known here, and the strictest known here is used instead.",
 			decides: code,
 			source:  "Derived: the less safe case is taken where a fact is missing.",
+			asks:    "Whose rules hold where you work?",
+			unknown: func(f facts) bool { return f.Country == "" },
 		},
 		{
 			id: "not-alone", severity: problem.Caution, at: "/days/people",

@@ -135,11 +135,11 @@ func ladderRules() []rule {
 			id: "ladder-only-for-a-look", severity: problem.Note, at: "/access/by",
 			when:    "the work is done from a ladder.",
 			fires:   facts.onLadder,
-			words:   "A stepladder will do for a short look or one light touch-up. Open it fully, lock the spreaders, put all four feet down, face the work, and keep off its top three steps.",
+			words:   "Use a stepladder only for a short look or one light touch-up. Open it fully, lock the spreaders, put all four feet down, face the work, and keep off its top three steps.",
 			decides: code,
 			source:  "29 CFR 1926.1053(a)(8) and (b)(13), seen in a secondary copy; Work at Height Regulations 2005, schedule 6, paragraphs 2 and 3; EN 131-3, from memory.",
 			with:    "ladder use",
-			adds:    "A stepladder will do for a short look or one light touch-up.",
+			adds:    "Use a stepladder only for a short look or one light touch-up, opened fully, its spreaders locked, and keep off its top three steps.",
 		},
 		{
 			id: "access-not-chosen", severity: problem.Caution, at: "/access/by",

@@ -420,6 +420,8 @@ func dustRules() []rule {
 			decides: label,
 			source:  "29 CFR 1926.252(e), seen in a secondary copy, for the can; the rest is common practice, no source.",
 			bites:   []Block{Finish},
+			with:    "rags",
+			adds:    "Spread rags with {oil steps} flat to dry outdoors, or keep them under water in a lidded metal can.",
 		},
 		{
 			id: "leaf-dust", severity: problem.Caution, atStep: func(facts) string { return "/finish/steps" },
@@ -465,11 +467,11 @@ func dustRules() []rule {
 			id: "dust-mask-fits", severity: problem.Note, at: "",
 			when:    "a dust mask is spoken of: copper or silver in the leaf, paint to be sanded, or lead found or possible.",
 			fires:   func(f facts) bool { return f.lays(Imitation, Copper, Silver) || f.Pull == Lifted || f.mayBeLead() },
-			words:   "Wear a dust mask clean-shaven, with both straps on. It helps only where it seals: let a qualified person choose it and test its fit. It does not hold back solvent.",
+			words:   "Wear a dust mask clean-shaven, with both straps on, chosen and fitted by a qualified person. It helps only where it seals, and does not hold back solvent.",
 			decides: label,
 			source:  "29 CFR 1910.134, from memory.",
 			with:    "worn",
-			adds:    "A dust mask helps only where it seals, clean-shaven and fitted by a qualified person.",
+			adds:    "Wear a dust mask clean-shaven, chosen and fitted by a qualified person.",
 		},
 		{
 			id: "eyes-overhead", severity: problem.Note, at: "",
@@ -489,7 +491,7 @@ func dustRules() []rule {
 			decides: label,
 			source:  "Common practice, no source; what section 8 holds, from memory.",
 			with:    "worn",
-			adds:    "Wear gloves for {glove steps}, of the kind in section 8 of the safety data sheet.",
+			adds:    "Wear the gloves that section 8 of the data sheet names for {glove steps}.",
 		},
 		{
 			id: "first-aid", severity: problem.Note, atStep: atProduct(anyProduct, ""),

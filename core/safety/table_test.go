@@ -75,6 +75,28 @@ func TestWordsArePlain(t *testing.T) {
 	}
 }
 
+// openers are the words a rule begins with: what to do, or when to do it.
+var openers = strings.Fields("Add Agree Air Ask Before Board Bring Check Choose Clean Clear Close Count Cover Do Find Fit Get Go Have If Keep Leave Let Lock Look Lower " +
+	"Measure Never Once Only Plan Put Raise Read See Share Shut Spread Start Take Thin Treat Use Weigh Wear Where While Work Write")
+
+// Each rule says first what to do; what this sheet is says first what it is. What
+// stands in braces at the beginning is tried with what is put there.
+func TestRulesOpenWithWhatToDo(t *testing.T) {
+	for _, r := range Table() {
+		if r.ID == standing || strings.HasPrefix(r.Words, "{") {
+			continue
+		}
+		first, _, _ := strings.Cut(r.Words, " ")
+		assert.Contains(t, openers, first, "%s begins with: %s", r.ID, r.Words)
+	}
+	for _, c := range ruleCases() {
+		for _, n := range toldAfter(c.fires).Notes {
+			first, _, _ := strings.Cut(n.Words, " ")
+			assert.True(t, n.ID == standing || slices.Contains(openers, first), "%s begins with: %s", n.ID, n.Words)
+		}
+	}
+}
+
 // What "when" says in words is the number that is compared with.
 func TestYearsAndAreasInWords(t *testing.T) {
 	for id, number := range map[string]int{
