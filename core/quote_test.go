@@ -217,6 +217,21 @@ func TestClientsCopyOfAnyPlan(t *testing.T) {
 	}
 }
 
+// How long a price holds is days, up to ten years.
+func TestHowLongAPriceHolds(t *testing.T) {
+	for holds, want := range map[string]string{
+		"1": "Quoted on Wed 10 Feb 2027; the price holds until Thu 11 Feb 2027.", "3650": "Quoted on Wed 10 Feb 2027; the price holds until Sat 7 Feb 2037.",
+		"3651": "Quoted on Wed 10 Feb 2027.", "0": "Quoted on Wed 10 Feb 2027.", "": "Quoted on Wed 10 Feb 2027.",
+	} {
+		plan := tree(t, planNamed(t, "priced"))
+		plan["price"].(map[string]any)["holdsDays"] = holds
+		text, err := json.Marshal(plan)
+		require.NoError(t, err)
+		assert.Equal(t, want, sheetOf(t, core.Quoted(text, "2027-02-10")).Price.Quoted, holds)
+		assert.Equal(t, holds == "3651" || holds == "0", len(toldAt(sheetOf(t, text), "/price/holdsDays")) > 0, holds)
+	}
+}
+
 func TestQuoteWithoutAPrice(t *testing.T) {
 	plan := core.Quoted(planNamed(t, "full"), "2027-02-10")
 	require.NotNil(t, plan)

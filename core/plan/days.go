@@ -187,7 +187,10 @@ type RoughBand struct {
 
 const mostBands = 12
 
-const mostStages = 20
+const (
+	mostStages    = 20
+	mostHoldsDays = 3650
+)
 
 // readDigits is how many minor digits the money has.
 func readDigits(s section) int {
@@ -211,6 +214,10 @@ func readPrice(s section) Price {
 	}
 	if s.text("holdsDays") != "" {
 		p.HoldsDays, _ = s.count("holdsDays", "")
+		if p.HoldsDays > mostHoldsDays {
+			s.report(s.at+"/holdsDays", problem.Stop, "This is more than ten years.", "Give the days for which the price holds, such as 30.")
+			p.HoldsDays = 0
+		}
 	}
 	if s.text("travelDays") != "" {
 		p.TravelDays, _ = s.count("travelDays", "")
