@@ -158,7 +158,7 @@ func TestLeafByPriceAndWeight(t *testing.T) {
 	// and 4 books 716.
 	assert.Equal(t, "1 pack + 4 books", stepNamed(t, s, "gold").Buy)
 	assert.Equal(t, 716.0, value(t, s, "step.gold.leafCost"))
-	assert.Contains(t, text(t, s, "step.gold.leafCost"), " for 1 m²")
+	assert.Contains(t, text(t, s, "step.gold.leafCost"), " for 1\u00a0m²")
 	// 15 books at 9.80 are 147, less than a pack at 210.
 	assert.Equal(t, "15 books", stepNamed(t, s, "silver").Buy)
 	assert.Equal(t, 147.0, value(t, s, "step.silver.leafCost"))

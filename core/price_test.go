@@ -368,10 +368,10 @@ func TestPriceByAreaIsThatOfWhatIsWorkedOn(t *testing.T) {
 	cornice := map[string]any{"id": "e", "kind": "coat", "area": "surface-of", "surface": "c"}
 	covers := map[string]any{"id": "f", "kind": "protect", "area": "surface"}
 	for want, s := range map[string]sheet.Sheet{
-		"40.83 USD for 1 ft² of the area typed":            room(covers, band, small),
-		"16.33 USD for 1 ft² of the ceiling":               room(covers, whole, band),
-		"15.47 USD for 1 ft² of the ceiling and “Cornice”": room(whole, cornice, cornice),
-		"294.00 USD for 1 ft² of “Cornice”":                room(cornice),
+		"40.83 USD for 1\u00a0ft² of the area typed":            room(covers, band, small),
+		"16.33 USD for 1\u00a0ft² of the ceiling":               room(covers, whole, band),
+		"15.47 USD for 1\u00a0ft² of the ceiling and “Cornice”": room(whole, cornice, cornice),
+		"294.00 USD for 1\u00a0ft² of “Cornice”":                room(cornice),
 	} {
 		assert.Equal(t, want, s.Price.PerArea)
 		assert.Contains(t, want, strings.TrimPrefix(figures(s)["price.perArea"].Label, "by the area of "))

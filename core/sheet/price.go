@@ -355,9 +355,9 @@ func (b *builder) perArea(q *price.Quote) {
 // perUnit is a price for a square metre written for the unit of area of a
 // notation, "" where it is too large.
 func (b *builder) perUnit(each measure.Number, n measure.Notation) string {
-	unit := " for 1 m²"
+	unit := " for 1\u00a0m²"
 	if n.System == measure.FeetInches {
-		each, unit = each.Mul(measure.SquareFoot), " for 1 ft²"
+		each, unit = each.Mul(measure.SquareFoot), " for 1\u00a0ft²"
 	}
 	sum, ok := price.Round(each, int32(b.plan.Price.Digits))
 	if !ok {
