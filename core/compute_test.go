@@ -319,7 +319,9 @@ func TestParseLengthAnswersLikeTheBlanks(t *testing.T) {
 	}
 }
 
+// A text that takes too long fails as one that breaks the sheet does.
 func FuzzCompute(f *testing.F) {
+	schema := planSchema(f)
 	for _, folder := range []string{"plans/v1", "hostile"} {
 		for name, text := range kept(f, folder) {
 			if len(text) < 20_000 && name != "ten-thousand" {
@@ -329,6 +331,9 @@ func FuzzCompute(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
 		if fault := broken(core.Compute(text)); fault != "" {
+			t.Fatal(fault)
+		}
+		if fault := overBounds(text, schema, longestWork); fault != "" {
 			t.Fatal(fault)
 		}
 	})

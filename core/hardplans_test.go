@@ -97,8 +97,11 @@ func hardPlans(t testing.TB) map[string][]byte {
 		"24 layers of 10,000 sizes that are wrong": planWith(t, "full", object{"/mask/layers": manyOf(24, func(int) any {
 			return object{"split": "sizes", "columnSizes": manyOf(10_000, func(int) any { return "?" }), "rowSizes": sizes(2)}
 		})}),
-		"24 layers of 400 panels":               planWith(t, "full", object{"/mask/layers": manyOf(24, func(int) any { return layer(20, 20) }), "/access/deckLength": "1.5 m", "/access/deckWidth": "0.8 m"}),
-		"10,000 panels in a row":                planWith(t, "full", object{"/mask/length": "99 m", "/room/length": "100 m", "/mask/layers": list{layer(10_000, 1)}}),
+		"24 layers of 400 panels": planWith(t, "full", object{"/mask/layers": manyOf(24, func(int) any { return layer(20, 20) }), "/access/deckLength": "1.5 m", "/access/deckWidth": "0.8 m"}),
+		"10,000 panels in a row":  planWith(t, "full", object{"/mask/length": "99 m", "/room/length": "100 m", "/mask/layers": list{layer(10_000, 1)}}),
+		"990 columns and no two alike": planWith(t, "full", object{"/mask/length": "99 m", "/room/length": "100 m", "/mask/layers": list{object{"split": "sizes", "open": "40", "rowSizes": list{"1 m"},
+			"columnSizes": manyOf(990, func(i int) any { return strconv.Itoa(95+i%11) + "." + strconv.Itoa(i) + " mm" })}}}),
+		"rows in a row":                         []byte(`{"ceilingwright":1,"mask":{"layers":[{"columns":"4","rows":"1931"}],"length":"15' 9\"","width":"11' 3 1/2\""},"room":{"length":"17' 9 1/2\"","width":"13' 4\""}}`),
 		"two layers of 990 panels in a row":     planWith(t, "full", object{"/mask/length": "99 m", "/room/length": "100 m", "/mask/layers": list{layer(990, 1), layer(990, 1)}}),
 		"ten thousand panels and a platform":    planWith(t, "platform", object{"/mask/layers": list{layer(100, 100), layer(3, 3)}, "/mask/length": "20 m", "/mask/width": "20 m", "/room/length": "22 m", "/room/width": "22 m"}),
 		"a mix of prime densities, five times":  planWith(t, "priced", object{"/finish/steps": glazes(5, 40), "/finish/kit": kitOf(40)}),

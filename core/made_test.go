@@ -116,7 +116,7 @@ func (m *maker) grown(s schemaNode, at string, part int) any {
 func (m *maker) blank(s schemaNode, at string) any {
 	switch dice := m.IntN(20); {
 	case dice == 0:
-		return one(m, odd)
+		return copied(one(m, odd))
 	case dice == 1:
 		return ""
 	case dice < 8 && len(m.seen[at]) > 0:
@@ -127,7 +127,7 @@ func (m *maker) blank(s schemaNode, at string) any {
 	if usual := usual[s.kind]; usual != nil && m.IntN(8) > 0 {
 		return one(m, usual)
 	}
-	return one(m, odd)
+	return copied(one(m, odd))
 }
 
 // usual is what a blank of a kind holds in a plan that somebody means.
@@ -208,7 +208,7 @@ func (m *maker) change(tree map[string]any) {
 		}
 		s.put(nil)
 	case 2:
-		s.put(one(m, odd))
+		s.put(copied(one(m, odd)))
 	case 3:
 		if found := m.seen[s.at]; len(found) > 0 {
 			s.put(copied(one(m, found)))

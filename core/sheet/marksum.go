@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -81,15 +80,13 @@ func (b *builder) seamSum(t *tick, near measure.Length, forward bool) string {
 		if l.panels.ID != t.layers[0] {
 			continue
 		}
-		for _, one := range []struct {
-			run  *mask.Run
-			name func(int) string
-		}{{&l.columns, mask.ColumnSeam}, {&l.rows, mask.RowSeam}} {
-			for i := range one.run.Gaps {
-				if one.name(i+1) == t.Label {
-					return b.put(near) + " + " + b.beforeSeam(one.run, i, forward)
-				}
-			}
+		columns, after, ok := mask.ParseSeam(t.Label)
+		run := &l.rows
+		if columns {
+			run = &l.columns
+		}
+		if ok && after <= len(run.Gaps) {
+			return b.put(near) + " + " + b.beforeSeam(run, after-1, forward)
 		}
 	}
 	return ""
@@ -101,23 +98,45 @@ func (b *builder) beforeSeam(run *mask.Run, seam int, forward bool) string {
 	if forward {
 		return b.panelsAndGaps(run.Sizes[:seam+1], run.Seam(seam))
 	}
-	sizes := slices.Clone(run.Sizes[seam+1:])
-	slices.Reverse(sizes)
-	return b.panelsAndGaps(sizes, run.Box-run.Seam(seam))
+	return b.sumOfPanels(run.Sizes[seam+1:], true, run.Box-run.Seam(seam))
 }
 
 // panelsAndGaps writes a length as the panels in it and what their gaps add: equal
 // panels in a row are counted.
 func (b *builder) panelsAndGaps(sizes []measure.Length, total measure.Length) string {
+	return b.sumOfPanels(sizes, false, total)
+}
+
+// mostSummed is how many different panels a sum writes out: what comes after
+// them it takes together.
+const mostSummed = 12
+
+// sumOfPanels is panelsAndGaps, from the last panel on where backward is true.
+func (b *builder) sumOfPanels(sizes []measure.Length, backward bool, total measure.Length) string {
 	var parts []string
 	rest := total
+	size := func(i int) measure.Length {
+		if backward {
+			i = len(sizes) - 1 - i
+		}
+		return sizes[i]
+	}
 	for i := 0; i < len(sizes); {
 		count := i
-		for count < len(sizes) && (sizes[count]-sizes[i]).Abs() <= measure.Nanometre {
-			rest -= sizes[count]
+		if len(parts) == mostSummed {
+			others := measure.Length(0)
+			for ; count < len(sizes); count++ {
+				others += size(count)
+			}
+			rest -= others
+			parts = append(parts, b.put(others)+" of other panels")
+			break
+		}
+		for count < len(sizes) && (size(count)-size(i)).Abs() <= measure.Nanometre {
+			rest -= size(count)
 			count++
 		}
-		part := b.put(sizes[i])
+		part := b.put(size(i))
 		if count-i > 1 {
 			part = strconv.Itoa(count-i) + " × " + part
 		}
@@ -174,9 +193,7 @@ func (b *builder) offsetSum(s stretch, o hanging.Offset) string {
 	case o.Side == survey.DA || o.Side == survey.AB:
 		return before()
 	}
-	after := slices.Clone(s.run.Sizes[edge:])
-	slices.Reverse(after)
-	return b.panelsAndGaps(after, s.run.Box-at)
+	return b.sumOfPanels(s.run.Sizes[edge:], true, s.run.Box-at)
 }
 
 // bracketed is a sum that something is taken from, in brackets where it has more
