@@ -27,11 +27,11 @@ const shortestRoll = 10 * measure.Centimetre
 
 // RollsFor is length × (1 + waste) ÷ roll length, rounded up.
 //
-// Refused: a length below 0, a roll shorter than 10 cm, a waste outside 0 to 1.
+// Refused: a length below 0, which is no blank of the plan, a roll shorter than 10 cm, a waste outside 0 to 1.
 func RollsFor(t Tape) (rolls Rolls, problems []problem.Problem, ok bool) {
 	rolls = Rolls{Tape: t}
 	if t.Length < 0 {
-		problems = append(problems, problem.Problem{At: "/length", Severity: problem.Stop,
+		problems = append(problems, problem.Problem{Severity: problem.Stop,
 			What: "The length to tape comes out below nothing, " + millimetres(t.Length) + ".",
 			Do:   "Check the panels it is made from."})
 	}

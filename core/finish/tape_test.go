@@ -40,7 +40,7 @@ func TestRollsFor(t *testing.T) {
 func TestRollsForRefuses(t *testing.T) {
 	_, problems, ok := RollsFor(Tape{Length: -1, Waste: num("1.5")})
 	assert.False(t, ok)
-	assert.Equal(t, []string{"/length", "/rollLength", "/waste"}, places(problems))
+	assert.Equal(t, []string{"", "/rollLength", "/waste"}, places(problems))
 	for _, p := range problems {
 		isSentence(t, p)
 	}
