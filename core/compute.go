@@ -42,6 +42,15 @@ func Calendar(planJSON []byte, stamp string) []byte {
 	return []byte(sheet.Calendar(plan.Read(planJSON), stamp))
 }
 
+// OtherRoom is what to change in a plan whose room was changed, so that the rest,
+// made for the room before it, makes sense in this one: as JSON {"said", "writes":
+// [{"at", "text"}], "out"}, one sentence, blanks to fill in anew by their pointers,
+// and entries of lists to leave out. made is the plan as it was made for its room.
+// Where nothing follows all three are empty.
+func OtherRoom(made, planJSON []byte) []byte {
+	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON)).JSON()
+}
+
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
 // list of steps: what is one-layer, leaf-and-glaze or wall-band, or a kind of
 // step such as base. They are written for the plan, with ids it does not have

@@ -14,6 +14,8 @@
 //	    next one, as the JSON text of a list of steps
 //	ceilingwright.quoted(planJSON, date)   → the plan as a client may have it, as
 //	    JSON text; date is the day of the quote, 2027-03-01
+//	ceilingwright.otherRoom(madeJSON, planJSON) → what to change in a plan whose
+//	    room was changed, as JSON text
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -72,6 +74,10 @@ func publish() error {
 	if err != nil {
 		return err
 	}
+	otherRoom, err := safejs.FuncOf(otherRoomCall)
+	if err != nil {
+		return err
+	}
 	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
 	if err != nil {
 		return err
@@ -92,6 +98,9 @@ func publish() error {
 		return err
 	}
 	if err := calls.Set("quoted", quoted); err != nil {
+		return err
+	}
+	if err := calls.Set("otherRoom", otherRoom); err != nil {
 		return err
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
@@ -161,6 +170,15 @@ func quotedCall(_ safejs.Value, arguments []safejs.Value) any {
 		return ""
 	}
 	return bridge.Quoted(texts[0], texts[1])
+}
+
+// otherRoomCall answers what are no texts with an empty text.
+func otherRoomCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return ""
+	}
+	return bridge.OtherRoom(texts[0], texts[1])
 }
 
 // startingCall answers what are no texts with no steps.

@@ -273,3 +273,39 @@ func TestNewStepsGoAnywhere(t *testing.T) {
 	v.run(`document.querySelector("[data-fill=left-out]").scrollIntoView({ block: "center" })`)
 	v.glance("places")
 }
+
+// The example in another room is fitted to it, once a side is filled in: the
+// sheet says so in one sentence, and one press takes it back.
+func TestTheExampleIsFittedToAnotherRoom(t *testing.T) {
+	v := open(t, desk, "")
+	mask := `(({ length, width }) => length + " by " + width)(JSON.parse(` + plan + `).mask)`
+	v.write("/room/length", "12'")
+	assert.Equal(t, `16' 2" by 11' 10"`, v.text(mask), "not while it is typed")
+	v.keys(kb.Tab)
+	v.waitText(`9' 11" by 11' 10"`, mask) // 194 × 144 ÷ 234½ = 119.1
+	v.wait(messages + `.includes("The example is fitted to this room: its mask is sized to it")`)
+	assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid]").length`))
+	assert.Equal(t, "0", v.text(`String(JSON.parse(`+plan+`).mask.layers[1].pieces.length)`))
+	v.glance("fitted")
+	v.press(`.cw-head [data-do=undo]`)
+	v.waitText(`16' 2" by 11' 10"`, mask)
+	assert.Equal(t, "12'", v.text(`JSON.parse(`+plan+`).room.length`))
+	v.press(`.cw-head [data-do=redo]`)
+	v.waitText(`9' 11" by 11' 10"`, mask)
+
+	// Taken over as one's own job, too; and a question about the room comes first.
+	v.press(`.cw-example [data-do=make-mine]`)
+	v.write("/room/width", "20")
+	v.keys(kb.Tab)
+	v.press(`[data-do=answer][data-answer="20 ft"]`)
+	v.waitText(`9' 11" by 16' 0"`, mask) // 142 × 240 ÷ 177 = 192.5
+	assert.Empty(t, v.text(`Array.from(document.querySelectorAll("[aria-invalid]:not([data-at$='/openHours'])"), (e) => e.dataset.at + " " + document.getElementById(e.getAttribute("aria-describedby").split(" ")[0]).textContent).join("; ")`))
+
+	// A job of one's own stays as it is.
+	v.run(`document.querySelector("[data-do=empty]").click()`)
+	v.write("/mask/length", "10'")
+	v.write("/room/length", "9'")
+	v.keys(kb.Tab)
+	v.waitText("9′ 0″", blankFor("/room/length")+`.value`)
+	assert.Equal(t, "10'", v.text(`JSON.parse(`+plan+`).mask.length`))
+}

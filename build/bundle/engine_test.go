@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -117,6 +118,20 @@ func TestEngineQuotesAsNative(t *testing.T) {
 		require.NoError(t, json.Unmarshal(answers[i], &got))
 		assert.Equal(t, want, got)
 	}
+}
+
+// Another room is fitted the same by both.
+func TestEngineFitsAnotherRoomAsNative(t *testing.T) {
+	made := plans(t)["full.json"]
+	now := strings.Replace(made, `"room":`, `"room":{"form":"rectangle","length":"9 m","width":"8 m"},"unknown":`, 1)
+	require.NotEqual(t, made, now)
+	_, answers := askEngine(t, []call{{"otherRoom", []any{made, now}}, {"otherRoom", []any{made}}, {"otherRoom", []any{made, 1}}})
+	for i, want := range []string{string(core.OtherRoom([]byte(made), []byte(now))), "", ""} {
+		var got string
+		require.NoError(t, json.Unmarshal(answers[i], &got))
+		assert.Equal(t, want, got)
+	}
+	assert.Contains(t, string(answers[0]), "is fitted to this room")
 }
 
 // Whatever a page hands over, a call answers in the agreed shape and never

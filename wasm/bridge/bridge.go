@@ -77,6 +77,13 @@ func Starting(what, plan string) string {
 	return steps
 }
 
+// OtherRoom is what to change in a plan whose room was changed, as JSON text; made
+// is the plan as it was made for its room. It never panics: a fault of the engine
+// is answered with "".
+func OtherRoom(made, plan string) string {
+	return textOr(func() string { return string(core.OtherRoom([]byte(made), []byte(plan))) })
+}
+
 // RefuseStarting is the answer to a call of starting with an argument that was
 // not a text.
 const RefuseStarting = "[]"

@@ -108,3 +108,7 @@ func FuzzCompute(f *testing.F) {
 		}
 	})
 }
+
+func TestOtherRoomOfNoPlanChangesNothing(t *testing.T) {
+	assert.Equal(t, `{"said":"","writes":[],"out":[]}`, OtherRoom("no plan", "{}"))
+}

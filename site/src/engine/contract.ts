@@ -418,7 +418,16 @@ export interface Engine {
   /** The plan as a client may have it, JSON text: no rates, the price as quoted
    *  on the date, 2027-03-01. "" where the text is no plan, and on a fault. */
   quoted(planJSON: string, date: string): string;
+  /** What to change in a plan whose room was changed so that the rest of it, made
+   *  as in the first plan, makes sense there: JSON text of a Fitting. "" on a fault. */
+  otherRoom(madeJSON: string, planJSON: string): string;
   version: string;
+}
+
+export interface Fitting {
+  said: string; // in one sentence, "" where nothing changes
+  writes: { at: string; text: string }[];
+  out: string[]; // entries of lists to leave out, in the order of the plan
 }
 
 /** What the carrier file sets as globalThis.ceilingwrightCarrier: base64 of

@@ -28,6 +28,7 @@ import { startLight } from "./light";
 import { renderLists, renderWhen } from "./lists";
 import { isForClient, lookingActions, ownBehind, refusesChange } from "./looking";
 import { message, unsay } from "./messages";
+import { takeOver } from "./other-room";
 import { clearPaper } from "./paper";
 import { priceActions } from "./price";
 import { startPrint } from "./print";
@@ -248,7 +249,9 @@ const doing: Actions = {
     desk.take(pristine, "worked example");
   },
   "make-mine": () => {
-    desk.change(() => put(plan, "/id", freshId()), "these figures as your own job");
+    const id = freshId();
+    takeOver(id);
+    desk.change(() => put(plan, "/id", id), "these figures as your own job");
     blankAt("/title")?.focus();
   },
   print: () => {

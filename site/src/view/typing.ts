@@ -11,6 +11,7 @@ import { type Blank, blankAt, blankFrom, hasWithheld, pointerOf, renderBlanks, r
 import type { Actions, OwnDesk } from "./desk";
 import { renderEcho, startEcho } from "./echo";
 import { startEntering } from "./entering";
+import { fitToRoom } from "./other-room";
 
 export function startTyping(root: HTMLElement, desk: OwnDesk): void {
   root.addEventListener("input", (e) => typed(desk, e.target));
@@ -73,8 +74,8 @@ function left(desk: OwnDesk, target: EventTarget | null): void {
   desk.settle();
   const pointer = pointerOf(blank);
   const written = readings()[pointer]?.written;
-  if (!written || written === typedText(at(desk.plan(), pointer))) return;
-  desk.amend((plan) => put(plan, pointer, written));
+  if (written && written !== typedText(at(desk.plan(), pointer))) desk.amend((plan) => put(plan, pointer, written));
+  fitToRoom(desk, pointer);
 }
 
 /** One of the answers to a question about a blank. */
@@ -83,6 +84,7 @@ export function typingActions(desk: OwnDesk): Actions {
     answer: (b) => {
       const { to = "", answer = "" } = b.dataset;
       desk.change((plan) => put(plan, to, answer), "", to);
+      fitToRoom(desk, to);
       blankAt(to)?.focus({ preventScroll: true });
     },
   };
