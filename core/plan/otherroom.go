@@ -192,8 +192,10 @@ func (f *fitter) mark(want, got string, side change) {
 	f.writes = append(f.writes, Write{At: got, Text: n.Exact(to + g - w)})
 }
 
+var diagonals = []string{"/room/diagonalAC", "/room/diagonalBD"}
+
 func (f *fitter) diagonals() {
-	for _, at := range []string{"/room/diagonalAC", "/room/diagonalBD"} {
+	for _, at := range diagonals {
 		if _, own := f.as(at, at); own {
 			f.writes = append(f.writes, Write{At: at})
 			f.left = append(f.left, "the diagonals")
