@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -123,6 +124,95 @@ func TestWindowThatCannotBeMetIsSaid(t *testing.T) {
 	p, ok = saidAt(s, "/finish/steps/7/openHours")
 	require.True(t, ok)
 	assert.Contains(t, p.What, "it does so from Mon 5 Apr at 18:00, as tested, for 3 h 12 min")
+}
+
+// gilt is a plan of leaf alone on a plain ceiling of 14 × 12 ft.
+func gilt(t *testing.T, size, days map[string]any) sheet.Sheet {
+	t.Helper()
+	step := map[string]any{"id": "size", "kind": "size", "name": "Slow size", "area": "surface", "spread": "600", "spreadUnit": "ft2/gal", "rate": "200"}
+	for at, v := range size {
+		step[at] = v
+	}
+	work := map[string]any{"start": "2027-03-01", "from": "08:00", "to": "18:00", "people": "1"}
+	for at, v := range days {
+		work[at] = v
+	}
+	return sheetOfTree(t, map[string]any{
+		"ceilingwright": 1, "units": map[string]any{"show": "feet-inches", "bare": "in"},
+		"room": map[string]any{"length": "14'", "width": "12'", "height": "10'"},
+		"days": work,
+		"finish": map[string]any{"steps": []any{step,
+			map[string]any{"id": "leaf", "kind": "leaf", "name": "Leaf", "area": "surface", "rate": "20", "leaf": map[string]any{"metal": "gold", "length": "3 3/8 in", "width": "3 3/8 in", "lap": "1/8 in", "perBook": "25"}},
+		}},
+	})
+}
+
+func TestSectionsKeepToWorkingHours(t *testing.T) {
+	// 168 ft² at 20 ft²/h take 8 h 24 min. Size ready after 12 h and open for 10,
+	// sized by 18:00, takes leaf from 06:00 to 16:00: from 08:00 on that is 8 h, so
+	// two sections do it, on two mornings. Derived.
+	slow := map[string]any{"tackHours": "12", "openHours": "10", "reserve": "0"}
+	s := gilt(t, slow, nil)
+	assert.Equal(t, "2", figures(s)["step.leaf.sections"].Value)
+	assert.NotContains(t, s.Days.Text, "do not work")
+	first, second := taskNamed(t, s, "step.leaf.s1"), taskNamed(t, s, "step.leaf.s2")
+	assert.Equal(t, "08:00", first.From)
+	assert.LessOrEqual(t, first.To, "16:00")
+	assert.Less(t, first.Day, second.Day)
+	p, ok := saidAt(s, "/finish/steps/0/openHours")
+	require.True(t, ok)
+	assert.Equal(t, problem.Note, p.Severity)
+	assert.Contains(t, p.What, "at most 8 h are worked. So no more than 160.0 ft² are laid at a time.")
+	assert.Equal(t, "Begin the day at 07:35 at the latest. Then 1 section does it.", p.Do)
+	// What is said holds: begun then it is one section, five minutes later it is not.
+	assert.Equal(t, "1", figures(gilt(t, slow, map[string]any{"from": "07:35"}))["step.leaf.sections"].Value)
+	assert.Equal(t, "2", figures(gilt(t, slow, map[string]any{"from": "07:40"}))["step.leaf.sections"].Value)
+	// One hand sizes ahead out of a reserve that is none: sections of 3 h less that.
+	quick := map[string]any{"tackHours": "1", "openHours": "3", "reserve": "0", "gilders": "1"}
+	s = gilt(t, quick, map[string]any{"to": "20:00"})
+	assert.NotContains(t, s.Days.Text, "do not work")
+	assert.Equal(t, "4", figures(s)["step.leaf.sections"].Value, "60 ft² in 3 h leave no time to size the next")
+	s = gilt(t, quick, map[string]any{"to": "20:00", "people": "2"})
+	assert.Equal(t, "3", figures(s)["step.leaf.sections"].Value, "a second hand sizes")
+}
+
+// Whatever the hours, leaf that can be laid in sections is.
+func TestSectionsAreLaidWheneverThereIsTime(t *testing.T) {
+	for _, tack := range []string{"0.25", "1", "3", "5", "8", "12", "17"} {
+		for _, open := range []string{"1.5", "3", "6", "10", "24", ""} {
+			for _, hours := range []map[string]any{{"from": "08:00", "to": "16:30", "pause": "30"}, {"from": "06:00", "to": "18:00", "people": "3"}, {"from": "09:00", "to": "13:00"}} {
+				s := gilt(t, map[string]any{"tackHours": tack, "openHours": open}, hours)
+				p, said := saidAt(s, "/finish/steps/0/openHours")
+				if said && p.Severity == problem.Stop {
+					assert.Contains(t, p.What, "cannot be laid while the size takes leaf", "%s %s %v", tack, open, hours)
+					assert.Equal(t, 0.0, mostIn(tack, open, hours), "%s %s %v", tack, open, hours)
+					continue
+				}
+				assert.NotContains(t, s.Days.Text, "do not work", "%s %s %v", tack, open, hours)
+			}
+		}
+	}
+}
+
+// mostIn is how many minutes of the window can be worked, every five minutes of
+// two days tried as the end of the sizing.
+func mostIn(tack, open string, hours map[string]any) (most float64) {
+	number := func(text string) float64 { x, _ := strconv.ParseFloat(text, 64); return 60 * x }
+	clock := func(at string) float64 {
+		h, m, _ := strings.Cut(hours[at].(string), ":")
+		return number(h) + number(m)/60
+	}
+	opens := 0.8 * number(open)
+	if open == "" {
+		opens = 0.8 * 1440
+	}
+	for end := clock("from") + 5; end <= clock("to"); end += 5 {
+		for day := 0.0; day < 3; day++ {
+			from, to := max(end+number(tack), 1440*day+clock("from")), min(end+number(tack)+opens, 1440*day+clock("to"))
+			most = max(most, to-from)
+		}
+	}
+	return most
 }
 
 func TestLargestPanelIsRefusedWithWhatHelps(t *testing.T) {

@@ -339,9 +339,20 @@ func (l *listing) coats(i int) {
 	}
 }
 
+// SizedMeanwhile tells whether one of those who lay leaf has to size the next
+// section while they lay one: nobody else is there, and size that comes to tack in
+// so many minutes, sized before they begin, would be ready before they are done.
+func SizedMeanwhile(people, gilders int, tack, laying int64) bool {
+	return people <= gilders && tack < laying
+}
+
+func (l *listing) isMeanwhile(size *Step, gilders int, before Section) bool {
+	return SizedMeanwhile(l.people, gilders, size.Tack, (before.Lay+int64(gilders)-1)/int64(gilders))
+}
+
 // gild is sizing and leaf, section by section. Where there is a hand more than
 // the gilders, it sizes the next section while they lay; else one of them does,
-// and the time of it is theirs.
+// before they begin to lay or while they do, and the time of it is then theirs.
 func (l *listing) gild(sizeStep, leafStep int) {
 	size, leaf := &l.Steps[sizeStep], &l.Steps[leafStep]
 	c := l.chain(leaf.Surface)
@@ -358,11 +369,12 @@ func (l *listing) gild(sizeStep, leafStep int) {
 			mark = ", section " + strconv.Itoa(k+1)
 		}
 		o := Origin{Step: sizeStep, Layer: size.Layer, Section: k + 1}
-		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(k+1), Name: size.Name + mark, Labour: section.Size, Share: 1, Whole: true, Aside: k > 0 && l.people <= gilders}
+		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(k+1), Name: size.Name + mark, Labour: section.Size, Share: 1, Whole: true}
+		sizing.Aside = k > 0 && l.isMeanwhile(size, gilders, leaf.Sections[k-1])
 		c.previous, c.wet = before, wet
 		at := l.put(c, sizing, o, true)
 		t := Task{ID: "step." + leaf.ID + ".s" + strconv.Itoa(k+1), Name: leaf.Name + mark, Labour: section.Lay, Share: gilders, Window: &Window{Sizing: at, Tack: size.Tack, Open: size.Open}}
-		if l.people <= gilders && k+1 < len(leaf.Sections) {
+		if k+1 < len(leaf.Sections) && l.isMeanwhile(size, gilders, section) {
 			// The sizing in between is taken out of the reserve.
 			next := leaf.Sections[k+1].Size
 			t.Labour += next

@@ -107,9 +107,16 @@ func TestTasksWaitForWhatIsUnderThem(t *testing.T) {
 }
 
 func TestOnlyAFreeHandSizesAhead(t *testing.T) {
-	// With two gilders and two people, one of the two sizes the second section: 15
-	// minutes that are counted with the first one's leaf.
-	tasks, _ := twoLayers().Tasks(2)
+	// With two gilders and two people, and size ready after 100 min where the leaf
+	// takes 120, one of the two sizes the second section while they lay: 15 minutes
+	// that are counted with the first one's leaf.
+	job := twoLayers()
+	for i := range job.Steps {
+		if job.Steps[i].Tack > 0 {
+			job.Steps[i].Tack = 100
+		}
+	}
+	tasks, _ := job.Tasks(2)
 	find := func(name string) *Task {
 		for i := range tasks {
 			if tasks[i].Name == name {
@@ -124,7 +131,11 @@ func TestOnlyAFreeHandSizesAhead(t *testing.T) {
 	assert.Equal(t, int64(255), find("Leaf, section 1").Labour)
 	assert.Equal(t, int64(152), find("Leaf, section 1").Window.Open, "144 min, and 8 of the reserve")
 	assert.Equal(t, int64(240), find("Leaf, section 2").Labour)
-	tasks, _ = twoLayers().Tasks(3)
+	// Ready after 180 min, it is sized before they begin to lay.
+	tasks, _ = twoLayers().Tasks(2)
+	assert.False(t, find("Size, section 2").Aside)
+	assert.Equal(t, int64(240), find("Leaf, section 1").Labour)
+	tasks, _ = job.Tasks(3)
 	assert.False(t, find("Size, section 2").Aside)
 	assert.Equal(t, int64(240), find("Leaf, section 1").Labour)
 	assert.Equal(t, 2, find("Leaf, section 1").Share, "no more gilders than there are")
@@ -157,10 +168,10 @@ func TestEarlierCoatsOfSizeDryFirst(t *testing.T) {
 
 func TestWholeJob(t *testing.T) {
 	job := twoLayers()
-	for people, want := range map[int]string{2: "2027-03-08", 3: "2027-03-05"} {
+	for people, want := range map[int]string{2: "2027-03-05", 3: "2027-03-05"} {
 		tasks, _ := job.Tasks(people)
 		s := scheduled(t, &Work{Tasks: tasks, People: people, Start: date(t, "2027-03-01"), Hours: workdays(30)})
-		assert.Equal(t, want, s.to(len(tasks) - 1)[:10], "%d people: a hand more than the gilders sizes ahead", people)
+		assert.Equal(t, want, s.to(len(tasks) - 1)[:10], "%d people", people)
 		for i := range s.Placed {
 			assert.False(t, s.Placed[i].Missed, tasks[i].Name)
 		}

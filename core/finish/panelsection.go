@@ -2,6 +2,7 @@ package finish
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -16,6 +17,7 @@ type Grid struct{ Columns, Rows []measure.Length }
 // panel in reading order, from 0. Fewest tells that no division of the panels
 // into sections that each hang together takes fewer. Stops is the length of the
 // lines between sections, and Beyond the area that is sized twice along them.
+// Largest is the area of the largest panel.
 type PanelSections struct {
 	Sizing
 	Most     measure.Area
@@ -24,6 +26,7 @@ type PanelSections struct {
 	Fewest   bool
 	Stops    measure.Length
 	Beyond   measure.Area
+	Largest  measure.Area
 }
 
 // PanelSection is one section: how many Panels, the Area to gild, the Hours
@@ -61,8 +64,9 @@ func SectionsOfPanels(g Grid, s Sizing, beyond measure.Length) (found PanelSecti
 	}
 	c := cuttingOf(g)
 	c.most = c.weightOf(found.Most, s.Area)
+	found.Largest = c.areaOf(c.heaviest, s.Area)
 	if c.heaviest > c.most {
-		return found, s.tooLarge(c.areaOf(c.heaviest, s.Area)), false
+		return found, s.tooLarge(found.Largest), false
 	}
 	c.divide()
 	if len(c.best.sums) > MostSections {
@@ -125,16 +129,21 @@ func (s Sizing) tooLarge(panel measure.Area) []problem.Problem {
 	one := measure.NumberFromInt(1)
 	hours := panel.SquareMetres.Quo(s.crew().SquareMetres)
 	window := hours.Quo(one.Sub(s.Reserve))
-	do := "Use a size that stays open for " + figure(window) + " hours"
-	each := s.Rate.SquareMetres.Mul(s.Window).Mul(one.Sub(s.Reserve))
+	do, leaves := "Use a size that stays open for "+figure(window)+" hours, or ", "the size leaves "+figure(s.usable())
+	if s.Worked.Sign() > 0 {
+		do, leaves = "Work other hours, or ", figure(s.usable())+" of those in which the size takes leaf are worked"
+	}
+	each := s.Rate.SquareMetres.Mul(s.usable())
 	if gilders, fits := panel.SquareMetres.Quo(each).Ceil(); fits && gilders <= mostGilders {
 		more := "one gilder more"
 		if gilders-s.Gilders > 1 {
 			more = strconv.FormatInt(gilders-s.Gilders, 10) + " gilders more"
 		}
-		do += ", or " + more
+		do += more
+	} else {
+		do = strings.TrimSuffix(do, ", or ")
 	}
 	return []problem.Problem{{At: "/window", Severity: problem.Stop,
-		What: "The largest panel takes " + figure(hours) + " hours to lay, and the size leaves " + figure(s.Window.Mul(one.Sub(s.Reserve))) + ".",
+		What: "The largest panel takes " + figure(hours) + " hours to lay, and " + leaves + ".",
 		Do:   do + "."}}
 }

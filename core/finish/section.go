@@ -10,13 +10,15 @@ import (
 // Sizing is an area to be sized and gilded part by part, because size can be
 // laid on only while it is open. Rate is the area one gilder lays in an hour;
 // Window the hours the size stays open; Reserve the share of the window kept
-// back, 0.2 by common practice.
+// back, 0.2 by common practice. Worked are the hours of it, the reserve taken
+// off, in which anyone works; 0 where that is all.
 type Sizing struct {
 	Area    measure.Area
 	Rate    measure.Area
 	Gilders int64
 	Window  measure.Number
 	Reserve measure.Number
+	Worked  measure.Number
 }
 
 // Sectioned is how a Sizing is divided. Most is the area that fits the window;
@@ -35,8 +37,8 @@ type Sectioned struct {
 const MostSections = 10_000
 
 // Sections divides the area by what the gilders lay in the window: most = rate
-// × gilders × window × (1 − reserve), count = area ÷ most rounded up. No area
-// has no sections.
+// × gilders × window × (1 − reserve), or × the hours of it that are worked; count
+// = area ÷ most rounded up. No area has no sections.
 //
 // Refused: an area below 0, a rate, a number of gilders or a window not above
 // 0, more than 100 gilders, a reserve outside 0 to below 1, and more than
@@ -68,10 +70,18 @@ func tooManySections() []problem.Problem {
 // crew is what all gilders lay in an hour.
 func (s Sizing) crew() measure.Area { return s.Rate.Times(measure.NumberFromInt(s.Gilders)) }
 
-// most is the area that is laid in the window less the reserve.
-func (s Sizing) most() measure.Area {
-	return s.crew().Times(s.Window).Times(measure.NumberFromInt(1).Sub(s.Reserve))
+// usable are the hours of the window in which leaf is laid.
+func (s Sizing) usable() measure.Number {
+	hours := s.Window.Mul(measure.NumberFromInt(1).Sub(s.Reserve))
+	if s.Worked.Sign() > 0 && s.Worked.Cmp(hours) < 0 {
+		return s.Worked
+	}
+	return hours
 }
+
+// most is the area that is laid in the window less the reserve, as far as it is
+// worked in.
+func (s Sizing) most() measure.Area { return s.crew().Times(s.usable()) }
 
 // mostGilders is the greatest number of gilders that is read.
 const mostGilders = 100

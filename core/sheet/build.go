@@ -93,6 +93,7 @@ type builder struct {
 	ingredients []ingredient
 	gildings    []gilding
 	leafNeeds   []leafNeed
+	hoursRead   *workHours // once asked for
 	// calendarMade is the work and its days, once they are asked for.
 	calendarMade *calendar
 	// priced is the price as worked out, nil where there is none, and roughly that

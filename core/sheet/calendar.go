@@ -43,10 +43,10 @@ func (b *builder) makeCalendar(c *calendar) {
 		return // nobody asks for the work
 	}
 	b.fillJob(c)
-	hours, workable := days.Hours{}, false
+	hours := &workHours{}
 	if asked {
-		hours, workable = b.workingHours()
-		c.job.Painted = b.painted(&hours)
+		hours = b.workingHours()
+		c.job.Painted = b.painted(&hours.Hours)
 	}
 	c.tasks, c.origins = c.job.Tasks(people)
 	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= days.MostTasks; len(c.tasks) > days.MostTasks {
@@ -55,10 +55,10 @@ func (b *builder) makeCalendar(c *calendar) {
 			Do:   "Use a size that takes leaf for longer, or fewer coats."}})
 	}
 	start, dated := b.date("/days/start", b.plan.Days.Start)
-	if !c.isListed || !workable || !dated {
+	if !c.isListed || !hours.isUsable || !dated {
 		return
 	}
-	c.schedule, c.isDated = days.ScheduleOf(&days.Work{Tasks: c.tasks, People: people, Start: start, Hours: hours, Zone: b.zone(), Round: roundedTo})
+	c.schedule, c.isDated = days.ScheduleOf(&days.Work{Tasks: c.tasks, People: people, Start: start, Hours: hours.Hours, Zone: b.zone(), Round: roundedTo})
 	if !c.isDated {
 		b.report("/days", []problem.Problem{{At: "/start", Severity: problem.Stop,
 			What: "The work takes more than ten years.", Do: "Check how long each piece of work takes, and the days that are worked."}})

@@ -373,14 +373,20 @@ func (b *builder) missed(c *calendar) {
 		}
 		w := c.tasks[i].Window
 		hours, sizing := &c.schedule.Hours, c.origins[w.Sizing].Step
+		do := "Use a size with other times, work at other hours, or let one more person lay leaf."
 		from := minutesText(w.Tack) + " after sizing"
 		if _, tested := c.schedule.Opens(i); tested {
 			from = "from " + momentText(w.Tested) + ", as tested"
+		} else if g := c.giltOf(sizing); g != nil {
+			_, laying := c.schedule.Minutes(i)
+			if other := b.otherHours(g, laying/max(1, int64(c.schedule.Placed[i].Crew))); other != "" {
+				do = other + " Or use a size with other times, or let one more person lay leaf."
+			}
 		}
 		b.report(b.plan.Steps[sizing].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
 			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + from + ", for " + minutesText(c.job.Steps[sizing].Open) +
 				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
-			Do: "Use a size with other times, work at other hours, or let one more person lay leaf."}})
+			Do: do}})
 		return
 	}
 }

@@ -18,13 +18,16 @@ import (
 // the two steps; layer the layer whose panels are divided, nil where the
 // sections are no panels. Hours are exact.
 type gilt struct {
-	sizing, leaf  int
-	layer         *layer
-	gilders       int64
-	rate          measure.Area
-	tack, window  measure.Number
-	reserve       measure.Number
-	reserveGiven  bool
+	sizing, leaf int
+	layer        *layer
+	gilders      int64
+	rate         measure.Area
+	tack, window measure.Number
+	reserve      measure.Number
+	reserveGiven bool
+	// worked are the hours in which the size takes leaf that are worked, the
+	// reserve taken off, 0 where that is no limit.
+	worked        measure.Number
 	panels        finish.PanelSections
 	area          measure.Area
 	sections      []finish.PanelSection
@@ -104,7 +107,9 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 	if g.limitedByDust = !size.OpenHours.Known; g.limitedByDust {
 		g.window = measure.NumberFromFraction(days.UsualOpen, 60)
 	}
+	b.limitToHours(&g, people)
 	problems, ok = b.divide(&g)
+	problems = append(problems, b.shortHours(&g, ok)...)
 	if !size.TackHours.Known && !size.DryHours.Known {
 		problems = append(problems, problem.Problem{At: "/tackHours", Severity: problem.Caution,
 			What: "How long it takes until leaf can be laid on the size is not given, so no time is counted.", Do: "Write what the label says, or a test patch."})
@@ -119,7 +124,7 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 // divide makes the sections: of whole panels where the leaf goes through a
 // layer, else of equal areas.
 func (b *builder) divide(g *gilt) (problems []problem.Problem, ok bool) {
-	s := finish.Sizing{Area: g.area, Rate: g.rate, Gilders: g.gilders, Window: g.window, Reserve: g.reserve}
+	s := finish.Sizing{Area: g.area, Rate: g.rate, Gilders: g.gilders, Window: g.window, Reserve: g.reserve, Worked: g.worked}
 	step := &b.plan.Steps[g.leaf]
 	for i := range b.layers {
 		if l := &b.layers[i]; l.panels.ID == step.LayerID && isOnMask(step.Basis) && !l.panels.IsEmpty() {

@@ -67,7 +67,10 @@ func (b *builder) finishChange(v *builder) string {
 }
 
 // lastDay is the day on which the job is done.
-func (c *calendar) lastDay() days.Date { return c.schedule.Zone.Moment(c.schedule.Finish).Date() }
+func (c *calendar) lastDay() days.Date {
+	_, last := c.schedule.Span()
+	return last
+}
 
 // lacks tells whether something has no price that has one in the present plan:
 // the two prices could then not be compared.

@@ -52,7 +52,22 @@ func (b *builder) clock(at, text string, usual days.Clock) (days.Clock, bool) {
 	return c, ok
 }
 
-func (b *builder) workingHours() (days.Hours, bool) {
+// workHours are the hours of the job; isUsable tells that they can be worked.
+type workHours struct {
+	days.Hours
+	isUsable bool
+}
+
+// workingHours are read once.
+func (b *builder) workingHours() *workHours {
+	if b.hoursRead == nil {
+		h, ok := b.readHours()
+		b.hoursRead = &workHours{h, ok}
+	}
+	return b.hoursRead
+}
+
+func (b *builder) readHours() (days.Hours, bool) {
 	d := &b.plan.Days
 	from, ok1 := b.clock("/days/from", d.From, usualFrom)
 	to, ok2 := b.clock("/days/to", d.To, usualTo)
