@@ -437,7 +437,7 @@ func (p *paper) settings(choices []sheet.Choice) {
 	for _, c := range choices {
 		taken := ""
 		if c.Taken {
-			taken = " (taken)"
+			taken = " (chosen)"
 		}
 		if c.Refused != "" {
 			p.line(1, c.Title, taken, ": ", c.Refused)
@@ -489,7 +489,7 @@ func (p *paper) layer(l sheet.Layer) {
 		p.line(1, l.Route)
 	}
 	for _, s := range l.Stations {
-		p.line(1, "station ", fmt.Sprint(s.N), ": ", s.Text, " Hung from there: ", strings.Join(s.Panels, ", "), ".")
+		p.line(1, "position ", fmt.Sprint(s.N), ": ", s.Text, " Hung from there: ", strings.Join(s.Panels, ", "), ".")
 	}
 	for _, s := range l.Seams {
 		p.line(1, "seam ", s.Seam, ": ", s.Length)

@@ -412,10 +412,10 @@ func TestThePauseMovesACoat(t *testing.T) {
 		hours["/finish/steps/1/rate"] = rate
 		for _, task := range dated(t, hours).Days.Tasks {
 			switch {
-			case strings.Contains(task.Reason, "begins after the pause"):
+			case strings.Contains(task.Reason, "so it begins after it"):
 				assert.Equal(t, "12:30", task.From, task.ID)
 				after++
-			case strings.Contains(task.Reason, "without a break"):
+			case strings.Contains(task.Reason, "which comes after it"):
 				assert.True(t, task.From < "12:00" && task.To > "12:00", task.ID)
 				through++
 			}

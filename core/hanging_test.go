@@ -44,7 +44,7 @@ func TestHangingSaysWhatItCannotFollow(t *testing.T) {
 		{"crooked, but not up", map[string]any{layer + "/crooked": "A3"}, layer + "/crooked", []string{"caution", "A3", "not up"}},
 		{"crooked, but no panel", map[string]any{layer + "/crooked": "Z9"}, layer + "/crooked", []string{"caution", "Z9"}},
 		{"half a platform", map[string]any{"/access/deckWidth": ""}, "/access/deckWidth", []string{"note", "not given"}},
-		{"a platform of an inch", map[string]any{"/access/deckLength": `1"`, "/access/deckWidth": `1"`, "/access/armReach": "0", "/access/overlap": "0"}, "/access/deckLength", []string{"stations to cover the mask"}},
+		{"a platform of an inch", map[string]any{"/access/deckLength": `1"`, "/access/deckWidth": `1"`, "/access/armReach": "0", "/access/overlap": "0"}, "/access/deckLength", []string{"positions to cover the mask"}},
 		{"places that overlap by all they reach", map[string]any{"/access/overlap": "9'"}, "/access/overlap", []string{"stop", "half"}},
 		{"a deck longer than the room", map[string]any{"/access/deckLength": "20'"}, "/access/deckLength", []string{"caution", "larger than the room"}},
 	} {

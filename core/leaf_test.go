@@ -56,7 +56,7 @@ func TestCeilingOfLeafByRows(t *testing.T) {
 	assert.Equal(t, "36 books", stepNamed(t, s, "l").Buy)
 	assert.Equal(t, "4 leaves spare", stepNamed(t, s, "l").LeftOver)
 	// Derived: 799.7 ÷ 896 is a yield of 89.3 %, 12.0 % more than the bare area.
-	assert.Equal(t, "89.3 % shows; 12.0 % more than the bare area to buy", text(t, s, "step.l.yield"))
+	assert.Equal(t, "89.3 % of the leaf stays visible; 12.0 % more than the bare area to buy", text(t, s, "step.l.yield"))
 	// Derived: a fifth lost overhead makes 1075.2, 44 books.
 	s = job(t, room(leafStep("surface", nil, map[string]any{"lay": "grid", "waste": "20"})))
 	assert.Equal(t, 1076.0, value(t, s, "step.l.leaves"))
@@ -147,7 +147,7 @@ func TestTwoMetalsOnOneLayer(t *testing.T) {
 	s = gilded(t, map[string]any{"/finish/steps/3/share": "50"})
 	assert.Contains(t, saidOf(s, "/finish/steps/3/share"), "caution: The size goes into 50 % of the openings, “Gold” into 60 %.")
 	s = gilded(t, map[string]any{"/finish/steps/5/kind": "peel"})
-	assert.Contains(t, saidOf(s, "/finish/steps/7"), "No underpaint lies below “Silver”")
+	assert.Contains(t, saidOf(s, "/finish/steps/7"), "No colour is painted under “Silver”")
 	s = gilded(t, map[string]any{"/finish/steps/6/kind": "glaze"})
 	assert.Contains(t, saidOf(s, "/finish/steps/7"), "caution: No size is laid right before “Silver”.")
 }

@@ -212,14 +212,14 @@ func TestLabourOfAStepReadsTheSame(t *testing.T) {
 	}
 }
 
-// labourMinutes reads work as it is printed: 2 × 1 h 30 min.
+// labourMinutes reads work as it is printed: 2 people, 1 h 30 min each.
 func labourMinutes(t *testing.T, text string) int64 {
 	t.Helper()
 	if text == "" {
 		return 0
 	}
 	crew := int64(1)
-	if before, after, ok := strings.Cut(text, " × "); ok {
+	if before, after, ok := strings.Cut(strings.TrimSuffix(text, " each"), " people, "); ok {
 		n, err := strconv.ParseInt(before, 10, 64)
 		require.NoError(t, err)
 		crew, text = n, after
@@ -331,7 +331,7 @@ func TestShoppingListHasATotal(t *testing.T) {
 	}
 	assert.Equal(t, "1240.00 GBP", costs["Panels of “First layer”"].Cost)
 	assert.Equal(t, "15 panels", costs["Panels of “First layer”"].Amount)
-	assert.Equal(t, "54′ 1″", costs["Tape for the line round the mask"].Amount, "2 × (15′ 9″ + 11′ 3½″)")
+	assert.Equal(t, "54′ 1″", costs["Tape for the mask outline"].Amount, "2 × (15′ 9″ + 11′ 3½″)")
 	assert.Equal(t, "237.2 ft²", costs["Covers for the floor"].Amount)
 	assert.Equal(t, "632.9 ft²", costs["Film or paper for the walls"].Amount, "62′ 3″ × 10′ 2″ = 632.875")
 	for _, buy := range priced(t, map[string]any{"/finish/steps/0/kind": "peel"}).Shopping {

@@ -241,7 +241,7 @@ func TestCheckRuns(t *testing.T) {
 	// An inch more with 1/2 in of gaps to take it up: 1/4 in over a seam.
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Stop,
 		What: `As measured, the columns are 1/2" more than the length of the mask, and panels would overlap by 1/4" at a seam.`,
-		Do:   `Trim at least 1/2" off the columns in all, or set out a box that much larger.`}}, long.CheckRuns(o, 0, inches))
+		Do:   `Trim at least 1/2" off the columns in all, or make the mask outline that much larger.`}}, long.CheckRuns(o, 0, inches))
 
 	short := check(t, layer, note("A1", 47.5, 36), note("B1", 47, 36))
 	// Column 1 is 1/2 in shorter; each seam opens by 1/4 in, to 1/2 in; B1

@@ -206,7 +206,7 @@ func (c *Checked) checkRun(run mask.Run, lines, side string, tape measure.Length
 		over := run.Over - run.Gap*measure.Length(run.Free())
 		return []problem.Problem{{At: "/panels", Severity: problem.Stop,
 			What: "As measured, the " + lines + " are " + n.Amount(over) + " more than the " + side + " of the mask, and panels would overlap by " + n.Amount(-narrowest) + " at a seam.",
-			Do:   "Trim at least " + n.AtLeast(over) + " off the " + lines + " in all, or set out a box that much larger."}}
+			Do:   "Trim at least " + n.AtLeast(over) + " off the " + lines + " in all, or make the mask outline that much larger."}}
 	}
 	if tape <= 0 {
 		return nil

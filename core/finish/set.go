@@ -68,7 +68,7 @@ func called(name string, k Kind, basis Basis) Begun {
 func (k Kind) Name() string {
 	switch k {
 	case Protect:
-		return "Covers and paper"
+		return "Protect floor and walls"
 	case Base:
 		return "Base coat"
 	case EdgeSeal:
@@ -78,7 +78,7 @@ func (k Kind) Name() string {
 	case ClearSeal:
 		return "Clear seal"
 	case Underpaint:
-		return "Underpaint"
+		return "Colour under the leaf"
 	case SizeCoat:
 		return "Size"
 	case LeafLaying:

@@ -130,6 +130,6 @@ func colourRemarks(steps []Ground, leaf int, all measure.Number, taken []bool) [
 			Do:   "Give both the same share, so that the undercolour lies under all of this leaf and under nothing else."}}
 	}
 	return []problem.Problem{{At: atStep(leaf, ""), Severity: problem.Note,
-		What: "No underpaint lies below “" + l.Name + "”, and what lies below leaf shows through its pinholes.",
-		Do:   "Add an underpaint of this leaf's share in the colour that is to show, unless the base is that colour or the size is tinted."}}
+		What: "No colour is painted under “" + l.Name + "”, and what lies below leaf shows through its pinholes.",
+		Do:   "Add a colour under the leaf for this leaf's share, the colour that is to show, unless the base is that colour or the size is tinted."}}
 }

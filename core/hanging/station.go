@@ -60,7 +60,7 @@ func (p Platform) Check(n measure.Notation) []problem.Problem {
 	}
 	if length, width := p.Reach(); p.IsKnown() && 2*p.Overlap > min(length, width) {
 		found = append(found, problem.Problem{At: "/overlap", Severity: problem.Stop,
-			What: "Stations that overlap by " + n.Length(p.Overlap) + " overlap by more than half of the " + n.Length(min(length, width)) + " in reach.",
+			What: "Platform positions that overlap by " + n.Length(p.Overlap) + " overlap by more than half of the " + n.Length(min(length, width)) + " in reach.",
 			Do:   "Write an overlap of at most " + n.Length(min(length, width).Half()) + "."})
 	}
 	return found
@@ -70,7 +70,7 @@ func checkDeck(at, name string, side, other measure.Length, n measure.Notation) 
 	switch {
 	case side <= 0 && other > 0:
 		return []problem.Problem{{At: at, Severity: problem.Note,
-			What: "The " + name + " of the platform is not given, so its stations are not worked out.",
+			What: "The " + name + " of the platform is not given, so its positions are not worked out.",
 			Do:   "Measure the deck."}}
 	case side > 0 && side < leastDeck:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
@@ -127,7 +127,7 @@ func LayoutFor(o mask.Outline, p Platform, room Rect) (Layout, []problem.Problem
 	}
 	if best.count() > MostStations {
 		return Layout{}, []problem.Problem{{At: "/deckLength", Severity: problem.Stop,
-			What: "A platform of that reach needs " + strconv.FormatInt(best.count(), 10) + " stations to cover the mask; up to " + strconv.Itoa(MostStations) + " are worked out.",
+			What: "A platform of that reach needs " + strconv.FormatInt(best.count(), 10) + " positions to cover the mask; up to " + strconv.Itoa(MostStations) + " are worked out.",
 			Do:   "Check the sizes of the platform and their units."}}
 	}
 	layout := best.layout()

@@ -237,7 +237,7 @@ func readSetting(s section) Setting {
 		On:     word(s, "on", "what the mask is centred on", setout.OnRoom, setout.OnFixture, setout.OnPoint),
 		Square: readSquare(s),
 		Turned: choice(s, "turned", "whether the mask is turned a quarter", "no", "yes") == "yes",
-		Taped:  choice(s, "line", "what the line round the box is", "tape", "chalk") == "tape",
+		Taped:  choice(s, "line", "what the mask outline is made with", "tape", "chalk") == "tape",
 	}
 	s.when(set.On == setout.OnPoint, func() {
 		var x, y bool
@@ -263,7 +263,7 @@ func readSquare(s section) string {
 	case text == "room" || text == "fixture" || isWall(text):
 		return text
 	}
-	s.report(s.at+"/square", problem.Caution, problem.Quote(text)+" is not among the choices for what the box is square to: taken as the room.", "Choose the room, the light or a wall.")
+	s.report(s.at+"/square", problem.Caution, problem.Quote(text)+" is not among the choices for what the mask is square to: taken as the room.", "Choose the room, the light or a wall.")
 	return "room"
 }
 

@@ -25,7 +25,7 @@ func (b *builder) corners() {
 		if !b.placed {
 			return
 		}
-		long, wide, where = b.choice.Box.Length, b.choice.Box.Width, "From the box’s corner "
+		long, wide, where = b.choice.Box.Length, b.choice.Box.Width, "From the mask outline’s corner "
 		along, far = "along its length", "at its far end"
 	}
 	t, ok := survey.LargestTriangle(long, wide, b.n.System)
@@ -117,7 +117,7 @@ func (b *builder) mark(wall survey.Wall, t tick, layers int) Mark {
 	}
 	switch t.Kind {
 	case setout.BoxMark:
-		m.Label = "box"
+		m.Label = "mask outline"
 	case setout.CentreMark:
 		m.Label = "middle"
 	case setout.FixtureMark:
@@ -187,7 +187,7 @@ func (b *builder) names(ids []string) string {
 func (b *builder) box(walls [][]tick) {
 	box := b.choice.Box
 	out := &b.sheet.Box
-	out.Text = "The box is " + b.n.Length(box.Length) + " × " + b.n.Length(box.Width) + ", " + b.titleOf(b.choice.Way) + ". Both its diagonals read " + b.n.Length(box.Diagonal()) + "."
+	out.Text = "The mask outline is " + b.n.Length(box.Length) + " × " + b.n.Length(box.Width) + ", " + b.titleOf(b.choice.Way) + ". Both its diagonals read " + b.n.Length(box.Diagonal()) + "."
 	out.Line = b.lineRound()
 	for _, f := range b.site.Corners(box, b.choice.Layout) {
 		out.Corners = append(out.Corners, BoxCorner{Corner: string(f.Corner), Text: b.cornerText(f)})
@@ -206,11 +206,11 @@ func (b *builder) lineRound() string {
 	set := b.plan.Setting
 	switch {
 	case !set.Taped:
-		return "Snap a chalk line on each side of the box, on the marks."
+		return "Snap a chalk line on each side of the mask outline, on the marks."
 	case set.TapeWidth <= 0:
-		return "The tape lies outside the box, its inner edge on the marks."
+		return "The tape lies outside the mask outline, its inner edge on the marks."
 	}
-	text := "The tape lies outside the box, its inner edge on the marks. It is " + b.n.Length(set.TapeWidth) + " wide, so its outer edge is "
+	text := "The tape lies outside the mask outline, its inner edge on the marks. It is " + b.n.Length(set.TapeWidth) + " wide, so its outer edge is "
 	if !isEven(b.choice.Layout) {
 		return text + "that much outside them."
 	}
@@ -259,7 +259,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 	s := Strike{Name: t.Label, Kind: string(t.Kind)}
 	switch t.Kind {
 	case setout.BoxMark:
-		s.Name = "side " + t.Label + " of the box"
+		s.Name = "side " + t.Label + " of the mask outline"
 	case setout.CentreMark:
 		s.Name = "centre line"
 	case setout.FixtureMark:

@@ -100,7 +100,7 @@ func (b *builder) buyPanels(l *layer) {
 func (b *builder) sundries() {
 	if m := b.plan.Mask.Outline; m.IsComplete() && len(b.layers) > 0 && b.plan.Setting.Taped {
 		round := 2 * (m.Length + m.Width)
-		b.buy("Tape for the line round the mask", b.n.Length(round), "laid outside the line, once round")
+		b.buy("Tape for the mask outline", b.n.Length(round), "laid outside the line, once round")
 	}
 	isProtect := func(s plan.Step) bool { return s.Kind == finish.Protect }
 	if !b.shape.Usable() || !slices.ContainsFunc(b.plan.Steps, isProtect) {

@@ -135,7 +135,7 @@ func (b *builder) reason(list []setout.Choice, best setout.Recommendation) strin
 		if worst.By() < setout.Visible {
 			return text + " Its borders are the same at both ends of every wall."
 		}
-		text += " Its borders taper least: at worst by " + b.n.Amount(worst.By()) + ", along wall " + string(worst.Wall) + "."
+		text += " Its borders taper least: by " + b.n.Amount(worst.By()) + " at most, along wall " + string(worst.Wall) + "."
 	}
 	return text
 }

@@ -140,7 +140,7 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 	}
 }
 
-// crewText is how much work a crew does in so many minutes: 4 h, or 2 × 2 h;
+// crewText is how much work a crew does in so many minutes: 4 h, or 2 people, 2 h each;
 // nothing where the work is counted elsewhere.
 func crewText(crew int, minutes int64) string {
 	switch crew {
@@ -149,7 +149,7 @@ func crewText(crew int, minutes int64) string {
 	case 1:
 		return minutesText(minutes)
 	}
-	return strconv.Itoa(crew) + " × " + minutesText(minutes)
+	return plural(int64(crew), "person", "people") + ", " + minutesText(minutes) + " each"
 }
 
 // keyWords says when the panel kept up comes down: with the next layer.
@@ -194,7 +194,7 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	case days.Tacks:
 		row.Name = c.tasks[one.After].Name + " comes to tack"
 	case days.Ages:
-		row.Name, row.Kind = c.tasks[one.After].Name+" ages", "wait"
+		row.Name, row.Kind = c.tasks[one.After].Name+" cures before masking", "wait"
 	default:
 		return
 	}
@@ -280,9 +280,9 @@ func (b *builder) pauseWords(c *calendar, i int) string {
 	case start.Date() != end.Date():
 		return ""
 	case start.Clock() < pause && end.Clock() > pause:
-		return " It is done without a break; the pause comes after it."
+		return " It is not split by the break, which comes after it."
 	case start.Clock() == pause+days.Clock(hours.Pause) && b.freeBefore(c, i) < start.Date().At(pause):
-		return " It is not broken off, so it begins after the pause."
+		return " It is not split by the break, so it begins after it."
 	}
 	return ""
 }

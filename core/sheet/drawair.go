@@ -51,7 +51,7 @@ func (b *builder) drawAir(c *safety.Course, midnight days.Moment) {
 	if d.most <= 0 || d.to <= d.from {
 		return
 	}
-	d.Title = "The air in the room"
+	d.Title = "Solvent in the air of the room"
 	d.Caption = "How much of the solvent is in the air, day by day, with the limit across. A screening figure. " + b.sheet.Air.Text
 	d.Max = drawing.Point{X: curveLeft + curveWidth + curveTop, Y: curveTop + curveHeight + curveFoot}
 	d.days(midnight)

@@ -11,7 +11,7 @@ import (
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
 func (b *builder) drawMarks(l *layer) *scene {
-	s := b.scene("Marks for "+l.panels.Name, up, marksMargin, "The box, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
+	s := b.scene("Marks for "+l.panels.Name, up, marksMargin, "The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
 	s.outline()
 	s.seams(l)
 	s.Begin("box.diagonal", "")

@@ -12,8 +12,8 @@ import (
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
 func (b *builder) drawStations(l *layer) *scene {
-	s := b.scene("Stations of the platform for "+l.panels.Name, up, plainMargin,
-		"The decks at "+plural(int64(len(l.stations)), "station", "stations")+" of the platform, numbered in the order they are used, with what is reached from each and the way between them.")
+	s := b.scene("Platform positions for "+l.panels.Name, up, plainMargin,
+		"The deck at "+plural(int64(len(l.stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
 	s.outline()
 	s.sizes()
 	s.seams(l)

@@ -295,15 +295,15 @@ func (b *builder) adviceAlong(where string, run mask.Run) string {
 	narrowest, seams := run.Narrowest()
 	switch {
 	case !seams && run.Over == 0:
-		return where + " " + onePiece(run) + " fills the box."
+		return where + " " + onePiece(run) + " fills the mask outline."
 	case !seams:
 		return where + " " + onePiece(run) + " is " + b.offBy(run.Over) + "; there is no seam to take it up."
 	case run.Over == 0 && run.Gap == 0:
-		return where + " the panels fill the box edge to edge: leave no gap."
+		return where + " the panels fill the mask outline edge to edge: leave no gap."
 	case run.Over == 0:
-		return where + " the panels and gaps fill the box: leave " + b.exactly(run.Gap) + " at each seam."
+		return where + " the panels and gaps fill the mask outline: leave " + b.exactly(run.Gap) + " at each seam."
 	case narrowest < 0:
-		return where + " the panels are " + b.offBy(run.Over) + ": they would overlap " + b.fine(-narrowest) + " at each seam. Trim them or change the box."
+		return where + " the panels are " + b.offBy(run.Over) + ": they would overlap " + b.fine(-narrowest) + " at each seam. Trim them or change the size of the mask."
 	}
 	verb := "close"
 	if run.Over < 0 {
@@ -324,9 +324,9 @@ func onePiece(run mask.Run) string {
 
 func (b *builder) offBy(over measure.Length) string {
 	if over < 0 {
-		return b.fine(-over) + " short of the box"
+		return b.fine(-over) + " short of the mask outline"
 	}
-	return b.fine(over) + " over the box"
+	return b.fine(over) + " over the mask outline"
 }
 
 // fine is a small length that the tape mark must not hide.
@@ -351,8 +351,8 @@ func (b *builder) runOut(l *layer) {
 		run         mask.Run
 	}{{"length", "along the length", l.columns}, {"width", "along the width", l.rows}} {
 		sum := b.put(axis.run.Box+axis.run.Over) + " − " + b.put(axis.run.Box)
-		b.length(blockHanging, id+".runout."+axis.name, "panels and gaps over the box, "+axis.label, axis.run.Over,
-			"All panels and planned gaps, less the box; below nothing they are short.", sum, ofArithmetic)
+		b.length(blockHanging, id+".runout."+axis.name, "panels and gaps over the mask outline, "+axis.label, axis.run.Over,
+			"All panels and planned gaps, less the mask outline; below nothing they are short.", sum, ofArithmetic)
 		// No seam can be set to less than nothing; the advice says what overlaps.
 		narrowest, _ := axis.run.Narrowest()
 		if change, ok := axis.run.Change(); ok && narrowest >= 0 {
@@ -373,9 +373,9 @@ func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
 	n := strconv.Itoa(panels)
 	// A seam is set to within half a mark of the tape.
 	set := mask.BuildUpWithSeams(panels, t, b.n.Mark().Half())
-	b.length(blockHanging, id+".worst."+name, "worst run-out "+label+", hung from one end", end.Worst,
+	b.length(blockHanging, id+".worst."+name, "worst error building up "+label+", hung from one end", end.Worst,
 		"Each panel off by its tolerance, all the same way. From the centre out it is "+b.fine(centre.Worst)+" at either end. With every seam set half a tape mark off as well it is "+b.fine(set.Worst)+" from one end.", n+" × "+b.tolerance(t), toleranceSource)
-	b.length(blockHanging, id+".likely."+name, "likely run-out "+label+", hung from one end", end.Likely,
+	b.length(blockHanging, id+".likely."+name, "likely error building up "+label+", hung from one end", end.Likely,
 		"The root of the number of panels times the tolerance. From the centre out it is "+b.fine(centre.Likely)+" at either end. From one end it is "+b.fine(set.Likely)+" with the seams half a tape mark off as well, and "+
 			b.fine(mask.LikelyIfFlat(panels, t))+" where any error within the tolerance is as likely as another.", "√"+n+" × "+b.tolerance(t), toleranceSource)
 }

@@ -85,12 +85,12 @@ func (b *builder) keyOf(l, next *layer) key {
 	}
 	why := whyTool(best, b.others(len(not) > 0, far), !ok)
 	if far {
-		why += " No whole panel is in reach from one station: move the platform to set the next layer against all its edges."
+		why += " No whole panel is in reach from one platform position: move the platform to set the next layer against all its edges."
 	}
 	return key{best, "tool", why}
 }
 
-const outOfReach = "Not all of it is in reach from one station."
+const outOfReach = "Not all of it is in reach from one platform position."
 
 // isInReach tells whether the whole piece a panel belongs to is in reach from
 // one station, so that the next layer can be set against it without a move.
@@ -158,7 +158,7 @@ func (b *builder) others(passed, far bool) string {
 		others = "whole panel"
 	}
 	if len(b.standing.Stations) > 0 && !far {
-		others += " in reach from one station"
+		others += " in reach from one platform position"
 	}
 	return others
 }

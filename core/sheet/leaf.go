@@ -219,7 +219,7 @@ func (w *step) yield(leaves *finish.Leaves) {
 	}
 	hundred := measure.NumberFromInt(100)
 	of := func(n measure.Number) string { return w.n.Number(n.Mul(hundred), 1) + " %" }
-	text := of(yield) + " shows; " + of(more) + " more than the bare area to buy"
+	text := of(yield) + " of the leaf stays visible; " + of(more) + " more than the bare area to buy"
 	w.figure(Figure{
 		ID: w.id("yield"), Block: blockFinish, Label: "yield of the leaf", Value: plain(yield), Text: text,
 		Working: Working{

@@ -263,7 +263,7 @@ func stepWords(h *hanging.Hang, set []EdgeSet) string {
 	}
 	text = append(append(text, '.'), late(h.Waits)...)
 	if h.Part {
-		text = append(strconv.AppendInt(append(text, " Not all of it is in reach from station "...), int64(h.Station), 10), '.')
+		text = append(strconv.AppendInt(append(text, " Not all of it is in reach from platform position "...), int64(h.Station), 10), '.')
 	}
 	return string(text)
 }
@@ -435,9 +435,9 @@ func (b *builder) route(l *layer) string {
 	case len(places) == 0 && s.Moves == 0:
 		text = "The platform stays where it stands."
 	case len(places) == 1:
-		text = "The platform stands at station " + places[0] + "."
+		text = "The platform stands at position " + places[0] + "."
 	default:
-		text = "The platform stands at station " + strings.Join(places, ", then ") + "."
+		text = "The platform stands at position " + strings.Join(places, ", then ") + "."
 	}
 	if s.Moves > 0 {
 		text += " " + plural(int64(s.Moves), "move", "moves") + ", " + b.n.Length(s.Way) + " of way"
@@ -451,7 +451,7 @@ func (b *builder) route(l *layer) string {
 		}
 	}
 	if beyond > 0 {
-		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one station and hung from the one that reaches the middle; a larger overlap helps."
+		text += " " + plural(int64(beyond), "panel is", "panels are") + " not wholly in reach from any one platform position and hung from the one that reaches the middle; a larger overlap helps."
 	}
 	return text
 }
@@ -461,7 +461,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	length, width := b.footing.Reach()
 	outline, overlap := b.plan.Mask.Outline, b.footing.Overlap
 	layout := b.standing
-	source := "Derived here: points spaced just over the reach apart need one station each."
+	source := "Derived here: points spaced just over the reach apart need one platform position each."
 	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
 	var sum string
 	if layout.Columns > 0 {
@@ -471,7 +471,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 		}
 		sum = b.quotient(outline.Length, length, overlap) + " × " + b.quotient(outline.Width, width, overlap) + ", each rounded up"
 	} else {
-		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer stations than an even grid."
+		rule = "Decks lengthwise and turned a quarter together cover the mask from fewer positions than an even grid."
 		sum = strconv.Itoa(len(layout.Stations)) + " found by trying"
 		source = "Found by trying; it is not shown that fewer could not do."
 		if layout.Fewest {
@@ -481,7 +481,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	if idle := len(layout.Stations) - used; idle > 0 {
 		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
 	}
-	b.count(blockHanging, l.panels.ID+".stations", noun(int64(used), "station of the platform", "stations of the platform"), int64(used), "", rule, sum, source)
+	b.count(blockHanging, l.panels.ID+".stations", noun(int64(used), "platform position", "platform positions"), int64(used), "", rule, sum, source)
 }
 
 // quotient is the sum of the places in one direction.

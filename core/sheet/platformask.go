@@ -172,7 +172,7 @@ func (b *builder) noScaffold() string {
 	text := "A scaffold over the whole room is not needed for this height"
 	switch {
 	case clashes > 0:
-		return text + ", but it would bridge what is in the way at " + plural(int64(clashes), "station", "stations") + "."
+		return text + ", but it would bridge what is in the way at " + plural(int64(clashes), "platform position", "platform positions") + "."
 	case moves > 0:
 		return text + "; it would save " + strconv.Itoa(moves) + " " + noun(int64(moves), "move", "moves") + " of the platform."
 	}

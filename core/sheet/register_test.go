@@ -228,10 +228,10 @@ func TestKey_IsInReachFromOneStation(t *testing.T) {
 	assert.Equal(t, "B2", kept("", "", "").Panel, "without a platform the middle one")
 	near := kept("", "1400", "700")
 	assert.Equal(t, "A1", near.Panel)
-	assert.Contains(t, near.Reason, "no other panel in reach from one station has fewer")
-	assert.Contains(t, kept("B2", "1400", "700").Reason, "Not all of it is in reach from one station.")
+	assert.Contains(t, near.Reason, "no other panel in reach from one platform position has fewer")
+	assert.Contains(t, kept("B2", "1400", "700").Reason, "Not all of it is in reach from one platform position.")
 	far := kept("", "400", "100 mm")
 	assert.Equal(t, "B2", far.Panel)
-	assert.Contains(t, far.Reason, "No whole panel is in reach from one station")
+	assert.Contains(t, far.Reason, "No whole panel is in reach from one platform position")
 	assert.Contains(t, far.Reason, "no other panel has fewer")
 }

@@ -36,8 +36,8 @@ func (b *builder) setting() {
 	if !b.placed {
 		return
 	}
-	b.length(blockSetting, "box.diagonal", "box, corner to corner", b.choice.Box.Diagonal(),
-		"The root of length squared and width squared. Both diagonals must read the same: then the box is square.",
+	b.length(blockSetting, "box.diagonal", "mask outline, corner to corner", b.choice.Box.Diagonal(),
+		"The root of length squared and width squared. Both diagonals must read the same: then the outline is square.",
 		"√(("+b.put(b.choice.Box.Length)+")² + ("+b.put(b.choice.Box.Width)+")²)", "Pythagoras.")
 	b.checkTape()
 	walls := b.walls()

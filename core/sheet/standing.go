@@ -200,7 +200,7 @@ func (s *stood) onStation(i, n int, text string) {
 }
 
 func (s *stood) stationName(i, n int, labels []string) string {
-	text := "Station " + strconv.Itoa(n)
+	text := "Platform position " + strconv.Itoa(n)
 	if len(s.layers) > 1 {
 		text += " of " + s.layers[i].panels.Name
 	}
@@ -258,7 +258,7 @@ func (s *stood) moveText(stands *hanging.Standing) string {
 // check is the line about the room to stand.
 func (s *stood) check() {
 	all := strconv.Itoa(s.tried)
-	c := PlatformCheck{What: "Room to stand", Have: strconv.Itoa(s.tried-s.clashes) + " of " + all, Need: "all " + all + " stations", Verdict: verdictOK}
+	c := PlatformCheck{What: "Room to stand", Have: strconv.Itoa(s.tried-s.clashes) + " of " + all, Need: "all " + all + " positions", Verdict: verdictOK}
 	switch {
 	case s.clashes > 0:
 		c.Verdict = verdictShort
@@ -270,7 +270,7 @@ func (s *stood) check() {
 		c.Text = strings.TrimSpace("It is not said what the platform takes on the floor: " + s.n.Length(s.foot.Length) + " by " + s.n.Length(s.foot.Width) + " is taken. Fill it in. " + c.Text)
 	}
 	if s.left > 0 {
-		c.Text = strings.TrimSpace(c.Text + " " + plural(int64(s.left), "station", "stations") + " more are not looked at.")
+		c.Text = strings.TrimSpace(c.Text + " " + plural(int64(s.left), "more platform position is", "more platform positions are") + " not looked at.")
 	}
 	s.sheet.Platform.Checks = append(s.sheet.Platform.Checks, c)
 }

@@ -172,7 +172,7 @@ func (b *builder) roomSize() {
 	rule, sum := b.areaRule()
 	b.area(blockRoom, "room.area", "ceiling", s.Area(), rule, sum, ofArithmetic)
 	rule, sum, source := b.perimeterRule()
-	b.length(blockRoom, "room.perimeter", "round the walls", s.Perimeter(), rule, sum, source)
+	b.length(blockRoom, "room.perimeter", "perimeter", s.Perimeter(), rule, sum, source)
 	if b.plan.Room.Height > 0 {
 		b.volume()
 	}
@@ -239,7 +239,7 @@ var cubicFoot = measure.MustNumber("28.316846592")
 func (b *builder) volume() {
 	v := b.roomAir()
 	b.figure(Figure{
-		ID: "room.volume", Block: blockRoom, Label: "air in the room",
+		ID: "room.volume", Block: blockRoom, Label: "room volume",
 		Value: plain(v.Litres.Quo(measure.CubicMetre)), Unit: "m3",
 		Text: cubic(b.n, v), Other: cubic(b.other, v),
 		Working: Working{Rule: "Ceiling area times height.",

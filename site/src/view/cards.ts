@@ -28,7 +28,7 @@ export function layCards(layer: Layer, title: string, drawings: Drawing[]): void
       return make(
         "section",
         { class: "cw-card" },
-        make("p", { class: "cw-card-head" }, make("b", {}, hang.panel), make("span", {}, `${String(hang.n)} of ${String(layer.count)}${hang.station > 0 ? `, from station ${String(hang.station)}` : ""}`), make("span", { class: "cw-tick" })),
+        make("p", { class: "cw-card-head" }, make("b", {}, hang.panel), make("span", {}, `${String(hang.n)} of ${String(layer.count)}${hang.station > 0 ? `, from platform position ${String(hang.station)}` : ""}`), make("span", { class: "cw-tick" })),
         source ? sketch(source, layer, hang) : null,
         make("p", {}, sentence(hang.text, hang.panel)),
         make("p", { class: "cw-measures" }, ...(hang.measures ?? []).map(measureText)),

@@ -20,12 +20,12 @@ const weights: readonly Offered[] = [
 ];
 
 const kinds: readonly Offered[] = [
-  ["protect", "Covers and paper"],
+  ["protect", "Protect floor and walls"],
   ["base", "Base coat"],
   ["edge-seal", "Edge seal"],
   ["coat", "Coat"],
   ["clear-seal", "Clear seal"],
-  ["underpaint", "Underpaint"],
+  ["underpaint", "Colour under the leaf"],
   ["size", "Size"],
   ["leaf", "Leaf"],
   ["glaze", "Glaze"],

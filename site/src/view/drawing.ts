@@ -30,7 +30,7 @@ export function keyOf(drawing: Drawing): string {
 const shownWords: Record<string, string> = {
   hanging: "order of hanging",
   marks: "marks on the walls",
-  stations: "stations of the platform",
+  stations: "platform positions",
   skew: "room, its skew drawn large",
 };
 

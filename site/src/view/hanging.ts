@@ -127,7 +127,7 @@ function renderOrder(host: HTMLElement, layer: Layer, stations: Stations): void 
 
 /** Where the platform goes next, and what stands in its way there. */
 function station(n: number, place: string, clash: string): HTMLElement[] {
-  const head = make("p", { class: "cw-station" }, make("b", {}, `Platform to station ${String(n)}`), place ? `: ${place}` : "");
+  const head = make("p", { class: "cw-station" }, make("b", {}, `Platform to position ${String(n)}`), place ? `: ${place}` : "");
   return clash ? [head, make("p", { class: "cw-clash" }, make("b", {}, "In the way:"), ` ${clash}`)] : [head];
 }
 

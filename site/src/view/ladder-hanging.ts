@@ -139,7 +139,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
       [
         panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
         unbroken(panel?.measured || panel?.size || ""),
-        hang.station === 0 ? "" : `from station ${String(hang.station)}`,
+        hang.station === 0 ? "" : `from platform position ${String(hang.station)}`,
       ]
         .filter(Boolean)
         .join(" · "),
@@ -231,14 +231,14 @@ function moveScreen(work: Work, hang: Hang): Screen {
   return {
     name: step,
     where: where(work, hang),
-    heading: heading(first ? "Put the platform at station" : "Move the platform to station", n),
+    heading: heading(first ? "Put the platform at position" : "Move the platform to position", n),
     content: [
       station?.text ? make("p", { class: "cw-ladder-join" }, unbroken(station.text)) : null,
       station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
     ],
     sketch: platformSketch(work.rung.sheet().drawings ?? [], work.layer.id, placesOf(work).indexOf(hang.station)) ?? sketchOf(work, station?.panels ?? [], ""),
     whole: true,
-    keys: [{ words: "It stands there", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
+    keys: [{ words: "Platform in place", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
   };
 }
 

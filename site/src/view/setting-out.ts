@@ -35,7 +35,7 @@ function card(choice: Choice): HTMLElement {
     choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
     tapers(choice),
     choice.taken
-      ? make("p", { class: "cw-taken" }, "taken")
+      ? make("p", { class: "cw-taken" }, "chosen")
       : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square || "room"} ${choice.turned || "no"}`, "aria-label": `Take this: ${choice.title}` }),
   );
 }
@@ -94,7 +94,7 @@ export function renderBox(box: BoxPlace | null): void {
     const lines = box?.lines ?? [];
     if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
     return [
-      make("h3", {}, "The box on the ceiling"),
+      make("h3", {}, "The mask outline on the ceiling"),
       box.text ? make("p", {}, box.text) : null,
       box.line ? make("p", {}, box.line) : null,
       lines.length > 0 || corners.length > 0
