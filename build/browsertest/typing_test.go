@@ -309,3 +309,53 @@ func TestTheExampleIsFittedToAnotherRoom(t *testing.T) {
 	v.waitText("9′ 0″", blankFor("/room/length")+`.value`)
 	assert.Equal(t, "10'", v.text(`JSON.parse(`+plan+`).mask.length`))
 }
+
+// cut names what stands out of the window sideways and is cut off there, out of
+// sight and out of reach. What rolls in a place of its own is in reach.
+const cut = `(() => {
+  const wide = document.documentElement.clientWidth + 0.5;
+  return Array.from(document.querySelectorAll(".cw-page *")).filter((e) => {
+    const r = e.getBoundingClientRect();
+    if (r.right <= wide || r.width < 2 || !e.checkVisibility() || e.closest("svg, .cw-skip, .cw-hear")) return false;
+    for (let p = e.parentElement; p; p = p.parentElement) if (["auto", "scroll", "hidden"].includes(getComputedStyle(p).overflowX)) return false;
+    return true;
+  }).filter((e, _, all) => !all.some((o) => o !== e && e.contains(o))).map((e) => e.tagName + "." + e.className + "/" + (e.dataset.at ?? "") + " in " + (e.parentElement.className || e.parentElement.localName) + " " + e.textContent.trim().slice(0, 40) + " " + Math.round(e.getBoundingClientRect().right)).slice(0, 12).join("; ");
+})()`
+
+// A name of 25 letters without a space, wherever a name can be, cuts nothing off
+// on a narrow page; one that turns the direction of writing turns nothing but
+// itself.
+func TestLongAndTurningNamesStayInTheirPlace(t *testing.T) {
+	v := open(t, window{360, 740}, "")
+	named := func(name string) {
+		v.put(fragment(v.text(`(() => {
+  const plan = JSON.parse(`+plan+`);
+  const all = (value) => { for (const k in value) if (k === "name" || k === "colour") value[k] = $1; else if (value[k] && typeof value[k] === "object") all(value[k]); };
+  all(plan);
+  plan.title = $1;
+  plan.id = "names";
+  return JSON.stringify(plan);
+})()`, name)))
+		v.run(`for (const d of document.querySelectorAll(".cw-sheet details")) d.open = true`)
+		v.waitText(name, blankFor("/title")+`.value`)
+	}
+	named(strings.Repeat("W", 25))
+	for _, in := range []window{{360, 740}, {320, 640}} {
+		v.resize(in)
+		assert.Empty(t, v.text(cut), in.String())
+	}
+	v.picture("names")
+
+	override := "\u202e"
+	named("abc" + override + "def")
+	assert.Empty(t, v.text(`(() => {
+  const out = [];
+  const texts = document.createTreeWalker(document.querySelector(".cw-page"), NodeFilter.SHOW_TEXT);
+  while (texts.nextNode()) if (/[\u202a-\u202e]/.test(texts.currentNode.data) && texts.currentNode.parentElement.localName !== "script") out.push(texts.currentNode.data);
+  for (const e of document.querySelectorAll(".cw-page [aria-label], .cw-page [title]")) if (/[\u202a-\u202e]/.test((e.getAttribute("aria-label") ?? "") + (e.title ?? ""))) out.push(e.getAttribute("aria-label"));
+  return out.slice(0, 5).join("; ");
+})()`))
+	// Letters that run from the right are fenced off.
+	named("אבג")
+	assert.Equal(t, "after “\u2068אבג\u2069”", v.text(`document.querySelector("[data-new-place]").options[2].text`))
+}

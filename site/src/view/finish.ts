@@ -13,6 +13,7 @@ import { draw, keyOf } from "./drawing";
 import { figurePlace } from "./figures";
 import { insertItem } from "./lists";
 import { message } from "./messages";
+import { calm, quoted } from "./names";
 import { layAlone } from "./paper";
 
 const STEPS = "/finish/steps";
@@ -70,7 +71,7 @@ function said(step: Step | undefined): string[] {
 
 /** The handle and the two buttons of a step say which step they move. */
 function renderHead(item: HTMLElement, name: string, index: number, count: number): void {
-  const called = name || `step ${String(index + 1)}`;
+  const called = calm(name) || `step ${String(index + 1)}`;
   const handle = item.querySelector(".cw-handle");
   if (handle) {
     setAttribute(handle, "aria-label", `Move “${called}”, step ${String(index + 1)} of ${String(count)}: draw it, or press Alt with the up or down arrow`);
@@ -268,7 +269,7 @@ function placeOf(choice: string, steps: Json[]): number {
 }
 
 function called(step: Json): string {
-  return `“${typedText(at(step, "/name"))}”`;
+  return quoted(typedText(at(step, "/name")));
 }
 
 function startingSteps(plan: JsonObject, engine: Engine | null, what: string): Json[] {

@@ -7,6 +7,7 @@ import { at, list, typedText, type Json, type JsonObject } from "../state/pointe
 import { fixedChoices, type Offered } from "./choices";
 import { every, setAttribute, setText } from "./dom";
 import { placesFor } from "./finish";
+import { calm, quoted } from "./names";
 
 /** The pointer a blank or list inside an entry stands for. */
 function join(base: string, relative: string): string {
@@ -92,7 +93,7 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
   }
   const noun = host.dataset["noun"];
   if (noun) item.querySelector("input")?.setAttribute("aria-label", `${noun} ${String(index + 1)}`);
-  if (item.getAttribute("role") === "group") setAttribute(item, "aria-label", typedText(at(entry, "/name")) || "Layer");
+  if (item.getAttribute("role") === "group") setAttribute(item, "aria-label", calm(typedText(at(entry, "/name"))) || "Layer");
   for (const figure of every("[data-figure-rel]", item)) {
     setAttribute(figure, "data-figure", `${typedText(at(entry, "/id"))}.${figure.dataset["figureRel"] ?? ""}`);
   }
@@ -123,7 +124,7 @@ function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
   }
   if (of === "places") return placesFor(plan);
   const entries = list(plan, of === "surfaces" ? "/finish/surfaces" : "/mask/layers");
-  return entries.map((l) => [typedText(at(l, "/id")), lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id")))]);
+  return entries.map((l) => [typedText(at(l, "/id")), calm(lowerFirst(typedText(at(l, "/name")) || typedText(at(l, "/id"))))]);
 }
 
 /** The steps before a step, to share a product with; and the one chosen, which
@@ -135,7 +136,7 @@ function earlierSteps(plan: JsonObject, select: Element): readonly Offered[] {
   const offered = list(plan, "/finish/steps").filter(
     (s, i) => typedText(at(s, "/id")) === chosen || (i < index && !["leaf", "peel", "protect"].includes(typedText(at(s, "/kind")))),
   );
-  return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of “${typedText(at(s, "/name"))}”`])];
+  return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of ${quoted(typedText(at(s, "/name")))}`])];
 }
 
 function offer(select: HTMLSelectElement, wanted: Choices): void {

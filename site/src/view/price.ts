@@ -8,14 +8,15 @@ import { action, every, make, redraw, region, setText } from "./dom";
 import { isOpen, toggleWorking } from "./figures";
 import { isForClient, ownBehind } from "./looking";
 import { layAlone } from "./paper";
+import { calm, quoted } from "./names";
 
 export function renderPrice(plan: JsonObject, price: Price | null): void {
   const layers = list(plan, "/mask/layers");
   every("[data-item-of=mask-price]").forEach((item, i) => {
     const name = typedText(at(layers[i] ?? null, "/name")) || typedText(at(layers[i] ?? null, "/id"));
-    setText(region("layer-name", item), name);
-    item.querySelector("input")?.setAttribute("aria-label", `What the panels of “${name}” cost`);
-    item.querySelector("select")?.setAttribute("aria-label", `What the price of “${name}” is for`);
+    setText(region("layer-name", item), calm(name));
+    item.querySelector("input")?.setAttribute("aria-label", `What the panels of ${quoted(name)} cost`);
+    item.querySelector("select")?.setAttribute("aria-label", `What the price of ${quoted(name)} is for`);
   });
   const money = currencyOf(plan);
   const views = { client: isForClient(plan), canGoBack: ownBehind(plan) !== null };

@@ -10,6 +10,7 @@ import { action, every, make, redraw, region } from "./dom";
 import { figurePlace } from "./figures";
 import { lowerFirst } from "./lists";
 import { firstSentence, severityWord, sign } from "./signs";
+import { quoted } from "./names";
 
 /** The note that says what this sheet is: it stands over all the others. */
 const STANDING = "planning-help-only";
@@ -137,7 +138,7 @@ function why(n: SafetyNote): (HTMLElement | null)[] {
 function answerTo(plan: Plan, pointer: string, asked: Set<string>): Answer | null {
   if (pointer === "") return null;
   if (/^\/finish\/steps\/\d+$/.test(pointer)) {
-    return { to: placeOf(pointer), words: `look at the step “${typedText(at(plan, `${pointer}/name`))}”`, open: false };
+    return { to: placeOf(pointer), words: `look at the step ${quoted(typedText(at(plan, `${pointer}/name`)))}`, open: false };
   }
   const blank = blankAt(pointer) ?? blankAt(placeOf(pointer));
   if (!blank) return null;

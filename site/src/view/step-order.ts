@@ -7,6 +7,7 @@ import { at, list, put, typedText, type Json, type JsonObject } from "../state/p
 import { say } from "./announce";
 import type { Actions, Desk } from "./desk";
 import { action, every, redraw, region, setAttribute } from "./dom";
+import { quoted } from "./names";
 
 const STEPS = "/finish/steps";
 const LEAST_DRAWN = 5; // px; less is a hand at rest on the handle
@@ -41,9 +42,9 @@ function move(desk: Desk, item: HTMLElement, to: number): void {
   const items = steps();
   const from = items.indexOf(item);
   const other = items[to];
-  const name = typedText(at(desk.plan(), `${STEPS}/${String(from)}/name`));
+  const name = quoted(typedText(at(desk.plan(), `${STEPS}/${String(from)}/name`)));
   if (!other) {
-    say(`“${name}” is the ${to < 0 ? "first" : "last"} step.`);
+    say(`${name} is the ${to < 0 ? "first" : "last"} step.`);
     return;
   }
   if (to < from) other.before(item);
@@ -53,7 +54,7 @@ function move(desk: Desk, item: HTMLElement, to: number): void {
     entries.splice(to, 0, ...entries.splice(from, 1));
     put(plan, STEPS, entries);
   });
-  say(`“${name}” is step ${String(to + 1)} of ${String(items.length)}.`);
+  say(`${name} is step ${String(to + 1)} of ${String(items.length)}.`);
 }
 
 interface LeftOut {
@@ -68,14 +69,14 @@ let out: LeftOut | null = null;
 /** Keeps the step that was just left out, in case it was the wrong one. */
 export function keepLeftOut(item: HTMLElement, entry: Json, index: number, plan: JsonObject): void {
   out = { item, entry, index, plan: typedText(plan["id"]) };
-  say(`“${typedText(at(entry, "/name"))}” is left out. It can be put back at the end of the steps.`);
+  say(`${quoted(typedText(at(entry, "/name")))} is left out. It can be put back at the end of the steps.`);
 }
 
 export function renderLeftOut(plan: JsonObject): void {
   const back = out && list(plan, STEPS).some((s) => typedText(at(s, "/id")) === typedText(at(out?.entry ?? null, "/id")));
   if (out && (back || out.plan !== typedText(plan["id"]))) out = null;
   const name = out ? typedText(at(out.entry, "/name")) : null;
-  redraw(region("left-out"), name, () => (name === null ? [] : [`“${name}” is left out. `, action("put-back", "Put it back")]));
+  redraw(region("left-out"), name, () => (name === null ? [] : [`${quoted(name)} is left out. `, action("put-back", "Put it back")]));
 }
 
 function putBack(desk: Desk): void {

@@ -11,6 +11,7 @@ import { blankAt, nameOf } from "./blanks";
 import type { Actions } from "./desk";
 import { every, region, setAttribute, setText } from "./dom";
 import { insertItem, lowerFirst, removeItem } from "./lists";
+import { quoted } from "./names";
 
 const SHOWN = 4000; // ms for which what was undone can be read
 
@@ -137,7 +138,7 @@ function wordsFor(made: Difference, pointer: string): string {
   }
   const list = made.at.slice(0, made.at.lastIndexOf("/"));
   const name = typedText(at(made.entry, "/name"));
-  const thing = name !== "" ? `“${name}”` : (nouns[list.slice(list.lastIndexOf("/") + 1)] ?? "an entry");
+  const thing = name !== "" ? quoted(name) : (nouns[list.slice(list.lastIndexOf("/") + 1)] ?? "an entry");
   return `${thing} ${made.what}`;
 }
 
