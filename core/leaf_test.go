@@ -56,7 +56,7 @@ func TestCeilingOfLeafByRows(t *testing.T) {
 	assert.Equal(t, "36 books", stepNamed(t, s, "l").Buy)
 	assert.Equal(t, "4 leaves spare", stepNamed(t, s, "l").LeftOver)
 	// Derived: 799.7 ÷ 896 is a yield of 89.3 %, 12.0 % more than the bare area.
-	assert.Equal(t, "89.3 % of the leaf stays visible; 12.0 % more than the bare area to buy", text(t, s, "step.l.yield"))
+	assert.Equal(t, "89.3 % of the leaf stays visible; 12.0 % more than that to buy", text(t, s, "step.l.yield"))
 	// Derived: a fifth lost overhead makes 1075.2, 44 books.
 	s = job(t, room(leafStep("surface", nil, map[string]any{"lay": "grid", "waste": "20"})))
 	assert.Equal(t, 1076.0, value(t, s, "step.l.leaves"))
@@ -269,7 +269,7 @@ func TestSizePastTheStopLines(t *testing.T) {
 	s := sizedCeiling(t, map[string]any{"sizeBeyond": "6"}, nil)
 	assert.InDelta(t, 180*foot2, value(t, s, "step.s.sized"), 1e-12)
 	assert.InDelta(t, 180.0/500*usGal, value(t, s, "step.s.product"), 1e-9)
-	assert.Contains(t, figures(s)["step.s.sized"].Working.Sum, "168.0 ft² + 12.0 ft² past 24′ 0″ of stop lines")
+	assert.Contains(t, figures(s)["step.s.sized"].Working.Sum, "168.0 ft² + 12.0 ft² past the stop lines")
 	assert.Contains(t, stepNamed(t, s, "l").Sections[0].Text, "Size 62.0 ft²")
 	assert.Contains(t, stepNamed(t, s, "l").Sections[0].Text, "6.0 ft² of the size lies past the stop line")
 	assert.Equal(t, 2, strings.Count(s.Drawings[slices.IndexFunc(s.Drawings, func(d sheet.Drawing) bool { return d.Shows == "sections" })].SVG, "cw-blend"))

@@ -114,6 +114,9 @@ func readSum(text string, by rounding) (got between, err error) {
 	got = r.terms()
 	if r.take(", rounded up") {
 		got = up(got)
+		if r.take("+ ") {
+			got = joined(got, r.terms(), func(x, y float64) float64 { return x + y })
+		}
 	}
 	if r.skip(); r.rest != "" {
 		return got, fmt.Errorf("%q is left over in %q", r.rest, text)
@@ -253,7 +256,8 @@ var (
 	named      = regexp.MustCompile(`^[A-Z]{2,3} `) // a wall or a triangle before its amount
 	label      = regexp.MustCompile(`^ ?(?:\p{L}[\p{L}’'│-]*)(?: [\p{L}’'│-]+)*`)
 	quoted     = regexp.MustCompile(`^ “[^”]*”`)
-	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`) // degrees in the other scale
+	forOne     = regexp.MustCompile(`^ 1 (m²|ft²)[\p{L} ]*`) // "2.50 GBP for 1 m² that shows"
+	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`)     // degrees in the other scale
 	vulgar     = map[string]float64{"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 )
 
@@ -331,8 +335,22 @@ func (r *sumReader) length(m []string, about bool) between {
 	return between{low: x - half, high: x + half, dims: length}
 }
 
-// unit is the unit that follows a number; else what follows is what is counted.
+// unit is the unit that follows a number, for one of an area where that is said.
 func (r *sumReader) unit() unit {
+	u := r.plainUnit()
+	if m := forOne.FindStringSubmatch(r.rest); m != nil {
+		r.rest = r.rest[len(m[0]):]
+		u.dims[0] -= 2
+		if m[1] == "ft²" {
+			u.worth /= foot * foot
+		}
+	}
+	return u
+}
+
+// plainUnit is the unit that follows a number; else what follows is what is
+// counted.
+func (r *sumReader) plainUnit() unit {
 	rest := strings.Replace(strings.TrimLeft(r.rest, " \u00a0\u202f"), "imp gal", "gal", 1)
 	for _, u := range units {
 		if !strings.HasPrefix(rest, u.name) {

@@ -7,22 +7,32 @@ import (
 	"ceilingwright/core/problem"
 )
 
-// Gilding is a field or the share of one that is to be laid with leaf. Cover
-// is the share of the area that gets leaf: 1 where it is laid whole and rubbed
+// Gilding is a field or the share of one that is to be laid with leaf. Area is the
+// work itself, Spill what the leaf runs over beyond its edges, onto a mask that is
+// peeled: leaf is bought for both and shows on the first. Cover is the share of the area that gets leaf: 1 where it is laid whole and rubbed
 // later, 0.6 to 0.8 for a broken lay, 0.2 to 0.4 for scattered flakes. Waste is
 // the share lost on top: 0.10 lying flat, 0.20 overhead. Both are common
 // practice, no source.
 type Gilding struct {
 	Area  measure.Area
+	Spill measure.Area
 	Leaf  Leaf
 	Cover measure.Number
 	Waste measure.Number
 }
 
-// Leaves is the leaf a Gilding takes. Bare is area × cover ÷ leaf area, what it
-// would take without laps, cut edges and waste; Exact what it takes with them,
-// unrounded; Count the whole leaves, never fewer than Bare. Columns and Rows are
-// those of a grid, Turned where its leaves lie crosswise; Strips those of a band.
+// Shows is the area of leaf that stays visible, Gilded the area that is laid with
+// leaf, what falls on the mask with it.
+func (g Gilding) Shows() measure.Area { return g.Area.Times(g.Cover) }
+
+// Gilded is described with Shows.
+func (g Gilding) Gilded() measure.Area { return g.Area.Add(g.Spill).Times(g.Cover) }
+
+// Leaves is the leaf a Gilding takes. Bare is the area that shows ÷ leaf area, what
+// it would take without spill, laps, cut edges and waste; Exact what it takes with
+// them, unrounded; Count the whole leaves, never fewer than Bare. Columns and Rows are
+// those of a grid, Strips those of a band; Turned tells that the leaves lie
+// crosswise.
 type Leaves struct {
 	Gilding
 	Bare, Exact   measure.Number
@@ -35,7 +45,7 @@ type Leaves struct {
 // MostLeaves is the greatest number of leaves that is counted.
 const MostLeaves = 100_000_000
 
-// Field counts the leaves of a large or irregular field: area × cover ÷
+// Field counts the leaves of a large or irregular field: the area gilded ÷
 // ((length − lap) × (width − lap)) × (1 + waste), rounded up. The rule takes no
 // account of leaves cut at the field's edges; InGrid does, for a rectangle.
 //
@@ -46,15 +56,18 @@ func Field(g Gilding) (leaves Leaves, problems []problem.Problem, ok bool) {
 	if problems = leaves.refusals(); len(problems) > 0 {
 		return leaves, problems, false
 	}
-	leaves.Exact = g.Area.Times(g.Cover).SquareMetres.Quo(g.Leaf.Laid().SquareMetres).Mul(g.withWaste())
+	leaves.Exact = g.Gilded().SquareMetres.Quo(g.Leaf.Laid().SquareMetres).Mul(g.withWaste())
 	return leaves.counted()
 }
 
 // InGrid counts the leaves of a rectangle in whole columns and rows, × cover ×
-// (1 + waste), rounded up. The area of g is that of the rectangle, whatever it
-// was. Refused: what Field refuses, and a side not above 0.
-func InGrid(g Gilding, along, across measure.Length) (leaves Leaves, problems []problem.Problem, ok bool) {
+// (1 + waste), rounded up; the leaf runs past its edges by margin. The area and
+// the spill of g are those of the rectangle, whatever they were. Refused: what
+// Field refuses, and a side not above 0.
+func InGrid(g Gilding, along, across, margin measure.Length) (leaves Leaves, problems []problem.Problem, ok bool) {
 	g.Area = measure.AreaOf(along, across)
+	along, across = along+2*margin, across+2*margin
+	g.Spill = measure.AreaOf(along, across).Sub(g.Area)
 	leaves = Leaves{Gilding: g}
 	problems = leaves.refusals()
 	if along <= 0 || across <= 0 {
@@ -95,28 +108,38 @@ type Strips struct {
 // InBand counts the leaves of a band: strips of run + corners × strip width, ×
 // cover × (1 + waste), by strips per leaf, rounded up. Strips are cut across the
 // leaf's width and laid lengthwise, each lapping the one before: old manuals cut
-// a leaf in three or four (Workshop Receipts, first series, oil gilding). Waste
-// is put on the length and not on the leaves, so that a ribbon from a roll is
-// not bought twice for a tenth more. The area of g is run × width, whatever it
-// was.
+// a leaf in three or four (Workshop Receipts, first series, oil gilding). A leaf
+// that is not square is cut along its width or along its length, whichever takes
+// fewer; a ribbon from a roll is never cut across. Waste is put on the length and
+// not on the leaves, so that a ribbon is not bought twice for a tenth more. The
+// area of g is run × width and its spill run × twice the margin, whatever they
+// were.
 //
 // Refused: what Field refuses, a run or a width not above 0, a margin or corners
 // below 0.
 func InBand(g Gilding, b Band) (leaves Leaves, problems []problem.Problem, ok bool) {
 	g.Area = measure.AreaOf(max(0, b.Run), max(0, b.Width))
+	g.Spill = measure.AreaOf(max(0, b.Run), 2*max(0, b.Margin))
 	leaves = Leaves{Gilding: g}
 	if problems = append(leaves.refusals(), b.refusals()...); len(problems) > 0 {
 		return leaves, problems, false
 	}
 	length := b.Run.In(1).Add(b.Wide().In(1).Mul(measure.NumberFromInt(b.Corners))).Mul(g.Cover).Mul(g.withWaste())
-	if length.Cmp((g.Leaf.Length - g.Leaf.Lap).In(1).Mul(measure.NumberFromInt(MostLeaves))) > 0 {
+	if length.Cmp((min(g.Leaf.Length, g.Leaf.Width) - g.Leaf.Lap).In(1).Mul(measure.NumberFromInt(MostLeaves))) > 0 {
 		return leaves, tooManyLeaves(), false
 	}
 	nanometres, _ := length.Ceil()
 	leaves.Strips = g.Leaf.strips(b, measure.Length(nanometres))
-	strips := times(leaves.Strips.Rows, leaves.Strips.InRow)
-	leaves.Exact = strips.Quo(measure.NumberFromInt(leaves.Strips.FromLeaf))
+	leaves.Exact = leaves.Strips.leaves()
+	if turned := g.Leaf.Turned().strips(b, measure.Length(nanometres)); !g.Leaf.IsRoll() && turned.leaves().Cmp(leaves.Exact) < 0 {
+		leaves.Strips, leaves.Exact, leaves.Turned = turned, turned.leaves(), true
+	}
 	return leaves.counted()
+}
+
+// leaves are the leaves that strips are cut from.
+func (s Strips) leaves() measure.Number {
+	return times(s.Rows, s.InRow).Quo(measure.NumberFromInt(s.FromLeaf))
 }
 
 func (b Band) refusals() []problem.Problem {
@@ -153,7 +176,7 @@ func (l Leaf) strips(b Band, length measure.Length) Strips {
 
 // counted rounds the leaves up.
 func (l Leaves) counted() (Leaves, []problem.Problem, bool) {
-	l.Bare = l.Area.Times(l.Cover).SquareMetres.Quo(l.Leaf.Area().SquareMetres)
+	l.Bare = l.Shows().SquareMetres.Quo(l.Leaf.Area().SquareMetres)
 	count, fits := l.Exact.Ceil()
 	if !fits || count > MostLeaves {
 		return l, tooManyLeaves(), false
@@ -168,8 +191,8 @@ func tooManyLeaves() []problem.Problem {
 		Do:   "Check the size of the leaf and the area."}}
 }
 
-// Yield is the share of the leaf that shows on the work, and More how much more
-// is bought than the bare area: the same fact told from either end. ok is false
+// Yield is the share of the leaf that stays visible on the work, and More how much
+// more is bought than that: the same fact told from either end. ok is false
 // where no leaf is taken.
 func (l Leaves) Yield() (yield, more measure.Number, ok bool) {
 	if l.Bare.IsZero() || l.Exact.IsZero() {

@@ -90,7 +90,7 @@ func TestBandFromARoll(t *testing.T) {
 func TestBrokenLay(t *testing.T) {
 	// Derived: 0.7 of 12 × 8 leaves and a tenth more are 73.92.
 	leaf := leafOf("3.375", "0.125")
-	grid, _, ok := InGrid(Gilding{Leaf: leaf, Cover: num("0.7"), Waste: num("0.1")}, 24*measure.Inch, 36*measure.Inch)
+	grid, _, ok := InGrid(Gilding{Leaf: leaf, Cover: num("0.7"), Waste: num("0.1")}, 24*measure.Inch, 36*measure.Inch, 0)
 	require.True(t, ok)
 	isRounded(t, "73.92", grid.Exact, "grid")
 	assert.Equal(t, int64(74), grid.Count)
@@ -135,14 +135,14 @@ func TestLaysRefuse(t *testing.T) {
 	for _, p := range problems {
 		isSentence(t, p)
 	}
-	_, problems, ok = InGrid(good, 0, measure.Foot)
+	_, problems, ok = InGrid(good, 0, measure.Foot, 0)
 	assert.False(t, ok)
 	isOnly(t, problems, "/area", problem.Stop)
 	tiny := Gilding{Leaf: Leaf{Length: 2, Width: 2, Lap: 1}, Cover: num("1")}
 	for name, found := range map[string][]problem.Problem{
 		"band":      secondOf(InBand(tiny, Band{Run: measure.Longest, Width: 1})),
 		"wide band": secondOf(InBand(tiny, Band{Run: measure.Millimetre, Width: measure.Longest})),
-		"grid":      secondOf(InGrid(tiny, measure.Longest, measure.Longest)),
+		"grid":      secondOf(InGrid(tiny, measure.Longest, measure.Longest, 0)),
 		"corners":   secondOf(InBand(good, Band{Run: 1, Width: measure.Longest, Corners: 1 << 62})),
 	} {
 		require.NotEmpty(t, found, name)
@@ -170,7 +170,7 @@ func TestLeavesCoverWhatIsLaid(t *testing.T) {
 				g.Area = measure.AreaOf(along, across)
 				return Field(g)
 			},
-			"grid": func(g Gilding) (Leaves, []problem.Problem, bool) { return InGrid(g, along, across) },
+			"grid": func(g Gilding) (Leaves, []problem.Problem, bool) { return InGrid(g, along, across, 0) },
 			"band": func(g Gilding) (Leaves, []problem.Problem, bool) { return InBand(g, b) },
 		}
 		for name, lay := range lays {
@@ -213,6 +213,47 @@ func FuzzLeavesCoverTheField(f *testing.F) {
 		g.Area = g.Area.Add(g.Area)
 		if twice, _, ok := Field(g); ok && twice.Count < leaves.Count {
 			t.Fatal("more area takes fewer leaves")
+		}
+	})
+}
+
+// A leaf of 100 × 80 mm in a band of 45 mm and 10 m: along its length one strip is
+// cut from a leaf, 106 leaves of 95 mm; crosswise two of 75 mm, 134 strips from 67
+// leaves. Worked by hand. A ribbon is never cut across.
+func TestInBand_TurnsAnOblongLeaf(t *testing.T) {
+	g := Gilding{Leaf: Leaf{Length: 100 * measure.Millimetre, Width: 80 * measure.Millimetre, Lap: 5 * measure.Millimetre}, Cover: num("1")}
+	b := Band{Run: 10 * measure.Metre, Width: 45 * measure.Millimetre}
+	leaves, _, ok := InBand(g, b)
+	assert.True(t, ok)
+	assert.True(t, leaves.Turned)
+	assert.EqualValues(t, 67, leaves.Count)
+	assert.EqualValues(t, 134, leaves.Strips.InRow)
+	assert.EqualValues(t, 2, leaves.Strips.FromLeaf)
+	g.Leaf = g.Leaf.Turned()
+	leaves, _, _ = InBand(g, b)
+	assert.False(t, leaves.Turned)
+	assert.EqualValues(t, 67, leaves.Count, "it lay so from the first")
+	b.Width = 30 * measure.Millimetre
+	leaves, _, _ = InBand(g, b)
+	assert.EqualValues(t, 45, leaves.Count, "3 strips of 100 mm less the lap: 134 ÷ 3")
+	g.Leaf = Leaf{Length: 67 * measure.Metre, Width: 40 * measure.Millimetre}
+	leaves, _, _ = InBand(g, Band{Run: 10 * measure.Metre, Width: 45 * measure.Millimetre})
+	assert.False(t, leaves.Turned)
+}
+
+// Turned or not, it is never more than the other way would take.
+func TestInBand_TakesTheFewer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		side := func(name string) measure.Length {
+			return measure.Length(rapid.Int64Range(20, 200).Draw(t, name)) * measure.Millimetre
+		}
+		g := Gilding{Leaf: Leaf{Length: side("long"), Width: side("wide"), Lap: measure.Length(rapid.Int64Range(0, 10).Draw(t, "lap")) * measure.Millimetre}, Cover: num("1"), Waste: num("0.1")}
+		b := Band{Run: measure.Length(rapid.Int64Range(1, 30_000).Draw(t, "run")) * measure.Millimetre, Width: side("band"), Margin: measure.Length(rapid.Int64Range(0, 5).Draw(t, "margin")) * measure.Millimetre, Closed: rapid.Bool().Draw(t, "closed")}
+		one, _, _ := InBand(g, b)
+		g.Leaf = g.Leaf.Turned()
+		other, _, _ := InBand(g, b)
+		if one.Count != other.Count {
+			t.Fatalf("%d leaves one way and %d the other", one.Count, other.Count)
 		}
 	})
 }

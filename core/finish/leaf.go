@@ -49,6 +49,9 @@ const shortestLeafRoll = measure.Metre
 // the ribbon.
 func (l Leaf) IsRoll() bool { return l.Length >= shortestLeafRoll }
 
+// Turned is the leaf lying crosswise.
+func (l Leaf) Turned() Leaf { return Leaf{Length: l.Width, Width: l.Length, Lap: l.Lap} }
+
 // Area is the whole of one leaf.
 func (l Leaf) Area() measure.Area { return measure.AreaOf(l.Length, l.Width) }
 
@@ -115,8 +118,6 @@ func roundUp(l, unit measure.Length) int64 {
 	return int64((l + unit - 1) / unit)
 }
 
-// WithMargin is the area of openings with the leaf run past their edges:
-// area + perimeter × margin. The corners are left out, as skewings mend them.
-func WithMargin(openings measure.Area, perimeter, margin measure.Length) measure.Area {
-	return openings.Add(measure.AreaOf(perimeter, margin))
-}
+// SpillOf is what leaf run past the edges of openings covers of the mask:
+// perimeter × margin. The corners are left out, as skewings mend them.
+func SpillOf(perimeter, margin measure.Length) measure.Area { return measure.AreaOf(perimeter, margin) }

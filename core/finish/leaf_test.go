@@ -77,11 +77,18 @@ func TestFieldWorked(t *testing.T) {
 		{sqm("1"), metricLeaf(80, 3), "0", "168.662506"},
 		{sqft("6"), leafOf("3.375", "0.125"), "0", "81.80"},
 		{sqm("0.54"), metricLeaf(140, 5), "0", "29.63"},
-		{WithMargin(sqft("12"), 48*measure.Foot, inches("0.125")), leafOf("3.375", "0.125"), "0.10", "187.4556"},
 	} {
 		isRounded(t, c.want, field(t, c.area, c.leaf, "1", c.waste).Exact, "worked")
 	}
-	isRounded(t, "25/2", WithMargin(sqft("12"), 48*measure.Foot, inches("0.125")).SquareFeet(), "worked")
+	// 12 ft² of openings with 48 ft of edges, leaf run ⅛ in past them: ½ ft² falls
+	// on the mask. Leaf is bought for 12.5 ft² and shows on 12.
+	spilt, _, ok := Field(Gilding{Area: sqft("12"), Spill: SpillOf(48*measure.Foot, inches("0.125")), Leaf: leafOf("3.375", "0.125"), Cover: num("1"), Waste: num("0.10")})
+	assert.True(t, ok)
+	isRounded(t, "187.4556", spilt.Exact, "worked")
+	isRounded(t, "25/2", spilt.Gilded().SquareFeet(), "worked")
+	isRounded(t, "12", spilt.Shows().SquareFeet(), "worked")
+	yield, _, _ := spilt.Yield()
+	isRounded(t, "0.809", yield, "12 × 144 ÷ 3.375² ÷ 187.4556")
 	books, _, _ := BooksFor(188, in25)
 	assert.Equal(t, int64(8), books.Books, "worked: 187.4556 leaves")
 }
@@ -97,7 +104,7 @@ func TestCeilingOfCompositionLeaf(t *testing.T) {
 	isRounded(t, "877.7", field(t, sqft("168"), leaf, "1", "0").Exact, "pitch")
 	pitch := field(t, sqft("168"), leaf, "1", "0")
 	isRounded(t, "799.7", pitch.Bare, "bare, 96 short")
-	grid, _, ok := InGrid(Gilding{Leaf: leaf, Cover: num("1")}, 168*measure.Inch, 144*measure.Inch)
+	grid, _, ok := InGrid(Gilding{Leaf: leaf, Cover: num("1")}, 168*measure.Inch, 144*measure.Inch, 0)
 	require.True(t, ok)
 	assert.Equal(t, [3]int64{32, 28, 896}, [3]int64{grid.Columns, grid.Rows, grid.Count})
 	isRounded(t, "168/1", grid.Area.SquareFeet(), "the rectangle is the area")

@@ -212,8 +212,8 @@ func (w *step) sizedFigure() {
 		return
 	}
 	w.builder.area(blockFinish, w.id("sized"), "area to size", w.area.Add(w.beyond),
-		"The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it. Through a mask only its openings count.",
-		w.n.Area(w.area)+" + "+w.n.Area(w.beyond)+" past "+w.n.Length(w.stops)+" of stop lines", "A gilder's notes of May 2011: size half a foot past where you will stop.")
+		"The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it: "+w.n.Length(w.stops)+" of lines in all. Through a mask only its openings count.",
+		w.n.Area(w.area)+" + "+w.n.Area(w.beyond)+" past the stop lines", "A gilder's notes of May 2011: size half a foot past where you will stop.")
 }
 
 // beyondRemarks is whether the size goes far enough past a line, or too far.
@@ -395,13 +395,16 @@ func (b *builder) sectionFigure(g *gilt, out *Step) {
 			rule += " Found by trying; it is not shown that fewer could not do."
 		}
 	}
-	kept := "a fifth kept back, as usual"
-	if g.reserveGiven {
-		kept = b.share(g.reserve) + " kept back"
+	rule += " A share of the time is kept back."
+	if !g.reserveGiven {
+		rule += " A fifth, as usual."
+	}
+	sum := b.n.Area(g.area) + " ÷ (" + b.perHour(g.rate) + " × " + plural(g.gilders, "gilder", "gilders") + " × " + b.hours(g.window) + " × (1 − " + b.share(g.reserve) + ")), rounded up"
+	if least, ok := g.area.SquareMetres.Quo(most.SquareMetres).Ceil(); ok && int64(len(g.sections)) > least {
+		sum += " + " + strconv.FormatInt(int64(len(g.sections))-least, 10) + " since panels stay whole"
 	}
 	out.Figures = append(out.Figures, id+"sections")
-	b.count(blockFinish, id+"sections", "sections", int64(len(g.sections)), "", rule,
-		b.n.Area(g.area)+" at "+b.perHour(g.rate)+" × "+plural(g.gilders, "gilder", "gilders")+" × "+b.hours(g.window)+", "+kept+": at most "+b.n.Area(most)+" each",
+	b.count(blockFinish, id+"sections", "sections", int64(len(g.sections)), "", rule, sum,
 		"Size in parts that can be gilded while it is open, each finished before the next (Workshop Receipts, first series). The fifth kept back is common practice, no source.")
 }
 

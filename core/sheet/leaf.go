@@ -31,7 +31,7 @@ func (w *step) leaf(area measure.Area, areaKnown bool) {
 		return
 	}
 	w.yield(&leaves)
-	w.weight(leaves.Count)
+	w.weight(&leaves)
 	books, problems, ok := finish.BooksFor(leaves.Count, finish.Sold{PerBook: int64(l.PerBook), BooksPerPack: int64(l.BooksPerPack),
 		Book: finish.Cost(l.PerBookPrice), Pack: finish.Cost(l.PerPackPrice)})
 	w.report(w.At+"/leaf", problems)
@@ -82,7 +82,7 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 	l, put := w.Leaf, w.n.Area(g.Area)
 	switch {
 	case l.Spill > 0 && l.OpeningsEdge > 0:
-		g.Area = finish.WithMargin(g.Area, l.OpeningsEdge, l.Spill)
+		g.Spill = finish.SpillOf(l.OpeningsEdge, l.Spill)
 		put = "(" + put + " + " + w.put(l.OpeningsEdge) + " × " + w.put(l.Spill) + ")"
 	case l.Spill > 0:
 		w.report(w.At+"/leaf/openingsEdge", []problem.Problem{{Severity: problem.Note,
@@ -109,11 +109,13 @@ func (w *step) rectangle() (along, across measure.Length, ok bool) {
 
 // inGrid counts rows and columns, of a mask with the leaf past its edges.
 func (w *step) inGrid(g finish.Gilding, along, across measure.Length) (finish.Leaves, bool) {
+	margin := measure.Length(0)
 	if w.Basis == finish.Mask {
-		along, across = along+2*w.Leaf.Spill, across+2*w.Leaf.Spill
+		margin = w.Leaf.Spill
 	}
-	leaves, ok := w.answered(finish.InGrid(g, along, across))
+	leaves, ok := w.answered(finish.InGrid(g, along, across, margin))
 	if ok {
+		along, across = along+2*margin, across+2*margin
 		rule := "Whole columns and rows over " + w.put(along) + " × " + w.put(across) + ", times the share that gets leaf, and the waste; rounded up. The first leaf of a row covers its size, each other its size less the lap."
 		if leaves.Turned {
 			rule += " The leaves lie crosswise, which takes fewer."
@@ -149,7 +151,11 @@ func (w *step) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
 	if !ok {
 		return leaves, false
 	}
-	w.strips(&leaves, &b)
+	leaf := w.Leaf.Leaf
+	if leaves.Turned {
+		leaf = leaf.Turned()
+	}
+	w.strips(&leaves, &b, leaf)
 	s := &leaves.Strips
 	rule, sum := "Strips by how many are cut from a leaf, rounded up.", w.whole(s.InRow)+" ÷ "+w.whole(s.FromLeaf)
 	if s.Rows > 1 || s.FromLeaf == 1 {
@@ -166,21 +172,28 @@ func (w *step) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
 }
 
 // strips is how many strips a band takes, and how they are cut.
-func (w *step) strips(leaves *finish.Leaves, b *finish.Band) {
+func (w *step) strips(leaves *finish.Leaves, b *finish.Band, leaf finish.Leaf) {
 	l, s := w.Leaf, &leaves.Strips
 	sum, end := w.put(b.Run), ""
 	if b.Corners > 0 {
 		sum = "(" + sum + " + " + plural(b.Corners, "corner", "corners") + " × " + w.put(b.Wide()) + ")"
 	}
 	if !b.Closed {
-		end = " − lap"
+		end = " − " + w.put(leaf.Lap)
 	}
-	sum += " × " + w.builder.share(l.Cover) + " × (1 + " + w.builder.share(l.Waste) + ")" + end + " ÷ " + w.less(l.Leaf.Length, l.Leaf.Lap) + ", rounded up"
+	sum += " × " + w.builder.share(l.Cover) + " × (1 + " + w.builder.share(l.Waste) + ")"
+	if end != "" {
+		sum = "(" + sum + end + ")"
+	}
+	sum += " ÷ " + w.less(leaf.Length, leaf.Lap) + ", rounded up"
 	rule := "The run, with the width of a strip more for each mitred corner, the share that gets leaf and the waste, by what a lapped strip adds."
 	if s.Rows > 1 {
 		rule += " The band is wider than a leaf: " + w.whole(s.Rows) + " rows of whole leaves."
 	} else {
-		rule += " A leaf of " + w.put(l.Leaf.Width) + " gives " + plural(s.FromLeaf, "strip", "strips") + " of " + w.put(b.Wide()) + "."
+		rule += " A leaf of " + w.put(leaf.Width) + " gives " + plural(s.FromLeaf, "strip", "strips") + " of " + w.put(b.Wide()) + "."
+	}
+	if leaves.Turned {
+		rule += " It is cut the other way round, which takes fewer."
 	}
 	label := "strips of leaf"
 	if s.Rows > 1 {
@@ -219,31 +232,64 @@ func (w *step) yield(leaves *finish.Leaves) {
 	}
 	hundred := measure.NumberFromInt(100)
 	of := func(n measure.Number) string { return w.n.Number(n.Mul(hundred), 1) + " %" }
-	text := of(yield) + " of the leaf stays visible; " + of(more) + " more than the bare area to buy"
+	text := of(yield) + " of the leaf stays visible; " + of(more) + " more than that to buy"
 	w.figure(Figure{
 		ID: w.id("yield"), Block: blockFinish, Label: "yield of the leaf", Value: plain(yield), Text: text,
 		Working: Working{
-			Rule:   "What the area would take in bare leaf, by what it takes with laps, cut edges and waste. The two per cents are one fact told from either end: say which you mean when you ask for leaf.",
-			Sum:    w.n.Number(leaves.Bare, 2) + " ÷ " + w.n.Number(leaves.Exact, 2) + " = " + of(yield) + "; " + w.n.Number(leaves.Exact, 2) + " ÷ " + w.n.Number(leaves.Bare, 2) + " − 1 = " + of(more),
+			Rule:   "The area where leaf shows, in bare leaves, by the leaves it takes with what falls on the mask, laps, cut edges and waste. The two per cents are one fact told from either end: say which you mean when you ask for leaf.",
+			Sum:    w.n.Number(leaves.Bare, 2) + " ÷ " + w.n.Number(leaves.Exact, 2) + " = " + text + "\n" + w.n.Number(leaves.Exact, 2) + " ÷ " + w.n.Number(leaves.Bare, 2) + " − 1 = " + of(more),
 			Source: ofArithmetic,
 		},
 	})
 }
 
 // weight is what the leaves weigh.
-func (w *step) weight(leaves int64) {
+func (w *step) weight(laid *finish.Leaves) {
 	each := w.Leaf.GramsPer1000
 	if !each.Known || w.Leaf.Leaf.IsRoll() {
 		return
 	}
 	w.report(w.At+"/leaf", w.Leaf.Leaf.WeightRemarks(w.Leaf.Metal, each.Value))
-	grams := finish.Weight(leaves, each.Value)
+	grams := finish.Weight(laid.Count, each.Value)
 	text := w.n.Number(grams, 1) + " g"
 	w.figure(Figure{
 		ID: w.id("weight"), Block: blockFinish, Label: "weight of the leaf", Value: plain(grams), Unit: "g", Text: text, Other: w.n.Number(grams.Quo(ounce), 2) + " oz",
-		Working: Working{Rule: "Leaves by what a thousand weigh.", Sum: w.whole(leaves) + " × " + w.n.NumberTrimmed(each.Value, 2) + " g ÷ 1000 = " + text,
+		Working: Working{Rule: "Leaves by what a thousand weigh." + w.twoAreas(laid), Sum: w.whole(laid.Count) + " × " + w.n.NumberTrimmed(each.Value, 2) + " g ÷ 1000 = " + text +
+			w.byAreas(laid, w.n.Number(grams, 1)+" g", func(area measure.Area) string { return w.gramsFor(grams, area) }),
 			Source: "Arithmetic. 1 oz = 28.349 523 125 g (NIST Handbook 44, appendix C)."},
 	})
+}
+
+// twoAreas says which areas a cost or a weight goes by, where they differ.
+func (w *step) twoAreas(laid *finish.Leaves) string {
+	if laid.Spill.SquareMetres.IsZero() {
+		return ""
+	}
+	return " By area it is told for what shows when the mask is off, and for all that is gilded, what falls on the mask with it."
+}
+
+// byAreas are the lines of a sum that go on from a total to what it comes to for
+// the area that shows, and for the area gilded where that is more.
+func (w *step) byAreas(laid *finish.Leaves, total string, each func(measure.Area) string) string {
+	line := func(area measure.Area, what string) string {
+		if area.SquareMetres.Sign() <= 0 {
+			return ""
+		}
+		return "\n" + total + " ÷ " + w.n.Area(area) + " = " + each(area) + what
+	}
+	text := line(laid.Shows(), " that shows")
+	if laid.Spill.SquareMetres.Sign() > 0 {
+		text += line(laid.Gilded(), " gilded")
+	}
+	return text
+}
+
+// gramsFor is what leaf weighs by the unit of area of the plan.
+func (w *step) gramsFor(grams measure.Number, area measure.Area) string {
+	if w.n.System == measure.FeetInches {
+		return w.n.Number(grams.Quo(area.SquareFeet()), 2) + " g for 1 ft²"
+	}
+	return w.n.Number(grams.Quo(area.SquareMetres), 1) + " g for 1 m²"
 }
 
 // An ounce is 28.349 523 125 g (NIST Handbook 44, appendix C).

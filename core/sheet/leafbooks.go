@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -65,15 +67,17 @@ func (w *step) sold(n int64) string {
 
 func (w *step) packs(books *finish.Books) {
 	rule, source := "Whole packs; where the single books left come to eight tenths of a pack, one more pack.", "Common practice, no source."
-	sum := w.whole(books.Books) + " ÷ " + w.whole(books.BooksPerPack)
 	switch {
 	case books.Compared:
 		rule, source = "The cheapest of all ways to buy books and packs.", "Arithmetic. Every number of packs is compared."
-		sum = w.whole(books.Packs) + " × " + w.builder.rate(books.Pack.Amount) + " + " + w.whole(books.Loose) + " × " + w.builder.rate(books.Book.Amount) + " = " + w.builder.money(books.Price) + ": " + plural(books.Packs, "pack", "packs")
 	case books.Pack.Known:
 		rule, source = "Whole packs, since a single book has no price here.", ofArithmetic
-		sum += ", rounded up"
 	}
+	sum := w.whole(books.Packs * books.BooksPerPack)
+	if books.Loose > 0 {
+		sum = "(" + w.whole(books.Packs*books.BooksPerPack+books.Loose) + " books − " + w.whole(books.Loose) + " single)"
+	}
+	sum += " ÷ " + w.whole(books.BooksPerPack)
 	w.count(blockFinish, w.id("packs"), "packs of leaf", books.Packs, plural(books.Packs, "pack", "packs"), rule, sum, source)
 }
 
@@ -97,20 +101,35 @@ func (w *step) leafCost(leaves *finish.Leaves, books *finish.Books) {
 	w.builder.currency()
 	digits := int32(w.builder.plan.Price.Digits)
 	sum, ok := price.Round(measure.NumberFromDecimal(books.Price), digits)
-	if !books.Priced || !ok || books.Books == 0 || leaves.Area.SquareMetres.Sign() <= 0 {
+	if !books.Priced || !ok || books.Books == 0 || leaves.Shows().SquareMetres.Sign() <= 0 {
 		return
 	}
-	each := measure.NumberFromDecimal(books.Price).Quo(leaves.Area.SquareMetres)
-	area, other := w.perUnit(each, w.n), w.perUnit(each, w.other)
+	each := func(area measure.Area, n measure.Notation) string {
+		return w.perUnit(measure.NumberFromDecimal(books.Price).Quo(area.SquareMetres), n)
+	}
+	area, other := each(leaves.Shows(), w.n), each(leaves.Shows(), w.other)
 	if area == "" {
 		return
 	}
 	w.figure(Figure{
 		ID: w.id("leafCost"), Block: blockFinish, Label: "cost of the leaf", Value: sum.StringFixed(digits), Unit: w.builder.plan.Price.Currency,
-		Text: w.builder.money(sum) + ", " + area, Other: other,
-		Working: Working{Rule: "The price of all that is bought, and that by the area that gets leaf.",
-			Sum: w.out.Buy + " cost " + w.builder.money(sum) + "; by " + w.n.Area(leaves.Area) + " that is " + area, Source: "Arithmetic, rounded once to the smallest coin."},
+		Text: w.builder.money(sum) + ", " + area + " that shows", Other: other,
+		Working: Working{Rule: "The price of all that is bought." + w.twoAreas(leaves),
+			Sum:    w.costSum(books) + " = " + w.builder.money(sum) + w.byAreas(leaves, w.builder.money(sum), func(a measure.Area) string { return each(a, w.n) }),
+			Source: "Arithmetic, rounded once to the smallest coin."},
 	})
+}
+
+// costSum is the price of packs and books as a sum.
+func (w *step) costSum(books *finish.Books) string {
+	var parts []string
+	if books.Packs > 0 {
+		parts = append(parts, w.whole(books.Packs)+" × "+w.builder.rate(books.Pack.Amount))
+	}
+	if books.Loose > 0 {
+		parts = append(parts, w.whole(books.Loose)+" × "+w.builder.rate(books.Book.Amount))
+	}
+	return strings.Join(parts, " + ")
 }
 
 // leafNeed is the leaf of a step, kept to see which steps take the same.
