@@ -443,7 +443,7 @@ func TestRoughPriceBySizeHasNoCliff(t *testing.T) {
 	}
 	s := of(320)
 	assert.Equal(t, 7948.0, value(t, s, "price.rough"))
-	assert.Contains(t, figures(s)["price.rough"].Working.Sum, "294 ft² × 25.00 + 26 ft² × 23.00 = 7948.00 USD")
+	assert.Contains(t, figures(s)["price.rough"].Working.Sum, "294 ft² × 25.00 for 1 ft² + 26 ft² × 23.00 for 1 ft² = 7948.00 USD")
 }
 
 func TestRoughPriceOfAFirstVisit(t *testing.T) {

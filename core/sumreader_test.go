@@ -256,8 +256,8 @@ var (
 	named      = regexp.MustCompile(`^[A-Z]{2,3} `) // a wall or a triangle before its amount
 	label      = regexp.MustCompile(`^ ?(?:\p{L}[\p{L}’'│-]*)(?: [\p{L}’'│-]+)*`)
 	quoted     = regexp.MustCompile(`^ “[^”]*”`)
-	forOne     = regexp.MustCompile(`^ 1 (m²|ft²)[\p{L} ]*`) // "2.50 GBP for 1 m² that shows"
-	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`)     // degrees in the other scale
+	forOne     = regexp.MustCompile(`^ 1[ \x{a0}](m²|ft²)[\p{L} ]*`) // "2.50 GBP for 1 m² that shows"
+	again      = regexp.MustCompile(`^ \(−?[\d.]+ °C\)`)             // degrees in the other scale
 	vulgar     = map[string]float64{"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 )
 

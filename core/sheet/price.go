@@ -561,10 +561,28 @@ func (b *builder) rough() {
 		ID: "price.rough", Block: blockPrice, Label: "rough price", Value: got.Middle.StringFixed(int32(p.Digits)), Unit: p.Currency, Text: b.sheet.Price.Range,
 		Working: Working{
 			Rule:   rule,
-			Sum:    b.roughParts(&asked) + " = " + b.money(got.Middle) + ", less and more " + b.share(r.Range.Share) + ": " + b.sheet.Price.Range,
+			Sum:    b.roughParts(&asked) + " = " + b.money(got.Middle) + b.roughRange(&got, r.Range.Share),
 			Source: "Arithmetic. What such work costs is the firm's own experience.",
 		},
 	})
+}
+
+// roughRange goes on from the middle of a rough price to its two ends, each rounded
+// outwards.
+func (b *builder) roughRange(got *price.RoughPrice, off measure.Number) string {
+	if got.Low.Equal(got.High) {
+		return ""
+	}
+	one := measure.NumberFromInt(1)
+	end := func(sign string, share measure.Number, to decimal.Decimal) string {
+		sum := "\n" + b.sum(got.Middle) + " × (1 " + sign + " " + b.share(off) + ")"
+		if step := b.plan.Price.RoundTo; step.Known && measure.NumberFromDecimal(got.Middle).Mul(share).Cmp(measure.NumberFromDecimal(to)) != 0 {
+			sum += ", outwards to whole " + b.sum(step.Amount)
+		}
+		return sum + " = " + b.money(to)
+	}
+	text := end("−", one.Sub(off), got.Low) + end("+", one.Add(off), got.High)
+	return text
 }
 
 // roughUnit is the unit of area of the rough price.
@@ -598,7 +616,7 @@ func (b *builder) roughParts(r *price.Rough) string {
 	sums := []string{}
 	for _, part := range r.Parts() {
 		each := part.PerSquareMetre.Mul(squareMetres).RoundHalfEven(4)
-		sums = append(sums, b.n.NumberTrimmed(part.Area.SquareMetres.Quo(squareMetres), 4)+" "+unit+" × "+b.rate(trimmed(each)))
+		sums = append(sums, b.n.NumberTrimmed(part.Area.SquareMetres.Quo(squareMetres), 4)+" "+unit+" × "+b.rate(trimmed(each))+" for 1 "+unit)
 	}
 	return strings.Join(sums, " + ")
 }
