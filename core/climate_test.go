@@ -32,7 +32,7 @@ func stopsAt(s sheet.Sheet, at string) (what string) {
 	return what
 }
 
-// A painter's tips blog, 2011: air 70 °F, 70 %, ceiling 63 °F: by Magnus the dew
+// A painter's notes, 2011: air 70 °F, 70 %, ceiling 63 °F: by Magnus the dew
 // point is 59.8 °F, so 63 is 1.8 °F too cold for the rule of 5 °F.
 func TestColdCeilingStopsThePainting(t *testing.T) {
 	s := inClimate(t, "full", "70", "63", "70", "F")

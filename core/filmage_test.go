@@ -36,7 +36,7 @@ func TestYoungPaintUnderAMaskIsPointedOut(t *testing.T) {
 	assert.Contains(t, found[0].What, "“First layer” is stuck to “Base coat”")
 	assert.Contains(t, found[0].What, " hours after its last coat")
 	assert.Contains(t, found[0].Do, "a day at least")
-	assert.Contains(t, found[1].What, "“Second layer” is stuck to “Stone through the first layer”")
+	assert.Contains(t, found[1].What, "“Second layer” is stuck to “Grey through the first layer”")
 
 	for _, days := range []string{"1", "3", "14"} {
 		assert.Empty(t, stuck(dated(t, age(days))), "the calendar keeps %s days", days)

@@ -44,7 +44,7 @@ func leafStep(area string, fields, leaf map[string]any) []any {
 }
 
 func TestCeilingOfLeafByRows(t *testing.T) {
-	// A gilder's blog, November 2012: 168 × 144 in in leaf of 5½ in with ¼ in lap
+	// A gilder's notes, November 2012: 168 × 144 in in leaf of 5½ in with ¼ in lap
 	// is 32 × 28 = 896 leaves, 36 books. By area it is 877.7, by bare area 799.7.
 	room := func(steps []any) map[string]any {
 		return map[string]any{"/room/length": "168", "/room/width": "144", "/finish/steps": steps}
@@ -198,7 +198,7 @@ func TestTheSameLeafBoughtTogether(t *testing.T) {
 }
 
 func TestSealingByMetal(t *testing.T) {
-	// A gilder's blog of October 2011 and a workshop thread on sealing leaf: brass
+	// A gilder's notes of October 2011 and a page on sealing leaf: brass
 	// leaf tarnishes, from behind too; gold needs no coat. 168 ft² at 500 ft² to the
 	// gallon are 0.336 gal.
 	ceiling := func(metal string, steps ...any) sheet.Sheet {
@@ -264,7 +264,7 @@ func TestSectionsOfACeiling(t *testing.T) {
 }
 
 func TestSizePastTheStopLines(t *testing.T) {
-	// A gilder's blog, May 2011: 14 × 12 ft in three days, sized half a foot past
+	// A gilder's notes, May 2011: 14 × 12 ft in three days, sized half a foot past
 	// two lines of 12 ft: size for 180 ft² and not 168.
 	s := sizedCeiling(t, map[string]any{"sizeBeyond": "6"}, nil)
 	assert.InDelta(t, 180*foot2, value(t, s, "step.s.sized"), 1e-12)

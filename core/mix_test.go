@@ -41,7 +41,7 @@ func boughtOf(s sheet.Sheet, what string) string {
 	return ""
 }
 
-// 98905.com, glazing on textured walls, and a decorator's blog: 450 ft² twice at
+// A page on glazing textured walls, and a decorator's notes: 450 ft² twice at
 // 600 ft²/gal and a tenth more are 1.65 gal at 1 : 4, 0.33 of paint and 1.32 of
 // glaze. A quarter of paint would be 0.4125, a darker mix.
 func TestGlazeOfFourToOne(t *testing.T) {
@@ -50,18 +50,18 @@ func TestGlazeOfFourToOne(t *testing.T) {
 	assert.InDelta(t, 1.5*usGal, value(t, s, "step.walls.product"), 1e-11)
 	assert.Equal(t, "1.65 gal", text(t, s, "step.walls.made"))
 	// 0.33 gal are 42.24 fl oz = 1 qt + 1 cup + 2 fl oz + 1.44 tsp.
-	assert.Equal(t, []string{"paint, oxblood: 42.24 fl oz = 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp", "glaze medium: 1.32 gal = 5 qt + 1 cup + 5 3/4 tsp"}, lines(walls.Mix))
-	assert.Equal(t, []string{"paint, oxblood: 4.8 tsp = 4 3/4 tsp", "glaze medium: 3.2 fl oz = 3 fl oz + 1 1/4 tsp"}, lines(walls.Sample), "a sample board of 4 fl oz")
+	assert.Equal(t, []string{"paint, dark red: 42.24 fl oz = 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp", "glaze medium: 1.32 gal = 5 qt + 1 cup + 5 3/4 tsp"}, lines(walls.Mix))
+	assert.Equal(t, []string{"paint, dark red: 4.8 tsp = 4 3/4 tsp", "glaze medium: 3.2 fl oz = 3 fl oz + 1 1/4 tsp"}, lines(walls.Sample), "a sample board of 4 fl oz")
 	// The cans hold the glaze medium, the paint has to be at hand.
 	assert.Equal(t, "1 × 1 gal + 2 × 1 qt", boughtOf(s, "glaze medium, for “Wall glaze, four to one”"))
-	assert.Equal(t, "43.1 fl oz", boughtOf(s, "paint, oxblood"), "42.24 and that of the sample board, 0.8 fl oz, up to a tenth")
+	assert.Equal(t, "43.1 fl oz", boughtOf(s, "paint, dark red"), "42.24 and that of the sample board, 0.8 fl oz, up to a tenth")
 	assert.Contains(t, strings.Join(walls.Notes, " "), "80 % of the mix")
 	assert.NotContains(t, strings.Join(walls.Notes, " "), "as is usual")
 }
 
 func TestMixWithoutAKitIsMeasuredAsUsual(t *testing.T) {
 	_, walls := mixed(t, 1, map[string]any{"/finish/kit": []any{}})
-	assert.Equal(t, "paint, oxblood: 42.24 fl oz = 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp", lines(walls.Mix)[0])
+	assert.Equal(t, "paint, dark red: 42.24 fl oz = 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp", lines(walls.Mix)[0])
 	assert.Contains(t, strings.Join(walls.Notes, " "), "Measured down to 1/8 tsp, as is usual.")
 	_, pearl := mixed(t, 2, map[string]any{"/finish/kit": []any{}})
 	assert.Contains(t, strings.Join(pearl.Notes, " "), "Measured down to 1/8 tsp, 1 g, as is usual.")
@@ -133,11 +133,11 @@ func TestMixInMillilitresAndImperialOunces(t *testing.T) {
 	_, walls = mixed(t, 1, map[string]any{"/units/gallon": "imperial", "/finish/kit": []any{}})
 	// Of the imperial gallon, 160 fl oz (NIST Handbook 44, appendix C): 0.33 are
 	// 52.8 fl oz = 1 qt of 40, 12 fl oz and 0.8 fl oz = 22.73 mL.
-	assert.Equal(t, "paint, oxblood: 52.8 imp fl oz = 1 imp qt + 12 imp fl oz + 22.5 mL", lines(walls.Mix)[0])
+	assert.Equal(t, "paint, dark red: 52.8 imp fl oz = 1 imp qt + 12 imp fl oz + 22.5 mL", lines(walls.Mix)[0])
 }
 
-// A plasterers' magazine, spring 2009: 60 ft² of raised stencil, 35 % open and
-// 1/16 in high, are 189 in³ = 104.7 fl oz. A decorator's blog, 2010: in batches of
+// A plasterer's notes, spring 2009: 60 ft² of raised stencil, 35 % open and
+// 1/16 in high, are 189 in³ = 104.7 fl oz. A decorator's notes, 2010: in batches of
 // 16 fl oz, of which one is put on in 25 minutes, that are seven; of 20-minute
 // compound it sets in the bucket, of 45-minute there are 20 minutes to spare.
 // 16 fl oz cover 3.208 ft², so 25 minutes are 7.7 ft² an hour.
@@ -272,16 +272,16 @@ func TestLabelForThePot(t *testing.T) {
 	s, walls := mixed(t, 1, map[string]any{"/finish/steps/1/binder": "solvent"})
 	assert.Equal(t, []string{
 		"Wall glaze, four to one",
-		"Card room, Lime Walk",
-		"paint, oxblood: 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp",
+		"Card room, the corner house",
+		"paint, dark red: 1 qt + 1 cup + 2 fl oz + 1 1/2 tsp",
 		"glaze medium: 5 qt + 1 cup + 5 3/4 tsp",
 		"Together 1.65 gal",
 		"Batch: __________  Made on: __________",
 		"Thinned with solvent: keep from flames, and open a window. Keep with the product’s own sheet, and away from children.",
 	}, walls.Label)
 	assert.Equal(t, []string{
-		"Ground, pale straw, Pale straw",
-		"Card room, Lime Walk",
+		"Yellow ground, Light yellow",
+		"Card room, the corner house",
 		"Batch: 0311  Made on: __________",
 		"Thinned with water. VOC 45 g/L. Keep with the product’s own sheet, and away from children.",
 	}, s.Steps[0].Label)

@@ -271,7 +271,7 @@ func TestHoursOfWork(t *testing.T) {
 	plan := tree(t, planNamed(t, "priced"))
 	steps := []any{}
 	for _, step := range []struct{ name, kind, coats, area, rate string }{
-		// A pricing guide of decorative painters, slow end, days of 8 h: three passes of
+		// A decorative painters' pricing note, slow end, days of 8 h: three passes of
 		// paint at 1200 ft² a day and one of glaze at 600, over 420 ft².
 		{"Paint", "coat", "3", "420", "150"}, {"Glaze", "glaze", "1", "420", "75"},
 		// A painter's article on job costs: 448 ft² at 0.667 h for 100 ft² is 2.98816 h;
@@ -349,7 +349,7 @@ func TestTapeIsInThePlansOwnUnit(t *testing.T) {
 }
 
 // 29 400 for a band of 720 ft² in a room of 1800: divided by the band 40.83 (by the
-// ceiling it would be 16.33; a decorative painter's business blog has such a room).
+// ceiling it would be 16.33; a decorative painter's notes have such a room).
 func TestPriceByAreaIsThatOfWhatIsWorkedOn(t *testing.T) {
 	room := func(steps ...map[string]any) sheet.Sheet {
 		var list []any
@@ -509,7 +509,7 @@ func TestNoPriceUnlessAsked(t *testing.T) {
 func TestFinishRecord(t *testing.T) {
 	s := priced(t, nil)
 	require.NotEmpty(t, s.Record.Lines)
-	assert.Equal(t, sheet.RecordLine{Step: "Base coat", Where: "the whole ceiling", Area: text(t, s, "step.base.area"), Colour: "Chalk 3", Batch: "0412", Date: "2027-03-02"}, s.Record.Lines[0])
+	assert.Equal(t, sheet.RecordLine{Step: "Base coat", Where: "the whole ceiling", Area: text(t, s, "step.base.area"), Colour: "White", Batch: "0412", Date: "2027-03-02"}, s.Record.Lines[0])
 	for _, l := range s.Record.Lines {
 		assert.NotContains(t, []string{"Cover floor and walls", "Peel the first layer"}, l.Step, "nothing stays of it on the ceiling")
 		if l.Step == "Imitation leaf" {

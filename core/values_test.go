@@ -80,7 +80,7 @@ func TestBordersOfTheTrade(t *testing.T) {
 }
 
 func TestLampOffTheMiddle(t *testing.T) {
-	// homestuffmag.com, "ceiling light not centred": room 14'3" × 11'7", field
+	// A reader's question on a ceiling light off the middle: room 14'3" × 11'7", field
 	// 10 × 8 ft, lamp 3½ in and 1¼ in off the middle.
 	s := sheetNamed(t, "fixture-centred")
 	assert.Equal(t, 29*inch, value(t, s, "border.DA"))
@@ -95,7 +95,7 @@ func TestLampOffTheMiddle(t *testing.T) {
 }
 
 func TestTapeRoundEveryPanel(t *testing.T) {
-	// engineerfix.com, wall stencil guide: 4 × 3 panels of 48 × 36 in, every seam
+	// A guide to wall stencils: 4 × 3 panels of 48 × 36 in, every seam
 	// and the outside once: 109 ft a layer; a roll of 180 ft does one layer of two.
 	s := sheetNamed(t, "tape-and-roller")
 	assert.Equal(t, 218*12*inch, value(t, s, "tape.length"))
@@ -105,7 +105,7 @@ func TestTapeRoundEveryPanel(t *testing.T) {
 }
 
 func TestRollerGoesOverTheWholeMask(t *testing.T) {
-	// sdgmag.com, working with paint masks: 168 ft², 4 coats at 400 ft²/gal is
+	// A sign maker's page on paint masks: 168 ft², 4 coats at 400 ft²/gal is
 	// 1.68 gal to buy, whatever share is open.
 	s := sheetNamed(t, "tape-and-roller")
 	assert.InDelta(t, 1.68*usGal, value(t, s, "step.roller.product"), 1e-9)
@@ -163,7 +163,7 @@ func TestLengthsPeopleWrite(t *testing.T) {
 }
 
 func TestPanelsAgainstTheBox(t *testing.T) {
-	// tilersforums.com, thread 6815: 7 panels of 36 in with 1/16 in at each of 6
+	// A tiler's question: 7 panels of 36 in with 1/16 in at each of 6
 	// seams are 252 3/8 in.
 	layer := map[string]any{"id": "L1", "split": "sizes", "columnSizes": []any{"36", "36", "36", "36", "36", "36", "36"}, "rowSizes": []any{"48"}, "gap": "1/16"}
 	s := job(t, map[string]any{"/room/length": "24'", "/mask/length": "252", "/mask/width": "48", "/mask/layers": []any{layer}})
@@ -184,7 +184,7 @@ func TestProductAndCans(t *testing.T) {
 	s := job(t, map[string]any{"/finish/steps": paint(map[string]any{"typedArea": "150", "spread": "400", "cans": []any{can("1", "qt", "9")}})})
 	assert.Equal(t, "2 × 1 qt", text(t, s, "step.p.cans"))
 
-	// homepaintfundamentals.com, coverage: 359 ft², 2 coats at 350 is 2.051 gal;
+	// A paint coverage page: 359 ft², 2 coats at 350 is 2.051 gal;
 	// two gallons are short.
 	s = job(t, map[string]any{"/finish/steps": paint(map[string]any{"typedArea": "359", "coats": "2", "spread": "350", "cans": []any{can("1", "gal", "30"), can("1", "qt", "10")}})})
 	assert.InDelta(t, 2.051*usGal, value(t, s, "step.p.product"), 0.002)
@@ -197,7 +197,7 @@ func TestProductAndCans(t *testing.T) {
 	assert.Equal(t, "1 × 2.5 L + 1 × 5 L", text(t, s, "step.p.cans"))
 	assert.Contains(t, figures(s)["step.p.cans"].Working.Sum, "76.00")
 
-	// nwitimes.com, consumer column, April 2021: a jug of 116 fl oz is no gallon.
+	// A consumer column, April 2021: a jug of 116 fl oz is no gallon.
 	s = job(t, map[string]any{"/finish/steps": paint(map[string]any{"typedArea": "400", "spread": "400", "cans": []any{can("116", "floz", "30")}})})
 	assert.Equal(t, 2.0, value(t, s, "step.p.cans"))
 
@@ -208,7 +208,7 @@ func TestProductAndCans(t *testing.T) {
 }
 
 func TestTwoGallons(t *testing.T) {
-	// motobrick.com, thread on gallons: the two differ by 1.20095; 12 L are 3.170
+	// A page on gallons: the two differ by 1.20095; 12 L are 3.170
 	// US and 2.640 imperial gallons.
 	step := paint(map[string]any{"typedArea": "100", "spread": "100"})
 	us := value(t, job(t, map[string]any{"/finish/steps": step}), "step.p.product")
@@ -223,7 +223,7 @@ func TestLeafOfAWholeCeiling(t *testing.T) {
 		return []any{map[string]any{"id": "l", "kind": "leaf", "name": "Leaf", "area": "surface",
 			"leaf": map[string]any{"metal": "imitation", "length": side, "width": side, "lap": lap, "cover": "100", "waste": waste, "perBook": "25"}}}
 	}
-	// A gilder's blog, November 2012: 168 × 144 in in leaf of 5½ in is 799.7
+	// A gilder's notes, November 2012: 168 × 144 in in leaf of 5½ in is 799.7
 	// leaves by bare area and 877.7 with ¼ in lap.
 	s := job(t, map[string]any{"/room/length": "168", "/room/width": "144", "/finish/steps": leaf("5 1/2", "0", "0")})
 	assert.Equal(t, 800.0, value(t, s, "step.l.leaves"))
@@ -240,7 +240,7 @@ func TestLeafOfAWholeCeiling(t *testing.T) {
 }
 
 func TestDeckUnderTheCeiling(t *testing.T) {
-	// paintmag.com, overhead work: a ceiling of 14 ft reached comfortably at
+	// A page on overhead work: a ceiling of 14 ft reached comfortably at
 	// 6 ft 10 in asks for a deck of 7 ft 2 in. That reach is 1.10 times 1893.4545 mm.
 	s := job(t, map[string]any{"/room/height": "14'", "/access/reachBy": "1893.4545 mm"})
 	assert.InDelta(t, 86*inch, value(t, s, "platform.height"), 1000)

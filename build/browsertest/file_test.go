@@ -13,7 +13,7 @@ import (
 
 func TestPlanSavedAsFileOpensAgain(t *testing.T) {
 	v := openPainter(t, desk)
-	v.write("/title", "Long room, Ferry House")
+	v.write("/title", "Long room, the river house")
 	before := v.text(plan)
 	folder := v.downloads()
 	v.press(`[data-do=save-file]`)
@@ -31,7 +31,7 @@ func TestPlanSavedAsFileOpensAgain(t *testing.T) {
 	other.upload(path)
 	other.waitText("4″", figure, "border.DA")
 	assert.Equal(t, before, other.text(plan))
-	assert.Equal(t, "Long room, Ferry House", other.text(blank+`.value`, "/title"))
+	assert.Equal(t, "Long room, the river house", other.text(blank+`.value`, "/title"))
 	assert.Empty(t, other.text(messages))
 }
 

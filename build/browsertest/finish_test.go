@@ -53,7 +53,7 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	v.wait(`document.querySelectorAll(".cw-step")[3].dataset.kind === "peel"`)
 	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[4].querySelector("[data-do=later]")`)
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-step")[4].querySelector("details").open`))
-	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Cornice, oyster grey” is step 5 of 10.")`)
+	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Cornice, light grey” is step 5 of 10.")`)
 
 	v.run(`document.querySelectorAll(".cw-step")[4].querySelector(".cw-handle").focus()`)
 	require.NoError(t, chromedp.Do(v.tab, chromedp.KeyEvent(kb.ArrowUp, chromedp.KeyModifiers(chromedp.ModifierAlt))))
@@ -62,7 +62,7 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 
 	// At the end it stays, and says so.
 	v.run(`document.querySelectorAll(".cw-step")[9].querySelector("[data-do=later]").click()`)
-	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Smoke glaze over the whole” is the last step.")`)
+	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Dark glaze over the whole” is the last step.")`)
 
 	// Drawn by the handle from the third place to the first.
 	v.run(`document.querySelectorAll(".cw-step")[2].scrollIntoView({block: "center", behavior: "instant"})`)
@@ -117,7 +117,7 @@ func TestFinishStepLeftOutIsPutBack(t *testing.T) {
 	v.run(`document.querySelectorAll(".cw-step")[2].querySelector("details").open = true`)
 	v.run(`document.querySelectorAll(".cw-step")[2].querySelector(":scope > .cw-says > .cw-folds > [data-do=remove]").click()`)
 	v.wait(`document.querySelectorAll(".cw-step").length === 9`)
-	assert.Contains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "Oyster grey through the first layer")
+	assert.Contains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "Light grey through the first layer")
 	v.press(`[data-do=put-back]`)
 	v.wait(`document.activeElement.dataset.at === "/finish/steps/2/name"`)
 	assert.Equal(t, before, v.text(`JSON.stringify(JSON.parse(`+plan+`).finish)`))
@@ -130,7 +130,7 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 	v := open(t, desk, "")
 	v.run(`window.print = () => { globalThis.printed = document.querySelector("[data-fill=cards]").textContent; }`)
 	v.press(`[data-do=print-shopping]`)
-	v.wait(`globalThis.printed?.includes("Ground, dusk blue")`)
+	v.wait(`globalThis.printed?.includes("Blue ground")`)
 	assert.Equal(t, "list", v.text(`document.documentElement.dataset.printing`))
 	v.run(`dispatchEvent(new Event("afterprint"))`)
 	assert.Equal(t, "", v.text(`document.querySelector("[data-fill=cards]").textContent`))
@@ -145,10 +145,10 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 	folder := v.downloads()
 	v.press(`[data-do=save-shopping]`)
 	name, path := v.arrived(folder)
-	assert.Equal(t, "winter-parlour-quillmere-house.to-buy.csv", name)
+	assert.Equal(t, "winter-parlour-the-garden-house.to-buy.csv", name)
 	table, err := os.ReadFile(path)
 	require.NoError(t, err)
-	assert.Contains(t, string(table), "Ground, dusk blue")
+	assert.Contains(t, string(table), "Blue ground")
 }
 
 // What is mixed and the sections of the leaf stand under their steps, and the
@@ -158,7 +158,7 @@ func TestFinishMixIsMeasuredOutAndSectionsAreDrawn(t *testing.T) {
 	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelector(".cw-step[data-kind=glaze] .cw-mix").querySelectorAll("tbody th"), (e) => e.textContent).join(", ")`)
 	assert.Equal(t, "For the sample board", v.text(`document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix caption")[1].textContent`))
 	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
-	assert.Equal(t, "Bought with “Ground, dusk blue”.", v.text(`document.querySelector(".cw-step[data-kind=edge-seal] .cw-step-note").textContent`))
+	assert.Equal(t, "Bought with “Blue ground”.", v.text(`document.querySelector(".cw-step[data-kind=edge-seal] .cw-step-note").textContent`))
 	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)
 	v.wait(`/^Sections of Broken leaf/.test(document.querySelector("[data-drawing-title]").textContent)`)
 	assert.Equal(t, "step.leaf.sections", v.text(`document.querySelector("[data-drawing-layer]").value`))

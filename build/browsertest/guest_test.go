@@ -165,7 +165,7 @@ func TestChangedExampleStaysBesideANewOne(t *testing.T) {
 	assert.True(t, v.holds(`Object.values(localStorage).some((text) => text.includes("First try"))`))
 	assert.NotContains(t, v.text(messages), "another tab")
 	v.press(`.cw-keep [data-do=example]`)
-	assert.Equal(t, "Winter parlour, Quillmere House", v.text(blank+`.value`, "/title"))
+	assert.Equal(t, "Winter parlour, the garden house", v.text(blank+`.value`, "/title"))
 	v.press(`[data-message=aside] [data-do=open-job]`)
 	assert.Equal(t, "Second try", v.text(blank+`.value`, "/title"))
 }

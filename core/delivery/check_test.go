@@ -193,7 +193,7 @@ func TestChanges_InWords(t *testing.T) {
 
 // A large-format printer's article on sticker shrinkage: six panels of 48 in,
 // all grown 0.2 %, are 0.576 in out from one side and 0.288 in at either end
-// from the centre. A sign supplier's blog on layered graphics: 96 in that
+// from the centre. A sign maker's notes on layered graphics: 96 in that
 // shrank 0.15 % misses by 0.144 in from a corner, by 0.072 in from the centre
 // cross.
 func TestGrowth(t *testing.T) {
@@ -255,7 +255,7 @@ func TestCheckRuns(t *testing.T) {
 	assert.Empty(t, short.CheckRuns(mask.Outline{}, inch, inches))
 	assert.Empty(t, check(t, layer).CheckRuns(o, inch, inches), "the order has been checked already")
 
-	// tilersforums.com thread 6815, joints in the count: seven of 36 in and six
+	// A tiler's question, joints in the count: seven of 36 in and six
 	// of 1/16 in are 252 3/8 in. Each panel 1/16 in longer takes 7/16 in, and
 	// the six joints have 3/8 in to give.
 	joints := mask.Layer{Columns: repeat(36*inch, 7), Rows: repeat(36*inch, 1), Gap: inch / 16}

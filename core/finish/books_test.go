@@ -23,7 +23,7 @@ func TestBooksAndPacks(t *testing.T) {
 		{1000, in25, Books{Books: 40, Packs: 2}, "Armstrong, Cyclopedia of Painting (1908), p. 159"},
 		{500, in25, Books{Books: 20, Packs: 1}, "a leaf specification sheet"},
 		{100, Sold{PerBook: 25, BooksPerPack: 4}, Books{Books: 4, Packs: 1}, "Workshop Receipts, first series: the old hundred is 4 books"},
-		{260, in25, Books{Books: 11, Loose: 11, Spare: 15}, "frame-notes.blogspot.com, January 2011"},
+		{260, in25, Books{Books: 11, Loose: 11, Spare: 15}, "a frame maker's notes, January 2011"},
 		{188, in25, Books{Books: 8, Loose: 8, Spare: 12}, "worked"},
 		{400, in25, Books{Books: 16, Packs: 1, OneMore: true, Spare: 100}, "0.8 of a pack"},
 		{375, in25, Books{Books: 15, Loose: 15}, "below 0.8 of a pack"},

@@ -100,7 +100,7 @@ func TestRoundingUpOneSizeIsNotTheCheapest(t *testing.T) {
 }
 
 func TestJustOverACanIsPointedOut(t *testing.T) {
-	// homepaintfundamentals.com coverage page: 718 ft² at 350 are 2.051 gal; two
+	// a paint coverage page: 718 ft² at 350 are 2.051 gal; two
 	// gallons are 0.051 short: buy 2 gal + 1 qt of one batch.
 	need := takeOff(t, Paint{Area: sqft("359"), Coats: 2, Spread: perGallon("350")}).Need
 	purchase, problems, ok := CheapestCans(need, []Can{priced("1", measure.UnitGallon, "62"), priced("1", measure.UnitQuart, "22")})

@@ -57,7 +57,7 @@ func TestDewPoint(t *testing.T) {
 		{num("20"), "100", "20", false, 1e-9, "saturated air is at its dew point", "20.0000"},
 		{num("18"), "70", "12.444", false, 1e-3, "worked with the formula", "12.444"},
 		{num("20"), "60", "11.995", false, 1e-3, "worked with the formula", "11.995"},
-		{fahrenheit("70"), "70", "59.8", true, 0.05, "a painter's tips blog (2011), 60 °F; the formula gives 59.8", "59.76"},
+		{fahrenheit("70"), "70", "59.8", true, 0.05, "a painter's notes (2011), 60 °F; the formula gives 59.8", "59.76"},
 	} {
 		got := DewPoint(c.air, humidity(c.humidity))
 		if c.inF {
@@ -116,7 +116,7 @@ func TestFitToPaint(t *testing.T) {
 	}{
 		{measured(num("18"), num("14"), "70"), Unfit, "1.556", "1.4 °C (2.6 °F) too cold", "worked: spread 1.556"},
 		{measured(num("20"), num("16.5"), "60"), Go, "4.505", "", "worked: spread 4.505"},
-		{measured(fahrenheit("70"), fahrenheit("63"), "70"), Unfit, "1.799", "5 °F, it is 1.0 °C (1.8 °F) too cold", "a painter's tips blog: needs 64.8 °F, 63 is 1.8 °F too cold"},
+		{measured(fahrenheit("70"), fahrenheit("63"), "70"), Unfit, "1.799", "5 °F, it is 1.0 °C (1.8 °F) too cold", "a painter's notes: needs 64.8 °F, 63 is 1.8 °F too cold"},
 		{measured(fahrenheit("70"), fahrenheit("64.9"), "70"), Unfit, "2.855", "5 °F, it would just do", "between 5 °F and 3 °C the stricter holds"},
 		{measured(fahrenheit("70"), fahrenheit("62"), "65"), Unfit, "2.395", "5 °F, it is", "the chart asks for 62 °F or more; by the formula it is 57.69 + 5"},
 		{measured(num("20"), num("20"), "100"), Unfit, "0.000", "at the dew point", "saturated air"},

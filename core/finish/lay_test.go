@@ -48,7 +48,7 @@ func TestBandsWorked(t *testing.T) {
 }
 
 func TestBandRoundAFrame(t *testing.T) {
-	// frame-notes.blogspot.com, January 2011: a frame of 30 × 40 in inside and 3½
+	// A frame maker's notes, January 2011: a frame of 30 × 40 in inside and 3½
 	// in wide is 2 × (33.5 + 43.5) = 154 in along its middle, bought as 13 ft; five
 	// leaves for every 3 in make 260. Here each 3 in is one leaf long and five
 	// rows wide.
@@ -104,7 +104,7 @@ func TestBrokenLay(t *testing.T) {
 func TestYieldAndHowMuchMore(t *testing.T) {
 	// A leaf specification sheet: a book of 1.977539 ft² does 1½ ft² once laps and
 	// waste are counted. That is a yield of 75.85 %, and 31.8 % more than the bare
-	// area to buy (fauxfinishoci.tripod.com has the sheet; both per cents worked).
+	// area to buy (both per cents worked).
 	waste := num("1.977539").Quo(num("1.5")).Sub(num("1")).RoundHalfEven(9).String()
 	yield, more, ok := field(t, sqft("200"), leafOf("3.375", "0"), "1", waste).Yield()
 	require.True(t, ok)

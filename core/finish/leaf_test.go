@@ -40,7 +40,7 @@ func TestLeafAreas(t *testing.T) {
 	isRounded(t, "9401", leafOf("5", "0.25").Reach(60_000).SquareFeet(), "a paint studio's post, August 2009: 60 000 sheets overhead")
 	isRounded(t, "10417", leafOf("5", "0").Reach(60_000).SquareFeet(), "the same without lap")
 
-	// chestofbooks.com, Building Construction part 3: the older leaf of 3¼ in
+	// An old text on building construction: the older leaf of 3¼ in
 	// covers 7.27 % less than today's.
 	less := num("1").Sub(book("3.25").SquareMetres.Quo(book("3.375").SquareMetres))
 	isRounded(t, "0.0727", less, "older leaf")
@@ -54,7 +54,7 @@ func TestBookYieldsAboutAFootAndAHalf(t *testing.T) {
 		leaves := field(t, sqft("30"), leafOf("3.375", c.lap), "1", c.waste)
 		isWithin(t, "500", "10", leaves.Exact, "lap "+c.lap)
 	}
-	// fauxfinishoci.tripod.com: with the rule 200 ft² take 134 books, bare 102.
+	// A decorative painter's page: with the rule 200 ft² take 134 books, bare 102.
 	bare := field(t, sqft("200"), leafOf("3.375", "0"), "1", "0")
 	books, _, _ := BooksFor(bare.Count, in25)
 	assert.Equal(t, int64(102), books.Books)
@@ -94,7 +94,7 @@ func TestFieldWorked(t *testing.T) {
 }
 
 func TestCeilingOfCompositionLeaf(t *testing.T) {
-	// A gilder's blog, November 2012: a ceiling of 14 × 12 ft in leaves of 5½ in
+	// A gilder's notes, November 2012: a ceiling of 14 × 12 ft in leaves of 5½ in
 	// lapped ¼ in takes 32 × 28 = 896 leaves, 36 books. By area and pitch 877.7,
 	// by bare area 799.7.
 	leaf := leafOf("5.5", "0.25")

@@ -72,7 +72,7 @@ func TestMixScales(t *testing.T) {
 	// 12 mL to 0.75 L, batch of 2.5 L: 40 mL.
 	metric := mixOf(t, part("12", mL), part("738", mL)).ScaledTo(litres("2.5"))
 	isRounded(t, "40/1", metric.Portions[0].Volume.In(mL), "worked")
-	// 98905.com glazing on textured walls: 1.65 gal at 1 : 4 are 0.33 paint and
+	// a page on glazing textured walls: 1.65 gal at 1 : 4 are 0.33 paint and
 	// 1.32 glaze; a quarter of paint, 0.4125, is a darker mix.
 	walls := mixOf(t, part("1", qt), part("4", qt)).ScaledTo(gal("1.65"))
 	isRounded(t, "0.33", walls.Portions[0].Volume.Gallons(), "walls")

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A decorator's blog of 2010 mixed 20-minute compound for a job of an hour and a
+// A decorator's notes of 2010 mixed 20-minute compound for a job of an hour and a
 // half; it set in the bucket. 104.7 fl oz in batches of 16, of which one is put on
 // in 25 minutes: seven batches; of 20 minutes it is refused, of 45 there are 20
 // to spare. 21 ft² of openings are 16/104.7 of 21 ft² in 25 minutes.

@@ -32,12 +32,12 @@ func TestTakeOffGallons(t *testing.T) {
 		{sqft("150"), 1, quart("100"), "0", "0.375", "the same, ceiling: 1.5 qt, buys 2 qt"},
 		{sqft("423"), 2, perGallon("350"), "0", "2.4171", "a home-repair worksheet, room of 12 × 14 ft"},
 		{sqft("600"), 2, perGallon("400"), "0", "3.0", "Radford's Cyclopedia of Construction vol. 10: area ÷ 200 for two coats"},
-		{sqft("359"), 2, perGallon("350"), "0", "2.051", "homepaintfundamentals.com coverage page"},
-		{sqft("450"), 2, perGallon("600"), "1/11", "1.65", "98905.com glazing on textured walls, 10 % more"},
-		{sqft("168"), 4, perGallon("400"), "0", "1.68", "sdgmag.com paint masks: the roller covers the whole field"},
+		{sqft("359"), 2, perGallon("350"), "0", "2.051", "a paint coverage page"},
+		{sqft("450"), 2, perGallon("600"), "1/11", "1.65", "a page on glazing textured walls, 10 % more"},
+		{sqft("168"), 4, perGallon("400"), "0", "1.68", "a sign maker's page on paint masks: the roller covers the whole field"},
 		{sqft("168"), 2, perGallon("400"), "0", "0.84", "the same, two seal coats alone"},
 		{sqft("58.8"), 4, perGallon("400"), "0", "0.588", "the same, what stays in openings of 35 %"},
-		{sqft("168"), 1, perGallon("500"), "0", "0.336", "a gilder's blog, October 2011: sealer over composition leaf"},
+		{sqft("168"), 1, perGallon("500"), "0", "0.336", "a gilder's notes, October 2011: sealer over composition leaf"},
 		{sqft("500"), 1, perGallon("400"), "0.10", "1.3888889", "worked; loss is divided by"},
 		{sqft("260"), 2, SpreadFromFilm(wetMils("1.5", "0.42")), "0.15", "12480/9163", "worked"},
 	} {
@@ -59,7 +59,7 @@ func TestTakeOffLitres(t *testing.T) {
 }
 
 func TestRaisedPlasterIsComputedFromItsThickness(t *testing.T) {
-	// A plasterers' magazine piece on plaster stencilling, spring 2009: 60 ft²
+	// A plasterer's notes on plaster stencilling, spring 2009: 60 ft²
 	// open by 35 %, 1/16 in high, are 0.818 US gal = 104.7 fl oz.
 	product := takeOff(t, Paint{Area: sqft("60").Times(num("0.35")), Coats: 1, Spread: SpreadFromFilm(FilmFromMils(num("62.5")))})
 	isRounded(t, "0.818", product.Need.Gallons(), "plaster")
@@ -67,7 +67,7 @@ func TestRaisedPlasterIsComputedFromItsThickness(t *testing.T) {
 }
 
 func TestShortCanCoversLess(t *testing.T) {
-	// nwitimes.com consumer column, April 2021: 116 fl oz at 400 ft²/gal cover
+	// A consumer column, April 2021: 116 fl oz at 400 ft²/gal cover
 	// 362.5 ft², 12 fl oz short of 400.
 	can := CanOf(num("116"), measure.UnitFluidOunce)
 	isRounded(t, "362.5", can.Volume.Gallons().Mul(num("400")), "jug")

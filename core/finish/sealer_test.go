@@ -9,7 +9,7 @@ import (
 )
 
 func TestSealing(t *testing.T) {
-	// A gilder's blog, October 2011, and Armstrong, Cyclopedia of Painting (1908),
+	// A gilder's notes, October 2011, and Armstrong, Cyclopedia of Painting (1908),
 	// p. 169: base metals have to be sealed; aluminium may be, gold is not.
 	for metal, want := range map[Metal]Sealing{
 		Imitation: Required, Copper: Required, Silver: Advised, Aluminium: Advised, Gold: Bare, "pewter": Required,

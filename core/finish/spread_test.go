@@ -16,7 +16,7 @@ func TestSpreadFromFilmAgreesWithHandbooks(t *testing.T) {
 	const (
 		handbook = "MIL-HDBK-1110 §2.1.5, whose constant is 1600 for 1604.17"
 		bulletin = "a maker's spread-rate bulletin, table"
-		column   = "PaintPRO estimating column, printed by truncation"
+		column   = "an estimating column, printed by truncation"
 	)
 	for _, c := range []struct{ dry, solids, want, tolerance, source string }{
 		{"1", "1", "1600", "4.8", handbook},
@@ -81,7 +81,7 @@ func TestPracticalSpread(t *testing.T) {
 }
 
 func TestPriceOfCoverage(t *testing.T) {
-	// PaintPRO estimating column: those paints at 43.50 and 44.75 a gallon cost
+	// An estimating column: those paints at 43.50 and 44.75 a gallon cost
 	// .14 and .12 a square foot, printed by truncation.
 	for _, c := range []struct{ solids, price, want string }{{"0.46", "43.50", "0.14"}, {"0.56", "44.75", "0.12"}} {
 		cost := num(c.price).Quo(SpreadFromFilm(wetMils("2.5", c.solids)).SquareFeetPer(measure.UnitGallon))
@@ -110,7 +110,7 @@ func TestSpreadConvertsBothWays(t *testing.T) {
 	isRounded(t, "400.6", pail.SquareFeetPer(measure.UnitGallon), "pail")
 	isRounded(t, "9.83", pail.SquareMetresPerLitre, "pail")
 
-	// hunker.com, joint compound on ceilings: 50 ft²/gal leave 0.032 in on
+	// A page on joint compound on ceilings: 50 ft²/gal leave 0.032 in on
 	// average; a quarter of an inch over three quarters of it is 8.6 ft²/gal.
 	isRounded(t, "0.032", perGallon("50").Film().Mils().Quo(num("1000")), "compound")
 	thick := SpreadFromFilm(FilmFromMils(num("250"))).SquareFeetPer(measure.UnitGallon)

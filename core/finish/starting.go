@@ -20,7 +20,7 @@ type Start struct {
 const (
 	practice  = "common practice, no source; the label decides"
 	loss      = "12"
-	lossFrom  = "; loss of brush or roller 10 to 15 % from a trade loss table"
+	lossFrom  = "; loss of brush or roller 10 to 15 % as painters' tables have it"
 	waterBase = "water"
 )
 
@@ -28,8 +28,8 @@ const (
 // that is no kind.
 //
 // Loss is between the 10 and 15 % that a trade table gives for brush and
-// roller; hours of drying are the recoat times that American Painting
-// Contractor (2015) gives for latex, 2 to 4; the spreads of clear coats start
+// roller; hours of drying are the recoat times that painters' tables give
+// for latex, 2 to 4; the spreads of clear coats start
 // from varnish on wood, 400 ft²/gal (Treatise on Architecture and Building
 // Construction vol. 4 §59: 350 to 450 the first coat, 450 to 550 the later).
 // Everything else is common practice, no source.

@@ -19,7 +19,7 @@ func TestRollsFor(t *testing.T) {
 		why   string
 	}{
 		{108, "0.10", 1, "61.2", "worked: two lines round a room of 12 × 15 ft, 118.8 ft"},
-		{109, "0", 1, "71", "engineerfix.com wall stencil guide: one layer of 4 × 3 panels"},
+		{109, "0", 1, "71", "a guide to wall stencils: one layer of 4 × 3 panels"},
 		{218, "0", 2, "142", "the same, two layers"},
 		{180, "0", 1, "0", "exactly one roll"},
 		{0, "0.10", 0, "0", "nothing to tape"},

@@ -30,7 +30,7 @@ func TestCentred(t *testing.T) {
 		{"109 in in 16 and 1/8", 109 * inch, 16 * inch, inch / 8, onPanel(5, 113*inch/8)},
 		{"3605 in 600 and 10", 3605 * mm, 600 * mm, 10 * mm, onSeam(4, 1155*mm/2)},
 		{"no cut at all", 3600 * mm, 600 * mm, 0, onSeam(6, 0)},
-		// tilersforums.com, thread 6815: 5.4 panels; seam on the middle leaves 14
+		// A tiler's question: 5.4 panels; seam on the middle leaves 14
 		// in at either end, a panel there 4 in.
 		{"108 in in 20", 108 * inch, 20 * inch, 0, onSeam(4, 14*inch)},
 		{"one panel fills it", 600 * mm, 600 * mm, 0, onPanel(1, 0)},

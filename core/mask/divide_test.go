@@ -96,7 +96,7 @@ func TestFewest(t *testing.T) {
 		{12*foot + inch, 4 * foot, 0, 4},               //
 		{12 * foot, 20 * foot, 0, 1},                   // one does
 		{12*foot + 1, 4 * foot, 1, 3},                  // two gaps of 1 nm fill it
-		{252*inch + 6*inch/16, 3 * foot, inch / 16, 7}, // the joints count (tilersforums.com thread 6815)
+		{252*inch + 6*inch/16, 3 * foot, inch / 16, 7}, // the joints count (a tiler's question)
 		{252*inch + 7*inch/16, 3 * foot, inch / 16, 8},
 		{0, foot, 0, 0}, {foot, 0, 0, 0}, {foot, foot, -1, 0},
 	} {

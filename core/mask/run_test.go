@@ -12,7 +12,7 @@ import (
 )
 
 func TestRunFromSizes_Joints(t *testing.T) {
-	// tilersforums.com thread 6815: seven panels of 36 in with 1/16 in at every
+	// A tiler's question: seven panels of 36 in with 1/16 in at every
 	// seam make 252 3/8 in: 3/8 in past the plan from one side, 3/16 in a side
 	// from the middle.
 	run := mask.RunFromSizes(repeat(3*foot, 7), inch/16, 252*inch)

@@ -9,7 +9,7 @@ import (
 	"ceilingwright/core/measure"
 )
 
-// engineerfix.com, wall stencil guide: a grid of 4 × 3 panels of 48 × 36 in,
+// A guide to wall stencils: a grid of 4 × 3 panels of 48 × 36 in,
 // every seam once and the outside, is 324 + 384 + 600 = 1308 in = 109 ft.
 func TestTapeLength_WholeEdge(t *testing.T) {
 	outline := mask.Outline{Length: 192 * inch, Width: 108 * inch}

@@ -42,7 +42,7 @@ func TestAWholePlanIsReadWithoutAWord(t *testing.T) {
 	require.True(t, doc.Usable)
 	assert.Empty(t, doc.Problems)
 	p := doc.Plan
-	assert.Equal(t, "Supper room, Ferry House", p.Title)
+	assert.Equal(t, "Supper room, the river house", p.Title)
 	assert.Equal(t, Units{ShowFeetInches, measure.UnitInch, measure.Inch / 16, measure.Millimetre, USGallon}, p.Units)
 	assert.Equal(t, Place{Rules: safety.US, Built: 1931, Textured: safety.No, Lead: safety.NoLeadTest, Pull: safety.PaintHeld}, p.Place)
 	assert.Equal(t, survey.Room{Form: survey.Rectangle, Length: 427 * measure.Inch / 2, Width: 160 * measure.Inch, Height: 122 * measure.Inch}, p.Room)

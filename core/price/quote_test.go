@@ -83,7 +83,7 @@ func inPerCent(share measure.Number) string {
 }
 
 func TestOrderOfBuildingUp(t *testing.T) {
-	// The order of an estimating course; the sum by hand: 4000 + 5 % = 4200, + 12 %
+	// The usual order, common practice; the sum by hand: 4000 + 5 % = 4200, + 12 %
 	// = 4704, ÷ 0.85 = 5534.1176.
 	quote := quoted(t, cost("4000"), Terms{Digits: 2, Contingency: per("5"), Overhead: per("12"), Profit: Margin, ProfitShare: per("15")})
 	assert.Equal(t, "200.00", shown(quote.Contingency, 2))
@@ -112,7 +112,7 @@ func TestLineSums(t *testing.T) {
 		items []Item
 		want  string
 	}{
-		// A trade forum and a pricing guide of decorative painters: one more coat,
+		// A painter's question and a decorative painters' pricing note: one more coat,
 		// 2.8 h at 45, two tins at 38, 25 for the change.
 		{[]Item{item("2.8", "45"), item("2", "38"), item("1", "25")}, "227.00"},
 		// A painter's article on job costs: 448 ft² at 0.667 h for 100 ft², 25 an hour.
@@ -127,7 +127,7 @@ func TestLineSums(t *testing.T) {
 }
 
 func TestTax(t *testing.T) {
-	// An accounting forum (thread 10988) and answers.onstartups.com 25867: two
+	// Two questions on accounting pages: two
 	// lines, three answers.
 	lines := []Item{{Group: Materials, What: "paint", Count: number("1"), Rate: money("2.53")}, {Group: Labour, What: "work", Count: number("1"), Rate: money("3.68")}}
 	for on, want := range map[TaxOn]string{TaxOnTotal: "1.24", TaxOnLines: "1.25", TaxOnLinesDown: "1.23", "": "1.24"} {
@@ -179,7 +179,7 @@ func TestPayments(t *testing.T) {
 		}
 		return list
 	}
-	// A trade forum (thread 36629) and a guide to painting contracts: 50, 30 and 20
+	// A painter's question and a guide to painting contracts: 50, 30 and 20
 	// % rounded each come to a cent too many; the last takes the rest.
 	assert.Equal(t, []string{"2418.83", "1451.30", "967.52"}, sums("4837.65", Terms{Stages: stages("50", "30", "20")}))
 	assert.Equal(t, []string{"2418.83", "1451.30", "967.52"}, sums("4837.65", Terms{Deposit: per("50"), Stages: stages("30")}), "the rest is a payment of its own")

@@ -41,8 +41,8 @@ func TaxesOn() []TaxOn { return []TaxOn{TaxOnTotal, TaxOnLines, TaxOnLinesDown} 
 // has no minor unit.
 //
 // The order is fixed: direct cost, contingency on it, overhead on both, profit
-// on all three, the minimum charge, rounding up, tax (the order of an estimating
-// course). Minimum and RoundTo are before tax.
+// on all three, the minimum charge, rounding up, tax (common practice,
+// no source). Minimum and RoundTo are before tax.
 type Terms struct {
 	Digits      int32
 	Contingency measure.Number

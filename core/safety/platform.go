@@ -53,7 +53,7 @@ func DeckForReach(ceiling, reach measure.Length) measure.Length {
 // statures.
 //
 // Easy reach is 1.185 times the stature (the ratio of standing grip reach to
-// stature, 1.182 to 1.189 in the ergonomics handbook Bodyspace, 1996, as
+// stature, 1.182 to 1.189 in an ergonomics handbook of 1996, as
 // reprinted in a course table). The aim is 1.10 times the stature under the ceiling, which is
 // derived: head clear, elbows bent. Least and Best are rounded up to a whole
 // nanometre; Most is exact. A crew's Best is half way between the best of the

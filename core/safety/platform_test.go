@@ -14,7 +14,7 @@ const cm = measure.Centimetre
 // printed so.
 func centimetres(l measure.Length) int64 { return int64((l + cm/2) / cm) }
 
-// Worked by script from the ratios in the ergonomics handbook Bodyspace, 1996,
+// Worked by script from the ratios in an ergonomics handbook of 1996,
 // with a stature of 1.70 m and rails of 1.10 m; in centimetres.
 func TestDeckForTable(t *testing.T) {
 	for _, row := range []struct{ ceiling, best, least, most, total, base4, base2 int64 }{
@@ -67,7 +67,7 @@ func TestDeckForCrew(t *testing.T) {
 	assert.False(t, deck.Shared)
 }
 
-// A paint trade magazine on overhead work: ceiling 14 ft 0 in, comfortable reach
+// A page on overhead work: ceiling 14 ft 0 in, comfortable reach
 // 6 ft 10 in, platform 86 in.
 func TestDeckForReach(t *testing.T) {
 	assert.Equal(t, 86*measure.Inch, DeckForReach(14*measure.Foot, 82*measure.Inch))

@@ -5,7 +5,7 @@ import (
 	"ceilingwright/core/problem"
 )
 
-const bodyspace = "Grip reach against stature in the ergonomics handbook Bodyspace, 1996, seen in a secondary copy; "
+const gripReach = "Grip reach against stature in an ergonomics handbook of 1996, seen in a secondary copy; "
 
 // ladderRules say when a ladder will do, and when the floor.
 func ladderRules() []rule {
@@ -158,7 +158,7 @@ func ladderRules() []rule {
 			fires:   func(f facts) bool { return f.deckKnown && f.deck.Means == FromFloor && f.Access != Floor },
 			words:   "Work from the floor. The ceiling is in easy reach, and a fall from something needless is still a fall.",
 			decides: code,
-			source:  bodyspace + "the conclusion is derived.",
+			source:  gripReach + "the conclusion is derived.",
 		},
 		{
 			id: "floor-out-of-reach", severity: problem.Caution, at: "/access/by",
@@ -167,7 +167,7 @@ func ladderRules() []rule {
 			words:   "Use a deck about {best deck} high. From the floor you would stretch, and soon stand on a box or a chair.",
 			working: "Feet needed at {deck}.",
 			decides: code,
-			source:  bodyspace + "the conclusion is derived.",
+			source:  gripReach + "the conclusion is derived.",
 			figures: []string{"platform.height", "platform.least", "platform.most"},
 			bites:   []Block{Hanging},
 		},
@@ -193,7 +193,7 @@ func deckRules() []rule {
 			fires:    facts.needsDeck,
 			words:    "Ask for a deck about {best deck} above the floor, adjustable between {least deck} and {most deck}. This is the height you stand at. Hire firms often quote a working height, which adds a person's reach to it.",
 			decides:  maker,
-			source:   bodyspace + "the heights are derived. What hire firms quote is common practice, no source.",
+			source:   gripReach + "the heights are derived. What hire firms quote is common practice, no source.",
 			figures:  []string{"platform.height", "platform.least", "platform.most"},
 			onDemand: true,
 		},
@@ -203,7 +203,7 @@ func deckRules() []rule {
 			fires:   func(f facts) bool { return f.needsDeck() && f.deck.Assumed },
 			words:   "Go by the height of the fitter. Until it is known {assumed height} is used, and the deck moves about as much as the fitter's height does.",
 			decides: code,
-			source:  "Derived from the average adult in the ergonomics handbook Bodyspace, 1996, seen in a secondary copy.",
+			source:  "Derived from the average adult in an ergonomics handbook of 1996, seen in a secondary copy.",
 			figures: []string{"platform.height"},
 			asks:    "How tall is the fitter?",
 		},
@@ -214,7 +214,7 @@ func deckRules() []rule {
 			words:   "Use two decks, or let people of like height work together. The shortest cannot reach from where the tallest has head room.",
 			working: "The shortest needs at least {least deck}, the tallest at most {most deck}.",
 			decides: code,
-			source:  bodyspace + "the conclusion is derived.",
+			source:  gripReach + "the conclusion is derived.",
 			figures: []string{"platform.least", "platform.most"},
 		},
 		{

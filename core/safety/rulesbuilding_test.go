@@ -149,7 +149,7 @@ var buildingCases = []ruleCase{
 	{"look-for-detectors", detectors(""), detectors(Yes)},
 
 	// A warning about rags keeps its weight by not being printed for water-borne
-	// work (a maker space's page on oil finishes, and a woodworking magazine).
+	// work (two pages on oil finishes).
 	{"oily-rags", paints(DryingOil, "1", "10"), all(paints(Water, "1", "10"), paints(Solvent, "1", "10"))},
 	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Aluminium)},
 	{"leaf-dust", leaf(Copper), all()},

@@ -44,7 +44,7 @@ func TestBoxOnRoom_Borders(t *testing.T) {
 			borders(3*inch+inch/2, 4*inch, 3*inch+inch/2, 4*inch)},
 		{"worked by hand: 24 1/2 in and 24 1/2 in over, halved", room, supper,
 			borders(12*inch+inch/4, 12*inch+inch/4, 12*inch+inch/4, 12*inch+inch/4)},
-		{"homestuffmag.com, ceiling light not centred", survey.Room{Length: 171 * inch, Width: 139 * inch}, mask.Outline{Length: 120 * inch, Width: 96 * inch},
+		{"a reader's question, ceiling light not centred", survey.Room{Length: 171 * inch, Width: 139 * inch}, mask.Outline{Length: 120 * inch, Width: 96 * inch},
 			borders(21*inch+inch/2, 25*inch+inch/2, 21*inch+inch/2, 25*inch+inch/2)},
 		{"(room − pattern) ÷ 2, worked two ways", survey.Room{Length: 4000 * mm, Width: 287 * inch / 2}, mask.Outline{Length: 3200 * mm, Width: 96 * inch},
 			borders(23*inch+3*inch/4, 400*mm, 23*inch+3*inch/4, 400*mm)},
@@ -59,8 +59,8 @@ func TestBoxOnRoom_Borders(t *testing.T) {
 	}
 }
 
-// homestuffmag.com, ceiling light not centred, and a reader's question on a
-// decor blog of December 2021: 14'3" × 11'7", field 10 × 8 ft, lamp 3 1/2 in
+// Two readers' questions on a ceiling light off the middle, one on a
+// decorating page of December 2021: 14'3" × 11'7", field 10 × 8 ft, lamp 3 1/2 in
 // east and 1 1/4 in north of the centre. North is wall AB, east wall BC.
 func TestBoxOnFixture_DiffersByTwiceTheOffset(t *testing.T) {
 	hall := survey.Room{Length: 171 * inch, Width: 139 * inch}

@@ -162,7 +162,7 @@ func TestTurnOf_FollowsTheLongCentreLine(t *testing.T) {
 }
 
 // The panel hung 2° off runs off 48 in × sin 2° at its far edge, and by
-// 48 × tan 2° = 1.68 in over 48 in of wall (a dolls'-house blog on an ornamental
+// 48 × tan 2° = 1.68 in over 48 in of wall (a model maker's notes on an ornamental
 // ceiling, March 2010).
 func TestBox_HungTwoDegreesOff(t *testing.T) {
 	turn, ok := setout.TurnTo(survey.Point{}, survey.Point{X: 48 * inch, Y: measure.Length(math.Round(48 * 25.4e6 * math.Tan(2*math.Pi/180)))})

@@ -47,7 +47,7 @@ type Overhead struct {
 	Over bool   `json:"over"`
 }
 
-const reachSource = "Grip reach 1.185 times stature: S. Pheasant, Bodyspace, 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
+const reachSource = "Grip reach 1.185 times stature: an ergonomics handbook of 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
 
 // platform is what the work is done from: what to ask for, whether it can stand
 // where it has to, how long it is needed, and how long the hands are up.

@@ -286,7 +286,7 @@ func groupName(group price.Group) string {
 	return "Work"
 }
 
-const priceSource = "Arithmetic, in the order of an estimating course: direct cost, contingency on it, overhead on both, profit, tax. " +
+const priceSource = "Arithmetic, in the usual order (common practice, no source): direct cost, contingency on it, overhead on both, profit, tax. " +
 	"Each printed line is rounded once to the smallest coin, an exact half away from zero, and a total is the sum of the lines above it."
 
 func (b *builder) priceFigures(q *price.Quote) {

@@ -291,7 +291,7 @@ func (b *builder) rootOf(p, q survey.Point) string {
 
 // Sources of the ways to find by how much a room misses closing.
 const (
-	ofAdjusting = "Least squares, as in any text on adjustment, e.g. Ghilani, Adjustment Computations (method from memory); three standard deviations may be the tape."
+	ofAdjusting = "Least squares, as in any text on adjustment, from memory; three standard deviations may be the tape."
 	ofTraverse  = "Compass rule (Bowditch), as in any text on traverses, from memory."
 )
 

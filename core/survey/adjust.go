@@ -29,7 +29,7 @@ const mostRounds = 60
 
 // adjust moves the corners to where the sum of the squares of all residuals,
 // adjusted − measured, is least: Gauss–Newton on the lengths (any text on
-// adjustment, e.g. Ghilani, Adjustment Computations; method from memory).
+// adjustment; method from memory).
 // Every reading has the same weight, since one tape took them all. False where
 // the lines do not fix the corners or no end was found.
 func adjust(start quad, taken []observation) (fit, bool) {

@@ -120,7 +120,7 @@ func TestShape_Middles(t *testing.T) {
 }
 
 // Both diagonals: Gauss–Newton and a condition equation, agreeing to 1e-17
-// (Ghilani, Adjustment Computations; method from memory).
+// (any text on adjustment; method from memory).
 func TestFind_BothDiagonals(t *testing.T) {
 	for _, c := range []struct {
 		name     string
@@ -355,7 +355,7 @@ func TestFind_SkewOfTheTables(t *testing.T) {
 
 func TestFind_Contradictions(t *testing.T) {
 	// From the four sides and AC, BD must be 219.814 in; read 0.56 in long (a
-	// flooring trade site's estimating guide, part 4). The limit of a usual inch
+	// flooring layer's notes). The limit of a usual inch
 	// tape is 6 × 1/16 × √(13/12) = 0.39 in.
 	room := read(inch, 171, 139, 170.5, 138.75, 220.375, 220.375)
 	room.Tape = survey.Tape{}
@@ -386,7 +386,7 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.InDelta(t, 30, float64(got.Closing.Amount)/1e6, 0.2)
 
 	// One wall read twice, 1/8 in apart over 36 in: a slanted tape. √(36.125² −
-	// 36²) = √9.015625 = 3.00 in out of line (myoldworkshop.com).
+	// 36²) = √9.015625 = 3.00 in out of line (a joiner's notes).
 	assert.InDelta(t, math.Sqrt(9.015625)*float64(inch), float64(survey.Slant(36*inch+inch/8, 36*inch)), 2)
 	room = read(mm, 4000, 3000, 4000, 3000, 5000)
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4012 * mm, At: "/readings/5"})
@@ -408,7 +408,7 @@ func TestFind_Contradictions(t *testing.T) {
 }
 
 func TestFind_SwappedDigits(t *testing.T) {
-	// A joiner read 1102 and wrote 1012 (ukworkshop.co.uk, thread 135096): the
+	// A joiner read 1102 and wrote 1012 (a joiners' page): the
 	// parts make 3410 of a wall of 3500, 90 short, a multiple of nine.
 	other, ok := survey.Swapped(1012*mm, 1102*mm, 3*mm, metric)
 	assert.True(t, ok)

@@ -64,8 +64,8 @@ func TestTriangle_Strays(t *testing.T) {
 	}{
 		// The source says 1.04 in and 0.35 in; the exact fractions are 1 1/24
 		// and 25/72 in.
-		{"finishabasement.com, 3-4-5 rule", survey.Triangle{Along: 3 * foot, Across: 4 * foot, Diagonal: 5 * foot}, inch / 8, 20 * foot, inch * 104 / 100, inch / 200},
-		{"finishabasement.com, 3-4-5 rule", survey.Triangle{Along: 9 * foot, Across: 12 * foot, Diagonal: 15 * foot}, inch / 8, 20 * foot, inch * 35 / 100, inch / 200},
+		{"a page on the 3-4-5 rule", survey.Triangle{Along: 3 * foot, Across: 4 * foot, Diagonal: 5 * foot}, inch / 8, 20 * foot, inch * 104 / 100, inch / 200},
+		{"a page on the 3-4-5 rule", survey.Triangle{Along: 9 * foot, Across: 12 * foot, Diagonal: 15 * foot}, inch / 8, 20 * foot, inch * 35 / 100, inch / 200},
 		// Rounded at the last digit in millimetres to nine decimals.
 		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 600 * mm, Across: 800 * mm, Diagonal: 1000 * mm}, mm, measure.Metre, 2_083_333, 0},
 		{"slip × diagonal ÷ (leg × leg), two ways", survey.Triangle{Along: 900 * mm, Across: 1200 * mm, Diagonal: 1500 * mm}, mm, measure.Metre, 1_388_889, 0},

@@ -1,0 +1,34 @@
+package main
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Sources are standards, laws, old public texts, or described: no page is named
+// by its address and no paper for sale by its title, in the core or its checks.
+func TestNoSourceIsAnAddress(t *testing.T) {
+	address := regexp.MustCompile(`[a-z0-9-]+\.(?:com|co\.uk|blogspot|tripod)\b|(?i:\bmagazine|\bblog\b)`)
+	library := regexp.MustCompile(`github\.com/|example\.com`)
+	files := 0
+	require.NoError(t, filepath.WalkDir("../core", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || filepath.Ext(path) != ".go" {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		files++
+		for n, line := range strings.Split(string(text), "\n") {
+			assert.NotRegexp(t, address, library.ReplaceAllString(line, ""), "%s:%d", path, n+1)
+		}
+		return nil
+	}))
+	require.Greater(t, files, 300)
+}
