@@ -1,8 +1,10 @@
 // The plan as a file, out and in.
 
-import { fileName, planText, readPlan, type Plan } from "./plan";
+import { holdsJobs } from "./jobs";
+import { readPlan, type Plan } from "./plan";
 
 const GREATEST_FILE = 2_000_000;
+const GREATEST_JOBS = 20_000_000; // of many jobs in one file
 
 /** Hands text to the browser as a file to keep. */
 export function saveText(name: string, type: string, text: string): void {
@@ -15,19 +17,24 @@ export function saveText(name: string, type: string, text: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
-export function savePlan(plan: Plan): string {
-  const name = fileName(plan, ".plan.json");
-  saveText(name, "application/json", planText(plan));
-  return name;
-}
+export type Opened = { plan: Plan } | { jobs: string } | { refused: string };
 
-export async function planFromFile(file: File): Promise<{ plan: Plan } | { refused: string }> {
-  if (file.size > GREATEST_FILE) {
-    return { refused: `“${file.name}” is larger than 2 MB. No plan is that large, so it was not read.` };
-  }
+/** What is in a file: a plan, the text of many jobs, or why it is neither. */
+export async function planFromFile(file: File): Promise<Opened> {
+  if (file.size > GREATEST_JOBS) return tooLarge(`“${file.name}”`);
   try {
-    return readPlan(await file.text());
+    return planFromText(await file.text(), `“${file.name}”`);
   } catch {
     return { refused: `“${file.name}” could not be read from the disk.` };
   }
+}
+
+/** The same of a text; what says in the refusal where it came from. */
+export function planFromText(text: string, what: string): Opened {
+  if (holdsJobs(text)) return { jobs: text };
+  return text.length > GREATEST_FILE ? tooLarge(what) : readPlan(text);
+}
+
+function tooLarge(what: string): Opened {
+  return { refused: `${what.replace(/^./, (c) => c.toUpperCase())} is larger than 2 MB. No plan is that large, so it was not read.` };
 }

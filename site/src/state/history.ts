@@ -2,6 +2,8 @@
 // whole plans as texts, one step a change. Typing in one blank is one step until
 // the blank is left or the keys rest. The oldest steps go when there are many.
 
+import type { JobChange } from "./jobs";
+
 const REST = 2000; // ms without a key, after which typing in a blank is a new step
 const MOST_STEPS = 200;
 const MOST_TEXT = 12_000_000; // characters over all steps
@@ -11,9 +13,10 @@ export interface Step {
   after: string;
   at: string; // pointer of the blank that was typed in, "" where there was none
   words: string; // what was done, "" where the two plans say it
+  jobs: JobChange[]; // what changed with it among the jobs kept
 }
 
-export type Change = Partial<Pick<Step, "at" | "words">>;
+export type Change = Partial<Pick<Step, "at" | "words" | "jobs">>;
 
 let past: Step[] = [];
 let future: Step[] = [];
@@ -28,10 +31,11 @@ export function startHistory(plan: string): void {
 
 /** The plan is another than before: one step. */
 export function noteChange(plan: string, change: Change = {}): void {
-  if (plan === now) return;
+  const jobs = change.jobs ?? [];
+  if (plan === now && jobs.length === 0) return;
   typingIn = "";
   future = [];
-  past.push({ before: now, after: plan, at: change.at ?? "", words: change.words ?? "" });
+  past.push({ before: now, after: plan, at: change.at ?? "", words: change.words ?? "", jobs });
   now = plan;
   bound();
 }
@@ -52,7 +56,7 @@ export function noteKey(plan: string, at: string, moment: number): void {
  *  again stays. False where that takes the change back, which is then no step. */
 export function amend(plan: string): boolean {
   const last = past.at(-1);
-  const undone = last !== undefined && last.before === plan && last.after !== plan;
+  const undone = last !== undefined && last.before === plan && last.after !== plan && last.jobs.length === 0;
   if (undone) past.pop();
   else if (last) last.after = plan;
   now = plan;
@@ -94,6 +98,13 @@ export function redoStep(): Step | null {
 }
 
 function bound(): void {
-  let size = past.reduce((sum, s) => sum + s.after.length, 0);
-  while (past.length > MOST_STEPS || (size > MOST_TEXT && past.length > 1)) size -= past.shift()?.after.length ?? 0;
+  let size = past.reduce((sum, s) => sum + sizeOf(s), 0);
+  while (past.length > MOST_STEPS || (size > MOST_TEXT && past.length > 1)) {
+    const oldest = past.shift();
+    if (oldest) size -= sizeOf(oldest);
+  }
+}
+
+function sizeOf(step: Step): number {
+  return step.after.length + JSON.stringify(step.jobs).length;
 }

@@ -81,7 +81,24 @@ export function claim(plan: Plan): void {
   if (there !== null) seen.set(id, there);
 }
 
-function stored(name: string): string | null {
+/** Whatever is stored under an id now is known here. */
+export function claimAs(id: string): void {
+  const there = storedText(id);
+  if (there === null) seen.delete(id);
+  else seen.set(id, there);
+}
+
+/** The next start begins with this job; "" for none. */
+export function lastIs(id: string): void {
+  try {
+    if (id === "") globalThis.localStorage.removeItem(placed(LAST));
+    else globalThis.localStorage.setItem(placed(LAST), id);
+  } catch {
+    // Nothing is kept here, so there is no next start to tell.
+  }
+}
+
+export function stored(name: string): string | null {
   try {
     return globalThis.localStorage.getItem(placed(name));
   } catch {

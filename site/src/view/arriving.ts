@@ -3,7 +3,7 @@
 // is not kept until it is changed, and the job it stands in front of is named.
 
 import { planInPage } from "../state/along";
-import { planFromFile, saveText } from "../state/file";
+import { planFromFile, planFromText, type Opened } from "../state/file";
 import { claim, isFresh, lastKept, markFresh, storedText } from "../state/keep";
 import { hasPlan, planFromFragment } from "../state/link";
 import { moveIntoFrame } from "../state/place";
@@ -12,6 +12,8 @@ import { typedText } from "../state/pointer";
 import type { Actions, OwnDesk } from "./desk";
 import { action } from "./dom";
 import { isFramed } from "./framed";
+import { handOver } from "./handing";
+import { bringIn, closeJobs } from "./jobs";
 import { keepIfWaiting } from "./keeping";
 import { ownBehind } from "./looking";
 import { message, unsay } from "./messages";
@@ -165,13 +167,14 @@ export function startArriving(root: HTMLElement, desk: OwnDesk): void {
     e.preventDefault();
     void openFile(desk, file);
   });
+  document.addEventListener("paste", (e) => openPasted(desk, e));
   window.addEventListener("hashchange", () => void linked(desk));
 }
 
 export function arrivingActions(desk: OwnDesk): Actions {
   return {
     "open-file": () => document.querySelector<HTMLInputElement>("[data-open]")?.click(),
-    "save-damaged": () => saveText("kept-text.txt", "text/plain", damagedText),
+    "save-damaged": () => handOver("kept-text.txt", "text/plain", damagedText),
     "as-saved": () => {
       const read = readPlan(planAsSaved);
       if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, "as it was saved in this file");
@@ -187,14 +190,33 @@ export function arrivingActions(desk: OwnDesk): Actions {
 }
 
 async function openFile(desk: OwnDesk, file: File): Promise<void> {
-  const read = await planFromFile(file);
+  open(desk, await planFromFile(file), file.name);
+}
+
+/** A plan as text, pasted where it goes into no field. */
+function openPasted(desk: OwnDesk, e: ClipboardEvent): void {
+  if (e.target instanceof HTMLInputElement || e.target instanceof HTMLTextAreaElement) return;
+  const text = e.clipboardData?.getData("text/plain") ?? "";
+  if (!/^\s*\{[\s\S]{0,200}"ceilingwright/.test(text)) return;
+  e.preventDefault();
+  open(desk, planFromText(text, "what was pasted"), "pasted text");
+}
+
+function open(desk: OwnDesk, read: Opened, name: string): void {
+  if ("jobs" in read) {
+    unsay("opened");
+    keepIfWaiting();
+    bringIn(desk, read.jobs);
+    return;
+  }
+  closeJobs();
   if ("refused" in read) {
     message("opened", `${read.refused} The sheet is as it was.`);
     return;
   }
   unsay("opened");
   keepIfWaiting();
-  desk.take(besideKept(read.plan), `opening “${file.name}”`);
+  desk.take(besideKept(read.plan), `opening “${name}”`);
 }
 
 /** Another plan has come into the address of the open page. */
@@ -211,5 +233,5 @@ async function linked(desk: OwnDesk): Promise<void> {
   // Guests that follow each other are one step: the history is for one's own work.
   const over = isGuest(here);
   const last = isFramed() || isFresh(here) ? lastKept().plan : here;
-  desk.take(ownFirst(read.plan, last) ?? received(read.plan, last), "the plan from a link", over);
+  desk.take(ownFirst(read.plan, last) ?? received(read.plan, last), "the plan from a link", { inPlace: over });
 }

@@ -3,14 +3,13 @@
 
 import type { Days, Engine, Sheet, Task } from "../engine/contract";
 import { stamp } from "../state/clocks";
-import { saveText } from "../state/file";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { picture } from "./drawing";
-import { message } from "./messages";
 import { layAlone } from "./paper";
+import { handOver, printPage } from "./handing";
 
 const WEEK = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
@@ -111,14 +110,13 @@ export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () =>
       const days = sheet()?.days;
       if (!days) return;
       layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), "the days"].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(days), dayList(days));
-      window.print();
+      printPage();
     },
     "save-calendar": () => {
       const text = engine()?.calendar(JSON.stringify(desk.plan()), stamp(new Date())) ?? "";
       if (text === "") return;
       const name = fileName(desk.plan(), ".ics");
-      saveText(name, "text/calendar;charset=utf-8", text);
-      message("done", `“${name}” is on its way to your downloads. A calendar opens it; opening it again after a change moves what is there.`);
+      handOver(name, "text/calendar;charset=utf-8", text, "A calendar opens it; opening it again after a change moves what is there.");
     },
   };
 }

@@ -1,6 +1,7 @@
 // What a part of the page may do with the plan it shows.
 
 import type { Layer } from "../engine/contract";
+import type { JobChange } from "../state/jobs";
 import type { Plan } from "../state/plan";
 import { at, list, typedText, type JsonObject } from "../state/pointer";
 
@@ -16,8 +17,9 @@ export interface Desk {
 /** What only those may do who put whole plans on the sheet or type in it. */
 export interface OwnDesk extends Desk {
   /** Puts another plan on the sheet; words say what was done. In place of a plan
-   *  that was only passing it is no step of its own. */
-  take(next: Plan, words: string, inPlace?: boolean): void;
+   *  that was only passing it is no step of its own; jobs are what changed with it
+   *  among those kept. */
+  take(next: Plan, words: string, how?: { inPlace?: boolean; jobs?: JobChange[] }): void;
   /** Changes the plan by a key pressed in the blank at a pointer, of which there
    *  may be many in a second: they are one step. */
   changeByKey(edit: (plan: Plan) => void, pointer: string): void;

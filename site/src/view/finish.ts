@@ -2,7 +2,6 @@
 // the list to shop by. Steps are begun here too, with the engine's own values.
 
 import type { Climate, Drawing, Engine, Section, Sheet, Step, Total } from "../engine/contract";
-import { saveText } from "../state/file";
 import { bareStep, fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";
@@ -11,8 +10,8 @@ import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { draw, keyOf } from "./drawing";
 import { figurePlace } from "./figures";
+import { handOver, printPage } from "./handing";
 import { insertItem } from "./lists";
-import { message } from "./messages";
 import { calm, quoted } from "./names";
 import { layAlone } from "./paper";
 
@@ -217,18 +216,17 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
     },
     "print-shopping": () => {
       layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? [], sheet()?.bill ?? null));
-      window.print();
+      printPage();
     },
     "print-labels": () => {
       layAlone("labels", ...labels(sheet()?.steps ?? []));
-      window.print();
+      printPage();
     },
     "save-shopping": () => {
       const table = engine()?.shopping(JSON.stringify(desk.plan()), decimalSign()) ?? "";
       if (table === "") return;
       const name = fileName(desk.plan(), ".to-buy.csv");
-      saveText(name, "text/csv;charset=utf-8", table);
-      message("done", `“${name}” is on its way to your downloads. A spreadsheet opens it.`);
+      handOver(name, "text/csv;charset=utf-8", table, "A spreadsheet opens it.");
     },
   };
 }

@@ -12,6 +12,24 @@ export function isSandboxed(): boolean {
   return self.origin === "null" && location.protocol !== "file:";
 }
 
+/** Whether a frame may do a thing, by the word of the sandbox attribute for it. A
+ *  frame of the same site can be asked; of another site nothing can be known. */
+export function may(right: "allow-downloads" | "allow-modals" | "allow-popups"): "yes" | "no" | "unknown" {
+  let here: Window = window;
+  try {
+    while (here.parent !== here) {
+      const around = here.frameElement;
+      if (!around) return "unknown";
+      const sandbox = around.getAttribute("sandbox");
+      if (sandbox !== null && !sandbox.toLowerCase().split(/\s+/).includes(right)) return "no";
+      here = here.parent;
+    }
+  } catch {
+    return "unknown";
+  }
+  return "yes";
+}
+
 export function tellHeight(): void {
   let told = 0;
   const tell = () => {

@@ -21,8 +21,10 @@ import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { finishActions } from "./finish";
 import { isFramed } from "./framed";
 import { gapActions } from "./gaps";
+import { printPage } from "./handing";
 import { hangingActions, renderHanging } from "./hanging";
 import { adoptNow, keepIfWaiting, keepingActions, keepSoon, startKeeping, stateOf } from "./keeping";
+import { closeJobs, jobsActions, redraw } from "./jobs";
 import { openLadder, reopenLadder, startLadder } from "./ladder";
 import { startLight } from "./light";
 import { renderLists, renderWhen } from "./lists";
@@ -149,10 +151,10 @@ const desk: OwnDesk = {
     changed({ words, at });
   },
   redraw: () => renderSheet(plan),
-  take: (next, words, inPlace = false) => {
+  take: (next, words, { inPlace = false, jobs = [] } = {}) => {
     putOn(next);
     if (inPlace) amend(JSON.stringify(plan));
-    changed({ words });
+    changed({ words, jobs });
     window.scrollTo({ top: 0 });
   },
   changeByKey: (edit, pointer) => {
@@ -202,6 +204,7 @@ function openJobKept(id: string): void {
   keepIfWaiting();
   claim(read.plan);
   for (const name of ["aside", "guest", "opened"]) unsay(name);
+  closeJobs();
   desk.take(read.plan, `opening ${called(read.plan)}`);
 }
 
@@ -211,7 +214,7 @@ function printCards(button: HTMLElement): void {
   const layer = answersTo(plan, theSheet()?.layers ?? [])[Number(base.slice(base.lastIndexOf("/") + 1))];
   if (!layer || !canHaveCards(layer)) return;
   layCards(layer, typedText(plan["title"]), theSheet()?.drawings ?? []);
-  window.print();
+  printPage();
 }
 
 const doing: Actions = {
@@ -230,6 +233,7 @@ const doing: Actions = {
   ...sharingActions(desk),
   ...undoActions,
   ...lookingActions(desk),
+  ...jobsActions(desk),
   "print-cards": printCards,
   "print-safety": () => {
     const sheet = theSheet();
@@ -256,7 +260,7 @@ const doing: Actions = {
   },
   print: () => {
     clearPaper();
-    window.print();
+    printPage();
   },
   "turn-over": () => {
     turnOver();
@@ -287,10 +291,11 @@ function listen(): void {
   startTyping(root, desk);
   startUndo((next) => {
     if (typedText(next["id"]) !== typedText(plan["id"])) unsay("aside");
+    closeJobs();
     putOn(next);
     keepSoon();
     show();
-  }, () => ownBehind(plan) !== null && refusesChange(plan));
+  }, (words) => redraw(desk, words), () => ownBehind(plan) !== null && refusesChange(plan));
   startArriving(root, desk);
   startKeeping(desk);
   root.addEventListener("click", (e) => {

@@ -8,6 +8,7 @@ import { action, every, make, redraw, region, setText } from "./dom";
 import { isOpen, toggleWorking } from "./figures";
 import { isForClient, ownBehind } from "./looking";
 import { layAlone } from "./paper";
+import { printPage } from "./handing";
 import { calm, quoted } from "./names";
 
 export function renderPrice(plan: JsonObject, price: Price | null): void {
@@ -204,13 +205,13 @@ export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
       if (isForClient(desk.plan())) {
         layAlone("price", heading("price"), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), line("For the client, and date"), line("For the painter, and date"));
       } else layAlone("price", heading("price, own copy"), ownCopy(price, money), whatIfs(price));
-      window.print();
+      printPage();
     },
     "print-record": () => {
       const record = sheet()?.record;
       if (!record) return;
       layAlone("record", heading("record of the finish"), make("p", {}, record.text), recordTable(record), line("Handed over on"), line("By"));
-      window.print();
+      printPage();
     },
   };
 }

@@ -10,6 +10,7 @@ import { make, region, setAttribute } from "./dom";
 import { layAlone } from "./paper";
 import { rulersOf, standingApart } from "./safety";
 import { firstSentence, severityWord, sign } from "./signs";
+import { printPage } from "./handing";
 
 /** How much is said of the notes of one severity. */
 type Say = "source" | "words" | "sentence" | "nothing";
@@ -53,7 +54,7 @@ const ownLines = ["First aid, and the nearest hospital", "Who to call, and on wh
 
 export function printSafetySheet(plan: Plan, sheet: Sheet): void {
   layAlone("safety", fitting(plan, sheet));
-  window.print();
+  printPage();
 }
 
 /** The fullest sheet that is no higher than the page. */

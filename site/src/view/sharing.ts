@@ -2,18 +2,19 @@
 // its own.
 
 import { pageWithPlan } from "../state/along";
-import { savePlan, saveText } from "../state/file";
 import { fragmentFromPlan } from "../state/link";
-import { fileName, type Plan } from "../state/plan";
+import { fileName, planText, type Plan } from "../state/plan";
 import type { Actions, Desk } from "./desk";
-import { make, region, setAttribute } from "./dom";
-import { isSandboxed, tellHeight } from "./framed";
+import { action, every, make, region, setAttribute, setText } from "./dom";
+import { isSandboxed, may, tellHeight } from "./framed";
+import { handOver, showText } from "./handing";
 import { isForClient } from "./looking";
 import { message } from "./messages";
 
 export function sharingActions(desk: Desk): Actions {
   return {
-    "save-file": () => message("done", `“${savePlan(desk.plan())}” is on its way to your downloads.`),
+    "save-file": () => handOver(fileName(desk.plan(), ".plan.json"), "application/json", planText(desk.plan())),
+    "copy-text": () => showText("The plan as text. Copy it, and paste it on the sheet to open it again:", JSON.stringify(desk.plan()), "The plan as text"),
     "copy-link": () => void copyLink(desk.plan()),
     "take-along": () => void takeAlong(desk.plan()),
   };
@@ -35,11 +36,18 @@ async function copyLink(plan: Plan): Promise<void> {
 async function takeAlong(plan: Plan): Promise<void> {
   try {
     const name = fileName(plan, ".html");
-    saveText(name, "text/html", await pageWithPlan(plan));
-    message("done", `“${name}” is on its way to your downloads. Open it from there: it needs no signal.`);
+    if (may("allow-downloads") === "no") message("done", "The page around this one forbids saving files.", action("copy-text", "Copy as text"));
+    else handOver(name, "text/html", await pageWithPlan(plan), "Open it from there: it needs no signal.");
   } catch {
     message("done", "The page could not be packed: its second half did not arrive. Look at the connection and try again, or save the plan as a file.");
   }
+}
+
+/** Opens the tab, and gives the address to copy where a frame may open none. */
+function openOwnTab(address: string): void {
+  const opened = window.open(address, "_blank");
+  if (opened) opened.opener = null;
+  else showText("The page around this one forbids opening a tab. Copy this address into one:", address, "Address of this page with the plan");
 }
 
 /** Points the way to a tab of its own at the plan as it is now. */
@@ -48,12 +56,38 @@ export async function offerOwnTab(plan: Plan): Promise<void> {
   setAttribute(region("own-tab"), "href", `${location.pathname}${location.search}#${fragment}`);
 }
 
-/** Sets the page up as one inside another site's. */
+/** Sets the page up as one inside another site's, and says beforehand what it
+ *  may not do there, as far as that can be known. */
 export function frame(plan: Plan): void {
   setAttribute(document.documentElement, "data-framed", "");
   const link = region("own-tab");
   link.textContent = isSandboxed() ? "Open in its own tab to keep or print" : "Open in its own tab";
-  link.hidden = false;
+  link.hidden = may("allow-popups") === "no";
+  link.addEventListener("click", (e) => {
+    e.preventDefault();
+    openOwnTab((link as HTMLAnchorElement).href);
+  });
   void offerOwnTab(plan);
+  setText(region("frame-may"), inFrame());
+  for (const button of every("[data-do=print]")) {
+    if (may("allow-modals") === "no") setAttribute(button, "aria-disabled", "true");
+  }
   tellHeight();
+}
+
+const things = [
+  ["allow-downloads", "saving files"],
+  ["allow-modals", "printing"],
+  ["allow-popups", "opening tabs"],
+] as const;
+
+function inFrame(): string {
+  const forbidden = things.filter(([right]) => may(right) === "no").map(([, thing]) => thing);
+  if (forbidden.length > 0) return `The page around this one forbids ${listed(forbidden)}. Copying as text works.`;
+  if (things.every(([right]) => may(right) === "yes")) return "";
+  return "The page around this one may forbid saving files, printing or opening tabs. Copying as text works.";
+}
+
+function listed(words: string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 }

@@ -3,6 +3,7 @@
 // changes out of sight.
 
 import { canRedo, canUndo, redoStep, undoStep, type Step } from "../state/history";
+import { putEntries } from "../state/jobs";
 import { difference, type Difference } from "../state/difference";
 import type { Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
@@ -13,15 +14,19 @@ import { every, region, setAttribute, setText } from "./dom";
 import { insertItem, lowerFirst, removeItem } from "./lists";
 import { quoted } from "./names";
 
+const UNDONE = "Undone";
 const SHOWN = 4000; // ms for which what was undone can be read
 
 let put: (plan: Plan) => void;
+let listed: (words: string) => void;
 let refused: () => boolean;
 
-/** Lets the keys work. restore puts a plan of the past on the sheet; refuses says
- *  that nothing may change there now, and says so to the person as well. */
-export function startUndo(restore: (plan: Plan) => void, refuses: () => boolean): void {
+/** Lets the keys work. restore puts a plan of the past on the sheet; list shows
+ *  the jobs anew with what was done to them; refuses says that nothing may change
+ *  now, and says so to the person as well. */
+export function startUndo(restore: (plan: Plan) => void, list: (words: string) => void, refuses: () => boolean): void {
   put = restore;
+  listed = list;
   refused = refuses;
   document.addEventListener("keydown", (e) => {
     const key = /^[a-z]$/i.test(e.key) ? e.key.toLowerCase() : e.code.slice(-1).toLowerCase();
@@ -54,14 +59,14 @@ export function renderUndo(): void {
 /** A text field that is no blank keeps its own undoing, and over a dialog the
  *  sheet stays as it is. */
 function isElsewhere(target: EventTarget | null): boolean {
-  if (document.querySelector("dialog[open]")) return true;
+  if (document.querySelector("dialog[open]:not(.cw-jobs)")) return true;
   return (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && !target.hasAttribute("data-at");
 }
 
 function undo(): void {
   if (refused()) return;
   const step = undoStep();
-  if (step) walk(step, step.after, step.before, "Undone");
+  if (step) walk(step, step.after, step.before, UNDONE);
   else tell("There is nothing to undo.");
 }
 
@@ -73,6 +78,13 @@ function redo(): void {
 }
 
 function walk(step: Step, from: string, to: string, done: string): void {
+  for (const job of step.jobs) putEntries(job.id, done === UNDONE ? job.before : job.after);
+  if (from === to) {
+    renderUndo();
+    listed(`${done}: ${step.words}.`);
+    tell(`${done}: ${step.words}.`);
+    return;
+  }
   const [before, after] = [JSON.parse(step.before) as Plan, JSON.parse(step.after) as Plan];
   const whole = typedText(before["id"]) !== typedText(after["id"]);
   const made = difference(before, after);
