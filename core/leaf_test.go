@@ -235,6 +235,29 @@ func sizedCeiling(t *testing.T, size, leaf map[string]any) sheet.Sheet {
 	return job(t, map[string]any{"/room/length": "14 ft", "/room/width": "12 ft", "/finish/steps": append([]any{sizing}, leafStep("surface", laying, nil)...)})
 }
 
+// A gilder's notes of April 2011: a 12-hour size took 16 to 18 h to tack and stayed
+// open for 8 to 10 h on a ceiling of 600 ft². Any spot is safe from 18 h to 16 + 8 h:
+// six hours, in which two gilders lay 6 × 40 × 0.8 = 192 ft², so four sections of
+// 150. Taken as single numbers it would be three.
+func TestSizeWhoseTimesAreRanges(t *testing.T) {
+	ceiling := func(tack, open string) sheet.Sheet {
+		sizing := paint(map[string]any{"id": "s", "name": "Size", "kind": "size", "area": "typed", "typedArea": "600", "typedUnit": "ft2", "spread": "500", "tackHours": tack, "openHours": open, "gilders": "2"})
+		return job(t, map[string]any{"/finish/steps": append(sizing, leafStep("typed", map[string]any{"typedArea": "600", "typedUnit": "ft2", "rate": "20", "rateUnit": "ft2/h"}, nil)...)})
+	}
+	for _, typed := range [][2]string{{"16 to 18", "8 to 10"}, {"16-18", "8–10"}, {"16 – 18", "8"}} {
+		s := ceiling(typed[0], typed[1])
+		sections := stepNamed(t, s, "l").Sections
+		require.Len(t, sections, 4, "%v", typed)
+		assert.Equal(t, "150.0 ft²", sections[0].Area)
+		assert.Equal(t, "18 h before the first leaf", sections[0].SizeAt, "the latest it can be ready")
+		assert.Contains(t, figures(s)["step.l.sections"].Working.Rule, "the latest tack, 18 h, to the earliest close, 16 h + 8 h")
+	}
+	assert.Len(t, stepNamed(t, ceiling("16", "8"), "l").Sections, 3)
+	assert.Contains(t, saidOf(ceiling("10 to 18", "8"), "/finish/steps/0/openHours"), "stop: With tack anywhere from 10 h to 18 h and leaf taken for 8 h from then, one spot may have closed before another is ready.")
+	assert.Contains(t, saidOf(ceiling("18 to 16", "8"), "/finish/steps/0/tackHours"), "stop: The range runs from the larger number to the smaller.")
+	assert.Contains(t, saidOf(ceiling("16 to", "8"), "/finish/steps/0/tackHours"), "stop")
+}
+
 func TestSectionsOfACeiling(t *testing.T) {
 	// A leaf supplier's sheet on slow size mixed with quick: ready after 3 h, then 3
 	// h for leaf; at 20 ft² an hour 168 ft² take three sections. The sheet's 60, 60

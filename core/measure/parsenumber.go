@@ -31,6 +31,33 @@ func ParseSigned(text string) (decimal.Decimal, error) {
 	return n.value(), err
 }
 
+// between are the ways to write what stands between the two numbers of a range.
+var between = [...]string{" to ", "–", "—", "-"}
+
+// ParseSpan reads a number as ParseNumber does, or a range of two with the smaller
+// first: "16 to 18", "16–18", "16-18". A single number is both ends. Refused is what
+// ParseNumber refuses of either, and a range that runs from the larger to the
+// smaller.
+func ParseSpan(text string) (from, to decimal.Decimal, err error) {
+	one, other := text, text
+	for _, sign := range between {
+		if low, high, ok := strings.Cut(text, sign); ok && strings.TrimSpace(low) != "" {
+			one, other = low, high
+			break
+		}
+	}
+	if from, err = ParseNumber(strings.TrimSpace(one)); err != nil {
+		return from, to, err
+	}
+	if to, err = ParseNumber(strings.TrimSpace(other)); err != nil {
+		return from, to, err
+	}
+	if to.LessThan(from) {
+		err = &ParseError{Text: text, Reason: "The range runs from the larger number to the smaller.", Do: "Write the smaller one first, such as 16 to 18."}
+	}
+	return from, to, err
+}
+
 // value is a numeral of at most mostDigits digits, exactly.
 func (n numeral) value() decimal.Decimal {
 	return decimal.NewFromInt(n.whole).Add(decimal.New(n.part, -int32(n.places)))

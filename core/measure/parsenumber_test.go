@@ -211,3 +211,37 @@ func FuzzParseNumber(f *testing.F) {
 		}
 	})
 }
+
+func TestParseSpan(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"16": {"16", "16"}, "16 to 18": {"16", "18"}, "16–18": {"16", "18"}, "16-18": {"16", "18"}, " 8 — 10,5 ": {"8", "10.5"}, "0 to 0": {"0", "0"},
+	} {
+		from, to, err := ParseSpan(text)
+		require.NoError(t, err, text)
+		assert.Equal(t, want, [2]string{from.String(), to.String()}, text)
+	}
+	for text, reason := range map[string]string{
+		"18 to 16": "The range runs from the larger number to the smaller.",
+		"16 to":    "", "to 16": "", "-16": "", "16 to 18 to 20": "", "1 to 2 h": "",
+	} {
+		_, _, err := ParseSpan(text)
+		var refused *ParseError
+		require.ErrorAs(t, err, &refused, text)
+		assert.NotEmpty(t, refused.Do)
+		if reason != "" {
+			assert.Equal(t, reason, refused.Reason)
+		}
+	}
+}
+
+func FuzzParseSpan(f *testing.F) {
+	for _, seed := range []string{"16", "16 to 18", "8-10", "–", "to", "1,5–2"} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		from, to, err := ParseSpan(text)
+		if err == nil && (to.LessThan(from) || from.IsNegative()) {
+			t.Fatalf("%q reads %s to %s", text, from, to)
+		}
+	})
+}

@@ -178,6 +178,16 @@ type Seams struct {
 	Width, Piece measure.Length
 }
 
+// Span is a time that is known within limits: hours from From to To, alike where one
+// number was given. Known tells that it was.
+type Span struct {
+	From, To measure.Number
+	Known    bool
+}
+
+// IsRange tells whether the two ends differ.
+func (s Span) IsRange() bool { return s.Known && s.From.Cmp(s.To) != 0 }
+
 // Step is one step of the finish. Which fields count depends on Kind and
 // Basis. A problem in one step leaves the others as they are: the Known fields
 // tell what could be read.
@@ -242,7 +252,7 @@ type Step struct {
 	Rate                  measure.Area
 	RateKnown             bool
 	RecoatHours           safety.Fact
-	TackHours, OpenHours  safety.Fact
+	TackHours, OpenHours  Span
 	ReadyAt               string // when size was tested and found ready, as it was typed
 	Gilders               int    // 0 where the plan does not say
 	Reserve               Percent

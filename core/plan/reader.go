@@ -302,6 +302,21 @@ func (s section) number(name string, need need) (n measure.Number, ok bool) {
 	return measure.NumberFromDecimal(d), true
 }
 
+// span reads a number or a range of two, the smaller first: "16", "16 to 18",
+// "16–18". A single number is both ends.
+func (s section) span(name string) (span Span) {
+	text := s.text(name)
+	if text == "" {
+		return span
+	}
+	from, to, err := measure.ParseSpan(text)
+	if err != nil {
+		s.unreadable(s.at+"/"+name, err)
+		return span
+	}
+	return Span{From: measure.NumberFromDecimal(from), To: measure.NumberFromDecimal(to), Known: true}
+}
+
 // amount reads an amount as a recipe has it, which may be a fraction.
 func (s section) amount(name string) (n measure.Number, ok bool) {
 	n, err := measure.ParseAmount(s.text(name))

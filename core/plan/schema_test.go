@@ -188,7 +188,7 @@ func TestReaderKnowsEveryPropertyOfTheSchema(t *testing.T) {
 func namesAskedFor(t *testing.T) []string {
 	t.Helper()
 	asking := map[string]int{"Field": 0, "text": 0, "section": 0, "items": 0, "length": 0, "positive": 0, "number": 0, "positiveNumber": 0, "amount": 0, "positiveAmount": 0,
-		"share": 0, "shareOrNone": 0, "count": 0, "money": 0, "fact": 0, "setAside": 0, "offset": 0, "list": 0, "some": 0,
+		"share": 0, "shareOrNone": 0, "count": 0, "money": 0, "fact": 0, "span": 0, "setAside": 0, "offset": 0, "list": 0, "some": 0,
 		"sum": 0, "percent": 0, "degrees": 0,
 		"word": 1, "choice": 1, "readMark": 1}
 	files, err := filepath.Glob("*.go")

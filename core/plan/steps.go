@@ -104,7 +104,7 @@ func readWork(s section, step *Step) {
 	step.RecoatHours = s.fact("recoatHours")
 	sizing := step.Kind == finish.SizeCoat
 	s.when(sizing, func() {
-		step.TackHours, step.OpenHours = s.fact("tackHours"), s.fact("openHours")
+		step.TackHours, step.OpenHours = s.span("tackHours"), s.span("openHours")
 		if s.text("gilders") != "" {
 			step.Gilders, _ = s.count("gilders", "")
 		}

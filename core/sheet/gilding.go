@@ -97,7 +97,9 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 	if g.gilders == 0 {
 		g.gilders = int64(people)
 	}
-	g.tack, g.window, g.reserve = size.TackHours.Value, size.OpenHours.Value, size.Reserve.Share
+	// Any spot can be laid from the latest tack to the earliest close.
+	g.tack, g.reserve = size.TackHours.To, size.Reserve.Share
+	g.window = size.TackHours.From.Add(size.OpenHours.From).Sub(g.tack)
 	if !size.TackHours.Known {
 		g.tack = size.DryHours.Value
 	}
@@ -106,6 +108,10 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 	}
 	if g.limitedByDust = !size.OpenHours.Known; g.limitedByDust {
 		g.window = measure.NumberFromFraction(days.UsualOpen, 60)
+	} else if g.window.Sign() <= 0 {
+		return g, []problem.Problem{{At: "/openHours", Severity: problem.Stop,
+			What: "With tack anywhere from " + b.hours(size.TackHours.From) + " to " + b.hours(g.tack) + " and leaf taken for " + b.hours(size.OpenHours.From) + " from then, one spot may have closed before another is ready.",
+			Do:   "Use a size that stays open longer, or narrow the times by a test patch in this room."}}, false
 	}
 	b.limitToHours(&g, people)
 	problems, ok = b.divide(&g)
@@ -394,6 +400,9 @@ func (b *builder) sectionFigure(g *gilt, out *Step) {
 		if !g.panels.Fewest {
 			rule += " Found by trying; it is not shown that fewer could not do."
 		}
+	}
+	if size := &b.plan.Steps[g.sizing]; size.TackHours.IsRange() && size.OpenHours.Known {
+		rule += " Any spot can be laid from the latest tack, " + b.hours(size.TackHours.To) + ", to the earliest close, " + b.hours(size.TackHours.From) + " + " + b.hours(size.OpenHours.From) + "."
 	}
 	rule += " A share of the time is kept back."
 	if !g.reserveGiven {
