@@ -53,7 +53,7 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	v.wait(`document.querySelectorAll(".cw-step")[3].dataset.kind === "peel"`)
 	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[4].querySelector("[data-do=later]")`)
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-step")[4].querySelector("details").open`))
-	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Cornice, light grey” is step 5 of 10.")`)
+	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Crown, light grey” is step 5 of 10.")`)
 
 	v.run(`document.querySelectorAll(".cw-step")[4].querySelector(".cw-handle").focus()`)
 	require.NoError(t, chromedp.Do(v.tab, chromedp.KeyEvent(kb.ArrowUp, chromedp.KeyModifiers(chromedp.ModifierAlt))))

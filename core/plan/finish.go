@@ -101,7 +101,7 @@ func readSurface(s section, i int) Surface {
 	}
 	f.Run, _ = s.run("run", "")
 	s.when(f.Kind == Cornice, func() {
-		f.Girth, _ = s.positive("girth", "the girth of the cornice")
+		f.Girth, _ = s.positive("girth", "the girth of the profile")
 		if s.text("corners") != "" {
 			f.Corners, _ = s.count("corners", "")
 		}

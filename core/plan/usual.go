@@ -58,7 +58,7 @@ var usualAt = map[string]usual{
 	"/access/armReach":                  {"the reach of an arm", 4 * measure.Inch, 5 * measure.Foot},
 	"/access/ladderHeight":              {"a stepladder", 15 * measure.Inch, 30 * measure.Foot},
 	"/access/railHeight":                {"the height of rails", 15 * measure.Inch, 6 * measure.Foot},
-	"/finish/surfaces/#/girth":          {"the girth of a cornice", measure.Inch, 8 * measure.Foot},
+	"/finish/surfaces/#/girth":          {"the girth of the profile", measure.Inch, 8 * measure.Foot},
 	"/finish/surfaces/#/height":         {"the height of walls", 12 * measure.Inch, 80 * measure.Foot},
 	"/finish/steps/#/brushWidth":        {"a brush", 4 * measure.Millimetre, 16 * measure.Inch},
 	"/finish/steps/#/leaf/length":       ofLeaf,

@@ -223,11 +223,8 @@ func (f facts) usedFor() string {
 // leakageSwitch is what cuts the power where current leaks to earth, by its name
 // in the country.
 func (f facts) leakageSwitch() string {
-	switch f.Country {
-	case US:
-		return "a GFCI"
-	case UK, EU:
-		return "an RCD"
+	if f.Country == US || f.Country == UK || f.Country == EU {
+		return f.Country.Says("an RCD")
 	}
 	return "an RCD or GFCI"
 }

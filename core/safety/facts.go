@@ -107,6 +107,9 @@ func names(products []Product) string {
 
 // amount is what a word in braces stands for, "" where there is no such word.
 func (f facts) amount(name string, style Style) string {
+	if word := f.word(name); word != "" {
+		return word
+	}
 	if text := f.buildingAmount(name, style); text != "" {
 		return text
 	}

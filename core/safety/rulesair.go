@@ -81,7 +81,7 @@ func breathingRules() []rule {
 			fires: func(f facts) bool {
 				return f.Building.AirHandling == Yes && (f.givesOff() || len(f.steps(isSprayed)) > 0)
 			},
-			words:   "Before the first tin is opened, have the air system shut down for this room, or its openings here sealed, and let the fumes out to the open air. Otherwise it carries them to everyone else. Ask whoever runs the building.",
+			words:   "Before the first can is opened, have the air system shut down for this room, or its openings here sealed, and let the fumes out to the open air. Otherwise it carries them to everyone else. Ask whoever runs the building.",
 			decides: code,
 			source:  "Common practice, no source.",
 			bites:   []Block{Finish},
@@ -230,7 +230,7 @@ func fireRules() []rule {
 			id: "keep-flames-out", severity: problem.Note, subject: "flames", at: "/place/flames",
 			when:    "no flame burns, and a product has a flash point below 60 °C, or none given and it is a solvent product.",
 			fires:   func(f facts) bool { return f.Building.Flames == No && len(f.steps(mayBurn)) > 0 },
-			words:   "While {burning steps} is open or wet: no smoking, no hot work, no tool or switch that sparks. Shut the tins.",
+			words:   "While {burning steps} is open or wet: no smoking, no hot work, no tool or switch that sparks. Shut the cans.",
 			working: "{flash points}; the rule starts below 60 °C (140 °F).",
 			decides: label,
 			source:  sheet,
@@ -305,7 +305,7 @@ func labelRules() []rule {
 			id: "thinner-adds-fumes", severity: problem.Caution, subject: "thinner", atStep: atProduct(addsFumes, "/thinned"),
 			when:    "a product is thinned, and not with water.",
 			fires:   func(f facts) bool { return len(f.steps(addsFumes)) > 0 },
-			words:   "Thin {thinned steps} no more than the label allows. The thinner goes into the air too and is counted here, and the limits hold for what is in the pail, not in the tin. What you clean brushes in is not counted: do that outdoors.",
+			words:   "Thin {thinned steps} no more than the label allows. The thinner goes into the air too and is counted here, and the limits hold for what is in the pail, not in the can. What you clean brushes in is not counted: do that outdoors.",
 			working: "{thinning}.",
 			decides: label,
 			source:  "40 CFR 59.402; that thinner is counted with 870 g/L, turpentine, is from memory; the brushes are common practice, no source.",

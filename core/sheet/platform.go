@@ -206,7 +206,7 @@ func (b *builder) hire() {
 		span = "from " + dateText(first) + " to " + dateText(last)
 	}
 	b.sheet.Platform.Hire = "It is needed " + span + ": " + text + ", days off counted too."
-	b.count(blockSafety, "platform.days", "days of hire", count, text,
-		"From the first day on which something is done on the ceiling to the last, both counted, days off and days of waiting too. What a firm counts as a day of hire, it says itself.",
+	b.count(blockSafety, "platform.days", "days of "+b.plan.Place.Rules.Says("hire"), count, text,
+		"From the first day on which something is done on the ceiling to the last, both counted, days off and days of waiting too. What counts as a day, the firm says itself.",
 		longDate(last)+" − "+longDate(first)+" + 1 day", "From the days on this sheet.")
 }

@@ -10,10 +10,10 @@ import (
 
 // kindName is a kind of platform in words, article the same as something to ask
 // for.
-func kindName(k safety.Kind) string {
+func kindName(k safety.Kind, country safety.Country) string {
 	switch k {
 	case safety.HopUp:
-		return "hop-up or low deck"
+		return country.Says("hop-up") + " or low deck"
 	case safety.Podium:
 		return "podium or steps platform"
 	case safety.Tower:
@@ -24,7 +24,7 @@ func kindName(k safety.Kind) string {
 	return "the floor"
 }
 
-func article(k safety.Kind) string { return "a " + kindName(k) }
+func article(k safety.Kind, country safety.Country) string { return "a " + kindName(k, country) }
 
 // deckText is a height of deck in whole steps.
 func (b *builder) deckText(l measure.Length, round func(l, step measure.Length) measure.Length) string {
@@ -64,7 +64,7 @@ func (b *builder) askText(job *safety.Job, deck *safety.Deck, kind safety.Kind) 
 	if kind == safety.OnFloor {
 		return "Work from the floor: the ceiling is in easy reach."
 	}
-	text := "Ask for " + article(kind) + " with its deck about " + height + " above the floor"
+	text := "Ask for " + article(kind, job.Country) + " with its deck about " + height + " above the floor"
 	if kind == safety.Scaffold {
 		text = "Have a scaffold designed and built over the room, its deck about " + height + " above the floor"
 	}
@@ -123,7 +123,7 @@ func (b *builder) refused(job *safety.Job, deck *safety.Deck, kind safety.Kind) 
 	list := []string{b.noLadder(job), b.noFloor(job, shortest)}
 	switch kind {
 	case safety.Podium:
-		list = append(list, "Not a hop-up: it has no rails, and "+b.deckText(deck.Best, nearest)+" is above the "+b.deckText(safety.LowDeckUpTo, nearest)+" of a low deck.",
+		list = append(list, "Not a "+job.Country.Says("hop-up")+": it has no rails, and "+b.deckText(deck.Best, nearest)+" is above the "+b.deckText(safety.LowDeckUpTo, nearest)+" of a low deck.",
 			"Not a tower: at this height it is more to build and to move, and no safer for it.")
 	case safety.Tower:
 		list = append(list, "Not a podium: they end at about "+b.deckText(safety.PodiumUpTo, nearest)+".")

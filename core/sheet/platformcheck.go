@@ -49,10 +49,10 @@ func (c *checked) isHighEnough() {
 	}
 	need := "deck at " + c.deckText(c.deck.Best, nearest)
 	if have.Carries(c.kind) {
-		c.put("Kind", kindName(have), need, verdictOK, "")
+		c.put("Kind", kindName(have, c.job.Country), need, verdictOK, "")
 		return
 	}
-	c.put("Kind", kindName(have), need, verdictShort, "At that height ask for "+article(c.kind)+".")
+	c.put("Kind", kindName(have, c.job.Country), need, verdictShort, "At that height ask for "+article(c.kind, c.job.Country)+".")
 }
 
 // base holds the shorter side of what it stands on against its height.

@@ -178,7 +178,7 @@ export function newPart(plan: Plan): JsonObject {
 
 export function newSurface(plan: Plan): JsonObject {
   const surfaces = list(plan, "/finish/surfaces");
-  return { id: unused("F", surfaces), name: surfaces.length === 0 ? "Cornice" : "Walls", kind: surfaces.length === 0 ? "cornice" : "walls", run: "", girth: "", corners: "4", height: "", openings: [] };
+  return { id: unused("F", surfaces), name: surfaces.length > 0 ? "Walls" : at(plan, "/place/rules") === "US" ? "Crown" : "Cornice", kind: surfaces.length === 0 ? "cornice" : "walls", run: "", girth: "", corners: "4", height: "", openings: [] };
 }
 
 export function newMeasure(plan: Plan): JsonObject {

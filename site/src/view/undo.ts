@@ -124,7 +124,7 @@ const nouns: Record<string, string> = {
   walls: "a wall",
   obstructions: "a thing in the ceiling",
   furniture: "a thing on the floor",
-  surfaces: "a cornice or wall",
+  surfaces: "a moulding or wall",
   kit: "a measure",
   openings: "an opening",
   cans: "a can",
