@@ -92,7 +92,7 @@ func (w *step) surfaceOf() (a measure.Area, rule, sum string, ok bool) {
 func (w *step) cornice(c finish.Cornice, known bool) (a measure.Area, rule, sum string, ok bool) {
 	a, ok = c.Area()
 	sum = w.put(c.Run) + " × " + w.put(c.Girth)
-	rule = "The run of the "+w.builder.plan.Place.Rules.Says("cornice")+" times its girth, measured round the profile."
+	rule = "The run of the " + w.builder.plan.Place.Rules.Says("cornice") + " times its girth, measured round the profile."
 	if c.Corners > 0 {
 		rule += " Each mitre counts for one girth more of run (common practice, no source)."
 		sum = "(" + w.put(c.Run) + " + " + strconv.Itoa(c.Corners) + " × " + w.put(c.Girth) + ") × " + w.put(c.Girth)
