@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
@@ -63,7 +64,7 @@ func TestTasksAreInOrderAndCalledOnce(t *testing.T) {
 	}
 	assert.Equal(t, "2027-03-22T08:00", s.Days.Start)
 	assert.Equal(t, taskNamed(t, s, "clear").End, s.Days.Finish)
-	assert.Equal(t, "20270407", figures(s)["days.finish"].Value)
+	assert.Equal(t, "20270406", figures(s)["days.finish"].Value)
 	assert.True(t, strings.HasPrefix(s.Days.Chart, "<svg "))
 	assert.Equal(t, "Mon 22 Mar", taskNamed(t, s, "survey").Day)
 }
@@ -304,13 +305,28 @@ func TestCalendarOfAPlan(t *testing.T) {
 	got := string(core.Calendar(planNamed(t, "days"), stamp))
 	assert.Equal(t, got, string(core.Calendar(planNamed(t, "days"), stamp)), "the same bytes")
 	s := dated(t, nil)
-	events := 0
-	for _, task := range s.Days.Tasks {
-		if task.Kind == "work" {
-			events++
+	assert.Equal(t, len(s.Days.Tasks)+2, strings.Count(got, "BEGIN:VEVENT"), "work, all that is waited for, and two windows for leaf")
+	unfolded := strings.ReplaceAll(got, "\r\n ", "")
+	for name, times := range map[string][2]string{
+		"Base coat\\, coat 1 of 2 dries":                   {"step.base.2.wait", ""},
+		"Size\\, section 1 comes to tack":                  {"step.leaf.s1.wait", ""},
+		"The size takes leaf: Imitation leaf\\, section 1": {"", "20270402T111000 20270402T142200"},
+	} {
+		i := strings.Index(unfolded, "SUMMARY:Days\\, Ferry House: "+name)
+		if !assert.Positive(t, i, name) {
+			continue
 		}
+		event := unfolded[strings.LastIndex(unfolded[:i], "BEGIN:VEVENT"):]
+		event = event[:strings.Index(event, "END:VEVENT")]
+		assert.Contains(t, event, "TRANSP:TRANSPARENT", "it keeps nobody busy")
+		from, to, _ := strings.Cut(times[1], " ")
+		if times[0] != "" {
+			task := taskNamed(t, s, times[0])
+			bare := strings.NewReplacer("-", "", ":", "")
+			from, to = bare.Replace(task.Start)+"00", bare.Replace(task.End)+"00"
+		}
+		assert.Contains(t, event, "DTSTART:"+from+"\r\nDTEND:"+to+"\r\n")
 	}
-	assert.Equal(t, events+2, strings.Count(got, "BEGIN:VEVENT"), "and two waits of two days")
 	assert.Contains(t, got, "DTSTART;VALUE=DATE:20270322\r\nDTEND;VALUE=DATE:20270325\r\n")
 	assert.Empty(t, core.Calendar(planNamed(t, "full"), stamp))
 	assert.Empty(t, core.Calendar(planNamed(t, "days"), "today"))
@@ -377,10 +393,79 @@ func TestSizeWithoutAClosingTimeIsOpenUntilDust(t *testing.T) {
 	assert.Contains(t, p.What, "dust")
 }
 
+// A day is not opened for ten minutes of what could have been done the day before.
+func TestNoDayForTenMinutes(t *testing.T) {
+	sheets := []sheet.Sheet{sheetNamed(t, "days"), sheetNamed(t, "mixes")}
+	for _, people := range []string{"1", "3", "4"} {
+		for _, rate := range []string{"30", "40", "55", "80", "100"} {
+			sheets = append(sheets, dated(t, map[string]any{"/days/people": people, "/finish/steps/1/rate": rate}))
+		}
+	}
+	over := 0
+	for _, s := range sheets {
+		onDay, reason := map[string]time.Duration{}, map[string]string{}
+		for _, task := range s.Days.Tasks {
+			if task.Kind != "work" {
+				continue
+			}
+			from, err := time.Parse("2006-01-02T15:04", task.Start)
+			require.NoError(t, err)
+			to, err := time.Parse("2006-01-02T15:04", task.End)
+			require.NoError(t, err)
+			if onDay[task.Day] += to.Sub(from); reason[task.Day] == "" {
+				reason[task.Day] = task.Reason
+			}
+			if strings.Contains(task.Reason, "so that nobody comes back for it") {
+				over++
+			}
+		}
+		for day, worked := range onDay {
+			if worked <= 10*time.Minute {
+				assert.False(t, strings.HasPrefix(reason[day], "Follows") || strings.HasPrefix(reason[day], "Goes on"), "%s: %v, %s", day, worked, reason[day])
+			}
+		}
+	}
+	assert.Positive(t, over)
+}
+
+// With more people a coat is done sooner, and where it is not the sheet says why.
+func TestFourPaintersShareACoat(t *testing.T) {
+	two, four := dated(t, nil), dated(t, map[string]any{"/days/people": "4"})
+	assert.Equal(t, "2 people, 51 min each", taskNamed(t, two, "step.base.1").Labour)
+	assert.NotContains(t, taskNamed(t, two, "step.base.1").Reason, "half an hour")
+	base := taskNamed(t, four, "step.base.1")
+	assert.Equal(t, "3 people, 34 min each", base.Labour, "102 min of one person; shared by four each would have 26")
+	assert.Contains(t, base.Reason, "Shared by more, each would have less than half an hour.")
+	assert.Contains(t, taskNamed(t, four, "layer.L1.hang").Reason, "Two hold a panel; nobody else has a hand in it.")
+	assert.Contains(t, taskNamed(t, four, "layer.L1.mark").Reason, "Two hold a line.")
+	assert.Less(t, four.Days.Finish, two.Days.Finish)
+	for _, save := range dated(t, map[string]any{"/days/people": "60"}).Days.Saves {
+		if strings.HasPrefix(save, "One person more saves nothing") {
+			assert.Contains(t, save, "or work that no more can share")
+		}
+	}
+}
+
+// Whatever the plan leaves out, the calendar does what the sheet advises.
+func TestTheMaskIsNotHungOnPaintOfADay(t *testing.T) {
+	for _, fresh := range []any{nil, map[string]string{"doneOn": "2027-03-21"}} {
+		s := dated(t, map[string]any{"/days/freshPaint": fresh})
+		for _, p := range s.Problems {
+			assert.False(t, p.Severity == problem.Stop && strings.HasPrefix(p.At, "/finish/steps"), "%v", p)
+		}
+		base, hang := taskNamed(t, s, "step.base.2"), taskNamed(t, s, "layer.L1.hang")
+		assert.GreaterOrEqual(t, hang.Start, "2027-03-23T"+base.To, "a day after %s", base.End)
+	}
+	s := dated(t, map[string]any{"/days/freshPaint": map[string]string{"filmAge": "0"}})
+	p, ok := saidAt(s, "/finish/steps/1")
+	require.True(t, ok)
+	assert.Equal(t, problem.Stop, p.Severity, "who writes none is told")
+}
+
 func TestWhatSaves(t *testing.T) {
 	s := dated(t, nil)
 	require.Len(t, s.Days.Saves, 3)
-	for i, what := range []string{"One person more: ", "One hour more a day: ", "Saturdays too: "} {
+	for i, what := range []string{"One person more: ", "One hour more a day", "Saturdays too: "} {
 		assert.True(t, strings.HasPrefix(s.Days.Saves[i], what), s.Days.Saves[i])
 	}
 	// What is said of Saturdays is what the days are with them.
@@ -392,7 +477,7 @@ func TestWhatSaves(t *testing.T) {
 func TestChartOfALongJobIsRuledByWeeks(t *testing.T) {
 	s := dated(t, map[string]any{"/days/freshPaint": map[string]string{"doneOn": "2027-03-20", "filmAge": "21"}, "/days/off": []string{}})
 	first, last := s.Days.Start[:10], s.Days.Finish[:10]
-	require.Equal(t, [2]string{"2027-03-22", "2027-05-11"}, [2]string{first, last}, "eight Mondays")
+	require.Equal(t, [2]string{"2027-03-22", "2027-05-10"}, [2]string{first, last}, "eight Mondays")
 	assert.Equal(t, 8, strings.Count(s.Days.Chart, "class='cw-dimension'"))
 	for _, date := range []string{">Mon 22 Mar<", ">Mon 29 Mar<", ">Mon 3 May<"} {
 		assert.Contains(t, s.Days.Chart, date)

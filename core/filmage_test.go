@@ -29,7 +29,7 @@ func TestYoungPaintUnderAMaskIsPointedOut(t *testing.T) {
 	age := func(days string) map[string]any {
 		return map[string]any{"/days/freshPaint": map[string]any{"doneOn": "", "filmAge": days}}
 	}
-	s := dated(t, age(""))
+	s := dated(t, age("0"))
 	found := stuck(s)
 	require.Len(t, found, 2, "one for each layer: %v", found)
 	assert.Equal(t, problem.Stop, found[0].Severity)

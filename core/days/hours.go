@@ -3,10 +3,13 @@ package days
 import "slices"
 
 // Hours are when people work: From and To on the days of Weekdays, without a
-// Pause of so many minutes and without the days Off.
+// Pause of so many minutes and without the days Off. Over is how many minutes
+// longer they stay where that ends a piece of work; To and Over come to no more than
+// a day.
 type Hours struct {
 	From, To Clock
 	Pause    int64
+	Over     int64
 	Weekdays [7]bool // by Weekday
 	Off      []Date  // in order
 }
@@ -83,16 +86,24 @@ func (s *shifts) add(d Date) {
 	}
 }
 
-// find is the first stretch that ends after t.
+// late is until when a stretch is worked where that ends a piece of work.
+func (s *shifts) late(one *shift) Instant {
+	if one.to < one.dayTo {
+		return one.to
+	}
+	return one.to + Instant(s.hours.Over)
+}
+
+// find is the first stretch that ends after t, the time it may run over counted.
 func (s *shifts) find(t Instant) int {
-	for len(s.list) == 0 || s.list[len(s.list)-1].to <= t {
+	for len(s.list) == 0 || s.late(&s.list[len(s.list)-1]) <= t {
 		if _, ok := s.at(len(s.list)); !ok {
 			return len(s.list)
 		}
 	}
 	low, high := 0, len(s.list)-1
 	for low < high {
-		if middle := (low + high) / 2; s.list[middle].to > t {
+		if middle := (low + high) / 2; s.late(&s.list[middle]) > t {
 			high = middle
 		} else {
 			low = middle + 1
@@ -115,14 +126,18 @@ func (s *shifts) split(t Instant, minutes int64) (done span, ok bool) {
 			return done, false
 		}
 		from := max(t, one.from)
+		to := from + Instant(minutes)
+		if to > s.late(&one) && from >= one.to {
+			continue // what runs over is not begun to be stopped
+		}
 		if first {
 			done.from, first = from, false
 		}
-		if left := int64(one.to - from); minutes > left {
-			minutes -= left
+		if to > s.late(&one) {
+			minutes -= int64(one.to - from)
 			continue
 		}
-		done.to = from + Instant(minutes)
+		done.to = to
 		done.busy = done.to
 		return done, true
 	}
@@ -142,7 +157,7 @@ func (s *shifts) whole(t Instant, minutes int64) (done span, ok bool) {
 		}
 		from := max(t, one.from)
 		to := from + Instant(minutes)
-		if to <= one.to {
+		if to <= s.late(&one) {
 			return span{from, to, to}, true
 		}
 		if busy := to + Instant(s.hours.Pause); busy <= one.dayTo && !s.fitsHalf(minutes) {

@@ -54,17 +54,26 @@ type Step struct {
 // it, and to lay the leaf.
 type Section struct{ Size, Lay int64 }
 
-// How many people do a piece of work together at most. A coat has one who cuts
-// in and one who follows while the edge is wet; a panel has two who hold it.
-// Common practice, no source.
+// How many people do a piece of work together at most. A panel has two who hold
+// it, a chalk line two ends. Common practice, no source.
 const (
-	atCoat    = 2
 	atPanel   = 2
 	atMarks   = 2
-	atTape    = 2
 	atPeeling = 4
 	atTidying = 4
 )
+
+// LeastPart is how many minutes of a coat, of tape or of touching up each has at
+// least where more than two share it: two always can, one who cuts in and one who
+// follows while the edge is wet. Common practice, no source.
+const LeastPart = 30
+
+// shared is how many share labour of so many minutes that is spread over the
+// ceiling.
+func shared(labour int64) int { return int(max(2, min(labour/LeastPart, mostShare))) }
+
+// mostShare is more than any crew.
+const mostShare = 100
 
 // Act tells apart what is done to the ceiling, besides its coats.
 type Act uint8
@@ -271,7 +280,7 @@ func (l *listing) hang(layer int) {
 		l.put(c, t, Origin{Step: -1, Layer: layer, Work: Hanging}, true)
 	}
 	if one.Bridge > 0 {
-		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: atTape}, Origin{Step: -1, Layer: layer, Work: Bridging}, false)
+		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: shared(one.Bridge)}, Origin{Step: -1, Layer: layer, Work: Bridging}, false)
 	}
 }
 
@@ -314,7 +323,7 @@ func (l *listing) coats(i int) {
 	}
 	wait, count := Dries, max(1, s.Coats)
 	for coat := int64(1); coat <= count && !l.isFull(); coat++ {
-		t := Task{ID: "step." + s.ID, Name: s.Name, Labour: s.Labour, Share: atCoat, Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
+		t := Task{ID: "step." + s.ID, Name: s.Name, Labour: s.Labour, Share: shared(s.Labour), Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
 		if s.Kind == finish.LeafLaying && s.Gilders > 0 {
 			t.Share = s.Gilders
 		}
@@ -401,7 +410,7 @@ func (l *listing) sizeBefore(c *chain, i int) {
 	s := &l.Steps[i]
 	for coat := int64(1); coat < s.Coats && s.Labour > 0 && !l.isFull(); coat++ {
 		n := strconv.FormatInt(coat, 10)
-		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: atCoat, Whole: true},
+		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: shared(s.Labour), Whole: true},
 			Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
 		if s.Recoat > 0 {
 			c.wet = append(c.wet, Link{Task: task, Wait: Recoats, Minutes: s.Recoat})
@@ -423,7 +432,7 @@ func (l *listing) end() {
 		l.put(c, Task{ID: "key", Name: "Take down the last key", Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1, Work: TakingDown}, false)
 	}
 	if l.TouchUp > 0 {
-		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: atCoat}, Origin{Step: -1, Layer: -1, Work: TouchingUp}, true)
+		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: shared(l.TouchUp)}, Origin{Step: -1, Layer: -1, Work: TouchingUp}, true)
 	}
 	if l.Clear > 0 {
 		for i := range c.wet {

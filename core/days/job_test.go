@@ -143,6 +143,19 @@ func TestOnlyAFreeHandSizesAhead(t *testing.T) {
 	assert.Equal(t, 1, find("Leaf, section 1").Share)
 }
 
+func TestCoatsAreSharedByMore(t *testing.T) {
+	for labour, want := range map[int64]int{20: 2, 89: 2, 90: 3, 240: 8, 1e9: mostShare} {
+		assert.Equal(t, want, shared(labour), "%d min", labour)
+	}
+	// Four hours of one person: two are at it for 2 h, four for 1 h.
+	job := Job{Steps: []Step{{ID: "base", Name: "Base", Kind: finish.Base, Layer: -1, Coats: 1, Labour: 240}}}
+	for people, want := range map[int]int64{1: 240, 2: 120, 4: 60, 10: 30} {
+		tasks, _ := job.Tasks(people)
+		_, minutes := (&Work{Tasks: tasks, People: people}).Takes(0)
+		assert.Equal(t, want, minutes, "%d people", people)
+	}
+}
+
 func TestStepsThatPeel(t *testing.T) {
 	job := twoLayers()
 	job.Steps = append(job.Steps[:4:4], Step{ID: "off", Name: "Take the first off", Kind: finish.Peel, Layer: -1})

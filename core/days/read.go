@@ -17,7 +17,11 @@ func (s *Schedule) Parts(task int) []Part {
 		if !ok || stretch.from >= one.End {
 			return parts
 		}
-		parts = append(parts, Part{s.Zone.Moment(max(one.Start, stretch.from)), s.Zone.Moment(min(one.End, stretch.to))})
+		to := min(one.End, stretch.to)
+		if one.End <= hours.late(&stretch) {
+			to = one.End
+		}
+		parts = append(parts, Part{s.Zone.Moment(max(one.Start, stretch.from)), s.Zone.Moment(to)})
 	}
 }
 

@@ -57,7 +57,10 @@ func isKept(t *testing.T, s *Schedule) {
 			require.Equal(t, d, (part.To - 1).Date())
 			require.True(t, s.Hours.Works(d))
 			require.GreaterOrEqual(t, part.From, d.At(s.Hours.From))
-			require.LessOrEqual(t, part.To, d.At(s.Hours.To))
+			if part.To > d.At(s.Hours.To) {
+				require.Equal(t, s.Zone.Moment(one.End), part.To, "%s runs over and is not ended by it", task.Name)
+				require.LessOrEqual(t, part.To, d.At(s.Hours.To)+Moment(s.Hours.Over))
+			}
 			a, b := s.Zone.Instant(part.From), s.Zone.Instant(part.To)
 			worked += int64(b - a)
 			for m := a; m < b && !task.Aside; m++ {
@@ -353,6 +356,27 @@ func TestNoTimeToWorkIn(t *testing.T) {
 	assert.False(t, ok, "longer than ten years")
 }
 
+func TestADayRunsOverRatherThanOpeningAnother(t *testing.T) {
+	work := func(over, minutes int64) *Work {
+		w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
+			{Name: "long", Labour: minutes, Share: 1},
+			{Name: "short", Labour: 5, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		}}
+		w.Hours.Over = over
+		return w
+	}
+	s := scheduled(t, work(10, 514))
+	assert.Equal(t, [2]string{"2027-03-02T16:34", "2027-03-02T16:39"}, [2]string{s.to(0), s.to(1)}, "four minutes, and five more")
+	working, _, _ := s.Count()
+	assert.Equal(t, 1, working)
+	s = scheduled(t, work(10, 516))
+	assert.Equal(t, [2]string{"2027-03-02T16:36", "2027-03-03T08:05"}, [2]string{s.to(0), s.to(1)}, "eleven are too many")
+	s = scheduled(t, work(10, 521))
+	assert.Equal(t, []Part{{moment(t, "2027-03-02T08:00"), moment(t, "2027-03-02T16:30")}, {moment(t, "2027-03-03T08:00"), moment(t, "2027-03-03T08:11")}}, s.Parts(0))
+	s = scheduled(t, work(0, 511))
+	assert.Equal(t, "2027-03-03T08:01", s.to(0))
+}
+
 // brute is the earliest finish there can be, found without any of the above: in
 // steps of a half an hour, every task tried at every time, in every order.
 type brute struct {
@@ -361,6 +385,7 @@ type brute struct {
 	start, end []int
 	use        []int
 	works      []bool
+	over       []bool // worked where that ends a task
 	best       int
 }
 
@@ -369,9 +394,11 @@ func (b *brute) isWork(q int) bool { return q < len(b.works) && b.works[q] }
 func bruteFinish(w *Work, days int) int {
 	b := &brute{Work: w, until: days * 48, start: make([]int, len(w.Tasks)), end: make([]int, len(w.Tasks))}
 	b.use, b.works, b.best = make([]int, b.until), make([]bool, b.until), b.until+1
+	b.over = make([]bool, b.until)
 	for q := range b.works {
 		at := Clock(q % 48 * 30)
 		d := w.Start + Date(q/48)
+		b.over[q] = w.Hours.Works(d) && at >= w.Hours.To && at < w.Hours.To+Clock(w.Hours.Over)
 		b.works[q] = w.Hours.Works(d) && at >= w.Hours.From && at < w.Hours.To
 		if pause := w.Hours.PauseFrom(); w.Hours.Pause > 0 && at >= pause && at < pause+Clock(w.Hours.Pause) {
 			b.works[q] = false
@@ -391,14 +418,14 @@ func (b *brute) try(i int) {
 	task := &b.Tasks[i]
 	crew, minutes := b.takes(i)
 	for q := range b.until {
-		if !b.isWork(q) {
+		if !b.isWork(q) && !(b.over[q] && minutes <= b.Hours.Over) {
 			continue
 		}
 		end, ok := q, true
 		for left := minutes / 30; left > 0 && ok; end++ {
 			if end >= b.until {
 				ok = false
-			} else if b.isWork(end) {
+			} else if b.isWork(end) || b.over[end] && left == 1 {
 				left--
 			} else if task.Whole {
 				ok = false
@@ -455,6 +482,9 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 		w := &Work{People: 1 + next(2), Start: date(t, "2027-03-01"), Hours: hours}
 		if next(3) == 0 {
 			w.Hours.Pause = 30
+		}
+		if next(3) == 0 {
+			w.Hours.Over = 30
 		}
 		for i := range 3 + next(2) {
 			task := Task{Name: "task", Labour: int64(30 * (1 + next(5))), Share: 1 + next(2), Whole: next(3) == 0}

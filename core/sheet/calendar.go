@@ -65,6 +65,10 @@ func (b *builder) makeCalendar(c *calendar) {
 	}
 }
 
+// runsOver is how many minutes longer a day is worked where that ends a piece of
+// work: nobody comes back the next day for so little. A choice.
+const runsOver = 20
+
 // roundedTo is the step of minutes to which work is rounded up: nobody goes by
 // the minute. A choice.
 const roundedTo = 5
@@ -153,6 +157,8 @@ func (b *builder) fillJob(c *calendar) {
 	}
 	c.job.TouchUp = c.counted(d.Rates.TouchUp, 60, days.UsualTouchUp, "touching up "+minutesText(days.UsualTouchUp))
 	c.job.Clear = c.counted(d.Rates.Clear, 60, days.UsualClear, "clearing away "+minutesText(days.UsualClear))
+	// Nobody advises tape on paint less than a day old.
+	c.job.FilmAge = days.LeastFilmAge
 	if d.FilmAge.Known {
 		c.job.FilmAge, _ = d.FilmAge.Value.Ceil()
 		c.job.FilmAge = min(c.job.FilmAge, days.MostDays)

@@ -73,7 +73,7 @@ func (b *builder) countedAsUsual(c *calendar) {
 	}
 	if c.job.Painted > 0 && !b.plan.Days.FilmAge.Known {
 		b.report("/days/freshPaint/filmAge", []problem.Problem{{Severity: problem.Caution,
-			What: "How many days the fresh paint must age is not given, so the days count none.", Do: "Ask the maker of the paint and of the mask, and pull tape on it first."}})
+			What: "How many days the fresh paint must age is not given, so the days count one, the least that anyone advises.", Do: "Ask the maker of the paint and of the mask, and pull tape on it first."}})
 	}
 	for i := range c.job.Layers {
 		if !slices.ContainsFunc(c.job.Steps, func(s days.Step) bool { return s.Layer == i }) {
@@ -120,7 +120,7 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 	if c.tasks[i].Aside {
 		crew, aside = 0, " One of those who lay leaf does it; the time is counted with the leaf."
 	}
-	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.pauseWords(c, i) + aside + b.keyWords(c.origins[i]), Critical: critical}
+	row := Task{ID: c.tasks[i].ID, Name: c.tasks[i].Name, At: b.originAt(c.origins[i]), Kind: "work", Reason: b.whyThen(c, i) + b.pauseWords(c, i) + b.overWords(c, i) + aside + b.crewWords(c, i) + b.keyWords(c.origins[i]), Critical: critical}
 	// The days go by steps of some minutes; the labour is what it is.
 	_, left := (&days.Work{Tasks: c.tasks, People: s.People}).Takes(i)
 	parts := s.Parts(i)
@@ -150,6 +150,23 @@ func crewText(crew int, minutes int64) string {
 		return minutesText(minutes)
 	}
 	return plural(int64(crew), "person", "people") + ", " + minutesText(minutes) + " each"
+}
+
+// crewWords says why not all who are there do a task, where more than two are.
+func (b *builder) crewWords(c *calendar, i int) string {
+	s, o := &c.schedule, c.origins[i]
+	if s.Placed[i].Crew >= s.People || s.People <= 2 || c.tasks[i].Aside {
+		return ""
+	}
+	switch {
+	case o.Work == days.Hanging:
+		return " Two hold a panel; nobody else has a hand in it."
+	case o.Work == days.Marking:
+		return " Two hold a line."
+	case o.Coat > 0 && b.plan.Steps[o.Step].Kind.IsLiquid(), o.Work == days.Bridging, o.Work == days.TouchingUp:
+		return " Shared by more, each would have less than half an hour."
+	}
+	return ""
 }
 
 // keyWords says when the panel kept up comes down: with the next layer.
@@ -287,6 +304,16 @@ func (b *builder) pauseWords(c *calendar, i int) string {
 	return ""
 }
 
+// overWords says that a task is ended after the day's hours.
+func (b *builder) overWords(c *calendar, i int) string {
+	s := &c.schedule
+	end := s.Zone.Moment(s.Placed[i].End)
+	if last := s.Zone.Moment(s.Placed[i].End - 1); last < last.Date().At(s.Hours.To) {
+		return ""
+	}
+	return " Done by " + clockText(s.Zone.Moment(s.Placed[i].End-1).Date(), end) + ", so that nobody comes back for it."
+}
+
 // freeBefore is when a task could have begun, had it been short.
 func (b *builder) freeBefore(c *calendar, i int) days.Moment {
 	s := &c.schedule
@@ -403,22 +430,23 @@ func (b *builder) saves(c *calendar) {
 		work := *s.Work
 		work.People = people
 		if work.Tasks, _ = more.job.Tasks(people); len(work.Tasks) <= days.MostTasks {
-			b.saved(s, &work, "One person more")
+			b.saved(s, &work, "One person more", "waiting decides the finish, or work that no more can share")
 		}
 	}
 	if s.Hours.To+60 <= days.Day {
 		work := *s.Work
 		work.Hours.To += 60
-		b.saved(s, &work, "One hour more a day")
+		b.saved(s, &work, "One hour more a day", "waiting decides the finish")
 	}
 	if !s.Hours.Weekdays[days.Saturday] {
 		work := *s.Work
 		work.Hours.Weekdays[days.Saturday] = true
-		b.saved(s, &work, "Saturdays too")
+		b.saved(s, &work, "Saturdays too", "waiting decides the finish")
 	}
 }
 
-func (b *builder) saved(now *days.Schedule, work *days.Work, what string) {
+// saved says what a change saves, or why it saves nothing.
+func (b *builder) saved(now *days.Schedule, work *days.Work, what, decides string) {
 	then, ok := days.ScheduleOf(work)
 	if !ok || slices.ContainsFunc(then.Placed, func(p days.Placed) bool { return p.Missed }) {
 		return
@@ -427,7 +455,7 @@ func (b *builder) saved(now *days.Schedule, work *days.Work, what string) {
 	text := what + ": done on " + momentText(end) + ", "
 	switch sooner := int64(before.Date() - end.Date()); {
 	case end >= before:
-		text = what + " saves nothing: waiting decides the finish."
+		text = what + " saves nothing: " + decides + "."
 	case sooner == 0:
 		text += minutesText(int64(before-end)) + " sooner on the same day."
 	default:

@@ -6,7 +6,8 @@ import (
 )
 
 // Calendar is the days of a plan as an iCalendar text: an event for each piece
-// of work on a day, and one for each wait of a day and more. stamp is the moment
+// of work on a day, for all that is waited for while it dries, comes to tack or ages,
+// and for each time in which a size takes leaf. stamp is the moment
 // of writing in UTC, 20270301T080000Z. It is "" where there are no days to write
 // or stamp is no such moment.
 func Calendar(doc plan.Document, stamp string) string {
@@ -39,15 +40,32 @@ func (b *builder) entries() []days.Entry {
 			if t.Labour != "" && t.Labour != "0 min" {
 				e.Text += "\nWork: " + t.Labour + "."
 			}
-		case to-from < days.Day:
-			continue
 		default:
-			e.AllDay, e.Note = true, true
-		}
-		if title := b.plan.Title; title != "" {
-			e.Name = title + ": " + e.Name
+			e.AllDay, e.Note = to-from >= days.Day, true
 		}
 		list = append(list, e)
+	}
+	list = append(list, b.windows()...)
+	for i := range list {
+		if title := b.plan.Title; title != "" {
+			list[i].Name = title + ": " + list[i].Name
+		}
+	}
+	return list
+}
+
+// windows are the times in which sizes take leaf, the reserve taken off.
+func (b *builder) windows() []days.Entry {
+	c := b.calendar()
+	var list []days.Entry
+	for i := range c.tasks {
+		w := c.tasks[i].Window
+		if !c.isDated || w == nil || c.schedule.Placed[i].Missed {
+			continue
+		}
+		opens, _ := c.schedule.Opens(i)
+		from, to := c.schedule.Zone.Moment(opens), c.schedule.Zone.Moment(opens+days.Instant(w.Open))
+		list = append(list, days.Entry{ID: c.tasks[i].ID + ".window", Name: "The size takes leaf: " + c.tasks[i].Name, Text: b.takesLeaf(c, i, from, from), From: from, To: to, Note: true})
 	}
 	return list
 }

@@ -71,7 +71,7 @@ func (b *builder) readHours() (days.Hours, bool) {
 	d := &b.plan.Days
 	from, ok1 := b.clock("/days/from", d.From, usualFrom)
 	to, ok2 := b.clock("/days/to", d.To, usualTo)
-	h := days.Hours{From: from, To: to, Pause: minutes(d.Pause.Value, 1)}
+	h := days.Hours{From: from, To: to, Pause: minutes(d.Pause.Value, 1), Over: max(0, min(runsOver, int64(days.Day-to)))}
 	for i, text := range d.Weekdays {
 		w, ok := days.ParseWeekday(text)
 		if !ok {
