@@ -143,7 +143,7 @@ func gilt(t *testing.T, size, days map[string]any) sheet.Sheet {
 		"room": map[string]any{"length": "14'", "width": "12'", "height": "10'"},
 		"days": work,
 		"finish": map[string]any{"steps": []any{step,
-			map[string]any{"id": "leaf", "kind": "leaf", "name": "Leaf", "area": "surface", "rate": "20", "leaf": map[string]any{"metal": "gold", "length": "3 3/8 in", "width": "3 3/8 in", "lap": "1/8 in", "perBook": "25"}},
+			map[string]any{"id": "leaf", "kind": "leaf", "name": "Leaf", "area": "surface", "rate": "20", "leaf": map[string]any{"metal": "gold", "length": "3 3/8 in", "width": "3 3/8 in", "lap": "1/8 in", "perBook": "25", "cover": "100"}},
 		}},
 	})
 }
@@ -168,6 +168,8 @@ func TestSectionsKeepToWorkingHours(t *testing.T) {
 	// What is said holds: begun then it is one section, five minutes later it is not.
 	assert.Equal(t, "1", figures(gilt(t, slow, map[string]any{"from": "07:35"}))["step.leaf.sections"].Value)
 	assert.Equal(t, "2", figures(gilt(t, slow, map[string]any{"from": "07:40"}))["step.leaf.sections"].Value)
+	// A crew that comes late still lays it where it begins in time.
+	assert.Contains(t, first.Reason, "The size takes leaf from 06:00 until 16:00, so begin by 11:48.", "84 ft² take 4 h 12 min")
 	// One hand sizes ahead out of a reserve that is none: sections of 3 h less that.
 	quick := map[string]any{"tackHours": "1", "openHours": "3", "reserve": "0", "gilders": "1"}
 	s = gilt(t, quick, map[string]any{"to": "20:00"})
@@ -175,6 +177,34 @@ func TestSectionsKeepToWorkingHours(t *testing.T) {
 	assert.Equal(t, "4", figures(s)["step.leaf.sections"].Value, "60 ft² in 3 h leave no time to size the next")
 	s = gilt(t, quick, map[string]any{"to": "20:00", "people": "2"})
 	assert.Equal(t, "3", figures(s)["step.leaf.sections"].Value, "a second hand sizes")
+}
+
+// Leaf alone, without a mask, is a job: all of it is worked out and nothing stops.
+func TestAJobWithoutAMask(t *testing.T) {
+	s := gilt(t, map[string]any{"tackHours": "12", "openHours": "10", "coats": "1", "loss": "0"}, nil)
+	for _, p := range s.Problems {
+		assert.False(t, p.Severity == problem.Stop && (strings.HasPrefix(p.At, "/mask") || strings.HasPrefix(p.At, "/seams") || strings.HasPrefix(p.At, "/setting")), "%v", p)
+	}
+	p, ok := saidAt(s, "/mask/length")
+	require.True(t, ok, "it is asked for where it would stand")
+	assert.Equal(t, problem.Note, p.Severity)
+	for _, id := range []string{"room.area", "step.leaf.leaves", "step.size.product", "days.finish", "platform.height"} {
+		assert.NotEmpty(t, figures(s)[id].Text, id)
+	}
+	// A size typed, a width that cannot be read, or a step through it: the mask is missing.
+	for at, places := range map[string]map[string]any{
+		"/mask/width":  {"/mask": map[string]any{"length": "10'"}},
+		"/mask/length": {"/finish/steps/0/area": "mask"},
+	} {
+		plan := planNamed(t, "blank")
+		plan = changed(t, plan, "/finish/steps", []any{map[string]any{"id": "a", "kind": "base", "area": "surface", "spread": "350"}})
+		for place, v := range places {
+			plan = changed(t, plan, place, v)
+		}
+		p, ok := saidAt(sheetOf(t, plan), at)
+		require.True(t, ok, at)
+		assert.Equal(t, problem.Stop, p.Severity, at)
+	}
 }
 
 // Whatever the hours, leaf that can be laid in sections is.

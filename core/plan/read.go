@@ -274,7 +274,7 @@ func isWall(text string) bool {
 
 func readSeams(s section) Seams {
 	seams := Seams{Cover: word(s, "cover", "what is bridged with tape", mask.CoverSeams, mask.CoverOutside)}
-	seams.Roll, _ = s.run("rollLength", "the length of a roll of tape")
+	seams.Roll, _ = s.run("rollLength", "")
 	seams.Width, _ = s.positive("tapeWidth", "")
 	seams.Piece, _ = s.positive("pieceLength", "")
 	seams.Waste, _ = s.shareOrNone("waste", "waste of tape", 100)

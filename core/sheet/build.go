@@ -254,6 +254,10 @@ func (b *builder) share(n measure.Number) string {
 
 func (b *builder) mask() {
 	m := b.plan.Mask
+	if b.isMaskless() {
+		b.report("/mask/length", []problem.Problem{{Severity: problem.Note, What: "No mask is given, and no step needs one.", Do: "Write its length and width if there is one."}})
+		return
+	}
 	b.report("/mask", m.Outline.Check(b.n))
 	if len(m.Layers) == 0 {
 		b.report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: "The mask has no layer.", Do: "Add a layer."}})
@@ -276,6 +280,29 @@ func (b *builder) mask() {
 		used[l.Cut.ID] = true
 		b.addLayer(l)
 	}
+}
+
+// isMaskless tells whether this is a job without a mask, as graining is, or leaf
+// alone: no size of one is typed, and no step lies in it, beside it or peels it.
+func (b *builder) isMaskless() bool {
+	outline := &b.plan.Mask.Outline
+	if outline.Length != 0 || outline.Width != 0 || b.blamed["/mask/length"] || b.blamed["/mask/width"] || len(b.plan.Steps) == 0 {
+		return false
+	}
+	for i := range b.plan.Steps {
+		s := &b.plan.Steps[i]
+		onMask := isOnMask(s.Basis) && s.Basis != finish.Typed || s.Basis == finish.Border || s.Kind == finish.Peel
+		if onMask || s.Basis == finish.Typed && s.LayerID != "" {
+			return false
+		}
+	}
+	for i := range b.plan.Mask.Layers {
+		l := &b.plan.Mask.Layers[i].Cut
+		if l.Columns != 0 || l.Rows != 0 || len(l.ColumnSizes)+len(l.RowSizes) > 0 || l.GreatestLength != 0 || l.GreatestWidth != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // mostLines is how many columns and rows all layers may have: each has its marks

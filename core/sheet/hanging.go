@@ -7,6 +7,7 @@ import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/survey"
 )
 
@@ -169,6 +170,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	}
 	b.length(blockHanging, "tape.length", "tape over the seams", length, rule, sum, ofArithmetic)
 	if b.plan.Seams.Roll <= 0 {
+		b.report("/seams/rollLength", []problem.Problem{{Severity: problem.Stop, What: "The length of a roll of tape is missing.", Do: "Fill in the length of a roll of tape."}})
 		return
 	}
 	rolls, ok := b.rolls(length)
