@@ -49,6 +49,7 @@ func writtenDays(line func(string, ...any), d sheet.Days) {
 	line("days %s | %s | %s", d.Text, d.Start, d.Finish)
 	for _, t := range d.Tasks {
 		line("  %s %s %t | %s | %s | %s %s %s | %s %s | %s | %s", t.Kind, t.ID, t.Critical, t.Name, t.At, t.Day, t.From, t.To, t.Start, t.End, t.Labour, t.Reason)
+		line("    %s", t.Sum)
 	}
 	for _, w := range d.Waits {
 		line("  waits %s", w)

@@ -270,7 +270,18 @@ func (r *sumReader) amount() between {
 		return exactly(math.Pi)
 	}
 	if day, ok := r.date(); ok {
-		return exactly(day)
+		if !r.take("at ") {
+			return exactly(day)
+		}
+		hour, _ := r.clock()
+		at := exactly(24*day + hour)
+		at.dims = hours
+		return at
+	}
+	if hour, ok := r.clock(); ok {
+		at := exactly(hour)
+		at.dims = hours
+		return at
 	}
 	if m := feetInches.FindStringSubmatch(r.rest); m != nil {
 		r.rest = r.rest[len(m[0]):]
@@ -386,6 +397,20 @@ func (r *sumReader) date() (days float64, ok bool) {
 	}
 	r.rest = r.rest[len(text):]
 	return float64(at.Unix() / 86400), true
+}
+
+// clock is a time of day, 16:30, in hours.
+var clock = regexp.MustCompile(`^(\d{2}):(\d{2})\b`)
+
+func (r *sumReader) clock() (hours float64, ok bool) {
+	m := clock.FindStringSubmatch(r.rest)
+	if m == nil {
+		return 0, false
+	}
+	r.rest = r.rest[len(m[0]):]
+	hour, _ := strconv.ParseFloat(m[1], 64)
+	minute, _ := strconv.ParseFloat(m[2], 64)
+	return hour + minute/60, true
 }
 
 // label passes over what is counted or measured: "missing", "on the floor", or a

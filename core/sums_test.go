@@ -3,6 +3,7 @@ package core_test
 import (
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -129,6 +130,14 @@ func marksAndMeasures(s sheet.Sheet) (list []sheet.Figure) {
 	return list
 }
 
+// tasksOf are the tasks of the days and what is waited for, with their ends.
+func tasksOf(s sheet.Sheet) (list []sheet.Figure) {
+	for _, task := range s.Days.Tasks {
+		list = append(list, sheet.Figure{ID: "task " + task.ID, Text: task.To[:len("08:00")], Working: sheet.Working{Sum: task.Sum}})
+	}
+	return list
+}
+
 // Every printed sum of the golden sheets, worked out again from its own text.
 func TestSums_WorkOutAsPrinted(t *testing.T) {
 	seen, read := map[string]bool{}, 0
@@ -136,7 +145,7 @@ func TestSums_WorkOutAsPrinted(t *testing.T) {
 		plan := planNamed(t, name)
 		by := roundingOf(t, plan)
 		s := sheetOf(t, plan)
-		for _, f := range append(s.Figures, marksAndMeasures(s)...) {
+		for _, f := range slices.Concat(s.Figures, marksAndMeasures(s), tasksOf(s)) {
 			kind := kindOf(f.ID)
 			problem := checkSum(f, by)
 			if _, ok := unread[kind]; ok {
@@ -151,4 +160,27 @@ func TestSums_WorkOutAsPrinted(t *testing.T) {
 		assert.True(t, seen[kind], "%s can be read now", kind)
 	}
 	assert.Greater(t, read, 1000, "sums read")
+}
+
+// The clocks of a job across the change in spring, and of one that ends at midnight.
+func TestSums_OfTheClock(t *testing.T) {
+	for name, places := range map[string]map[string]any{
+		"a night of 23 h": {"/days/start": "2027-03-27", "/days/weekdays": []string{"sat", "sun", "mon"}, "/days/off": []string{}, "/finish/steps/1/recoatHours": "20"},
+		"till midnight":   {"/days/from": "14:00", "/days/to": "24:00", "/days/pause": "30"},
+	} {
+		s := dated(t, places)
+		for _, f := range tasksOf(s) {
+			assert.Empty(t, checkSum(f, rounding{}), "%s, %s: %s", name, f.ID, f.Working.Sum)
+		}
+		switch name {
+		case "till midnight":
+			assert.Contains(t, s.Days.Tasks[0].Sum, "14:00 + ")
+		default:
+			assert.Contains(t, taskNamed(t, s, "step.base.2.wait").Sum, " + 20 h + 1 h the clocks go forward = Sun 28 Mar 2027 at ")
+		}
+	}
+	f := sheet.Figure{Text: "09:30", Working: sheet.Working{Sum: "08:00 + 1 h 20 min = 09:30"}}
+	assert.Equal(t, "the two sides differ", checkSum(f, rounding{}))
+	f = sheet.Figure{Text: "7 Apr", Working: sheet.Working{Sum: "Mon 22 Mar 2027 + 17 days = Wed 7 Apr 2027"}}
+	assert.Equal(t, "the two sides differ", checkSum(f, rounding{}))
 }

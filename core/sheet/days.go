@@ -133,6 +133,7 @@ func (b *builder) workRows(c *calendar, i int, critical bool) {
 		row.Day, row.From, row.To = dateText(day), from.Clock().String(), clockText(day, to)
 		row.Start, row.End = from.String(), to.String()
 		row.Labour = crewText(crew, min(minutes, left))
+		row.Sum = b.workSum(from, to, minutes, minutes-min(minutes, left))
 		left -= min(minutes, left)
 		b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 		row.ID = c.tasks[i].ID + ".day" + strconv.Itoa(n+1)
@@ -218,6 +219,7 @@ func (b *builder) waitRow(c *calendar, i int, critical bool) {
 	from, to := s.Zone.Moment(s.Placed[one.After].End), s.Zone.Moment(one.Ready)
 	row.Day, row.From, row.To = dateText(from.Date()), from.Clock().String(), clockText(from.Date(), to)
 	row.Start, row.End = from.String(), to.String()
+	row.Sum = b.waitSum(s, i)
 	b.sheet.Days.Tasks = append(b.sheet.Days.Tasks, row)
 	until := " until "
 	if one.Because == days.Tacks {
@@ -341,7 +343,7 @@ func (b *builder) takesLeaf(c *calendar, i int, ready, start days.Moment) string
 	if g := c.giltOf(c.origins[w.Sizing].Step); g != nil && g.limitedByDust {
 		return text + " and stays open; dust is the limit, counted at " + end + "."
 	}
-	return text + " until " + end + "."
+	return text + " until " + end + b.beginBy(c, i) + "."
 }
 
 // giltOf is the gilding on a size, nil where there is none.

@@ -79,8 +79,8 @@ type Days struct {
 // Task is one piece of work, drying or waiting. At is the pointer of what it
 // comes from; Day, From and To are as shown, Start and End as
 // 2027-03-01T08:00; Labour the hours of work in it; Reason why it begins when
-// it does; Critical tells that the finish moves with it. Kind is work, dry or
-// wait.
+// it does; Sum how its end comes about; Critical tells that the finish moves with it.
+// Kind is work, dry or wait.
 type Task struct {
 	ID       string `json:"id"`
 	Name     string `json:"name"`
@@ -93,6 +93,7 @@ type Task struct {
 	End      string `json:"end"`
 	Labour   string `json:"labour"`
 	Reason   string `json:"reason"`
+	Sum      string `json:"sum"`
 	Critical bool   `json:"critical"`
 }
 

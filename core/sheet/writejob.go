@@ -72,6 +72,7 @@ func writeDays(w *jsondoc.Writer, d *Days) {
 		w.Text("end", t.End)
 		w.Text("labour", t.Labour)
 		w.Text("reason", t.Reason)
+		w.Text("sum", t.Sum)
 		truth(w, "critical", t.Critical)
 	})
 	texts(w, "waits", d.Waits)

@@ -274,6 +274,7 @@ export interface Task {
   end: string;
   labour: string;
   reason: string;
+  sum: string; // how its end comes about
   critical: boolean;
 }
 

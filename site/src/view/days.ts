@@ -8,6 +8,7 @@ import { at, list, put, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { picture } from "./drawing";
+import { allWorkingsOpen } from "./figures";
 import { layAlone } from "./paper";
 import { handOver, printPage } from "./handing";
 
@@ -70,8 +71,19 @@ function dayList(days: Days): HTMLElement {
     make(
       "ol",
       {},
-      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)))),
+      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)), times(tasks))),
     ),
+  );
+}
+
+/** How the times of a day come about, folded away. */
+function times(tasks: Task[]): HTMLElement {
+  const day = tasks[0]?.day ?? "";
+  return make(
+    "details",
+    { class: "cw-why cw-sums", open: allWorkingsOpen() },
+    make("summary", { "aria-label": `how the times of ${day} are worked out` }, "how the times are worked out"),
+    ...tasks.map((t) => make("p", { class: "cw-sum" }, make("b", {}, t.name), `: ${t.sum}`)),
   );
 }
 
