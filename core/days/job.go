@@ -108,7 +108,7 @@ const MostTasks = 1000
 // follows in the order of the steps; what is on another surface goes on beside
 // it. Layers that no step goes through are left out.
 func (j *Job) Tasks(people int) ([]Task, []Origin) {
-	l := listing{Job: j, people: max(1, people), last: make([]int, len(j.Layers)), state: make([]state, len(j.Layers))}
+	l := listing{Job: j, people: max(1, people), last: make([]int, len(j.Layers)), state: make([]state, len(j.Layers)), sized: sized{step: -1}}
 	l.size()
 	l.chains = append(l.chains, chain{previous: -1})
 	l.single("protect", "Protect", j.Protect, atTidying)
@@ -143,6 +143,14 @@ type listing struct {
 	last    []int   // the last step through each layer, −1 for none
 	state   []state
 	keyUp   int64 // minutes to take down the key that is up
+	sized   sized
+}
+
+// sized is the size that was laid last: its step, what it waits for, how many of its
+// sections have their leaf, and the leaf on them that was laid last, −1 for none.
+type sized struct {
+	step, before, sections, laid int
+	wet                          []Link
 }
 
 // chain is what follows one another on one surface. previous is the last task,
@@ -228,30 +236,23 @@ func (l *listing) step(i int) {
 	}
 }
 
-// sizing is the size that a leaf step is laid on: the step before it on the same
-// surface; −1 where that is none.
+// sizing is the size that a leaf step is laid on; −1 where that is none.
 func (l *listing) sizing(leaf int) int {
 	if len(l.Steps[leaf].Sections) == 0 {
 		return -1
 	}
-	for i := leaf - 1; i >= 0; i-- {
-		if l.Steps[i].Surface == l.Steps[leaf].Surface {
-			if l.Steps[i].Kind == finish.SizeCoat {
-				return i
-			}
-			return -1
-		}
-	}
-	return -1
+	return finish.SizeUnder(leaf, func(i int) (finish.Kind, string) { return l.Steps[i].Kind, l.Steps[i].Surface })
 }
 
+// leafOn is the first leaf that is laid section by section on a size, −1 for none.
 func (l *listing) leafOn(size int) int {
 	for i := size + 1; i < len(l.Steps); i++ {
-		if l.Steps[i].Surface == l.Steps[size].Surface {
-			if l.Steps[i].Kind == finish.LeafLaying && l.sizing(i) == size {
-				return i
-			}
+		switch {
+		case l.Steps[i].Surface != l.Steps[size].Surface:
+		case l.Steps[i].Kind != finish.LeafLaying:
 			return -1
+		case l.sizing(i) == size:
+			return i
 		}
 	}
 	return -1
@@ -361,14 +362,17 @@ func (l *listing) isMeanwhile(size *Step, gilders int, before Section) bool {
 
 // gild is sizing and leaf, section by section. Where there is a hand more than
 // the gilders, it sizes the next section while they lay; else one of them does,
-// before they begin to lay or while they do, and the time of it is then theirs.
+// before they begin to lay or while they do, and the time of it is then theirs. A
+// second leaf on the same size has sections of its own.
 func (l *listing) gild(sizeStep, leafStep int) {
 	size, leaf := &l.Steps[sizeStep], &l.Steps[leafStep]
 	c := l.chain(leaf.Surface)
-	l.sizeBefore(c, sizeStep)
+	if l.sized.step != sizeStep {
+		l.sizeBefore(c, sizeStep)
+		l.sized = sized{step: sizeStep, before: c.previous, laid: -1, wet: c.wet}
+	}
+	on, all := &l.sized, l.sectionsOn(sizeStep)
 	gilders := max(1, min(leaf.Gilders, l.people))
-	before, wet := c.previous, c.wet
-	laid := -1
 	for k, section := range leaf.Sections {
 		if l.isFull() {
 			break
@@ -377,10 +381,14 @@ func (l *listing) gild(sizeStep, leafStep int) {
 		if len(leaf.Sections) > 1 {
 			mark = ", section " + strconv.Itoa(k+1)
 		}
-		o := Origin{Step: sizeStep, Layer: size.Layer, Section: k + 1}
-		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(k+1), Name: size.Name + mark, Labour: section.Size, Share: 1, Whole: true}
+		on.sections++
+		o := Origin{Step: sizeStep, Layer: size.Layer, Section: on.sections}
+		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(on.sections), Name: size.Name, Labour: section.Size, Share: 1, Whole: true}
 		sizing.Aside = k > 0 && l.isMeanwhile(size, gilders, leaf.Sections[k-1])
-		c.previous, c.wet = before, wet
+		if all > 1 {
+			sizing.Name += ", section " + strconv.Itoa(on.sections)
+		}
+		c.previous, c.wet = on.before, on.wet
 		at := l.put(c, sizing, o, true)
 		t := Task{ID: "step." + leaf.ID + ".s" + strconv.Itoa(k+1), Name: leaf.Name + mark, Labour: section.Lay, Share: gilders, Window: &Window{Sizing: at, Tack: size.Tack, Open: size.Open}}
 		if k+1 < len(leaf.Sections) && l.isMeanwhile(size, gilders, section) {
@@ -390,17 +398,27 @@ func (l *listing) gild(sizeStep, leafStep int) {
 			t.Window.Open = max(size.Open, min(size.Window, size.Open+(next+int64(gilders)-1)/int64(gilders)))
 		}
 		t.After = []Link{{Task: at, Wait: Tacks, Minutes: size.Tack}}
-		if k == 0 && size.Tested > 0 {
+		if on.sections == 1 && size.Tested > 0 {
 			t.Window.Tested, t.After[0].Minutes = size.Tested, 0
 		}
-		if laid >= 0 {
-			t.After = append(t.After, Link{Task: laid, Wait: Follows})
+		if on.laid >= 0 {
+			t.After = append(t.After, Link{Task: on.laid, Wait: Follows})
 		}
 		l.tasks, l.origins = append(l.tasks, t), append(l.origins, Origin{Step: leafStep, Layer: leaf.Layer, Section: k + 1})
-		laid = len(l.tasks) - 1
+		on.laid = len(l.tasks) - 1
 	}
-	c.previous, c.wet = laid, nil
-	c.painted = append(c.painted, laid)
+	c.previous, c.wet = on.laid, nil
+	c.painted = append(c.painted, on.laid)
+}
+
+// sectionsOn is how many sections of a size have leaf laid on them.
+func (l *listing) sectionsOn(size int) (sections int) {
+	for i := size + 1; i < len(l.Steps); i++ {
+		if s := &l.Steps[i]; s.Kind == finish.LeafLaying && l.sizing(i) == size {
+			sections += len(s.Sections)
+		}
+	}
+	return sections
 }
 
 // sizeBefore are the coats of size before the one that leaf is laid on: each is

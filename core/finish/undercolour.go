@@ -76,24 +76,56 @@ func moreThanAll(leaf *Ground, i int, sum measure.Number) []problem.Problem {
 		Do:   "Give shares that come to 100 per cent at most, unless one leaf is laid over another."}}
 }
 
-// sizeRemarks is whether the step before a leaf on its surface is its size.
+// sizeRemarks is whether a leaf on its surface is laid right on a size, or on one
+// with the leaf before it. The last on a size is held against it with the others.
 func sizeRemarks(steps []Ground, leaf int) []problem.Problem {
-	l := &steps[leaf]
-	for i := leaf - 1; i >= 0; i-- {
-		size := &steps[i]
+	size := SizeUnder(leaf, func(i int) (Kind, string) { return steps[i].Kind, steps[i].Surface })
+	if size < 0 {
+		return noSize(&steps[leaf], leaf)
+	}
+	under, names, all := &steps[size], "", measure.Number{}
+	for i := size + 1; i < len(steps); i++ {
+		l := &steps[i]
 		switch {
-		case size.Surface != l.Surface:
+		case l.Surface != under.Surface:
 			continue
-		case size.Kind != SizeCoat:
-			return noSize(l, leaf)
-		case size.isInOpenings(SizeCoat) && l.isInOpenings(LeafLaying) && size.Layer == l.Layer && size.Share.Cmp(l.Share) != 0:
-			return []problem.Problem{{At: atStep(i, "/share"), Severity: problem.Caution,
-				What: "The size goes into " + perCent(size.Share) + " of the openings, “" + l.Name + "” into " + perCent(l.Share) + ".",
-				Do:   "Give both the same share: size without leaf stays sticky, leaf without size does not hold."}}
+		case l.Kind == LeafLaying && i > leaf:
+			return nil // said of the last
+		case l.Kind != LeafLaying:
+			i = len(steps)
+			continue
+		case !under.isInOpenings(SizeCoat) || !l.isInOpenings(LeafLaying) || under.Layer != l.Layer:
+			return nil
 		}
+		if names != "" {
+			names += " and "
+		}
+		names, all = names+"“"+l.Name+"”", all.Add(l.Share)
+	}
+	if under.Share.Cmp(all) == 0 {
 		return nil
 	}
-	return noSize(l, leaf)
+	return []problem.Problem{{At: atStep(size, "/share"), Severity: problem.Caution,
+		What: "The size goes into " + perCent(under.Share) + " of the openings, " + names + " into " + perCent(all) + ".",
+		Do:   "Give both the same share: size without leaf stays sticky, leaf without size does not hold."}}
+}
+
+// SizeUnder is which step is the size that a leaf is laid on: the step
+// before it on its surface, or before the leaf that is laid on it first. −1 where that
+// is none.
+func SizeUnder(leaf int, of func(i int) (kind Kind, surface string)) int {
+	_, on := of(leaf)
+	for i := leaf - 1; i >= 0; i-- {
+		kind, surface := of(i)
+		switch {
+		case surface != on || kind == LeafLaying:
+			continue
+		case kind == SizeCoat:
+			return i
+		}
+		return -1
+	}
+	return -1
 }
 
 func noSize(leaf *Ground, i int) []problem.Problem {

@@ -44,19 +44,9 @@ type gilt struct {
 	alongWidth, onMask bool
 }
 
-// sizingFor is the index of the size that a leaf step is laid on: the step
-// before it on the same surface. −1 where that is no size.
+// sizingFor is the index of the size that a leaf step is laid on, −1 for none.
 func (b *builder) sizingFor(leaf int) int {
-	steps := b.plan.Steps
-	for i := leaf - 1; i >= 0; i-- {
-		if steps[i].Surface == steps[leaf].Surface {
-			if steps[i].Kind == finish.SizeCoat {
-				return i
-			}
-			break
-		}
-	}
-	return -1
+	return finish.SizeUnder(leaf, func(i int) (finish.Kind, string) { return b.plan.Steps[i].Kind, b.plan.Steps[i].Surface })
 }
 
 // gilding is a leaf step divided, kept because both the product and the days ask
@@ -183,14 +173,16 @@ func (w *step) sized(area measure.Area) measure.Area {
 	b := w.builder
 	at := slices.IndexFunc(b.plan.Steps, func(s plan.Step) bool { return s.ID == w.ID })
 	for leaf := at + 1; leaf < len(b.plan.Steps); leaf++ {
-		if s := &b.plan.Steps[leaf]; s.Kind == finish.LeafLaying && b.sizingFor(leaf) == at {
-			return w.sizedFor(area, leaf)
+		if s := &b.plan.Steps[leaf]; s.Kind == finish.LeafLaying && b.sizingFor(leaf) == at && !w.sizedFor(area, leaf) {
+			break
 		}
 	}
-	return area
+	return area.Add(w.beyond)
 }
 
-func (w *step) sizedFor(area measure.Area, leaf int) measure.Area {
+// sizedFor adds what is sized past the lines of one leaf. It is false where they are
+// not known.
+func (w *step) sizedFor(area measure.Area, leaf int) bool {
 	b := w.builder
 	g, _, ok := b.gild(leaf, b.people())
 	switch {
@@ -198,18 +190,18 @@ func (w *step) sizedFor(area measure.Area, leaf int) measure.Area {
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
 			What: "In how many sections the leaf is laid is not known, so the size past their lines is not counted.",
 			Do:   "Give the area that one gilder lays in an hour, and how long the size takes leaf."}})
-		return area
+		return false
 	case len(g.sections) < 2:
-		return area
+		return true
 	case !g.linesKnown:
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
 			What: "Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted.",
 			Do:   "Name the layer that the leaf goes through, or buy size for " + w.put(w.Beyond) + " more at each line."}})
-		return area
+		return false
 	}
 	w.beyondRemarks(&g, area)
-	w.beyond, w.stops = g.beyond, g.stops
-	return area.Add(g.beyond)
+	w.beyond, w.stops = w.beyond.Add(g.beyond), w.stops+g.stops
+	return true
 }
 
 // sizedFigure shows the area to size, where that is more than the area.
@@ -377,10 +369,14 @@ func (b *builder) dateSections(c *calendar, g *gilt, sections []Section) {
 		return
 	}
 	for i, o := range c.origins {
-		if o.Section == 0 || o.Section > len(sections) {
+		k := o.Section - 1
+		if o.Step == g.sizing {
+			k -= c.sizedBefore(g)
+		}
+		if o.Section == 0 || k < 0 || k >= len(sections) {
 			continue
 		}
-		s, one := &sections[o.Section-1], &c.schedule.Placed[i]
+		s, one := &sections[k], &c.schedule.Placed[i]
 		switch o.Step {
 		case g.sizing:
 			s.SizeAt = momentText(c.schedule.Zone.Moment(one.Start))
@@ -388,6 +384,16 @@ func (b *builder) dateSections(c *calendar, g *gilt, sections []Section) {
 			s.LayFrom, s.LayTo = momentText(c.schedule.Zone.Moment(one.Start)), momentText(c.schedule.Zone.Moment(one.End))
 		}
 	}
+}
+
+// sizedBefore is how many sections of the same size lie under leaf before this one.
+func (c *calendar) sizedBefore(g *gilt) (sections int) {
+	for i := range c.gilt {
+		if other := &c.gilt[i]; other.sizing == g.sizing && other.leaf < g.leaf {
+			sections += len(other.sections)
+		}
+	}
+	return sections
 }
 
 // sectionFigure is how many sections a leaf step has, and how long it takes.

@@ -252,15 +252,18 @@ func (b *builder) leafChanges() []change {
 // ok is false where that is the change of one layer less.
 func (b *builder) withoutLeaf(i int) (c change, ok bool) {
 	name, first := b.plan.Steps[i].Name, i
-	if i > 0 && b.plan.Steps[i-1].Kind == finish.SizeCoat {
+	what := "Neither the leaf nor the size under it"
+	if b.sharesSize(i) {
+		what = "Not the leaf, but the size, for the other leaf on it"
+	} else if i > 0 && b.plan.Steps[i-1].Kind == finish.SizeCoat {
 		first--
 	}
-	text, idle := "Neither the leaf nor the size under it.", b.idleWithout(first, i)
+	text, idle := what+".", b.idleWithout(first, i)
 	if idle >= 1 && idle == len(b.layers)-1 {
 		return c, false
 	}
 	if idle >= 0 {
-		text = "Neither the leaf nor the size under it, nor “" + b.layers[idle].panels.Name + "”, which nothing else goes through."
+		text = what + ", nor “" + b.layers[idle].panels.Name + "”, which nothing else goes through."
 	}
 	return change{
 		what: "Without “" + name + "”", goodsStay: true, text: text,
@@ -271,6 +274,17 @@ func (b *builder) withoutLeaf(i int) (c change, ok bool) {
 			}
 		},
 	}, true
+}
+
+// sharesSize tells whether another leaf is laid on the size of a leaf.
+func (b *builder) sharesSize(leaf int) bool {
+	size := b.sizingFor(leaf)
+	for i := range b.plan.Steps {
+		if i != leaf && size >= 0 && b.plan.Steps[i].Kind == finish.LeafLaying && b.sizingFor(i) == size {
+			return true
+		}
+	}
+	return false
 }
 
 // idleWithout is the layer through which only the steps from first to last go,
