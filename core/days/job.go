@@ -31,7 +31,8 @@ type Layer struct {
 // goes through, −1 for none; Surface the surface it is on, "" for the ceiling.
 // Labour is minutes of one person for one coat; Dry and Recoat minutes of
 // drying. Apart tells that what it paints lies outside the masks, so that none
-// is stuck to it. A size has Tack and Open, the minutes until leaf can be laid and from
+// is stuck to it. Of is the share of the openings of its layer that it goes into, in
+// millionths, 0 where it goes into all or the plan does not say. A size has Tack and Open, the minutes until leaf can be laid and from
 // then on, the reserve taken off, and Window, the same with it; Tested is when its
 // first section was tried and found ready, 0 where it was not. The leaf on it has
 // Gilders and Sections.
@@ -44,6 +45,7 @@ type Step struct {
 	Labour             int64
 	Dry, Recoat        int64
 	Apart              bool
+	Of                 int64
 	Tack, Open, Window int64
 	Tested             Moment
 	Gilders            int
@@ -150,7 +152,7 @@ type listing struct {
 // sections have their leaf, and the leaf on them that was laid last, −1 for none.
 type sized struct {
 	step, before, sections, laid int
-	wet                          []Link
+	wet                          []wet
 }
 
 // chain is what follows one another on one surface. previous is the last task,
@@ -159,7 +161,7 @@ type sized struct {
 type chain struct {
 	surface  string
 	previous int
-	wet      []Link
+	wet      []wet
 	painted  []int
 }
 
@@ -183,6 +185,23 @@ func (l *listing) size() {
 // isFull tells that there are more tasks than can be planned.
 func (l *listing) isFull() bool { return len(l.tasks) > MostTasks }
 
+// wet is a coat that is not yet known to be dry, and into which openings it went.
+type wet struct {
+	Link
+	layer int
+	of    int64
+}
+
+// allOpenings are a million millionths.
+const allOpenings = 1_000_000
+
+// isApart tells whether a step goes into other openings of the layer than a coat: into
+// the rest of them. The openings of two steps are told apart by their shares only, so
+// any other two may be the same.
+func (w *wet) isApart(s *Step) bool {
+	return s != nil && s.Layer == w.layer && s.Of > 0 && w.of > 0 && s.Of+w.of == allOpenings && s.Of != w.of
+}
+
 func (l *listing) chain(surface string) *chain {
 	for i := range l.chains {
 		if l.chains[i].surface == surface {
@@ -194,14 +213,25 @@ func (l *listing) chain(surface string) *chain {
 }
 
 // put adds a task to a chain. One that needs dry paint waits for the coats
-// before it.
+// before it, but for those in other openings.
 func (l *listing) put(c *chain, t Task, o Origin, dry bool) int {
 	if c.previous >= 0 {
 		t.After = append(t.After, Link{Task: c.previous, Wait: Follows})
 	}
 	if dry {
-		t.After = append(t.After, c.wet...)
-		c.wet = nil
+		var step *Step
+		if o.Step >= 0 {
+			step = &l.Steps[o.Step]
+		}
+		var apart []wet
+		for _, coat := range c.wet {
+			if coat.isApart(step) {
+				apart = append(apart, coat)
+			} else {
+				t.After = append(t.After, coat.Link)
+			}
+		}
+		c.wet = apart
 	}
 	l.tasks, l.origins = append(l.tasks, t), append(l.origins, o)
 	c.previous = len(l.tasks) - 1
@@ -341,7 +371,7 @@ func (l *listing) coats(i int) {
 			wait, dry = Recoats, s.Recoat
 		}
 		if dry > 0 {
-			c.wet = append(c.wet, Link{Task: task, Wait: wait, Minutes: dry})
+			c.wet = append(c.wet, wet{Link{Task: task, Wait: wait, Minutes: dry}, s.Layer, s.Of})
 		}
 		if coat == count && !s.Apart {
 			c.painted = append(c.painted, task)
@@ -407,7 +437,7 @@ func (l *listing) gild(sizeStep, leafStep int) {
 		l.tasks, l.origins = append(l.tasks, t), append(l.origins, Origin{Step: leafStep, Layer: leaf.Layer, Section: k + 1})
 		on.laid = len(l.tasks) - 1
 	}
-	c.previous, c.wet = on.laid, nil
+	c.previous = on.laid
 	c.painted = append(c.painted, on.laid)
 }
 
@@ -431,7 +461,7 @@ func (l *listing) sizeBefore(c *chain, i int) {
 		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: shared(s.Labour), Whole: true},
 			Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
 		if s.Recoat > 0 {
-			c.wet = append(c.wet, Link{Task: task, Wait: Recoats, Minutes: s.Recoat})
+			c.wet = append(c.wet, wet{Link{Task: task, Wait: Recoats, Minutes: s.Recoat}, s.Layer, s.Of})
 		}
 	}
 }
@@ -443,7 +473,7 @@ func (l *listing) end() {
 		other := &l.chains[i+1]
 		if other.previous >= 0 && other.previous != l.setUp {
 			c.wet = append(c.wet, other.wet...)
-			c.wet = append(c.wet, Link{Task: other.previous, Wait: Follows})
+			c.wet = append(c.wet, wet{Link: Link{Task: other.previous, Wait: Follows}})
 		}
 	}
 	if l.keyUp > 0 {

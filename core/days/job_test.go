@@ -143,6 +143,34 @@ func TestOnlyAFreeHandSizesAhead(t *testing.T) {
 	assert.Equal(t, 1, find("Leaf, section 1").Share)
 }
 
+func TestOtherOpeningsNeedNotBeDry(t *testing.T) {
+	step := func(name string, kind finish.Kind, of int64) Step {
+		return Step{ID: name, Name: name, Kind: kind, Layer: 0, Coats: 1, Labour: 60, Dry: 240, Of: of, Tack: 60, Open: 300, Window: 300}
+	}
+	size, leaf := step("Size", finish.SizeCoat, 600_000), step("Gold", finish.LeafLaying, 600_000)
+	leaf.Gilders, leaf.Sections = 1, []Section{{10, 60}}
+	job := Job{Layers: []Layer{{ID: "L1", Name: "Mask", Hang: 30}}, Steps: []Step{
+		step("Red", finish.Underpaint, 600_000), step("Blue", finish.Underpaint, 400_000), size, leaf, step("Varnish", finish.ClearCoat, 0),
+	}}
+	tasks, _ := job.Tasks(1)
+	waits := func(later, before string) bool {
+		link, ok := linkTo(tasks, later, before)
+		return ok && link.Minutes == 240
+	}
+	assert.False(t, waits("Blue", "Red"), "in the rest of the openings")
+	assert.True(t, waits("Size", "Red"))
+	assert.False(t, waits("Size", "Blue"))
+	assert.True(t, waits("Varnish", "Blue"), "what goes over all waits for all")
+	for _, of := range []int64{0, 300_000, 600_000, 1_000_000} {
+		job.Steps[1].Of = of
+		tasks, _ = job.Tasks(1)
+		assert.True(t, waits("Blue", "Red"), "%d: it may be the same openings", of)
+	}
+	job.Steps[0].Of, job.Steps[1].Of = 500_000, 500_000
+	tasks, _ = job.Tasks(1)
+	assert.True(t, waits("Blue", "Red"), "two halves, or one half twice")
+}
+
 func TestCoatsAreSharedByMore(t *testing.T) {
 	for labour, want := range map[int64]int{20: 2, 89: 2, 90: 3, 240: 8, 1e9: mostShare} {
 		assert.Equal(t, want, shared(labour), "%d min", labour)

@@ -224,6 +224,9 @@ func (b *builder) jobStep(c *calendar, i int, protect int64) days.Step {
 		out.Surface = s.Surface
 	}
 	out.Apart = s.Basis == finish.Border
+	if s.Basis == finish.Openings && s.ShareKnown && out.Layer >= 0 {
+		out.Of = minutes(s.Share, 1_000_000) // millionths
+	}
 	if !s.RecoatHours.Known {
 		out.Recoat = out.Dry
 	}
