@@ -54,6 +54,8 @@ func TestPlanFromLinkIsAGuest(t *testing.T) {
 	v.waitText("Long room", blank+`.value`, "/title")
 	v.write("/title", "Long room, mine")
 	v.leave()
+	v.reload() // at once: what was typed is there, and not the link again
+	assert.Equal(t, "Long room, mine", v.text(blank+`.value`, "/title"))
 	v.wait(kept + `.includes("Long room, mine")`)
 	assert.Equal(t, 2, value[int](v, storedPlans))
 	v.reload()

@@ -2,6 +2,7 @@
 // that cannot be done.
 
 import { adopt, claim, isFresh, keep, onWrittenElsewhere, storedText } from "../state/keep";
+import { hasPlan } from "../state/link";
 import { freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { figures } from "./answer";
@@ -27,7 +28,9 @@ export function startKeeping(on: OwnDesk): void {
 
 export function keepSoon(): void {
   clearTimeout(keeping);
-  keeping = setTimeout(keepNow, KEEP_PAUSE);
+  // A guest that is changed leaves the address at once: a reload must not bring it
+  // again as it came.
+  keeping = setTimeout(keepNow, hasPlan(location.hash) && !isFramed() ? 0 : KEEP_PAUSE);
 }
 
 /** What was typed and is not yet written is written now. */
