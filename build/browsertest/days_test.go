@@ -23,6 +23,11 @@ func TestDaysFollowTheirBlanks(t *testing.T) {
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-task[data-critical]").length > 4`))
 	assert.True(t, v.holds(`document.querySelector(".cw-chart svg").getBoundingClientRect().height > 100`))
 
+	// Every time has its sum, folded away.
+	assert.True(t, v.holds(`!document.querySelector(".cw-days > .cw-sums").open`))
+	assert.Equal(t, v.text(`String(document.querySelectorAll(".cw-task").length)`), v.text(`String(document.querySelectorAll(".cw-days > .cw-sums > .cw-sum").length)`))
+	assert.Contains(t, v.text(`document.querySelector(".cw-days > .cw-sums > .cw-sum").textContent`), "08:00 + ")
+
 	// Nobody works on Tuesdays: the toggle says so, and it is done later.
 	v.press(`[data-do=weekday][data-to=tue]`)
 	v.wait(`document.querySelector("[data-do=weekday][data-to=tue]").getAttribute("aria-pressed") === "false"`)

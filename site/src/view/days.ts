@@ -71,19 +71,19 @@ function dayList(days: Days): HTMLElement {
     make(
       "ol",
       {},
-      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)), times(tasks))),
+      ...Array.from(groups.values(), (tasks) => make("li", {}, make("h3", {}, tasks[0]?.day ?? ""), make("ul", {}, ...tasks.map(taskRow)))),
     ),
+    times(groups),
   );
 }
 
-/** How the times of a day come about, folded away. */
-function times(tasks: Task[]): HTMLElement {
-  const day = tasks[0]?.day ?? "";
+/** How the times come about, folded away. */
+function times(groups: Map<string, Task[]>): HTMLElement {
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", { "aria-label": `how the times of ${day} are worked out` }, "how the times are worked out"),
-    ...tasks.map((t) => make("p", { class: "cw-sum" }, make("b", {}, t.name), `: ${t.sum}`)),
+    make("summary", {}, "how the times are worked out"),
+    ...Array.from(groups.values(), (tasks) => [make("h4", {}, tasks[0]?.day ?? ""), ...tasks.map((t) => make("p", { class: "cw-sum" }, make("b", {}, t.name), `: ${t.sum}`))]).flat(),
   );
 }
 
