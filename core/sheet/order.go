@@ -440,7 +440,7 @@ func (b *builder) route(l *layer) string {
 		text = "The platform stands at position " + strings.Join(places, ", then ") + "."
 	}
 	if s.Moves > 0 {
-		text += " " + plural(int64(s.Moves), "move", "moves") + ", " + b.n.Length(s.Way) + " of way"
+		text += " " + plural(int64(s.Moves), "move", "moves") + ", roll it " + b.n.Length(s.Way) + " in all"
 		switch {
 		case s.Fewest && s.Shortest:
 			text += ": the fewest moves there can be, and of those the shortest way."

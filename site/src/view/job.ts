@@ -21,6 +21,7 @@ import { openAllWorkings, renderFigures, toggleWorking } from "./figures";
 import { finishActions } from "./finish";
 import { isFramed } from "./framed";
 import { gapActions } from "./gaps";
+import { glossaryActions, renderGlossary } from "./glossary";
 import { printPage } from "./handing";
 import { hangingActions, renderHanging } from "./hanging";
 import { adoptNow, keepIfWaiting, keepingActions, keepSoon, startKeeping, stateOf } from "./keeping";
@@ -58,6 +59,7 @@ export async function openJob(begun: Promise<Engine> | null): Promise<void> {
   renderDrawing([], []);
   if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
   listen();
+  renderGlossary();
   const chosen = choosePlan().then((first) => {
     plan = first;
   });
@@ -233,6 +235,7 @@ const doing: Actions = {
   ...sharingActions(desk),
   ...undoActions,
   ...lookingActions(desk),
+  ...glossaryActions(),
   ...jobsActions(desk),
   "print-cards": printCards,
   "print-safety": () => {
