@@ -551,8 +551,16 @@ func (w *wet) over(hours, changes float64, f factors, volume float64) (highest f
 	} else {
 		w.mean = (w.wasLevel + w.level) / 2
 	}
+	if w.input == 0 && w.left < gone && float64(w.level*volume) < gone {
+		w.left, w.level = 0, 0
+	}
 	return w.wasLevel + w.given/volume
 }
+
+// gone is how many grams of a product, wet and in the air, count as none: a
+// millionth of what a sheet rounds to. Without it every coat of a long job would be
+// followed to its end.
+const gone = 1e-9
 
 // givenIn is how many grams are given off in the first hours of a step, when this
 // share of what is wet is then still wet.
