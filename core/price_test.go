@@ -379,17 +379,24 @@ func TestPriceByAreaIsThatOfWhatIsWorkedOn(t *testing.T) {
 	assert.Contains(t, figures(room(whole, cornice))["price.perArea"].Working.Sum, "29\u202f400.00 USD ÷ (1800 ft² + 100 ft²) = 15.47 USD")
 }
 
-// How it is paid, without what it is made of, is no price: the sheet says so.
+// How it is paid and what is added to it, without what it is made of, is no price: the
+// sheet says so, and tells none of 0.
 func TestPaymentsWithoutAPriceAreSaid(t *testing.T) {
 	for at, p := range map[string]map[string]any{
 		"/price/deposit":          {"deposit": "30"},
 		"/price/stages/0/percent": {"stages": []any{map[string]any{"name": "half way", "percent": "50"}}},
 		"/price/roundTo":          {"roundTo": "50"},
 		"/price/holdsDays":        {"holdsDays": "30"},
+		"/price/contingency":      {"contingency": "5"},
+		"/price/overhead":         {"overhead": "15"},
+		"/price/profitPercent":    {"profitPercent": "20"},
+		"/price/tax":              {"tax": "19"},
 	} {
-		plan := tree(t, planNamed(t, "full"))
+		plan := tree(t, planNamed(t, "empty"))
 		plan["price"] = p
 		s := sheetOfTree(t, plan)
+		assert.Empty(t, s.Price.Text, at)
+		assert.Empty(t, s.Price.Totals, at)
 		require.NotEmpty(t, toldAt(s, at), at)
 		assert.Contains(t, toldAt(s, at)[0], "nothing to make a price of")
 		p["rate"] = "45"

@@ -194,6 +194,13 @@ func TestRoughPriceIsQuoted(t *testing.T) {
 		assert.Empty(t, writtenIn(numbersIn(string(plan)), number))
 		assert.Empty(t, writtenIn(numbersIn(string(core.Compute(plan))), number))
 	}
+	// What is added to every price makes none by itself: no client is quoted 0.
+	rough["price"].(map[string]any)["tax"], rough["price"].(map[string]any)["overhead"] = "20", "15"
+	rough["finish"], rough["seams"], rough["mask"].(map[string]any)["layers"] = nil, nil, nil
+	text, err = json.Marshal(rough)
+	require.NoError(t, err)
+	assert.Equal(t, "A rough price has been quoted: "+own.Price.Range+".", sheetOf(t, core.Quoted(text, "2027-02-10")).Price.Text)
+	assert.Empty(t, toldAt(sheetOf(t, text), "/price/tax"), "a rough price has it in it")
 }
 
 // Of any plan, damaged ones too, the client's copy is a plan that reads without a

@@ -33,6 +33,10 @@ func (b *builder) price() {
 		return
 	}
 	costs := b.costing()
+	if len(costs.items) == 0 && !b.plan.Price.Minimum.Known {
+		b.unpriced(costs.missing)
+		return
+	}
 	quote, problems, ok := price.QuoteOf(costs.items, b.terms())
 	b.report("/price", problems)
 	b.leftOut(costs.missing)
@@ -50,8 +54,19 @@ func (b *builder) price() {
 	b.whatIfs(&quote, costs.missing)
 }
 
-// unasked says what is missing where the plan says how a price is paid or rounded,
-// and nothing that a price could be made of.
+// unpriced is a plan whose terms find nothing to hold for: what they make of nothing
+// would be a price of 0, and a client would be quoted it.
+func (b *builder) unpriced(missing []string) {
+	if b.plan.Price.Rate.Known {
+		b.leftOut(missing)
+		return
+	}
+	b.unasked()
+}
+
+// unasked says what is missing where the plan says how a price is paid, rounded or
+// added to, and nothing that a price could be made of. What is added to every price
+// need not be spoken of beside a rough one.
 func (b *builder) unasked() {
 	p := &b.plan.Price
 	stage := slices.IndexFunc(p.Stages, func(s plan.Stage) bool { return s.Share.Known || s.Name != "" })
@@ -67,6 +82,20 @@ func (b *builder) unasked() {
 		at, what = "/price/holdsDays", "It is said how long the price holds"
 	case p.TravelDays > 0:
 		at, what = "/price/travelDays", "Days of travel are given"
+	case b.sheet.Price.Range != "":
+		return
+	case p.HirePerDay.Known:
+		at, what = "/price/hirePerDay", "Hire of the platform is given"
+	case p.TravelPerDay.Known:
+		at, what = "/price/travelPerDay", "Travel is given"
+	case p.Contingency.Known:
+		at, what = "/price/contingency", "A contingency is given"
+	case p.Overhead.Known:
+		at, what = "/price/overhead", "Overhead is given"
+	case p.ProfitShare.Known:
+		at, what = "/price/profitPercent", "A profit is given"
+	case p.Tax.Known:
+		at, what = "/price/tax", "A tax is given"
 	default:
 		return
 	}
