@@ -174,6 +174,28 @@ func TestLeafByPriceAndWeight(t *testing.T) {
 	assert.Equal(t, "1 pack + 4 books", stepNamed(t, s, "gold").Buy)
 }
 
+// What leaf costs and weighs for an area comes to the printed digit, worked out again
+// from what is printed; of a few leaves too.
+func TestLeafByAreaIsWorkedOutAgain(t *testing.T) {
+	read := 0
+	for _, cover := range []string{"100", "37", "1.5"} {
+		for _, show := range []string{"metric", "feet-inches"} {
+			s := gilded(t, map[string]any{"/units/show": show, "/finish/steps/4/leaf/cover": cover})
+			for _, id := range []string{"step.gold.leafCost", "step.gold.weight"} {
+				for _, line := range strings.Split(figures(s)[id].Working.Sum, "\n")[1:] {
+					made, stands, ok := strings.Cut(strings.NewReplacer(" m²", "", " ft²", "", " g", "", " GBP", "").Replace(line), " = ")
+					require.True(t, ok, line)
+					stands = strings.Fields(stands)[0]
+					_, decimals, _ := strings.Cut(stands, ".")
+					assert.Equal(t, strings.ReplaceAll(stands, "\u202f", ""), worth(t, made).FloatString(len(decimals)), "%s, %s: %s", cover, show, line)
+					read++
+				}
+			}
+		}
+	}
+	assert.Equal(t, 24, read)
+}
+
 func TestTheSameLeafBoughtTogether(t *testing.T) {
 	// Worked by hand: 582 and 119 leaves are 24 and 5 books, and 29 together: no
 	// book less, and nothing said. At 30 to a book they are 20 and 4, 24 together;

@@ -251,13 +251,19 @@ func (w *step) weight(laid *finish.Leaves) {
 	}
 	w.report(w.At+"/leaf", w.Leaf.Leaf.WeightRemarks(w.Leaf.Metal, each.Value))
 	grams := finish.Weight(laid.Count, each.Value)
-	text := w.n.Number(grams, 1) + " g"
+	text := w.grams(grams)
 	w.figure(Figure{
 		ID: w.id("weight"), Block: blockFinish, Label: "weight of the leaf", Value: plain(grams), Unit: "g", Text: text, Other: w.n.Number(grams.Quo(ounce), 2) + " oz",
 		Working: Working{Rule: "Leaves by what a thousand weigh." + w.twoAreas(laid), Sum: w.whole(laid.Count) + " × " + w.n.NumberTrimmed(each.Value, 2) + " g ÷ 1000 = " + text +
-			w.byAreas(laid, w.n.Number(grams, 1)+" g", func(area measure.Area) string { return w.gramsFor(grams, area) }),
+			w.byAreas(laid, text, func(area measure.Area) string { return w.gramsFor(grams, area) }),
 			Source: "Arithmetic. 1 oz = 28.349 523 125 g (NIST Handbook 44, appendix C)."},
 	})
+}
+
+// grams is a weight of leaf, to the tenth of a gram or, of a few leaves, finer: what
+// it comes to for an area is worked out again from it.
+func (w *step) grams(n measure.Number) string {
+	return w.n.NumberTrimmed(n, finer(n, 1)) + " g"
 }
 
 // twoAreas says which areas a cost or a weight goes by, where they differ.
@@ -275,7 +281,7 @@ func (w *step) byAreas(laid *finish.Leaves, total string, each func(measure.Area
 		if area.SquareMetres.Sign() <= 0 {
 			return ""
 		}
-		return "\n" + total + " ÷ " + w.n.Area(area) + " = " + each(area) + what
+		return "\n" + total + " ÷ " + w.builder.exactArea(area) + " = " + each(area) + what
 	}
 	text := line(laid.Shows(), " that shows")
 	if laid.Spill.SquareMetres.Sign() > 0 {

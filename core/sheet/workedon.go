@@ -84,9 +84,18 @@ func (b *builder) greatestTyped() (greatest measure.Area) {
 // the coin that is printed.
 func (b *builder) exactArea(a measure.Area) string {
 	if b.n.System == measure.FeetInches {
-		return b.n.NumberTrimmed(a.SquareFeet(), 4) + " ft²"
+		return b.n.NumberTrimmed(a.SquareFeet(), finer(a.SquareFeet(), 4)) + " ft²"
 	}
-	return b.n.NumberTrimmed(a.SquareMetres, 4) + " m²"
+	return b.n.NumberTrimmed(a.SquareMetres, finer(a.SquareMetres, 4)) + " m²"
+}
+
+// finer is how many decimals an amount is written with in a sum: places of one of 10
+// and more, and one more for each digit that a smaller one has less.
+func finer(n measure.Number, places int32) int32 {
+	for least := measure.NumberFromInt(10); n.Cmp(least) < 0 && n.Sign() > 0 && places < 8; places++ {
+		least = least.Quo(measure.NumberFromInt(10))
+	}
+	return places
 }
 
 // together is the area of parts, what they are called in a sentence, and the sum
