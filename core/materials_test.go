@@ -198,7 +198,7 @@ func TestWhatIsKeptOfAStepBoughtWithAnotherCounts(t *testing.T) {
 	seal := map[string]any{"id": "seal", "name": "Second", "typedArea": "40", "typedUnit": "m2", "spread": "9", "spreadUnit": "m2/L", "sameAs": "base", "keep": "2", "keepUnit": "L"}
 	s := job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(base, seal)})
 	assert.Equal(t, "14 × 1 L", stepNamed(t, s, "base").Buy)
-	assert.Contains(t, workingOf(t, s, "step.base.cans").Sum, "7.33 L + 4.44 L + 2.00 L to keep = 13.78 L; ")
+	assert.Contains(t, workingOf(t, s, "step.base.cans").Sum, "7.33 L + 4.44 L + 2.00 L to keep = 13.78 L\n")
 	delete(seal, "keep")
 	base["keep"], base["keepUnit"] = "2", "L"
 	s = job(t, map[string]any{"/units/show": "metric", "/finish/steps": steps(base, seal)})

@@ -221,7 +221,7 @@ func TestCansFollowWhatIsMixed(t *testing.T) {
 	assert.Equal(t, "10.00 L ÷ 4.00 L = 2.5", workingOf(t, s, "step.p.batches").Sum)
 	assert.Equal(t, []string{"medium: 7.5 L = 7 L + 500 mL", "paint: 2.5 L = 2 L + 500 mL"}, lines(step.Mix))
 	assert.Equal(t, "8 × 1 L", step.Buy)
-	assert.Equal(t, "10.00 L × 75 % = 7.50 L; 8 × 1 L hold 8.00 L for 7.50 L, 96.00 in all", workingOf(t, s, "step.p.cans").Sum)
+	assert.Equal(t, "10.00 L × 75 % = 7.50 L\n8 × 1 L = 8.00 L\n8 × 12.00 = 96.00", workingOf(t, s, "step.p.cans").Sum)
 	// What sets in the pail is made in three, the last of 2 L: as much in all.
 	s, step = mixing("45")
 	assert.Equal(t, "3", text(t, s, "step.p.batches"))
@@ -241,7 +241,7 @@ func TestOneTintOfTheCan(t *testing.T) {
 	assert.Empty(t, problemsAt(s, "/finish/steps/0/mix"))
 	assert.Equal(t, []string{"burnt umber: 2.51 fl oz = 2 fl oz + 3 tsp", "paint from the can: 125.49 fl oz = 3 qt + 1 pt + 1 cup + 5 fl oz + 3 tsp"}, lines(step.Mix))
 	assert.Equal(t, "1 × 1 gal", step.Buy)
-	assert.Equal(t, "1.00 gal × 98.04 % = 0.98 gal; 1 × 1 gal hold 1.00 gal for 0.98 gal, 60.00 in all", workingOf(t, s, "step.p.cans").Sum)
+	assert.Equal(t, "1.00 gal × 98.04 % = 0.98 gal\n1 × 1 gal = 1.00 gal\n1 × 60.00 = 60.00", workingOf(t, s, "step.p.cans").Sum)
 	assert.Equal(t, "2.6 fl oz", boughtOf(s, "burnt umber"))
 	assert.Equal(t, "1 × 1 gal", boughtOf(s, "Ground"))
 	assert.NotContains(t, figures(s), "step.p.batches")

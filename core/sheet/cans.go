@@ -28,13 +28,10 @@ func (w *step) cans() {
 	}
 	w.out.Buy = canList(purchase, w.Cans)
 	w.out.LeftOver = w.n.Volume(purchase.Left) + " left over"
-	sum += w.out.Buy + " hold " + w.n.Volume(purchase.Bought) + " for " + w.n.Volume(need)
-	if purchase.Priced {
-		sum += ", " + purchase.Price.StringFixed(2) + " in all"
-	}
+	sum += w.out.Buy + " = " + w.n.Volume(purchase.Bought) + priceOf(purchase, w.Cans)
 	w.figure(Figure{
 		ID: w.id("cans"), Block: blockFinish, Label: "cans to buy", Value: strconv.FormatInt(purchase.Cans, 10), Text: w.out.Buy,
-		Working: Working{Rule: canRule(purchase.Priced, oneBatch), Sum: sum, Source: "Exact search. What a can holds is its net contents on the label, not its name."},
+		Working: Working{Rule: canRule(purchase.Priced, oneBatch) + " Needed are " + w.n.Volume(need) + ".", Sum: sum, Source: "Exact search. What a can holds is its net contents on the label, not its name."},
 	})
 	detail := w.n.Volume(need) + " needed, " + w.out.LeftOver
 	if oneBatch && purchase.Cans > 1 {
@@ -88,7 +85,7 @@ func (w *step) wanted() (need measure.Volume, what, sum string, known bool) {
 	}
 	parts = append(parts, kept...)
 	if len(parts) > 1 || len(parts) == 1 && parts[0] != w.n.VolumeInSum(need) {
-		sum = strings.Join(parts, " + ") + " = " + w.sumOf(need) + "; "
+		sum = strings.Join(parts, " + ") + " = " + w.sumOf(need) + "\n"
 	}
 	return need, what, sum, known
 }
@@ -128,6 +125,21 @@ func (w *step) buyWords() string {
 // isOneBatch tells whether one of the steps bought together asks for one batch.
 func (w *step) isOneBatch() bool {
 	return slices.ContainsFunc(w.users, func(user *step) bool { return user.OneBatch })
+}
+
+// priceOf is a second line of a sum: what the cans cost, "" where not all have a
+// price.
+func priceOf(p finish.Purchase, cans []finish.Can) string {
+	if !p.Priced {
+		return ""
+	}
+	var parts []string
+	for i, n := range p.Counts {
+		if n > 0 {
+			parts = append(parts, strconv.FormatInt(n, 10)+" × "+cans[i].Price.StringFixed(2))
+		}
+	}
+	return "\n" + strings.Join(parts, " + ") + " = " + p.Price.StringFixed(2)
 }
 
 func canList(p finish.Purchase, cans []finish.Can) string {
