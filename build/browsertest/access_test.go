@@ -160,3 +160,21 @@ func TestWheelScrollsThePageAndChangesNoBlank(t *testing.T) {
 	v.wait(`scrollY > 0`)
 	assert.Equal(t, before, v.text(blank+`.value`, "/mask/length"))
 }
+
+// A length is read in one go: in a sum it does not break at the end of a line.
+func TestLengthsInSumsStayOnALine(t *testing.T) {
+	v := open(t, window{320, 640}, "?working=open")
+	v.wait(`document.querySelectorAll(".cw-sum").length > 50`)
+	v.run(`for (const d of document.querySelectorAll("details")) d.open = true`)
+	assert.Empty(t, v.text(`(() => {
+  const out = [];
+  for (const p of document.querySelectorAll(".cw-sum")) for (const n of p.childNodes) if (n.nodeType === 3)
+    for (const m of n.data.matchAll(/\d+′\s[\d¼½¾⅛⅜⅝⅞]+(\s\d+⁄\d+)?/g)) {
+      const r = document.createRange();
+      r.setStart(n, m.index);
+      r.setEnd(n, m.index + m[0].length);
+      if (new Set(Array.from(r.getClientRects(), (b) => Math.round(b.top))).size > 1) out.push(m[0]);
+    }
+  return out.slice(0, 5).join("; ");
+})()`))
+}

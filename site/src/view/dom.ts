@@ -19,6 +19,11 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+/** A text in which no length breaks at the end of a line: 13′ 7 29⁄64″. */
+export function unbroken(text: string): string {
+  return text.replace(/(′|\d) (?=\d)/g, "$1\u00a0");
+}
+
 export function action(doing: string, words: string, attributes: Record<string, string | undefined> = {}): HTMLButtonElement {
   return make("button", { type: "button", "data-do": doing, ...attributes }, words);
 }

@@ -2,7 +2,7 @@
 // working that can be opened under the block.
 
 import type { Figure, Working } from "../engine/contract";
-import { every, make, redraw, setAttribute, setText } from "./dom";
+import { every, make, redraw, setAttribute, setText, unbroken } from "./dom";
 
 const open = new Set<string>();
 let allOpen = false;
@@ -93,7 +93,7 @@ function slip(figure: Figure, id: string): HTMLElement {
 export function workingLines(working: Working): HTMLElement[] {
   return [
     make("p", { class: "cw-rule" }, working.rule),
-    ...(working.sum ? working.sum.split("\n").map((line) => make("p", { class: "cw-sum" }, line)) : []),
+    ...(working.sum ? working.sum.split("\n").map((line) => make("p", { class: "cw-sum" }, unbroken(line))) : []),
     ...(working.source ? [make("p", { class: "cw-source" }, working.source)] : []),
   ];
 }

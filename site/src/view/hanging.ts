@@ -4,7 +4,7 @@
 import type { Figure, Hang, Layer, Panel } from "../engine/contract";
 import { list, put, typedText, type JsonObject } from "../state/pointer";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
-import { action, every, make, redraw, region, setAttribute } from "./dom";
+import { action, every, make, redraw, region, setAttribute, unbroken } from "./dom";
 import { allWorkingsOpen, figurePlace } from "./figures";
 import { renderGaps } from "./gaps";
 import { clashAt, type Stations } from "./platform";
@@ -164,7 +164,7 @@ function measureSums(hang: Hang): HTMLElement | null {
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
     make("summary", { "aria-label": `how the measures of ${hang.panel} are worked out` }, "working"),
-    ...worked.map((m) => make("p", { class: "cw-sum" }, m.sum)),
+    ...worked.map((m) => make("p", { class: "cw-sum" }, unbroken(m.sum))),
   );
 }
 

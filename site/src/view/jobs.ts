@@ -9,7 +9,7 @@ import { emptyPlan, freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { called } from "./arriving";
 import type { Actions, OwnDesk } from "./desk";
-import { action, make, setText } from "./dom";
+import { action, make, setText, unbroken } from "./dom";
 import { handOver } from "./handing";
 import { keepIfWaiting } from "./keeping";
 import { ownBehind } from "./looking";
@@ -106,7 +106,7 @@ function onSheet(desk: OwnDesk): Plan {
 function entry(job: KeptJob, here: boolean): HTMLElement {
   const name = job.title || "no name";
   const to = { "data-to": job.id };
-  const rest = [here ? "on the sheet" : "", when(job.at), job.says].filter((w) => w !== "").join(" · ");
+  const rest = unbroken([here ? "on the sheet" : "", when(job.at), job.says].filter((w) => w !== "").join(" · "));
   return make(
     "li",
     { "data-job": job.id },

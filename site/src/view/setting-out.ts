@@ -5,7 +5,7 @@
 import type { BoxPlace, Choice, Corner, Wall } from "../engine/contract";
 import { put } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
-import { action, make, redraw, region } from "./dom";
+import { action, make, redraw, region, unbroken } from "./dom";
 import { allWorkingsOpen } from "./figures";
 import { lowerFirst } from "./lists";
 
@@ -166,7 +166,7 @@ function markSums(walls: Wall[]): HTMLElement | null {
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
     make("summary", { "aria-label": `how each mark is worked out, ${walls.map((w) => w.wall).join(" and ")}` }, "how each mark is worked out"),
-    ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${m.sum}`)),
+    ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${unbroken(m.sum)}`)),
   );
 }
 
