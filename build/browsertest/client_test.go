@@ -110,7 +110,7 @@ func TestClientsCopyIsAllThatLeavesThePage(t *testing.T) {
 	folder := v.downloads()
 	v.press(`[data-do=save-file]`)
 	name, path := v.arrived(folder)
-	assert.Equal(t, "priced-ferry-house-client.plan.json", name)
+	assert.Equal(t, "priced-the-river-house-client.plan.json", name)
 	content, err := os.ReadFile(path)
 	require.NoError(t, err)
 	free(t, "the file", string(content))
@@ -192,4 +192,28 @@ func TestClientsCopyIsNotChanged(t *testing.T) {
 	v.wait(`!document.querySelector(".cw-page").hasAttribute("data-client")`)
 	assert.True(t, v.holds(`document.querySelector("[data-figure='room.area'] .cw-value").textContent.includes("ft²")`))
 	assert.True(t, v.holds(`Array.from(document.querySelectorAll("input[data-at]")).every((b) => !b.readOnly)`))
+	assert.Empty(t, v.text(messages), "what was said of the client's copy is not for the own one")
+}
+
+// The head says that a client's copy is in view, and the choice between the copies
+// stays under the pointer, though whole parts of the sheet come and go above it.
+func TestTheChoiceOfACopyStaysInPlace(t *testing.T) {
+	for _, in := range []window{desk, phone} {
+		t.Run(in.String(), func(t *testing.T) {
+			v := open(t, in, fragment(firmsPlan(t)))
+			state := `document.querySelector(".cw-state").innerText`
+			top := func(to string) float64 {
+				return value[float64](v, `document.querySelector("[data-do=look][data-to=`+to+`]").getBoundingClientRect().top`)
+			}
+			v.run(`document.querySelector("[data-do=look][data-to=client]").scrollIntoView({ block: "center" })`)
+			before := top("client")
+			v.press(copyButton)
+			v.wait(state + `.startsWith("client’s copy, ")`)
+			assert.InDelta(t, before, top("client"), 3)
+			before = top("own")
+			v.press(`[data-do=look][data-to=own]`)
+			v.wait(`!` + state + `.includes("client")`)
+			assert.InDelta(t, before, top("own"), 3)
+		})
+	}
 }

@@ -26,6 +26,25 @@ func ownJob(t *testing.T) *view {
 	return v
 }
 
+// Once a guest is changed its message says that it is kept, and still the way back.
+// A client's copy takes no change, so none is asked for.
+func TestGuestSaysWhenItIsKept(t *testing.T) {
+	v := ownJob(t)
+	v.run(`location.hash = $1`, fragment(painterPlan))
+	v.wait(messages + `.includes("It is kept once you change it. “My hall” is kept as it was.")`)
+	v.write("/title", "Long room, mine")
+	v.leave()
+	v.wait(messages + `.includes("This plan is now kept beside “My hall”.")`)
+	assert.NotContains(t, v.text(messages), "once you change it")
+	v.press(`[data-message=guest] [data-do=open-job]`)
+	v.waitText("My hall", blank+`.value`, "/title")
+	assert.Empty(t, v.text(messages))
+
+	quoted := v.text(`ceilingwright.quoted($1, "2027-03-01")`, firmsPlan(t))
+	v.run(`location.hash = $1`, fragment(quoted))
+	v.wait(messages + `.includes("This client’s copy came by a link. “My hall” is kept as it was.")`)
+}
+
 // A plan that another page puts into the address stands in front of the job,
 // says so, is kept nowhere until it is changed, and goes by one press.
 func TestPlanFromLinkIsAGuest(t *testing.T) {

@@ -289,6 +289,7 @@ func TestTheExampleIsFittedToAnotherRoom(t *testing.T) {
 	v.glance("fitted")
 	v.press(`.cw-head [data-do=undo]`)
 	v.waitText(`16' 2" by 11' 10"`, mask)
+	assert.Empty(t, v.text(messages), "what is undone is said no longer")
 	assert.Equal(t, "12'", v.text(`JSON.parse(`+plan+`).room.length`))
 	v.press(`.cw-head [data-do=redo]`)
 	v.waitText(`9' 11" by 11' 10"`, mask)
@@ -303,6 +304,7 @@ func TestTheExampleIsFittedToAnotherRoom(t *testing.T) {
 
 	// A job of one's own stays as it is.
 	v.run(`document.querySelector("[data-do=empty]").click()`)
+	assert.False(t, v.holds(messages+`.includes("The example is fitted")`))
 	v.write("/mask/length", "10'")
 	v.write("/room/length", "9'")
 	v.keys(kb.Tab)

@@ -15,7 +15,7 @@ import { isFramed } from "./framed";
 import { handOver } from "./handing";
 import { bringIn, closeJobs } from "./jobs";
 import { keepIfWaiting } from "./keeping";
-import { ownBehind } from "./looking";
+import { isForClient, ownBehind } from "./looking";
 import { message, unsay } from "./messages";
 
 let damagedText = "";
@@ -25,6 +25,9 @@ let planAsSaved = "";
 
 /** The guest on the sheet as it came, null without one. */
 let guest: string | null = null;
+
+/** The job a guest stands in front of, until the guest is kept. */
+let behind: Plan | null = null;
 
 /** The plan in a frame's address, while the visitor's own work stands there. */
 let given: Plan | null = null;
@@ -82,23 +85,33 @@ function received(arrived: Plan, last: Plan | null): Plan {
   if (kept !== null) arrived["id"] = freshId();
   guest = JSON.stringify(arrived);
   markFresh(arrived);
-  if (last) nameGuest(last);
+  if (last) nameGuest(arrived, last);
   return arrived;
 }
 
 /** Says that a guest is on the sheet, and the way back to the job behind it. */
-function nameGuest(last: Plan): void {
+function nameGuest(arrived: Plan, last: Plan): void {
   const id = typedText(last["id"]);
+  behind = null;
   if (storedText(id) === null) {
     message("guest", `This plan came by a link, in front of ${inside(last)}, which could not be kept here.`, action("undo", "Back to it"));
     return;
   }
-  message(
-    "guest",
-    `This plan came by a link. It is kept once you change it. ${called(last)} is kept as it was.`,
-    action("open-job", "Back to it", { "data-to": id }),
-    action("keep-guest", "Keep this plan"),
-  );
+  const came = isForClient(arrived) ? "This client’s copy came by a link." : "This plan came by a link. It is kept once you change it.";
+  message("guest", `${came} ${called(last)} is kept as it was.`, backTo(id), action("keep-guest", "Keep this plan"));
+  behind = last;
+}
+
+function backTo(id: string): HTMLButtonElement {
+  return action("open-job", "Back to it", { "data-to": id });
+}
+
+/** Once a guest is changed and so kept, its message says that, and still the way
+ *  back. */
+export function guestIsKept(): void {
+  if (!behind || !document.querySelector("[data-message=guest]")) return;
+  message("guest", `This plan is now kept beside ${inside(behind)}.`, backTo(typedText(behind["id"])));
+  behind = null;
 }
 
 /** The same in the midst of a sentence. */

@@ -70,6 +70,18 @@ function sameButton(button: HTMLButtonElement): string {
   return `button${["do", "to", "key"].map((name) => (button.dataset[name] === undefined ? "" : `[data-${name}="${CSS.escape(button.dataset[name] ?? "")}"]`)).join("")}`;
 }
 
+/** Where the middle of an element stands in the window, from its top. */
+export function middle(element: Element): number {
+  const box = element.getBoundingClientRect();
+  return box.top + box.height / 2;
+}
+
+/** Rolls the page until the middle of an element stands where a press was, so
+ *  that what was pressed stays under the pointer. */
+export function bringUnder(element: Element, y: number): void {
+  window.scrollBy({ top: middle(element) - y, behavior: "instant" });
+}
+
 /** A page saved by the browser carries its last answers. Take them off. */
 export function clean(): void {
   for (const filled of every("[data-fill]")) filled.replaceChildren();

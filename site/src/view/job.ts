@@ -140,9 +140,16 @@ function work(edit: (plan: Plan) => void): void {
 
 function putOn(next: Plan): void {
   plan = next;
+  unsayDone();
   if (isGuest(plan)) return;
   leaveAddress();
   unsay("guest");
+}
+
+/** What was said of the plan before is not for the one that follows it. */
+function unsayDone(): void {
+  unsay("done");
+  unsay("client");
 }
 
 const desk: OwnDesk = {
@@ -172,6 +179,7 @@ const desk: OwnDesk = {
     show();
   },
   look: (as) => {
+    if (as !== plan) unsayDone();
     plan = as;
     setText(region("hear"), ""); // what was said of the other copy is not for this one
     show();

@@ -6,7 +6,7 @@ import { hasPlan } from "../state/link";
 import { freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
 import { figures } from "./answer";
-import { isGuest, leaveAddress } from "./arriving";
+import { guestIsKept, isGuest, leaveAddress } from "./arriving";
 import type { Actions, OwnDesk } from "./desk";
 import { action, region, setText } from "./dom";
 import { isFramed } from "./framed";
@@ -66,6 +66,7 @@ function keepNow(): void {
       unsay("keeping");
       setText(state, stateOf(plan));
       leaveAddress();
+      guestIsKept();
       break;
     case "off":
       setText(state, "not kept: use Save as a file");

@@ -8,7 +8,7 @@ import { readPlan, type Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
 import type { Actions, OwnDesk } from "./desk";
-import { action, every, setAttribute } from "./dom";
+import { action, bringUnder, every, middle, setAttribute } from "./dom";
 import { keepIfWaiting } from "./keeping";
 import { message } from "./messages";
 
@@ -57,10 +57,15 @@ function lookAsClient(desk: OwnDesk): void {
 export function lookingActions(desk: OwnDesk): Actions {
   return {
     look: (b) => {
+      const y = middle(b);
+      const inPlace = b.closest("[data-message]") === null;
       const behind = ownBehind(desk.plan());
       if (b.dataset["to"] === "client") lookAsClient(desk);
       else if (behind) desk.look(behind);
-      document.querySelector<HTMLElement>("[data-do=look][aria-pressed=true]")?.focus({ preventScroll: true });
+      const chosen = document.querySelector<HTMLElement>("[data-do=look][aria-pressed=true]");
+      chosen?.focus({ preventScroll: true });
+      // Whole parts of the sheet above the price come and go with it.
+      if (chosen && inPlace) bringUnder(chosen, y);
     },
   };
 }

@@ -6,7 +6,7 @@
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";
 import type { Actions, Desk } from "./desk";
-import { action, every, redraw, region, setAttribute } from "./dom";
+import { action, bringUnder, every, middle, redraw, region, setAttribute } from "./dom";
 import { quoted } from "./names";
 
 const STEPS = "/finish/steps";
@@ -172,13 +172,4 @@ function take(desk: Desk, handle: HTMLElement, begun: PointerEvent): void {
   handle.addEventListener("pointerup", () => letGo(true), { signal });
   handle.addEventListener("pointercancel", () => letGo(false), { signal });
   document.addEventListener("keydown", (e) => e.key === "Escape" && letGo(false), { signal });
-}
-
-function middle(element: Element): number {
-  const box = element.getBoundingClientRect();
-  return box.top + box.height / 2;
-}
-
-function bringUnder(element: Element, y: number): void {
-  window.scrollBy({ top: middle(element) - y, behavior: "instant" });
 }
