@@ -604,7 +604,10 @@ func (b *builder) roughRange(got *price.RoughPrice, off measure.Number) string {
 	}
 	one := measure.NumberFromInt(1)
 	end := func(sign string, share measure.Number, to decimal.Decimal) string {
-		sum := "\n" + b.sum(got.Middle) + " × (1 " + sign + " " + b.share(off) + ")"
+		sum := "\n" + b.sum(got.Middle)
+		if off.Sign() > 0 {
+			sum += " × (1 " + sign + " " + b.share(off) + ")"
+		}
 		if step := b.plan.Price.RoundTo; step.Known && measure.NumberFromDecimal(got.Middle).Mul(share).Cmp(measure.NumberFromDecimal(to)) != 0 {
 			sum += ", outwards to whole " + b.sum(step.Amount)
 		}
