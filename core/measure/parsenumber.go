@@ -122,9 +122,11 @@ func ParseCount(text string) (int, error) {
 func ParseMoney(text string) (decimal.Decimal, error) {
 	amount, err := ParseNumber(text)
 	if whole, decimals, ok := thousandsMark(text); err == nil && ok {
+		answers := []string{whole + decimals, amount.StringFixed(max(2, -amount.Exponent())) + afterThree(decimals)}
 		return decimal.Decimal{}, &ParseError{Text: text, Rest: text,
-			Reason: strings.TrimSpace(text) + " could mean " + whole + decimals + " or " + amount.String() + ".",
-			Do:     "Write " + whole + decimals + " or " + amount.StringFixed(max(2, -amount.Exponent())) + afterThree(decimals) + "."}
+			Reason:  strings.TrimSpace(text) + " could mean " + whole + decimals + " or " + amount.String() + ".",
+			Do:      "Write " + strings.Join(answers, " or ") + ".",
+			Answers: answers}
 	}
 	if err == nil && amount.Exponent() < -4 {
 		return decimal.Decimal{}, &ParseError{Text: text, Rest: text, Reason: "This has more than 4 decimals.", Do: "Write the amount with two decimals."}

@@ -114,6 +114,16 @@ func TestParseMoney(t *testing.T) {
 	}
 	_, err := ParseMoney("1.250")
 	assert.ErrorContains(t, err, "1.250 could mean 1250 or 1.25")
+	for text, want := range map[string][]string{"1.250": {"1250", "1.25"}, "12.505": {"12505", "12.5050"}} {
+		var asked *ParseError
+		_, err := ParseMoney(text)
+		require.ErrorAs(t, err, &asked)
+		assert.Equal(t, want, asked.Answers, "one press each")
+		for _, answer := range asked.Answers {
+			_, err := ParseMoney(answer)
+			assert.NoError(t, err, answer)
+		}
+	}
 	for text, want := range map[string]string{"0.250": "0.25", "1250.125": "1250.125", "1.2505": "1.2505", "1.2500": "1.25", "1.25": "1.25", "1 250": "1250", "1,250.125": "1250.125"} {
 		got, err := ParseMoney(text)
 		require.NoError(t, err, text)
