@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/survey"
 )
 
 // room is what the measuring of the room came to.
@@ -17,7 +18,7 @@ func (p *paper) room(s sheet.Survey) {
 		p.line(2, c.Text)
 	}
 	for _, l := range s.Lines {
-		p.line(2, l.Line, ": read ", l.Read, ", taken as ", l.Adjusted, ", ", l.Off, between("; ", l.Flag, ""))
+		p.line(2, survey.Line(l.Line).Text(), ": read ", l.Read, ", taken as ", l.Adjusted, ", ", l.Off, between("; ", l.Flag, ""))
 	}
 }
 
@@ -51,7 +52,7 @@ func (p *paper) settings(choices []sheet.Choice) {
 		if c.Taken {
 			chosen = " (chosen)"
 		}
-		p.line(1, c.Title, chosen, ": AB ", c.Borders.AB, ", BC ", c.Borders.BC, ", CD ", c.Borders.CD, ", DA ", c.Borders.DA)
+		p.line(1, c.Title, chosen, ": WX ", c.Borders.AB, ", XY ", c.Borders.BC, ", YZ ", c.Borders.CD, ", ZW ", c.Borders.DA)
 		p.line(2, c.Refused)
 		recommended := ""
 		if c.Recommended {
@@ -70,7 +71,7 @@ func (p *paper) settings(choices []sheet.Choice) {
 func places(borders []sheet.Border) string {
 	var texts []string
 	for _, b := range borders {
-		texts = append(texts, b.Corner+" off wall "+b.Wall+" "+b.Text)
+		texts = append(texts, survey.Corner(b.Corner).Text()+" off wall "+survey.Wall(b.Wall).Text()+" "+b.Text)
 	}
 	return between("corners of the mask: ", strings.Join(texts, ", "), "")
 }
@@ -96,7 +97,7 @@ func (p *paper) walls(walls []sheet.Wall) {
 				between("; rounding hides ", m.Hides, ""), between("; ", m.Join, ""))
 			p.made(2, m.Sum)
 		}
-		p.line(1, w.Length, "  corner ", w.To)
+		p.line(1, w.Length, "  corner ", survey.Corner(w.To).Text())
 	}
 }
 

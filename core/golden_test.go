@@ -129,7 +129,7 @@ func written(s sheet.Sheet) string {
 		}
 	}
 	for _, c := range s.Choices {
-		line("choice %s %v | %s | AB %s BC %s CD %s DA %s | %s %s | %s", c.On, c.Taken, c.Title, c.Borders.AB, c.Borders.BC, c.Borders.CD, c.Borders.DA, c.Ends, c.Sides, c.Refused)
+		line("choice %s %v | %s | WX %s XY %s YZ %s ZW %s | %s %s | %s", c.On, c.Taken, c.Title, c.Borders.AB, c.Borders.BC, c.Borders.CD, c.Borders.DA, c.Ends, c.Sides, c.Refused)
 		line("  square to %s, turned %s | recommended %v | %s", c.Square, c.Turned, c.Recommended, c.Reason)
 		for _, p := range c.Places {
 			line("  border at %s off %s | %s", p.Corner, p.Wall, p.Text)

@@ -143,7 +143,7 @@ func TestHangingInATurnedBox(t *testing.T) {
 	plan = []byte(strings.Replace(string(plan), `"setting":{`, `"setting":{"turned":"yes",`, 1))
 	s := sheetOf(t, plan)
 	turned := s.Layers[0]
-	facing := strings.NewReplacer("towards AB", "towards BC", "towards BC", "towards CD", "towards CD", "towards DA", "towards DA", "towards AB")
+	facing := strings.NewReplacer("towards WX", "towards XY", "towards XY", "towards YZ", "towards YZ", "towards ZW", "towards ZW", "towards WX")
 	require.Len(t, turned.Order, len(straight.Order))
 	for i, h := range straight.Order {
 		assert.Equal(t, facing.Replace(h.Text), turned.Order[i].Text)
@@ -151,6 +151,6 @@ func TestHangingInATurnedBox(t *testing.T) {
 			assert.Equal(t, sheet.Measure{What: facing.Replace(m.What), Text: m.Text, Sum: m.Sum}, turned.Order[i].Measures[j])
 		}
 	}
-	assert.Contains(t, straight.Stations[0].Text, "its length along AB")
-	assert.Contains(t, turned.Stations[0].Text, "its length along BC")
+	assert.Contains(t, straight.Stations[0].Text, "its length along WX")
+	assert.Contains(t, turned.Stations[0].Text, "its length along XY")
 }

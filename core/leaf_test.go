@@ -293,8 +293,8 @@ func TestSectionsOfACeiling(t *testing.T) {
 	assert.Equal(t, []string{"2 h 48 min in", "5 h 36 min in"}, []string{sections[1].LayFrom, sections[1].LayTo})
 	assert.Equal(t, 168.0/500*usGal, value(t, s, "step.s.product"))
 	// Derived: 14 ft in three.
-	assert.Contains(t, sections[0].Text, "Stop the leaf 4′ 8″ from wall DA.")
-	assert.Contains(t, sections[1].Text, "Stop the leaf 9′ 4″ from wall DA.")
+	assert.Contains(t, sections[0].Text, "Stop the leaf 4′ 8″ from wall ZW.")
+	assert.Contains(t, sections[1].Text, "Stop the leaf 9′ 4″ from wall ZW.")
 	assert.NotContains(t, sections[2].Text, "Stop the leaf")
 	i := slices.IndexFunc(s.Drawings, func(d sheet.Drawing) bool { return d.ID == "step.l.sections" })
 	require.GreaterOrEqual(t, i, 0)
@@ -305,7 +305,7 @@ func TestSectionsOfACeiling(t *testing.T) {
 	// Over a mask that names no layer the lines are told from its edge.
 	mask := map[string]any{"area": "mask"}
 	s = sizedCeiling(t, mask, map[string]any{"area": "mask"})
-	assert.Contains(t, stepNamed(t, s, "l").Sections[0].Text, "from the edge of the mask towards DA.")
+	assert.Contains(t, stepNamed(t, s, "l").Sections[0].Text, "from the edge of the mask towards ZW.")
 }
 
 func TestSizePastTheStopLines(t *testing.T) {

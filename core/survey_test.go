@@ -125,7 +125,7 @@ func TestThingsOnTheCeiling(t *testing.T) {
 			map[string]any{"name": "attic", "kind": "hatch", "at": "measured", "shape": "rectangular", "across": "60 cm", "deep": "", "fromDA": "1 m", "fromAB": "2 m"}}})
 	require.Len(t, s.Objects, 3)
 	assert.Equal(t, "/room/fixture", s.Objects[0].At)
-	assert.Equal(t, "Its middle is 5′ 3″ off wall DA and 3′ 11¼″ off wall AB; it is 4¾″ across.", s.Objects[0].Text)
+	assert.Equal(t, "Its middle is 5′ 3″ off wall ZW and 3′ 11¼″ off wall WX; it is 4¾″ across.", s.Objects[0].Text)
 	assert.Equal(t, "Its place is not known.", s.Objects[1].Text)
 	assert.Equal(t, problem.Stop, problemsAt(s, "/room/obstructions/0/fromAB")[0].Severity)
 	assert.Equal(t, "How deep the hatch “attic” is, square to its length, is not given.", problemsAt(s, "/room/obstructions/1/deep")[0].What)

@@ -85,3 +85,22 @@ func TestASheetSpeaksItsCountry(t *testing.T) {
 	}
 	assert.Greater(t, heard, 20)
 }
+
+// Rows of panels have the letters from A. No text that people read calls a
+// corner or a wall by them.
+func TestCornersAreNotCalledAsRows(t *testing.T) {
+	asRow := regexp.MustCompile(`\b(?:[Ww]alls?|[Ss]ides?|towards|along|off|on|[Dd]iagonals?) (?:AB|BC|CD|DA|AC|BD)\b|\b[Cc]orners? [A-D]\b`)
+	for _, name := range golden {
+		var answer any
+		require.NoError(t, json.Unmarshal(core.Compute(planNamed(t, name)), &answer))
+		for _, text := range wordsOf(answer) {
+			assert.NotRegexp(t, asRow, text, name)
+		}
+		for _, d := range sheetNamed(t, name).Drawings {
+			assert.NotRegexp(t, `<text[^>]*>(?:[^<]* )?(?:AB|BC|CD|DA)\b`, d.SVG, "%s %s", name, d.ID)
+		}
+	}
+	var l any
+	require.NoError(t, json.Unmarshal(core.Compute(planNamed(t, "l-shape")), &l))
+	assert.Contains(t, strings.Join(wordsOf(l), "\n"), "wall UW")
+}

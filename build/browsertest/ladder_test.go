@@ -132,19 +132,19 @@ func TestMarksOfOneLayerAreMadeAlone(t *testing.T) {
 func TestMarksAreTickedWallByWall(t *testing.T) {
 	v := openPainter(t, phone)
 	v.climb("marks")
-	v.waitText("Along wall AB, from A 4″", step)
+	v.waitText("Along wall WX, from W 4″", step)
 	v.thumb("Marked")
-	v.waitText("Along wall AB, from A 7′ 10″", step)
+	v.waitText("Along wall WX, from W 7′ 10″", step)
 	v.thumb("Back")
-	v.waitText("Along wall AB, from A 4″ is marked", step)
+	v.waitText("Along wall WX, from W 4″ is marked", step)
 	v.thumb("It is not marked after all")
-	v.waitText("Along wall AB, from A 4″", step)
+	v.waitText("Along wall WX, from W 4″", step)
 	v.thumb("Later")
 	for v.text(step) != "Marks left out: 1" {
 		v.thumb("Marked")
 	}
 	v.thumb("To the first")
-	v.waitText("Along wall AB, from A 4″", step)
+	v.waitText("Along wall WX, from W 4″", step)
 	v.thumb("Marked")
 	for range 3 {
 		v.thumb("Go on")
@@ -241,7 +241,7 @@ func TestMeasuredGapIsTwoPressesAndChangesTheAdvice(t *testing.T) {
 	assert.True(t, v.holds(`document.querySelector(".cw-ladder-offers [aria-pressed=true]").textContent === "⅛″"`))
 	v.thumb("3⁄16″")
 	v.waitText(`[{"seam":"2│3","gap":"3⁄16″"}]`, gaps)
-	assert.Contains(t, v.text(said), "past the tape line towards DA")
+	assert.Contains(t, v.text(said), "past the tape line towards ZW")
 	v.hang("A4")
 	v.hang("A1")
 	v.thumb("Back")
@@ -324,7 +324,7 @@ func TestLadderIsLeftByEscapeAndByTheWayBack(t *testing.T) {
 	// Opened again before the browser has gone back: it stays open.
 	v.climb("hanging")
 	v.run(`document.querySelector(".cw-ladder-leave").click(); document.querySelector("[data-do=ladder][data-to=marks]").click(); await new Promise((r) => setTimeout(r, 300))`)
-	v.wait(`(` + step + `).startsWith("Along wall AB")`)
+	v.wait(`(` + step + `).startsWith("Along wall WX")`)
 	v.keys("\x1b")
 	v.waitText("", step)
 	assert.Equal(t, 0, value[int](v, `document.querySelectorAll(".cw-ladder").length`))

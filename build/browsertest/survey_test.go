@@ -42,18 +42,18 @@ func TestRoomIsTakenByItsSidesAndDiagonals(t *testing.T) {
 }
 
 // Corners and walls are named as the room has them: with six corners the wall
-// the light is measured from is FA.
+// the light is measured from is UW.
 func TestCornersAndWallsAreNamedByTheirPlace(t *testing.T) {
 	v := openPainter(t, phone)
 	v.choose("/room/fixture/at", "measured")
-	assert.Contains(t, v.text(blank+`.getAttribute("aria-label")`, "/room/fixture/fromDA"), "wall DA")
+	assert.Contains(t, v.text(blank+`.getAttribute("aria-label")`, "/room/fixture/fromDA"), "wall ZW")
 	v.choose("/room/form", "points")
 	v.waitText("4", `document.querySelectorAll("[data-item-of=points]").length`)
 	v.press(`[data-do=add][data-to="/room/points"]`)
 	v.press(`[data-do=add][data-to="/room/points"]`)
-	v.waitText("A B C D E F", `Array.from(document.querySelectorAll("[data-item-of=points] b"), (b) => b.textContent).join(" ")`)
-	assert.Contains(t, v.text(blank+`.getAttribute("aria-label")`, "/room/points/5/x"), "Corner F")
-	v.waitText("Middle of the light, from wall FA", blank+`.getAttribute("aria-label")`, "/room/fixture/fromDA")
+	v.waitText("W X Y Z V U", `Array.from(document.querySelectorAll("[data-item-of=points] b"), (b) => b.textContent).join(" ")`)
+	assert.Contains(t, v.text(blank+`.getAttribute("aria-label")`, "/room/points/5/x"), "Corner U")
+	v.waitText("Middle of the light, from wall UW", blank+`.getAttribute("aria-label")`, "/room/fixture/fromDA")
 	assert.Contains(t, v.text(`Array.from(document.querySelectorAll('[data-at="/setting/square"] option'), (o) => o.value).join(" ")`), "EF FA")
 	// An L of 188 by 122 with 60 by 40 taken out of the corner towards C:
 	// 188 × 122 − 60 × 40 = 20536 square inches = 142.6 ft².
@@ -66,8 +66,8 @@ func TestCornersAndWallsAreNamedByTheirPlace(t *testing.T) {
 	v.waitText("142.6 ft²", figure, "room.area")
 
 	v.choose("/room/form", "walls")
-	v.waitText("AB BC CD DA", `Array.from(document.querySelectorAll("[data-item-of=walls] b[data-nth=wall]"), (b) => b.textContent).join(" ")`)
-	assert.Equal(t, "Angle at corner A, degrees", v.text(blank+`.getAttribute("aria-label")`, "/room/walls/3/angle"))
+	v.waitText("WX XY YZ ZW", `Array.from(document.querySelectorAll("[data-item-of=walls] b[data-nth=wall]"), (b) => b.textContent).join(" ")`)
+	assert.Equal(t, "Angle at corner W, degrees", v.text(blank+`.getAttribute("aria-label")`, "/room/walls/3/angle"))
 	v.choose("/room/form", "round")
 	// An oval of 188 by 122: π × 94 × 61 ÷ 144 = 125.1 ft².
 	v.waitText("125.1 ft²", figure, "room.area")

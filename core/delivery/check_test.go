@@ -68,7 +68,7 @@ func TestCheck_Pieces(t *testing.T) {
 
 func TestCheck_Questions(t *testing.T) {
 	again := "Measure it again. If it was cut to that size on purpose, mark it re-cut."
-	turned := "Measure first along AB, then along BC. The size is not used until then."
+	turned := "Measure first along WX, then along XY. The size is not used until then."
 	recut := func(length, width float64) delivery.Note {
 		n := note("A1", length, width)
 		n.State = delivery.Recut
@@ -182,7 +182,7 @@ func TestChanges_InWords(t *testing.T) {
 	assert.Equal(t, []string{
 		`Column 1 is 4' 0 1/2" long, 1/2" more than ordered.`,
 		`Column 2 is 3' 11 3/4" long, 1/4" less than ordered.`,
-		`Seams move: 1│2 by 7/16" towards BC, 2│3 by 1/16" towards BC. The marks are for the panels as measured.`,
+		`Seams move: 1│2 by 7/16" towards XY, 2│3 by 1/16" towards XY. The marks are for the panels as measured.`,
 		`B1: 1/4" in length more stays open at the outer edge.`,
 	}, c.Changes(outlineOf(layer), inches))
 	assert.Empty(t, check(t, layer, state("A1", delivery.Missing)).Changes(outlineOf(layer), inches))

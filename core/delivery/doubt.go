@@ -27,7 +27,7 @@ func (k *checking) believe(note Note, p *Panel) {
 		// Another one is to come, as ordered.
 	case p.State != Recut && k.looksTurned(m, p.Ordered):
 		k.say(note.At, problem.Caution, k.nameOf(p)+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+m.Words(k.n)+".",
-			"Measure first along AB, then along BC. The size is not used until then.")
+			"Measure first along WX, then along XY. The size is not used until then.")
 	default:
 		p.Used.Length = k.believed(note, p, "/length", "long", m.Length, p.Ordered.Length)
 		p.Used.Width = k.believed(note, p, "/width", "wide", m.Width, p.Ordered.Width)

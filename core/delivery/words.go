@@ -114,8 +114,8 @@ func appendChanges(lines []string, one, many, how string, list []Change, name fu
 func (c *Checked) appendMoved(lines []string, o mask.Outline, n measure.Notation) []string {
 	columnsWere, rowsWere := c.Ordered.Runs(o)
 	columns, rows := c.Layer.Runs(o)
-	lines = appendMoves(lines, columnsWere, columns, mask.ColumnSeam, "BC", "DA", n)
-	return appendMoves(lines, rowsWere, rows, mask.RowSeam, "CD", "AB", n)
+	lines = appendMoves(lines, columnsWere, columns, mask.ColumnSeam, "XY", "ZW", n)
+	return appendMoves(lines, rowsWere, rows, mask.RowSeam, "YZ", "WX", n)
 }
 
 func appendMoves(lines []string, were, are mask.Run, name func(int) string, up, down string, n measure.Notation) []string {

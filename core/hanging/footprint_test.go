@@ -40,7 +40,7 @@ func TestStand(t *testing.T) {
 	}{
 		{name: "nothing stands there", fits: true},
 		{name: "a chest touches the foot", things: []Rect{{100 * cm, 180 * cm, 100 * cm, 50 * cm}}, fits: true},
-		{name: "a chest 10 cm under the edge: the deck goes 10 cm towards AB", things: []Rect{{100 * cm, 170 * cm, 100 * cm, 50 * cm}}, fits: true, y: -10 * cm},
+		{name: "a chest 10 cm under the edge: the deck goes 10 cm towards WX", things: []Rect{{100 * cm, 170 * cm, 100 * cm, 50 * cm}}, fits: true, y: -10 * cm},
 		{name: "and 30 cm, as far as the panels allow: they end at 180, the reach at 210", things: []Rect{{100 * cm, 150 * cm, 100 * cm, 50 * cm}}, fits: true, y: -30 * cm},
 		{name: "31 cm is 1 cm too much", things: []Rect{{100 * cm, 149 * cm, 100 * cm, 50 * cm}}, y: -31 * cm, lacks: cm, inTheWay: []int{0}},
 		{name: "a chest at the end: 10 cm is all there is", things: []Rect{{270 * cm, 90 * cm, 60 * cm, 60 * cm}}, fits: true, x: -10 * cm},

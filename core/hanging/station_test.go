@@ -326,7 +326,7 @@ func TestLayout_KeepsOffTheWalls(t *testing.T) {
 	require.Len(t, l.Stations, 2)
 	for _, s := range l.Stations {
 		assert.True(t, s.Fits(room))
-		assert.Equal(t, -100*mm, s.Deck.X, "moved by 100 mm off wall DA")
+		assert.Equal(t, -100*mm, s.Deck.X, "moved by 100 mm off wall ZW")
 		assert.Equal(t, -600*mm, s.Reach.X)
 	}
 	room.Length = 2 * measure.Metre

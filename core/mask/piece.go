@@ -331,8 +331,8 @@ func (g *gathering) isInside(l Loose, given GivenPiece) bool {
 	if !g.outline.IsComplete() {
 		return false
 	}
-	return g.isWithin(l.X, l.Length, g.outline.Length, given.At, "/fromDA", "/length", "length", "DA") &&
-		g.isWithin(l.Y, l.Width, g.outline.Width, given.At, "/fromAB", "/width", "width", "AB")
+	return g.isWithin(l.X, l.Length, g.outline.Length, given.At, "/fromDA", "/length", "length", "ZW") &&
+		g.isWithin(l.Y, l.Width, g.outline.Width, given.At, "/fromAB", "/width", "width", "WX")
 }
 
 // isWithin is isInside in one direction. Twice the distances are compared, so

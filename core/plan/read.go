@@ -241,8 +241,8 @@ func readSetting(s section) Setting {
 	}
 	s.when(set.On == setout.OnPoint, func() {
 		var x, y bool
-		set.PointDA, x = s.length("pointDA", "the distance from wall DA to the point")
-		set.PointAB, y = s.length("pointAB", "the distance from wall AB to the point")
+		set.PointDA, x = s.length("pointDA", "the distance from wall ZW to the point")
+		set.PointAB, y = s.length("pointAB", "the distance from wall WX to the point")
 		set.PointKnown = x && y
 	})
 	s.when(set.Taped, func() { set.TapeWidth, _ = s.length("tapeWidth", "") })

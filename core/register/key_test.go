@@ -61,7 +61,7 @@ func TestKeyAt(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, "B1", labels(key.Lies))
 	assert.Equal(t, "A1 B2 C1", labels(key.Touches), "its gap of 1/4 in is no more than a seam")
-	require.Len(t, key.Sides, 3, "nothing lies towards DA")
+	require.Len(t, key.Sides, 3, "nothing lies towards ZW")
 	assert.Equal(t, survey.AB, key.Sides[0].Wall)
 	// Columns of 11 ft 11 1/4 in ÷ 4 = 35 13/16 in against 36 in.
 	assert.Equal(t, register.Side{Wall: survey.BC, Panels: []mask.Panel{{Column: 2, Row: 2}}, Away: 36*inch - 35*inch - 13*inch/16, Touch: true}, key.Sides[1])

@@ -48,7 +48,7 @@ func TestBoxOnRoom_Borders(t *testing.T) {
 			borders(21*inch+inch/2, 25*inch+inch/2, 21*inch+inch/2, 25*inch+inch/2)},
 		{"(room − pattern) ÷ 2, worked two ways", survey.Room{Length: 4000 * mm, Width: 287 * inch / 2}, mask.Outline{Length: 3200 * mm, Width: 96 * inch},
 			borders(23*inch+3*inch/4, 400*mm, 23*inch+3*inch/4, 400*mm)},
-		{"an odd nanometre goes to BC and CD", survey.Room{Length: 4000*mm + 1, Width: 3000*mm + 1}, mask.Outline{Length: 3000 * mm, Width: 2000 * mm},
+		{"an odd nanometre goes to XY and YZ", survey.Room{Length: 4000*mm + 1, Width: 3000*mm + 1}, mask.Outline{Length: 3000 * mm, Width: 2000 * mm},
 			borders(500*mm, 500*mm+1, 500*mm+1, 500*mm)},
 		{"also when the mask is too large", survey.Room{Length: 3000 * mm, Width: 2000 * mm}, mask.Outline{Length: 3000*mm + 3, Width: 2000*mm + 2},
 			borders(-1, -1, -1, -2)},

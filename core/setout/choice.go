@@ -144,7 +144,7 @@ func (s Site) checkOn(on On) (problem.Problem, bool) {
 		return p, s.Fixture.Known
 	case OnPoint:
 		p.What = "The mask is to be centred on a point, but its place is not known. The middle of the room is shown."
-		p.Do = "Write how far the point is from the two walls at corner A, or centre on the room."
+		p.Do = "Write how far the point is from the two walls at corner W, or centre on the room."
 		return p, s.Point.Known
 	}
 	p.What = fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on))

@@ -36,7 +36,7 @@ func TestChoices_InARectangle(t *testing.T) {
 	assert.True(t, strict[1].Refused())
 
 	_, taken = site.Choices(onFixture("CD"), supper, 0, inches)
-	assert.Equal(t, 1, taken, "square to wall CD is square to the room")
+	assert.Equal(t, 1, taken, "square to wall YZ is square to the room")
 	alone, _ := siteOf(room, survey.Fixture{}).Choices(onRoom("room"), supper, 0, inches)
 	assert.Len(t, alone, 1, "no fixture, one choice")
 	none, taken := siteOf(survey.Room{Length: foot}, light).Choices(onRoom("room"), supper, 0, inches)

@@ -210,9 +210,9 @@ func (p pair) check() []problem.Problem {
 // at is the wall on a side of the box, in words.
 func (l Layout) at(side survey.Wall) string {
 	if wall := l.Nearest[wallNumber(side)]; wall != "" {
-		return "wall " + string(wall)
+		return "wall " + wall.Text()
 	}
-	return "the wall beyond " + string(side)
+	return "the wall beyond " + side.Text()
 }
 
 // atBoth is the walls on two sides, in words.

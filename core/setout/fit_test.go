@@ -62,23 +62,23 @@ func TestCheckBorders(t *testing.T) {
 	}{
 		{"enough", onRoom(180*inch, 115*inch), 3*inch + inch/2, nil},
 		{"sides 1/2 in short, both alike", onRoom(180*inch, 115*inch), 4 * inch, []problem.Problem{
-			stop("/leastBorder", `The borders at walls AB and CD are 3 1/2" each, 1/2" less than the least of 4".`,
+			stop("/leastBorder", `The borders at walls WX and YZ are 3 1/2" each, 1/2" less than the least of 4".`,
 				`Take 1" off the width of the mask, half at each edge, or accept a smaller least border.`)}},
 		{"on the fixture one end is short", onFixture(92*inch, 61*inch, 180*inch, 110*inch), 3 * inch, []problem.Problem{
-			stop("/leastBorder", `The border at wall DA is 2", 1" less than the least of 3".`,
+			stop("/leastBorder", `The border at wall ZW is 2", 1" less than the least of 3".`,
 				`Take 2" off the length of the mask, half at each edge, or centre on the room, or accept a smaller least border.`)}},
 		{"on the fixture both ends are short", onFixture(95*inch, 61*inch, 180*inch, 110*inch), 6 * inch, []problem.Problem{
-			stop("/leastBorder", `The border at wall BC is 3", 3" less than the least of 6"; at wall DA it is 5", 1" less.`,
+			stop("/leastBorder", `The border at wall XY is 3", 3" less than the least of 6"; at wall ZW it is 5", 1" less.`,
 				`Take 6" off the length of the mask, half at each edge, or centre on the room, or accept a smaller least border.`)}},
 		{"past a wall", onFixture(80*inch, 61*inch, 180*inch, 110*inch), 2 * inch, []problem.Problem{
-			stop("/on", `Centred there, the mask runs 10" past wall DA.`,
+			stop("/on", `Centred there, the mask runs 10" past wall ZW.`,
 				`Take 2' 0" off the length of the mask, half at each edge, or centre on the room.`)}},
 		{"no mask fits round it", onFixture(4*inch, 61*inch, 180*inch, 110*inch), 4 * inch, []problem.Problem{
-			stop("/on", `Centred there, the mask runs 7' 2" past wall DA.`, `Centre on the room.`)}},
+			stop("/on", `Centred there, the mask runs 7' 2" past wall ZW.`, `Centre on the room.`)}},
 		{"too long is left to CheckFit", onRoom(190*inch, 110*inch), 2 * inch, nil},
 		{"a border nobody can have", onRoom(180*inch, 60*inch), 200 * inch, []problem.Problem{
-			stop("/leastBorder", `The borders at walls DA and BC are 4" each, 16' 4" less than the least of 16' 8".`, `Accept a smaller least border.`),
-			stop("/leastBorder", `The borders at walls AB and CD are 2' 7" each, 14' 1" less than the least of 16' 8".`, `Accept a smaller least border.`)}},
+			stop("/leastBorder", `The borders at walls ZW and XY are 4" each, 16' 4" less than the least of 16' 8".`, `Accept a smaller least border.`),
+			stop("/leastBorder", `The borders at walls WX and YZ are 2' 7" each, 14' 1" less than the least of 16' 8".`, `Accept a smaller least border.`)}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			assert.Equal(t, c.want, c.way.problems(t, c.least))

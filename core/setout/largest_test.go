@@ -30,7 +30,7 @@ func TestLargest_InARectangle(t *testing.T) {
 		{onRoom("room"), all(100 * mm), 3915 * mm, 2861 * mm, "100 all round"},
 		{onRoom("room"), borders(50*mm, 200*mm, 50*mm, 200*mm), 3715 * mm, 2961 * mm, "200 at the ends, 50 at the sides"},
 		{onRoom("room"), borders(50*mm, 200*mm, 80*mm, 100*mm), 3715 * mm, 2901 * mm, "centred, the larger of two holds"},
-		{onFixture("room"), all(100 * mm), 3800 * mm, 2722 * mm, "2000 from DA and 1461 from CD, less 100, twice"},
+		{onFixture("room"), all(100 * mm), 3800 * mm, 2722 * mm, "2000 from ZW and 1461 from YZ, less 100, twice"},
 		{setout.Way{On: "room", Square: "room", Turned: true}, borders(50*mm, 200*mm, 50*mm, 200*mm), 2961 * mm, 3715 * mm, "turned"},
 	} {
 		got, ok := site.Largest(c.way, c.border)

@@ -156,9 +156,9 @@ func TestTurnOf_FollowsTheLongCentreLine(t *testing.T) {
 	// An outline has its longest wall, folded to within 45° of AB.
 	bay := outline(survey.Points, 0, 0, 2000, 0, 3000, 1000, 3000, 5000, 0, 5000)
 	turn, _ = setout.Site{Shape: bay}.TurnOf("room")
-	assert.Equal(t, setout.Turn{}, turn, "EA is longest, and square to AB")
+	assert.Equal(t, setout.Turn{}, turn, "EA is longest, and square to WX")
 	turn, _ = setout.Site{Shape: bay}.TurnOf("BC")
-	assert.InDelta(t, 1, turn.AlongY/turn.AlongX, 1e-12, "45° clockwise of AB")
+	assert.InDelta(t, 1, turn.AlongY/turn.AlongX, 1e-12, "45° clockwise of WX")
 }
 
 // The panel hung 2° off runs off 48 in × sin 2° at its far edge, and by

@@ -80,8 +80,8 @@ func (b *builder) border(on setout.On, e edge) {
 		rule, sum = "From the wall to the middle of "+what+", less half the mask.", b.put(twice.Half())+" − "+b.put(e.mask)+" ÷ 2"
 		farRule, farSum = "What the mask and the other border leave of the "+e.side+".", rest+" − "+b.put(near)
 	}
-	b.length(blockSetting, "border."+string(e.near), "border at wall "+string(e.near), near, rule, sum, ofArithmetic)
-	b.length(blockSetting, "border."+string(e.far), "border at wall "+string(e.far), far, farRule, farSum, ofArithmetic)
+	b.length(blockSetting, "border."+string(e.near), "border at wall "+e.near.Text(), near, rule, sum, ofArithmetic)
+	b.length(blockSetting, "border."+string(e.far), "border at wall "+e.far.Text(), far, farRule, farSum, ofArithmetic)
 }
 
 // trueBorders are the borders where the walls do not stand as the box does: on
@@ -89,12 +89,12 @@ func (b *builder) border(on setout.On, e edge) {
 func (b *builder) trueBorders() {
 	layout := b.choice.Layout
 	for i, side := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
-		wall, label := layout.Nearest[i], "border at wall "+string(side)
+		wall, label := layout.Nearest[i], "border at wall "+side.Text()
 		switch {
 		case wall == "":
-			label = "border beyond side " + string(side)
+			label = "border beyond side " + side.Text()
 		case wall != side:
-			label = "border towards " + string(side) + ", at wall " + string(wall)
+			label = "border towards " + side.Text() + ", at wall " + wall.Text()
 		}
 		b.trueBorder(side, wall, label, layout)
 	}
@@ -117,7 +117,7 @@ func (b *builder) trueBorder(side, wall survey.Wall, label string, layout setout
 	}
 	for _, end := range ends {
 		rule, sum := b.squareOff(end)
-		b.length(blockSetting, id+"."+string(end.Corner), label+", at "+string(end.Corner), end.Length, rule, sum, ofPerpendicular)
+		b.length(blockSetting, id+"."+string(end.Corner), label+", at "+end.Corner.Text(), end.Length, rule, sum, ofPerpendicular)
 	}
 	wide, narrow := max(ends[0].Length, ends[1].Length), min(ends[0].Length, ends[1].Length)
 	b.length(blockSetting, id+".taper", label+" widens by", wide-narrow, "The border at one end less that at the other.",
@@ -134,7 +134,7 @@ func (b *builder) leastOf(ends []setout.Border, least measure.Length, wall surve
 		rule = "From both corners of the mask to the wall, square to the wall; the smaller of the two."
 	}
 	if len(ends) == 2 && (ends[0].Length == least || ends[1].Length == least) {
-		return rule, "the smaller of " + b.put(ends[0].Length) + " at " + string(ends[0].Corner) + " and " + b.put(ends[1].Length) + " at " + string(ends[1].Corner), ofPerpendicular
+		return rule, "the smaller of " + b.put(ends[0].Length) + " at " + ends[0].Corner.Text() + " and " + b.put(ends[1].Length) + " at " + ends[1].Corner.Text(), ofPerpendicular
 	}
 	for _, end := range ends {
 		if w, ok := b.shape.Wall(wall); ok && end.Length == least && w.Off(b.choice.Box.Corner(end.Own)) == least {
@@ -159,7 +159,7 @@ func (b *builder) squareOff(end setout.Border) (rule, sum string) {
 		}
 		return "(" + b.put(one) + " − " + b.put(other) + ") × " + survey.SlopeText(math.Abs(slope))
 	}
-	rule = "Square to the wall. The corner of the mask and corner " + string(w.From) + " of the room are each taped from corner A, along wall AB and square to it; the way between them is turned into the wall’s own direction."
+	rule = "Square to the wall. The corner of the mask and corner " + w.From.Text() + " of the room are each taped from corner W, along wall WX and square to it; the way between them is turned into the wall’s own direction."
 	switch flat := survey.SlopeText(0); {
 	case survey.SlopeText(math.Abs(square)) == flat:
 		return rule, less(p.Y, from.Y, along)

@@ -37,7 +37,7 @@ func (b *builder) corners() {
 	for _, c := range [4]survey.Corner{survey.A, survey.B, survey.C, survey.D} {
 		b.sheet.Corners = append(b.sheet.Corners, Corner{
 			Corner: string(c), Along: b.n.Length(t.Along), Across: b.n.Length(t.Across), Diagonal: b.n.Length(t.Diagonal),
-			Text: where + string(c) + ": " + b.n.Length(t.Along) + " " + along + ", " + b.n.Length(t.Across) + " across; the diagonal between must read " +
+			Text: where + c.Text() + ": " + b.n.Length(t.Along) + " " + along + ", " + b.n.Length(t.Across) + " across; the diagonal between must read " +
 				b.n.Length(t.Diagonal) + ". Read wrong by " + b.n.Length(slip) + ", a line is off by " + b.n.Length(strays) + " " + far + ".",
 		})
 	}
@@ -75,11 +75,11 @@ func (b *builder) walls() [][]tick {
 func (b *builder) wallTitle(w setout.WallMarks) string {
 	switch w.Wall {
 	case setout.AlongLine:
-		return "Along the centre line that runs with the mask’s length, from its end at DA"
+		return "Along the centre line that runs with the mask’s length, from its end at ZW"
 	case setout.AcrossLine:
-		return "Along the centre line that runs across it, from its end at AB"
+		return "Along the centre line that runs across it, from its end at WX"
 	}
-	return "Along wall " + string(w.Wall) + ", from " + string(w.From)
+	return "Along wall " + w.Wall.Text() + ", from " + w.From.Text()
 }
 
 // tick is marks of one kind and place, with the layers they are for.
@@ -128,7 +128,7 @@ func (b *builder) mark(wall survey.Wall, t tick, layers int) Mark {
 		}
 	}
 	if !b.readsAlike(wall, t) {
-		m.Join = "join to " + b.n.Length(t.Join.At) + " on " + string(t.Join.Wall) + " from " + string(t.Join.From)
+		m.Join = "join to " + b.n.Length(t.Join.At) + " on " + t.Join.Wall.Text() + " from " + t.Join.From.Text()
 	}
 	return m
 }
@@ -221,16 +221,16 @@ func (b *builder) lineRound() string {
 		case 3:
 			text += " and "
 		}
-		text += b.n.Length(max(b.choice.Borders.At(wall)-set.TapeWidth, 0)) + " from wall " + string(wall)
+		text += b.n.Length(max(b.choice.Borders.At(wall)-set.TapeWidth, 0)) + " from wall " + wall.Text()
 	}
 	return text + "."
 }
 
 // cornerText is how one corner of the box is found.
 func (b *builder) cornerText(f setout.Found) string {
-	text := "Corner " + string(f.Corner)
+	text := "Corner " + f.Corner.Text()
 	if f.Own != f.Corner {
-		text += " (the mask’s own corner " + string(f.Own) + ")"
+		text += " (the mask’s own corner " + f.Own.Text() + ")"
 	}
 	text += ": "
 	for i, w := range f.Walls {
@@ -241,14 +241,14 @@ func (b *builder) cornerText(f setout.Found) string {
 			text += ", "
 		}
 		if b.shape.Form == survey.Round {
-			text += b.n.Length(w.Length) + " from the curve beyond side " + string(w.Wall)
+			text += b.n.Length(w.Length) + " from the curve beyond side " + w.Wall.Text()
 		} else {
-			text += b.n.Length(w.Length) + " off wall " + string(w.Wall)
+			text += b.n.Length(w.Length) + " off wall " + w.Wall.Text()
 		}
 	}
 	if f.Taped {
-		text += "; by tape " + b.n.Length(f.Tapes[0].Length) + " from corner " + string(f.Tapes[0].From) +
-			" and " + b.n.Length(f.Tapes[1].Length) + " from corner " + string(f.Tapes[1].From)
+		text += "; by tape " + b.n.Length(f.Tapes[0].Length) + " from corner " + f.Tapes[0].From.Text() +
+			" and " + b.n.Length(f.Tapes[1].Length) + " from corner " + f.Tapes[1].From.Text()
 	}
 	return text + "."
 }
@@ -259,7 +259,7 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 	s := Strike{Name: t.Label, Kind: string(t.Kind)}
 	switch t.Kind {
 	case setout.BoxMark:
-		s.Name = "side " + t.Label + " of the mask outline"
+		s.Name = "side " + survey.Wall(t.Label).Text() + " of the mask outline"
 	case setout.CentreMark:
 		s.Name = "centre line"
 	case setout.FixtureMark:
@@ -279,16 +279,16 @@ func (b *builder) strike(wall int, t tick) (Strike, bool) {
 			return s, false
 		}
 	}
-	s.Text = b.n.Length(t.At) + " on " + on.Wall + " from " + on.From + " to " + b.n.Length(t.Join.At) + " on " + string(t.Join.Wall) + " from " + string(t.Join.From)
+	s.Text = b.n.Length(t.At) + " on " + survey.Wall(on.Wall).Text() + " from " + survey.Corner(on.From).Text() + " to " + b.n.Length(t.Join.At) + " on " + t.Join.Wall.Text() + " from " + t.Join.From.Text()
 	return s, true
 }
 
 // onCurve is the side a centre line of a round room is read from.
 func onCurve(line int) string {
 	if line == 0 {
-		return "DA"
+		return survey.DA.Text()
 	}
-	return "AB"
+	return survey.AB.Text()
 }
 
 // layersHung is how many layers have panels.

@@ -24,7 +24,7 @@ func (b *builder) titleOf(way setout.Way) string {
 	case way.Square == setout.SquareToFixture:
 		title += ", along the light’s axis"
 	case way.Square != setout.SquareToRoom && !b.shape.IsRectangle():
-		title += ", square to wall " + string(way.Square)
+		title += ", square to wall " + survey.Wall(way.Square).Text()
 	case b.shape.IsRectangle() || b.shape.Form == survey.Round:
 	case len(b.shape.Corners) == 4:
 		title += ", along the long centre line"
@@ -97,10 +97,10 @@ func (b *builder) places(out *Choice, l setout.Layout) {
 	}
 	catching, caught := l.Catching()
 	for _, t := range l.Tapers() {
-		text := "Along wall " + string(t.Wall) + " the border is the same at both ends."
+		text := "Along wall " + t.Wall.Text() + " the border is the same at both ends."
 		if t.By() >= setout.Visible {
-			text = "Along wall " + string(t.Wall) + " the border widens by " + b.n.Amount(t.By()) + ", from " + b.n.Length(t.Narrow.Length) +
-				" at " + string(t.Narrow.Corner) + " to " + b.n.Length(t.Wide.Length) + " at " + string(t.Wide.Corner) + "."
+			text = "Along wall " + t.Wall.Text() + " the border widens by " + b.n.Amount(t.By()) + ", from " + b.n.Length(t.Narrow.Length) +
+				" at " + t.Narrow.Corner.Text() + " to " + b.n.Length(t.Wide.Length) + " at " + t.Wide.Corner.Text() + "."
 			if t.By() > setout.HiddenTaper {
 				text += " A border hides up to " + b.n.Length(setout.HiddenTaper) + "."
 			}
@@ -135,7 +135,7 @@ func (b *builder) reason(list []setout.Choice, best setout.Recommendation) strin
 		if worst.By() < setout.Visible {
 			return text + " Its borders are the same at both ends of every wall."
 		}
-		text += " Its borders taper least: by " + b.n.Amount(worst.By()) + " at most, along wall " + string(worst.Wall) + "."
+		text += " Its borders taper least: by " + b.n.Amount(worst.By()) + " at most, along wall " + worst.Wall.Text() + "."
 	}
 	return text
 }
@@ -177,7 +177,7 @@ func (b *builder) against(c, best *setout.Choice) string {
 	worst, ok := c.Layout.Worst()
 	least, _ := best.Layout.Worst()
 	if ok && worst.By() >= least.By()+setout.Visible/2 {
-		text += " Along wall " + string(worst.Wall) + " the border tapers by " + b.n.Amount(worst.By()) + "."
+		text += " Along wall " + worst.Wall.Text() + " the border tapers by " + b.n.Amount(worst.By()) + "."
 	}
 	if text == "" {
 		return "No worse, and no better."

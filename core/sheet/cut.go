@@ -106,7 +106,7 @@ func (b *builder) fromEdge(l measure.Length, side survey.Wall) string {
 
 // towards says which wall a side of the box, or an edge of a panel, faces.
 func (b *builder) towards(side survey.Wall) string {
-	return "towards " + string(b.choice.Box.Facing(side))
+	return "towards " + b.choice.Box.Facing(side).Text()
 }
 
 // objectPanels says of each thing in the ceiling on which panels it falls.

@@ -222,10 +222,10 @@ func TestCornersRunClockwiseLookingUp(t *testing.T) {
 			corners[c.words] = c.at
 		}
 		require.Len(t, corners, 4, id)
-		assert.Equal(t, clockwise, corners["A"]["x"] < corners["B"]["x"], "%s: A left of B", id)
-		assert.Equal(t, clockwise, corners["D"]["x"] < corners["C"]["x"], "%s: D left of C", id)
-		assert.Less(t, corners["A"]["y"], corners["D"]["y"], id)
-		assert.Less(t, corners["B"]["y"], corners["C"]["y"], id)
+		assert.Equal(t, clockwise, corners["W"]["x"] < corners["X"]["x"], "%s: W left of X", id)
+		assert.Equal(t, clockwise, corners["Z"]["x"] < corners["Y"]["x"], "%s: Z left of Y", id)
+		assert.Less(t, corners["W"]["y"], corners["Z"]["y"], id)
+		assert.Less(t, corners["X"]["y"], corners["Y"]["y"], id)
 	}
 }
 

@@ -26,7 +26,7 @@ func (s *scene) outline() {
 	s.Begin("", "")
 	for i := range s.shape.Corners {
 		p := beyond(s.at(s.shape.Corners[i]), s.outOfCorner(i), u+u/3)
-		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, string(survey.CornerNumbered(i)))
+		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.CornerNumbered(i).Text())
 	}
 }
 

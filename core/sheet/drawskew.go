@@ -100,7 +100,7 @@ func (s *scene) skewed(corners [4]survey.Point) {
 		from, to, out := s.at(w.Start), s.at(w.End), s.outOf(w)
 		middle := drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}
 		s.Begin("room.area", "")
-		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, string(w.Name)+" "+s.n.Length(s.wall(i).Length()))
+		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, w.Name.Text()+" "+s.n.Length(s.wall(i).Length()))
 		if off := s.readingOf(string(w.Name)); off != "" {
 			s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u+u/3, off)
 		}
@@ -111,7 +111,7 @@ func (s *scene) skewed(corners [4]survey.Point) {
 			break
 		}
 		p := beyond(s.at(corners[i]), s.outOfCorner(i), u+u/2)
-		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, c.Corner+" "+c.Angle)
+		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.Corner(c.Corner).Text()+" "+c.Angle)
 	}
 }
 

@@ -37,7 +37,7 @@ func TestGaps_Words(t *testing.T) {
 	planned := layered(t, "", "")
 	require.Len(t, planned.Layers[0].Gaps, 4)
 	g := gapAt(t, planned, "1│2")
-	assert.Equal(t, sheet.Gap{Seam: "1│2", Planned: "2 mm", Set: "2 mm", Text: "Set it to 2 mm; the next panel's edge is then 1.199 m from the tape line towards DA.",
+	assert.Equal(t, sheet.Gap{Seam: "1│2", Planned: "2 mm", Set: "2 mm", Text: "Set it to 2 mm; the next panel's edge is then 1.199 m from the tape line towards ZW.",
 		Offers: []string{"0 mm", "1 mm", "2 mm", "3 mm", "4 mm"}}, g)
 	assert.Empty(t, problemsBelow(planned, "/mask/layers/0/gaps"))
 
@@ -51,9 +51,9 @@ func TestGaps_Words(t *testing.T) {
 	assert.Equal(t, "2 mm narrower than planned.", gapAt(t, s, "A│B").Text)
 	assert.Equal(t, "2 mm", gapAt(t, s, "1│2").Set, "the other side is not touched")
 	assert.Equal(t, []problem.Problem{
-		{At: "/mask/layers/0/gaps/0/gap", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards BC.",
+		{At: "/mask/layers/0/gaps/0/gap", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
 			Do: "Trim the last panel there by that much, or take down what was hung too wide."},
-		{At: "/mask/layers/0/gaps/2/gap", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards AB.",
+		{At: "/mask/layers/0/gaps/2/gap", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
 			Do: "Move the tape line there, or take down what was hung too tight."},
 	}, problemsBelow(s, "/mask/layers/0/gaps"))
 }

@@ -315,7 +315,7 @@ func (b *builder) stopText(g *gilt, section int) string {
 	if g.alongWidth {
 		side = survey.AB
 	}
-	from := "wall " + string(side)
+	from := "wall " + side.Text()
 	if g.onMask {
 		from = "the edge of the mask " + b.towards(side)
 	}

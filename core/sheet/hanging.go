@@ -255,7 +255,7 @@ func (b *builder) sizes(lengths []measure.Length) []Size {
 	return sizes
 }
 
-func towards(w survey.Wall) string { return "towards " + string(w) }
+func towards(w survey.Wall) string { return "towards " + w.Text() }
 
 func target(e hanging.Edge) string {
 	switch e.To {

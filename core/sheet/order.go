@@ -395,13 +395,13 @@ func (b *builder) placeText(s hanging.Station) string {
 			b.n.Length(middle.Y) + " from its edge " + b.towardsSide(survey.AB) + ", its long way with the mask’s " + with + "."
 	}
 	across := b.choice.Box.Facing(survey.AB) == survey.BC || b.choice.Box.Facing(survey.AB) == survey.DA
-	with := "AB"
+	with := survey.AB
 	if s.Turned != across {
-		with = "BC"
+		with = survey.BC
 	}
 	p := b.choice.Box.Out(middle)
-	return "Middle of the deck " + b.n.Length(alongWall(wall, p)) + " along AB from A and " + b.n.Length(wall.Off(p)) +
-		" out from AB, its length along " + with + "."
+	return "Middle of the deck " + b.n.Length(alongWall(wall, p)) + " along WX from W and " + b.n.Length(wall.Off(p)) +
+		" out from WX, its length along " + with.Text() + "."
 }
 
 // alongWall is how far along a wall a place lies, from the wall's start: exact

@@ -64,32 +64,32 @@ func TestRegister_Words(t *testing.T) {
 		remedy          []string
 	}{
 		{"within the tolerance as it lies", "8", k2, "pass", "As the layer lies every mark is within 7.6 mm, and 8 mm is allowed.",
-			"2 mm towards CD", "9 mm clockwise looking up over 3.600 m", []string{"Leave it as it lies."}},
+			"2 mm towards YZ", "9 mm clockwise looking up over 3.600 m", []string{"Leave it as it lies."}},
 		{"to be moved", "2", k2, "pass", "After the best shift and turn every mark is within 1 mm, and 2 mm is allowed.",
-			"2 mm towards CD", "9 mm clockwise looking up over 3.600 m",
-			[]string{"Shift the layer 2 mm towards AB and turn it 9 mm anticlockwise looking up over 3.600 m, about its middle."}},
+			"2 mm towards YZ", "9 mm clockwise looking up over 3.600 m",
+			[]string{"Shift the layer 2 mm towards WX and turn it 9 mm anticlockwise looking up over 3.600 m, about its middle."}},
 		{"a bad mark", "1", k3, "fail", "Even after the best shift and turn c is off by 6 mm, and 1 mm is allowed.",
-			"2 mm towards BC and 4 mm towards CD", "9 mm clockwise looking up over 3.600 m",
+			"2 mm towards XY and 4 mm towards YZ", "9 mm clockwise looking up over 3.600 m",
 			[]string{"Without c the others agree: measure it again first, before anything is moved."}},
 		{"a bad mark of three", "1", k3[:3], "fail", "Even after the best shift and turn c is off by 6 mm, and 1 mm is allowed.",
-			"2 mm towards BC and 4 mm towards CD", "8 mm clockwise looking up over 3.600 m",
+			"2 mm towards XY and 4 mm towards YZ", "8 mm clockwise looking up over 3.600 m",
 			[]string{"Without c the other two agree, but two marks show no more than the distance between them. Measure all three again, that one first."}},
 		{"stretched, no tolerance", "", k5, "", "After the best shift and turn every mark is within 3 mm. Give a tolerance to have it judged.",
-			"3 mm towards BC and 2 mm towards CD", "0 mm over 3.600 m",
-			[]string{"Shift the layer 3 mm towards DA and 2 mm towards AB.",
+			"3 mm towards XY and 2 mm towards YZ", "0 mm over 3.600 m",
+			[]string{"Shift the layer 3 mm towards ZW and 2 mm towards WX.",
 				"By its marks the layer is 5 mm longer over its length than by the design (0.139 %). Line it up on the centre cross: it then misses by 3 mm at either edge, lined up on a corner by all of it at the far edge.",
 				"By its marks the layer is 3 mm longer over its width than by the design (0.125 %). Line it up on the centre cross: it then misses by 2 mm at either edge, lined up on a corner by all of it at the far edge."}},
 		{"mirrored", "5", mirrored, "unsure", "The marks fit only with left and right exchanged.", "", "",
-			[]string{"Measure again looking up at the ceiling, from the mask's edges towards DA and towards AB."}},
+			[]string{"Measure again looking up at the ceiling, from the mask's edges towards ZW and towards WX."}},
 		{"half way round", "5", [][4]string{{"0", "0", "3600", "2400"}, {"3600", "2400", "0", "0"}}, "unsure",
 			"The marks come out turned by 180°, more than any layer is hung off.", "", "", []string{"Two marks seem to be exchanged: check which is which."}},
 		{"two marks", "3", [][4]string{{"0", "0", "5", "1"}, {"3600", "0", "3604", "10"}}, "pass",
 			"After the best shift and turn every mark is within 0.5 mm, and 3 mm is allowed. Two marks show a bad reading only by the distance between them; a third makes it sure.",
-			"1 mm towards BC and 5 mm towards CD", "9 mm clockwise looking up over 3.600 m",
-			[]string{"Shift the layer 1 mm towards DA and 5 mm towards AB and turn it 9 mm anticlockwise looking up over 3.600 m, about its middle."}},
+			"1 mm towards XY and 5 mm towards YZ", "9 mm clockwise looking up over 3.600 m",
+			[]string{"Shift the layer 1 mm towards ZW and 5 mm towards WX and turn it 9 mm anticlockwise looking up over 3.600 m, about its middle."}},
 		{"one mark", "3", [][4]string{{"100", "200", "104", "199"}}, "unsure",
-			"The layer lies 4 mm towards BC and 1 mm towards AB from its place at a. A turn cannot be seen.", "4 mm towards BC and 1 mm towards AB", "",
-			[]string{"Shift the layer 4 mm towards DA and 1 mm towards CD."}},
+			"The layer lies 4 mm towards XY and 1 mm towards WX from its place at a. A turn cannot be seen.", "4 mm towards XY and 1 mm towards WX", "",
+			[]string{"Shift the layer 4 mm towards ZW and 1 mm towards YZ."}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, _ := registered(t, c.tolerance, c.marks...)
@@ -123,8 +123,8 @@ func TestRegister_SeamsAndCut(t *testing.T) {
 	assert.Equal(t, "fail", wide.Verdict)
 	assert.NotContains(t, strings.Join(wide.Remedy, " "), "lose", "seams of 2 mm cannot be closed by 4 mm")
 	tight, _ := registered(t, "1", [4]string{"0", "0", "0", "0"}, [4]string{"3600", "0", "3592", "0"}, [4]string{"3600", "2400", "3592", "2400"}, [4]string{"0", "2400", "0", "2400"})
-	assert.Equal(t, "Open each of the 2 seams along the length by 4 mm, then shift the layer 4 mm towards BC. Every mark is then within 0 mm.", tight.Remedy[0])
-	assert.Equal(t, "Or cut the layer apart along seam 1│2 and set each part by itself: shift the part towards BC 8 mm towards BC. "+
+	assert.Equal(t, "Open each of the 2 seams along the length by 4 mm, then shift the layer 4 mm towards XY. Every mark is then within 0 mm.", tight.Remedy[0])
+	assert.Equal(t, "Or cut the layer apart along seam 1│2 and set each part by itself: shift the part towards XY 8 mm towards XY. "+
 		"Every mark is then within 0 mm. This rests on parts with two marks, which show only the distance between them.", tight.Remedy[1])
 	far, _ := registered(t, "1", [4]string{"0", "0", "0", "0"}, [4]string{"3600", "0", "3600", "0"}, [4]string{"3600", "2400", "3640", "2400"}, [4]string{"0", "2400", "0", "2450"})
 	assert.Equal(t, "No shift, turn, seam or cut brings every mark within the tolerance: take the layer down as far as the marks that are off, and hang it again.", far.Remedy[0])
@@ -170,7 +170,7 @@ func TestKey_OnTheSheet(t *testing.T) {
 		Masked: "The ceiling under it is covered until then: coat the next layer when B2 is up too."}, k)
 	order := s.Layers[1].Order
 	assert.Equal(t, "A2", order[0].Panel)
-	assert.Contains(t, order[0].Set, sheet.EdgeSet{Edge: "towards CD", To: "to the key B2"})
+	assert.Contains(t, order[0].Set, sheet.EdgeSet{Edge: "towards YZ", To: "to the key B2"})
 	assert.Equal(t, "B2", order[8].Panel)
 	for _, e := range order[8].Set {
 		assert.NotContains(t, e.To, "key", "it is down by then")
@@ -208,10 +208,10 @@ func TestKey_OnePanelOverAll(t *testing.T) {
 // Every mark keeps its place in the list, whether it is measured or not.
 func TestRegister_MarksInOrder(t *testing.T) {
 	got, _ := registered(t, "1", [4]string{"0", "0", "", ""}, [4]string{"3600", "0", "3603", "0"}, [4]string{"", "", "1", "1"}, [4]string{"0", "2400", "3", "2400"})
-	assert.Equal(t, []sheet.MarkAt{{Name: "a", Text: "Not measured yet."}, {Name: "b", Text: "Off 3 mm towards BC; 0 mm is left after the best shift and turn."},
-		{Name: "c"}, {Name: "d", Text: "Off 3 mm towards BC; 0 mm is left after the best shift and turn."}}, got.Marks)
+	assert.Equal(t, []sheet.MarkAt{{Name: "a", Text: "Not measured yet."}, {Name: "b", Text: "Off 3 mm towards XY; 0 mm is left after the best shift and turn."},
+		{Name: "c"}, {Name: "d", Text: "Off 3 mm towards XY; 0 mm is left after the best shift and turn."}}, got.Marks)
 	none, _ := registered(t, "1")
-	assert.Equal(t, "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges towards DA and towards AB.", none.Text)
+	assert.Equal(t, "Nothing is measured yet. Put marks near the corners and on the centre cross, and measure each from the mask's edges towards ZW and towards WX.", none.Text)
 	assert.Empty(t, layered(t, "", "").Layers[0].Register.Text, "the first layer lies on nothing")
 }
 

@@ -59,7 +59,7 @@ func (b *builder) siteOf() setout.Site {
 		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(b.shape); !s.Point.Known {
 			b.report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
 				What: "The point to centre on does not lie inside the room.",
-				Do:   "Measure again from the two walls that meet at corner A."}})
+				Do:   "Measure again from the two walls that meet at corner W."}})
 		}
 	}
 	return s
@@ -237,7 +237,7 @@ func (b *builder) checkTape() {
 	}
 	if worst, ok := b.choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
 		b.report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
-			What: "Along wall " + string(worst.Wall) + " the border widens by " + b.n.Amount(worst.By()) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides.",
+			What: "Along wall " + worst.Wall.Text() + " the border widens by " + b.n.Amount(worst.By()) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides.",
 			Do:   "See whether it tapers less when the mask is square to something else, and show the client."}})
 	}
 }

@@ -58,7 +58,7 @@ func (b *builder) furnitureInRoom() {
 		middle := survey.Point{X: f.FromDA + f.Length.Half(), Y: f.FromAB + f.Width.Half()}
 		if f.Length > 0 && f.Width > 0 && b.shape.Usable() && !b.shape.Contains(middle) {
 			b.report(f.At, []problem.Problem{{Severity: problem.Caution,
-				What: capital(furnitureName(f.Name)) + " would stand outside the room.", Do: "Measure again from walls DA and AB to its nearest corner."}})
+				What: capital(furnitureName(f.Name)) + " would stand outside the room.", Do: "Measure again from walls ZW and WX to its nearest corner."}})
 		}
 	}
 }

@@ -43,7 +43,7 @@ func (b *builder) surveyed() {
 		s.Lines = append(s.Lines, b.roomLine(l))
 	}
 	if c := f.Closing; c.Spare > 0 && c.Line != "" {
-		s.Closing = string(c.Line) + " " + b.longer(c.Amount, "than the others make it", "just as the others make it")
+		s.Closing = c.Line.Text() + " " + b.longer(c.Amount, "than the others make it", "just as the others make it")
 	} else if c.Spare > 0 {
 		s.Closing = b.n.Amount(c.Amount) + " from closing"
 	}
@@ -69,7 +69,7 @@ func (b *builder) longer(l measure.Length, than, same string) string {
 
 func (b *builder) roomCorner(c survey.CornerFound) RoomCorner {
 	out := RoomCorner{Corner: string(c.Corner), Angle: survey.AngleText(c.Degrees)}
-	out.Text = "Corner " + out.Corner + " is " + out.Angle
+	out.Text = "Corner " + c.Corner.Text() + " is " + out.Angle
 	if c.Deviation > 0 {
 		out.Text += " (± " + survey.AngleText(c.Deviation) + ")"
 	}
@@ -148,7 +148,7 @@ func (b *builder) whereIs(f survey.Fixture, t *thing, own bool) string {
 		if own {
 			text += ", along its own axis"
 		} else if b.shape.Form != survey.Round {
-			text += ", along wall AB"
+			text += ", along wall WX"
 		}
 	}
 	return text + "."
@@ -163,7 +163,7 @@ func (b *builder) offs(p survey.Point) []string {
 	}
 	walls := s.Walls()
 	last, first := walls[len(walls)-1], walls[0]
-	return []string{b.n.Length(last.Off(p)) + " off wall " + string(last.Name), b.n.Length(first.Off(p)) + " off wall " + string(first.Name)}
+	return []string{b.n.Length(last.Off(p)) + " off wall " + last.Name.Text(), b.n.Length(first.Off(p)) + " off wall " + first.Name.Text()}
 }
 
 // roomSize is the area, the way round and the air.
@@ -193,10 +193,10 @@ func (b *builder) areaRule() (rule, sum string) {
 	case s.IsRectangle():
 		return "Length times width.", sides
 	}
-	return "Cut into triangles that meet at corner A, added up; what lies outside the room is taken off.", b.triangles()
+	return "Cut into triangles that meet at corner W, added up; what lies outside the room is taken off.", b.triangles()
 }
 
-// triangles is the area of an outline as a sum: "ABC 6 m² + ACD 6 m²".
+// triangles is the area of an outline as a sum: "WXY 6 m² + WYZ 6 m²".
 func (b *builder) triangles() string {
 	var sum strings.Builder
 	corners := b.shape.Corners
@@ -208,7 +208,7 @@ func (b *builder) triangles() string {
 		case i > 1:
 			sum.WriteString(" + ")
 		}
-		sum.WriteString("A" + string(survey.CornerNumbered(i)+survey.CornerNumbered(i+1)) + " " + b.n.Area(measure.Area{SquareMetres: a.SquareMetres.Abs()}))
+		sum.WriteString(survey.A.Text() + survey.CornerNumbered(i).Text() + survey.CornerNumbered(i+1).Text() + " " + b.n.Area(measure.Area{SquareMetres: a.SquareMetres.Abs()}))
 	}
 	return strings.TrimSpace(sum.String())
 }
@@ -227,7 +227,7 @@ func (b *builder) perimeterRule() (rule, sum, source string) {
 	}
 	var walls []string
 	for _, w := range s.Walls() {
-		walls = append(walls, string(w.Name)+" "+b.put(w.Length()))
+		walls = append(walls, w.Name.Text()+" "+b.put(w.Length()))
 	}
 	return "The walls added up.", strings.Join(walls, " + "), ofArithmetic
 }
@@ -261,7 +261,7 @@ func (b *builder) crooked() {
 		b.closing(c)
 	}
 	if c, ok := b.found.Worst(); ok {
-		b.length(blockRoom, "room.out", "corner "+string(c.Corner)+" out of square over "+b.n.Length(c.Over), c.Out,
+		b.length(blockRoom, "room.out", "corner "+c.Corner.Text()+" out of square over "+b.n.Length(c.Over), c.Out,
 			"How far its wall runs off a square line: the tangent of what the corner has beyond a right angle, times the way along. Above nothing it is too wide.",
 			"tan("+survey.AngleText(c.Degrees)+" − "+survey.AngleText(float64(c.Right))+") × "+b.n.Length(c.Over), "Trigonometry; the corners as in room.area.")
 	}
@@ -279,7 +279,7 @@ func (b *builder) twoMiddles() {
 	b.sheet.Survey.Text += " The diagonals cross " + b.n.Length(apart) + " from where lines between the middles of opposite walls cross; the plan takes the second. To take the first, centre on the point " +
 		offs[0] + " and " + offs[1] + "."
 	b.length(blockRoom, "room.middles", "the two middles of the room, apart", apart,
-		"From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner A: along wall AB, and square to it.",
+		"From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner W: along wall WX, and square to it.",
 		b.rootOf(b.shape.FromA(crossing), b.shape.FromA(middle)), "Pythagoras.")
 }
 
@@ -304,19 +304,19 @@ func (b *builder) closing(c survey.Closing) {
 				read = l.Taken()
 			}
 		}
-		b.length(blockRoom, "room.closing", "closing error, at "+string(c.Line), c.Amount,
+		b.length(blockRoom, "room.closing", "closing error, at "+c.Line.Text(), c.Amount,
 			"The reading less what all other readings make of this line. Up to "+b.n.AtMost(c.Limit)+" may be the tape.",
 			b.put(read)+" − "+b.put(read-c.Amount), ofAdjusting)
 	case survey.Walls:
 		b.length(blockRoom, "room.closing", "closing error", c.Amount,
-			"How far the last wall ends from corner A, walking along all walls with their angles. It is spread over them in proportion to their length.",
-			"the way from the end of the last wall to A", ofTraverse)
+			"How far the last wall ends from corner W, walking along all walls with their angles. It is spread over them in proportion to their length.",
+			"the way from the end of the last wall to W", ofTraverse)
 	default:
 		should := b.plan.Room.DiagonalAC
 		if c.Line == survey.LineBD {
 			should = b.plan.Room.DiagonalBD
 		}
-		b.length(blockRoom, "room.closing", "diagonal "+string(c.Line)+" off", c.Amount,
+		b.length(blockRoom, "room.closing", "diagonal "+c.Line.Text()+" off", c.Amount,
 			"The diagonal less what a square room has, the root of length² + width². Up to "+b.n.AtMost(c.Limit)+" may be the tape.",
 			b.put(should)+" − "+b.put(should-c.Amount), "Pythagoras; the limit is three standard deviations of the difference, √2 times the tape's.")
 	}

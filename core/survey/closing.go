@@ -82,7 +82,7 @@ func (l *lines) judge() {
 // said names the reading that misses most, which with one spare reading none
 // does.
 func (l *lines) said(m miss) string {
-	line := string(l.readings[m.reading].Line)
+	line := l.readings[m.reading].Line.Text()
 	if l.found.Closing.Spare == 1 {
 		return line + " is"
 	}
@@ -103,12 +103,12 @@ func (l *lines) missSaid() string {
 func (l *lines) unread() string {
 	for _, line := range []Line{LineAC, LineBD} {
 		if l.times(line) == 0 {
-			return "diagonal " + string(line)
+			return "diagonal " + line.Text()
 		}
 	}
 	for _, p := range pairs[:4] {
 		if l.times(p.line) == 0 {
-			return "wall " + string(p.line)
+			return "wall " + p.line.Text()
 		}
 	}
 	return "each line twice"
@@ -184,7 +184,7 @@ func (l *lines) readTwice() []string {
 			what += " A tape whose end is " + l.n.Length(slant) + " out of line reads that much too long."
 		}
 		l.report(l.readings[longest].At+"/length", problem.Caution, what,
-			"Measure "+string(line)+" again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth.")
+			"Measure "+line.Text()+" again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth.")
 	}
 	return again
 }

@@ -73,7 +73,7 @@ func (l *lines) take(all []Reading) {
 			l.report(r.At+"/line", problem.Stop, "There is no line “"+string(r.Line)+"” in a room with four corners.", "Choose a wall, a diagonal, or a line across the middle.")
 			continue
 		case r.Start < 0 || r.Taken() <= 0:
-			l.report(r.At+"/start", problem.Stop, "The tape began at "+l.n.Length(r.Start)+", but "+string(r.Line)+" reads only "+l.n.Length(r.Length)+".",
+			l.report(r.At+"/start", problem.Stop, "The tape began at "+l.n.Length(r.Start)+", but "+r.Line.Text()+" reads only "+l.n.Length(r.Length)+".",
 				"Check both: the reading is what stands at the far end of the tape.")
 			continue
 		case r.Taken() > measure.Longest:
@@ -94,11 +94,11 @@ func (l *lines) take(all []Reading) {
 func nameOf(line Line) string {
 	switch line {
 	case LineAC, LineBD:
-		return "Diagonal " + string(line)
+		return "Diagonal " + line.Text()
 	case LineABCD, LineDABC:
-		return "The line from the middle of " + string(line[:2]) + " to the middle of " + string(line[3:])
+		return "The line from the middle of " + line[:2].Text() + " to the middle of " + line[3:].Text()
 	}
-	return "Wall " + string(line)
+	return "Wall " + line.Text()
 }
 
 // times is how often a line was read.
@@ -120,7 +120,7 @@ func (l *lines) isEnough() bool {
 		if l.times(p.line) > 0 {
 			different++
 		} else if i < 4 {
-			missing = append(missing, string(p.line))
+			missing = append(missing, p.line.Text())
 		}
 	}
 	hasDiagonal := l.times(LineAC)+l.times(LineBD) > 0
@@ -130,11 +130,11 @@ func (l *lines) isEnough() bool {
 	}
 	if len(missing) == 0 {
 		l.report("/readings", problem.Stop, "Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall.",
-			"Measure diagonal AC from corner to corner, and BD to check it.")
+			"Measure diagonal WY from corner to corner, and XZ to check it.")
 		return false
 	}
 	if !hasDiagonal {
-		missing = append(missing, "diagonal AC")
+		missing = append(missing, "diagonal WY")
 	}
 	l.report("/readings", problem.Stop, "The room is not fixed yet: it takes five different lines, and "+strconv.Itoa(different+across)+" "+isAre(different+across)+" read.",
 		"Measure "+listed(missing)+".")
@@ -148,7 +148,7 @@ func isAre(count int) string {
 	return "are"
 }
 
-// listed is a list in words: "AB, BC and diagonal AC".
+// listed is a list in words: "WX, XY and diagonal WY".
 func listed(words []string) string {
 	if len(words) < 2 {
 		return strings.Join(words, "")
@@ -201,9 +201,9 @@ func (l *lines) clash(lengths [6]float64, sides []int) {
 	reach := measure.LengthFromMillimetres(lengths[sides[0]] + lengths[sides[1]])
 	of := measure.LengthFromMillimetres(lengths[sides[2]])
 	l.report(l.pointer(long), problem.Stop,
-		string(short)+" and "+string(middle)+" together are "+l.n.Length(reach)+", but "+string(long)+" between their ends is "+l.n.Length(of)+
+		short.Text()+" and "+middle.Text()+" together are "+l.n.Length(reach)+", but "+long.Text()+" between their ends is "+l.n.Length(of)+
 			", "+l.n.Amount(of-reach)+" more than they reach: these three lines cannot meet.",
-		"Measure "+string(long)+" again, then "+string(short)+" and "+string(middle)+".")
+		"Measure "+long.Text()+" again, then "+short.Text()+" and "+middle.Text()+".")
 }
 
 // pointer is the length blank of the first reading of a line.
@@ -229,7 +229,7 @@ func (l *lines) fits() bool {
 			continue
 		}
 		if ok && isOther(best.corners, f.corners) && len(l.taken) == unknowns {
-			l.report("/readings", problem.Stop, "Two different rooms fit these lines.", "Measure diagonal AC, and BD to check it.")
+			l.report("/readings", problem.Stop, "Two different rooms fit these lines.", "Measure diagonal WY, and XZ to check it.")
 			return false
 		}
 		if !ok || squares(f.corners, l.taken) < squares(best.corners, l.taken) {
@@ -244,7 +244,7 @@ func (l *lines) fits() bool {
 	// it is flat.
 	if l.fit.steps == 0 || l.isRoom() {
 		l.report("/readings", problem.Stop, "These lines do not fix the room: a slip of the tape would move a corner more than "+strconv.Itoa(loosestHeld)+" times as far, or they cannot meet at all.",
-			"Measure diagonal AC, and BD to check it.")
+			"Measure diagonal WY, and XZ to check it.")
 	}
 	return false
 }
@@ -313,8 +313,8 @@ func (l *lines) isRoom() bool {
 		}
 		one, other := wallFrom((i+3)%4, 4), wallFrom(i, 4)
 		l.report("/readings", problem.Stop,
-			"These lines close, but corner "+string(c.Corner)+" would be "+AngleText(c.Degrees)+": that is no room with four corners.",
-			"Check "+string(one)+", "+string(other)+" and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.")
+			"These lines close, but corner "+c.Corner.Text()+" would be "+AngleText(c.Degrees)+": that is no room with four corners.",
+			"Check "+one.Text()+", "+other.Text()+" and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.")
 		return false
 	}
 	return true
@@ -334,7 +334,7 @@ func (l *lines) keep() {
 	}
 	if c := f.Corners[weak]; c.Deviation > weakDegrees {
 		l.report("/readings", problem.Caution,
-			"These lines hold corner "+string(c.Corner)+" only loosely: a usual slip of the tape turns it by "+AngleText(c.Deviation)+".",
+			"These lines hold corner "+c.Corner.Text()+" only loosely: a usual slip of the tape turns it by "+AngleText(c.Deviation)+".",
 			"Measure the other diagonal too, or each line twice.")
 	}
 	for i, r := range l.readings {

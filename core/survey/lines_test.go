@@ -105,7 +105,7 @@ func TestShape_Middles(t *testing.T) {
 	near(t, 2064.575429403, mm, crossed.X, "crossed")
 	near(t, 1529.653034275, mm, crossed.Y, "crossed")
 	assert.InDelta(t, 1e6*math.Hypot(4.374914903, 2.408878569), float64(apart), 3)
-	assert.Equal(t, crossed, q3.FromA(crossed), "A is at the origin and AB along x")
+	assert.Equal(t, crossed, q3.FromA(crossed), "A is at the origin and WX along x")
 	_, _, apart, ok = read(mm, 4000, 3000, 4000, 3000, 5012).Find(metric).Shape.Middles()
 	require.True(t, ok)
 	assert.LessOrEqual(t, apart, 2*measure.Nanometre)
@@ -181,40 +181,40 @@ func TestFind_LinesThatMakeNoRoom(t *testing.T) {
 	}{
 		{"four walls alone", []float64{4000, 3000, 4000, 3000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
 			What: "Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall.",
-			Do:   "Measure diagonal AC from corner to corner, and BD to check it."}}},
+			Do:   "Measure diagonal WY from corner to corner, and XZ to check it."}}},
 		{"nothing read", nil, []problem.Problem{{At: "/readings", Severity: problem.Stop,
 			What: "The room is not fixed yet: it takes five different lines, and 0 are read.",
-			Do:   "Measure AB, BC, CD, DA and diagonal AC."}}},
+			Do:   "Measure WX, XY, YZ, ZW and diagonal WY."}}},
 		{"two walls and a diagonal", []float64{4000, 0, 0, 3000, 5000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
 			What: "The room is not fixed yet: it takes five different lines, and 3 are read.",
-			Do:   "Measure BC and CD."}}},
+			Do:   "Measure XY and YZ."}}},
 		// The law of cosines gives cosines of 1.000107145 and 1.000190473.
 		{"Q8: a + b < p", []float64{4000, 3000, 4000, 3000, 7001}, []problem.Problem{
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "BC and AB together are 7.000 m, but AC between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure AC again, then BC and AB."},
+				What: "XY and WX together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure WY again, then XY and WX."},
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "DA and CD together are 7.000 m, but AC between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure AC again, then DA and CD."}}},
+				What: "ZW and YZ together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure WY again, then ZW and YZ."}}},
 		// cos α2 = 1.011231884.
 		{"Q9: c + d < p", []float64{4000, 3000, 1500, 3000, 4600}, []problem.Problem{
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "CD and DA together are 4.500 m, but AC between their ends is 4.600 m, 100 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure AC again, then CD and DA."}}},
+				What: "YZ and ZW together are 4.500 m, but WY between their ends is 4.600 m, 100 mm more than they reach: these three lines cannot meet.",
+				Do:   "Measure WY again, then YZ and ZW."}}},
 		// The corners are at 62.9°, 55.9°, 88.9° and 152.3°.
 		{"Q10: closes, but no room", []float64{4000, 3000, 2000, 1500, 3400}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines close, but corner D would be 152.25°: that is no room with four corners.",
-				Do:   "Check CD, DA and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
+				What: "These lines close, but corner Z would be 152.25°: that is no room with four corners.",
+				Do:   "Check YZ, ZW and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
 		// The corners are at 0.618865948° and 179.381134052°.
 		{"Q7: near flat", []float64{4000, 3000, 4000, 3000, 6999.9}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines close, but corner A would be 0.62°: that is no room with four corners.",
-				Do:   "Check DA, AB and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
+				What: "These lines close, but corner W would be 0.62°: that is no room with four corners.",
+				Do:   "Check ZW, WX and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
 		{"walls and lines across a true rectangle", []float64{4000, 3000, 4000, 3000, 0, 0, 3000, 4000}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
 				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
-				Do:   "Measure diagonal AC, and BD to check it."}}},
+				Do:   "Measure diagonal WY, and XZ to check it."}}},
 		{"D inside the triangle ABC", []float64{4000, 3000, 2600, 2600, 5000, 2900}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -241,9 +241,9 @@ func TestFind_ReadingsThatCannotBe(t *testing.T) {
 	assert.True(t, got.Shape.IsRectangle(), "what can be used still gives the room")
 	assert.Equal(t, []problem.Problem{
 		{At: "/readings/5/line", Severity: problem.Stop, What: "There is no line “AE” in a room with four corners.", Do: "Choose a wall, a diagonal, or a line across the middle."},
-		{At: "/readings/6/start", Severity: problem.Stop, What: "The tape began at 25 mm, but BD reads only 20 mm.", Do: "Check both: the reading is what stands at the far end of the tape."},
-		{At: "/readings/7/length", Severity: problem.Stop, What: "Diagonal BD reads 100.000 m, more than the 100.000 m that is taken.", Do: "Check the number and its unit."},
-		{At: "/readings/8/length", Severity: problem.Stop, What: "Diagonal BD reads 9 mm, which is no length of a room.", Do: "Check the number and write its unit."},
+		{At: "/readings/6/start", Severity: problem.Stop, What: "The tape began at 25 mm, but XZ reads only 20 mm.", Do: "Check both: the reading is what stands at the far end of the tape."},
+		{At: "/readings/7/length", Severity: problem.Stop, What: "Diagonal XZ reads 100.000 m, more than the 100.000 m that is taken.", Do: "Check the number and its unit."},
+		{At: "/readings/8/length", Severity: problem.Stop, What: "Diagonal XZ reads 9 mm, which is no length of a room.", Do: "Check the number and write its unit."},
 	}, got.Problems)
 	room = read(mm, 4000, 3000, 4000, 3000, 5000)
 	for len(room.Readings) <= survey.MostReadings {
@@ -253,7 +253,7 @@ func TestFind_ReadingsThatCannotBe(t *testing.T) {
 	assert.True(t, got.Shape.IsRectangle())
 	assert.Equal(t, "There are 201 readings; the first 200 are used.", got.Problems[0].What)
 	small := read(mm, 40, 30, 40, 30, 50).Find(metric)
-	assert.Equal(t, "Wall AB reads 40 mm, less than any room.", small.Problems[0].What)
+	assert.Equal(t, "Wall WX reads 40 mm, less than any room.", small.Problems[0].What)
 }
 
 // A tape begun at its 1-inch mark, from a timber merchant's page on using one:
@@ -364,7 +364,7 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.InDelta(t, 219.814, 220.375-float64(got.Closing.Amount)/float64(inch), 0.001)
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, []problem.Problem{{At: "/readings/5/length", Severity: problem.Caution,
-		What: "Diagonal BD reads 9/16\" longer than the other readings make it, and no more than 3/8\" can be the tape.",
+		What: "Diagonal XZ reads 9/16\" longer than the other readings make it, and no more than 3/8\" can be the tape.",
 		Do:   "Measure all 6 lines again: with one spare reading a mistake shows, but not which reading it is in."}}, got.Problems)
 	for _, l := range got.Lines {
 		assert.True(t, l.Check, l.Line)
@@ -376,13 +376,13 @@ func TestFind_Contradictions(t *testing.T) {
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAC, Length: 5000 * mm, At: "/readings/8"}, survey.Reading{Line: survey.LineBD, Length: 5000 * mm, At: "/readings/9"})
 	got = room.Find(metric)
 	assert.Equal(t, survey.Contradicted, got.Proof)
-	assert.Equal(t, []string{"Wall AB", "Wall CD"}, got.Again)
-	assert.Equal(t, "Measure these again first: they miss most. Wall AB and wall CD.", got.Problems[0].Do)
+	assert.Equal(t, []string{"Wall WX", "Wall YZ"}, got.Again)
+	assert.Equal(t, "Measure these again first: they miss most. Wall WX and wall YZ.", got.Problems[0].Do)
 	assert.Equal(t, 5, got.Closing.Spare)
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4000 * mm, At: "/readings/10"})
 	got = room.Find(metric)
-	assert.Equal(t, survey.LineCD, got.Closing.Line, "AB read twice alike is not it")
-	assert.Equal(t, []string{"Wall CD"}, got.Again)
+	assert.Equal(t, survey.LineCD, got.Closing.Line, "WX read twice alike is not it")
+	assert.Equal(t, []string{"Wall YZ"}, got.Again)
 	assert.InDelta(t, 30, float64(got.Closing.Amount)/1e6, 0.2)
 
 	// One wall read twice, 1/8 in apart over 36 in: a slanted tape. √(36.125² −
@@ -391,18 +391,18 @@ func TestFind_Contradictions(t *testing.T) {
 	room = read(mm, 4000, 3000, 4000, 3000, 5000)
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4012 * mm, At: "/readings/5"})
 	got = room.Find(metric)
-	assert.Equal(t, []string{"Wall AB"}, got.Again, "the line that was read twice, not all of them")
+	assert.Equal(t, []string{"Wall WX"}, got.Again, "the line that was read twice, not all of them")
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, problem.Problem{At: "/readings/5/length", Severity: problem.Caution,
-		What: "Wall AB was read as 4.000 m and as 4.012 m, 12 mm apart. A tape whose end is 310 mm out of line reads that much too long.",
-		Do:   "Measure AB again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth."}, got.Problems[0])
+		What: "Wall WX was read as 4.000 m and as 4.012 m, 12 mm apart. A tape whose end is 310 mm out of line reads that much too long.",
+		Do:   "Measure WX again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth."}, got.Problems[0])
 	assert.Len(t, got.Problems, 1)
 	// Three standard deviations of a difference are 3 × √2 = 4.24 mm.
 	room.Readings[5].Length = 4004 * mm
 	got = room.Find(metric)
-	assert.Equal(t, survey.Assumed, got.Proof, "AB is checked by itself, and nothing else is")
+	assert.Equal(t, survey.Assumed, got.Proof, "WX is checked by itself, and nothing else is")
 	assert.Equal(t, 1, got.Closing.Spare)
-	assert.Contains(t, got.Text, "Measure diagonal BD too.")
+	assert.Contains(t, got.Text, "Measure diagonal XZ too.")
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineBD, Length: 5000 * mm, At: "/readings/6"})
 	assert.Equal(t, survey.Proved, room.Find(metric).Proof)
 }
@@ -428,10 +428,10 @@ func TestFind_SwappedDigits(t *testing.T) {
 	p := math.Hypot(4125, 3048)
 	got := read(mm, 4125, 3048, 4152, 3048, p, p, 3048, 4125).Find(metric)
 	assert.Contains(t, got.Problems, problem.Problem{At: "/readings/2/length", Severity: problem.Note,
-		What: "Wall CD reads 4.152 m. With two digits the other way round it would be 4.125 m, and the readings would agree.",
+		What: "Wall YZ reads 4.152 m. With two digits the other way round it would be 4.125 m, and the readings would agree.",
 		Do:   "See whether the digits were swapped when it was written down."})
 	for _, other := range got.Problems {
-		assert.NotContains(t, other.What, "Wall DA reads", "only what would help is offered")
+		assert.NotContains(t, other.What, "Wall ZW reads", "only what would help is offered")
 	}
 }
 
@@ -457,8 +457,8 @@ func TestFind_OtherLinesFixTheRoom(t *testing.T) {
 		name    string
 		missing []int
 	}{
-		{"BD alone", []int{4, 6, 7}}, {"both diagonals, no CD", []int{2, 6, 7}}, {"both diagonals, no AB", []int{0, 6, 7}},
-		{"no DA", []int{3, 6, 7}}, {"no BC but a line across", []int{1, 5, 7}}, {"no CD but a line across", []int{2, 5, 6}}, {"all eight", nil},
+		{"XZ alone", []int{4, 6, 7}}, {"both diagonals, no YZ", []int{2, 6, 7}}, {"both diagonals, no WX", []int{0, 6, 7}},
+		{"no ZW", []int{3, 6, 7}}, {"no XY but a line across", []int{1, 5, 7}}, {"no YZ but a line across", []int{2, 5, 6}}, {"all eight", nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			lines := append([]float64(nil), all...)

@@ -18,7 +18,7 @@ func (r Room) findPoints(n measure.Notation) Found {
 	for i, p := range r.Points {
 		corners[i] = p.Point
 		if !p.Known {
-			f.report("/points"+problem.Index(i), problem.Stop, "The place of corner "+string(CornerNumbered(i))+" is not given.", "Measure it: how far along, and how far across.")
+			f.report("/points"+problem.Index(i), problem.Stop, "The place of corner "+CornerNumbered(i).Text()+" is not given.", "Measure it: how far along, and how far across.")
 		}
 	}
 	if len(f.Problems) > 0 || !f.isOutline(corners, "/points", n) {
@@ -58,15 +58,15 @@ func (f *Found) isOutline(corners []Point, at string, n measure.Notation) bool {
 	s := ShapeFromCorners(Points, corners)
 	for i := range corners {
 		if w := s.wall(i); w.Start == w.End {
-			f.report(at+problem.Index(i), problem.Stop, "Corners "+string(w.From)+" and "+string(w.To)+" are at the same place.", "Leave one out, or correct it.")
+			f.report(at+problem.Index(i), problem.Stop, "Corners "+w.From.Text()+" and "+w.To.Text()+" are at the same place.", "Leave one out, or correct it.")
 			return false
 		}
 	}
 	for i := range corners {
 		for k := range i {
 			if one, other := s.wall(k), s.wall(i); one.meets(other) {
-				f.report(at+problem.Index(i), problem.Stop, "Walls "+string(one.Name)+" and "+string(other.Name)+" cross or touch.",
-					"Check corners "+string(other.From)+" and "+string(other.To)+", and that the corners go round in order.")
+				f.report(at+problem.Index(i), problem.Stop, "Walls "+one.Name.Text()+" and "+other.Name.Text()+" cross or touch.",
+					"Check corners "+other.From.Text()+" and "+other.To.Text()+", and that the corners go round in order.")
 				return false
 			}
 		}
@@ -77,7 +77,7 @@ func (f *Found) isOutline(corners []Point, at string, n measure.Notation) bool {
 	}
 	if s.Area().SquareMetres.Sign() < 0 {
 		f.report(at, problem.Stop, "The corners go round anticlockwise, looking up: they were listed backwards, or the room was drawn looking down, and those two are mirror images.",
-			"Stand under corner A and look up. List the corners clockwise; if the drawing looks down, turn the signs of all second offsets round.")
+			"Stand under corner W and look up. List the corners clockwise; if the drawing looks down, turn the signs of all second offsets round.")
 		return false
 	}
 	if max(s.Length, s.Width) < LeastSide {

@@ -69,11 +69,11 @@ func TestFind_PointsThatMakeNoRoom(t *testing.T) {
 		{"two corners", points(0, 0, 4000, 0), "/points", "The ceiling has 2 of the three corners that it takes at least."},
 		{"none", points(), "/points", "The ceiling has 0 of the three corners that it takes at least."},
 		{"27 corners", points(make([]float64, 54)...), "/points", "The ceiling has 27 corners; 26 are taken."},
-		{"a bow tie", points(0, 0, 4000, 3000, 4000, 0, 0, 3000), "/points/2", "Walls AB and CD cross or touch."},
-		{"twice the same", points(0, 0, 4000, 0, 4000, 0, 4000, 3000), "/points/1", "Corners B and C are at the same place."},
-		{"there and back", points(0, 0, 4000, 0, 2000, 0), "/points/1", "Walls AB and BC cross or touch."},
-		{"a spike", points(0, 0, 4000, 0, 4000, 3000, 5000, 3000, 0, 3000), "/points/3", "Walls BC and DE cross or touch."},
-		{"a corner on a wall", points(0, 0, 4000, 0, 4000, 3000, 2000, 0, 0, 3000), "/points/2", "Walls AB and CD cross or touch."},
+		{"a bow tie", points(0, 0, 4000, 3000, 4000, 0, 0, 3000), "/points/2", "Walls WX and YZ cross or touch."},
+		{"twice the same", points(0, 0, 4000, 0, 4000, 0, 4000, 3000), "/points/1", "Corners X and Y are at the same place."},
+		{"there and back", points(0, 0, 4000, 0, 2000, 0), "/points/1", "Walls WX and XY cross or touch."},
+		{"a spike", points(0, 0, 4000, 0, 4000, 3000, 5000, 3000, 0, 3000), "/points/3", "Walls XY and ZV cross or touch."},
+		{"a corner on a wall", points(0, 0, 4000, 0, 4000, 3000, 2000, 0, 0, 3000), "/points/2", "Walls WX and YZ cross or touch."},
 		{"anticlockwise", points(0, 0, 0, 3000, 4000, 3000, 4000, 0), "/points",
 			"The corners go round anticlockwise, looking up: they were listed backwards, or the room was drawn looking down, and those two are mirror images."},
 		{"too large", points(-60000, 0, 60000, 0, 60000, 3000), "/points", "The ceiling is 120.000 m long, more than the 100.000 m that is taken."},
@@ -89,7 +89,7 @@ func TestFind_PointsThatMakeNoRoom(t *testing.T) {
 	}
 	room := points(0, 0, 4000, 0, 4000, 3000)
 	room.Points[1].Known = false
-	assert.Equal(t, "The place of corner B is not given.", room.Find(metric).Problems[0].What)
+	assert.Equal(t, "The place of corner X is not given.", room.Find(metric).Problems[0].What)
 	assert.Equal(t, "The ceiling reads 30 mm across, less than any room.", points(0, 0, 30, 0, 30, 30).Find(metric).Problems[0].What)
 }
 
@@ -126,7 +126,7 @@ func TestFind_Walls(t *testing.T) {
 			require.True(t, got.Shape.Usable(), "%v", got.Problems)
 			assert.InDelta(t, c.area, got.Shape.Area().SquareMetres.Float(), 1e-8)
 			assert.InDelta(t, c.way, float64(got.Shape.Perimeter())/1e6, 1e-5)
-			assert.Zero(t, got.Shape.Corners[1].Y, "AB lies along x")
+			assert.Zero(t, got.Shape.Corners[1].Y, "WX lies along x")
 		})
 	}
 	assert.InDelta(t, 32.145, 816.493371/25.4, 0.001)
@@ -141,7 +141,7 @@ func TestFind_WallsByTheCompassRule(t *testing.T) {
 		near(t, want[0], mm, got.Shape.Corners[i].X, "x")
 		near(t, want[1], mm, got.Shape.Corners[i].Y, "y")
 	}
-	assert.Equal(t, "Walked round, the walls miss corner A by 10 mm; that is spread over them in proportion to their length.", got.Text)
+	assert.Equal(t, "Walked round, the walls miss corner W by 10 mm; that is spread over them in proportion to their length.", got.Text)
 	assert.Equal(t, survey.Proved, got.Proof)
 	// Out across AB, so that AB itself would turn: it is laid along x again.
 	got = walls("4000", "90", "3010", "90", "4000", "90", "3000", "90").Find(metric)
@@ -163,16 +163,16 @@ func TestFind_WallsThatMakeNoRoom(t *testing.T) {
 		name, at, what string
 		room           survey.Room
 	}{
-		{"angle left out", "/walls/1/angle", "The angle at corner C is not given.", walls("4000", "90", "3000", "", "4000", "90", "3000", "90")},
-		{"length left out", "/walls/1/length", "The length of wall BC is not given.", walls("4000", "90", "", "90", "4000", "90", "3000", "90")},
+		{"angle left out", "/walls/1/angle", "The angle at corner Y is not given.", walls("4000", "90", "3000", "", "4000", "90", "3000", "90")},
+		{"length left out", "/walls/1/length", "The length of wall XY is not given.", walls("4000", "90", "", "90", "4000", "90", "3000", "90")},
 		{"angle of nothing", "/walls/0/angle", "No corner has an angle of 0° inside the room.", walls("4000", "0", "3000", "90", "4000", "90", "3000", "90")},
 		{"full turn", "/walls/3/angle", "No corner has an angle of 360° inside the room.", walls("4000", "90", "3000", "90", "4000", "90", "3000", "360")},
 		{"angles that do not add up", "/walls", "The angles inside 4 corners add up to 360°, but these to 380°.", walls("4000", "90", "3000", "100", "4000", "90", "3000", "100")},
-		{"too long", "/walls/0/length", "Wall AB reads 101.000 m, more than the 100.000 m that is taken.", walls("101000", "90", "3000", "90", "4000", "90", "3000", "90")},
-		{"far from closing", "/walls", "Walked round, the walls miss corner A by 2.000 m: they do not close.", walls("6000", "90", "3000", "90", "4000", "90", "3000", "90")},
-		{"last runs backwards", "/walls/3/length", "The last wall would have to run backwards to end at corner A.", walls("4000", "90", "3000", "90", "4000", "270", "", "")},
+		{"too long", "/walls/0/length", "Wall WX reads 101.000 m, more than the 100.000 m that is taken.", walls("101000", "90", "3000", "90", "4000", "90", "3000", "90")},
+		{"far from closing", "/walls", "Walked round, the walls miss corner W by 2.000 m: they do not close.", walls("6000", "90", "3000", "90", "4000", "90", "3000", "90")},
+		{"last runs backwards", "/walls/3/length", "The last wall would have to run backwards to end at corner W.", walls("4000", "90", "3000", "90", "4000", "270", "", "")},
 		{"two walls", "/walls", "The ceiling has 2 of the three corners that it takes at least.", walls("4000", "90", "3000", "90")},
-		{"crossing", "/walls/3", "Walls AB and DE cross or touch.", walls("4000", "90", "3000", "90", "2000", "90", "4000", "270", "2000", "270", "1000", "")},
+		{"crossing", "/walls/3", "Walls WX and ZV cross or touch.", walls("4000", "90", "3000", "90", "2000", "90", "4000", "270", "2000", "270", "1000", "")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := c.room.Find(metric)
@@ -218,7 +218,7 @@ func TestFind_Rectangle(t *testing.T) {
 	room.DiagonalAC, room.DiagonalBD = 5012*mm, 0
 	got = room.Find(metric)
 	assert.Equal(t, []problem.Problem{{At: "/diagonalAC", Severity: problem.Caution,
-		What: "Diagonal AC reads 5.012 m; with this length and width a square room has 5.000 m, so it is 12 mm too long, and corner B would be 90.29°, 5 mm out of square over 1.000 m.",
+		What: "Diagonal WY reads 5.012 m; with this length and width a square room has 5.000 m, so it is 12 mm too long, and corner X would be 90.29°, 5 mm out of square over 1.000 m.",
 		Do:   "Measure it again. If it stays so, measure the four walls and both diagonals and enter those."}}, got.Problems)
 	assert.Equal(t, 12*mm, got.Closing.Amount)
 	room.DiagonalAC = 8000 * mm

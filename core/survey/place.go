@@ -103,9 +103,9 @@ func (f Fixture) offCorners(s Shape, called string, n measure.Notation) (Point, 
 	case !twoOK || f.CornerOne == f.CornerTwo:
 		return Point{}, stop("/cornerTwo", "A place takes two different corners to measure from.", "Choose another corner of the room.")
 	case f.FromOne <= 0:
-		return Point{}, stop("/fromOne", "The distance from corner "+string(f.CornerOne)+" to the middle of "+called+" is not given.", "Measure it, or say where it is in another way.")
+		return Point{}, stop("/fromOne", "The distance from corner "+f.CornerOne.Text()+" to the middle of "+called+" is not given.", "Measure it, or say where it is in another way.")
 	case f.FromTwo <= 0:
-		return Point{}, stop("/fromTwo", "The distance from corner "+string(f.CornerTwo)+" to the middle of "+called+" is not given.", "Measure it, or say where it is in another way.")
+		return Point{}, stop("/fromTwo", "The distance from corner "+f.CornerTwo.Text()+" to the middle of "+called+" is not given.", "Measure it, or say where it is in another way.")
 	}
 	places, clash := f.crossings(one, two, n)
 	if clash != nil {
@@ -125,10 +125,10 @@ func (f Fixture) crossings(one, two Point, n measure.Notation) (places [2]Point,
 	apart, a, b := base.long(), f.FromOne.Millimetres(), f.FromTwo.Millimetres()
 	switch {
 	case a+b < apart:
-		return places, stop("/fromTwo", "From corner "+string(f.CornerOne)+" and from corner "+string(f.CornerTwo)+" the tapes reach "+n.Length(f.FromOne+f.FromTwo)+
+		return places, stop("/fromTwo", "From corner "+f.CornerOne.Text()+" and from corner "+f.CornerTwo.Text()+" the tapes reach "+n.Length(f.FromOne+f.FromTwo)+
 			" together, but the corners are "+n.Length(between(one, two))+" apart: they cannot meet.", "Measure both again.")
 	case math.Abs(a-b) > apart:
-		return places, stop("/fromTwo", "The two distances differ by "+n.Length((f.FromOne-f.FromTwo).Abs())+", but corners "+string(f.CornerOne)+" and "+string(f.CornerTwo)+
+		return places, stop("/fromTwo", "The two distances differ by "+n.Length((f.FromOne-f.FromTwo).Abs())+", but corners "+f.CornerOne.Text()+" and "+f.CornerTwo.Text()+
 			" are only "+n.Length(between(one, two))+" apart: the tapes cannot meet.", "Measure both again, and see that each starts at its own corner.")
 	}
 	foot := apex(apart, a, b)
@@ -146,12 +146,12 @@ func (f Fixture) oneOf(places [2]Point, one, two Point, s Shape, called string) 
 		case -1:
 			return places[1], nil
 		}
-		return Point{}, stop("/side", "Corner "+string(f.Side)+" lies on the line between the two corners and tells no side.", "Choose a corner that lies on the same side as "+called+".")
+		return Point{}, stop("/side", "Corner "+f.Side.Text()+" lies on the line between the two corners and tells no side.", "Choose a corner that lies on the same side as "+called+".")
 	}
 	first, second := s.Contains(places[0]), s.Contains(places[1])
 	switch {
 	case first && second && places[0] != places[1]:
-		return Point{}, stop("/side", "Two places in the room are as far from corners "+string(f.CornerOne)+" and "+string(f.CornerTwo)+".", "Say on which side of the line between them: choose a corner that lies there.")
+		return Point{}, stop("/side", "Two places in the room are as far from corners "+f.CornerOne.Text()+" and "+f.CornerTwo.Text()+".", "Say on which side of the line between them: choose a corner that lies there.")
 	case second && !first:
 		return places[1], nil
 	}
@@ -200,7 +200,7 @@ func (f Fixture) checkIn(s Shape, n measure.Notation, called string) []problem.P
 				found = append(found, *clash)
 			} else if f.isFlat(s) {
 				found = append(found, problem.Problem{At: "/fromTwo", Severity: problem.Caution,
-					What: "The tapes from corners " + string(f.CornerOne) + " and " + string(f.CornerTwo) + " cross so flat that a slip of one moves the place three times as far.",
+					What: "The tapes from corners " + f.CornerOne.Text() + " and " + f.CornerTwo.Text() + " cross so flat that a slip of one moves the place three times as far.",
 					Do:   "Measure from two other corners, so that the tapes cross more nearly square."})
 			}
 		}
@@ -243,11 +243,11 @@ func (f Fixture) checkAxis(at string, from, to Wall, place, side measure.Length,
 	}
 	switch {
 	case place >= side:
-		return []problem.Problem{*stop(at, capital(called)+" is "+n.Length(place)+" from wall "+string(from)+", but wall "+string(to)+" is only "+n.Length(side)+
-			" away, so it lies "+n.Length(place-side)+" outside the room.", "Measure again from wall "+string(from)+" to the centre of "+called+".")}
+		return []problem.Problem{*stop(at, capital(called)+" is "+n.Length(place)+" from wall "+from.Text()+", but wall "+to.Text()+" is only "+n.Length(side)+
+			" away, so it lies "+n.Length(place-side)+" outside the room.", "Measure again from wall "+from.Text()+" to the centre of "+called+".")}
 	case !f.Rectangular && clear < f.Across.Half():
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from wall " + string(near) + ", so it would reach into the wall.", Do: do}}
+			What: capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from wall " + near.Text() + ", so it would reach into the wall.", Do: do}}
 	}
 	return nil
 }
@@ -259,9 +259,9 @@ func wallNames(s Shape) (last, first string) {
 	case s.Form == Round:
 		return "the end of the length", "the end of the width"
 	case count >= 3:
-		return "wall " + string(wallFrom(count-1, count)), "wall AB"
+		return "wall " + wallFrom(count-1, count).Text(), "wall WX"
 	}
-	return "wall DA", "wall AB"
+	return "wall ZW", "wall WX"
 }
 
 // checkInside looks at whether the fixture lies in the room and reaches into

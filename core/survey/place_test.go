@@ -30,8 +30,8 @@ func TestFixture_FromCorners(t *testing.T) {
 		{"the same from C and D", fromCorners("C", math.Hypot(2400, 1800), "D", math.Hypot(1600, 1800), ""), 1600, 1200},
 		{"the other way round", fromCorners("B", math.Hypot(2400, 1200), "A", 2000, ""), 1600, 1200},
 		// Across a diagonal two places are in the room, mirrored in it.
-		{"on B's side of AC", fromCorners("A", 2500, "C", 2600, "B"), 2446.1056, 516.5792},
-		{"on D's side of AC", fromCorners("A", 2500, "C", 2600, "D"), 1464.8944, 2025.8741},
+		{"on B's side of WY", fromCorners("A", 2500, "C", 2600, "B"), 2446.1056, 516.5792},
+		{"on D's side of WY", fromCorners("A", 2500, "C", 2600, "D"), 1464.8944, 2025.8741},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, ok := c.fixture.Middle(fourByThree)
@@ -55,16 +55,16 @@ func TestFixture_CheckFromCorners(t *testing.T) {
 		severity       problem.Severity
 		fixture        survey.Fixture
 	}{
-		{"both places in the room", "/side", "Two places in the room are as far from corners A and C.", problem.Stop, fromCorners("A", 2500, "C", 2600, "")},
-		{"side on the line itself", "/side", "Corner A lies on the line between the two corners and tells no side.", problem.Stop, fromCorners("A", 2500, "C", 2600, "A")},
-		{"too short", "/fromTwo", "From corner A and from corner B the tapes reach 3.900 m together, but the corners are 4.000 m apart: they cannot meet.", problem.Stop, fromCorners("A", 1900, "B", 2000, "")},
-		{"one too long", "/fromTwo", "The two distances differ by 4.100 m, but corners A and B are only 4.000 m apart: the tapes cannot meet.", problem.Stop, fromCorners("A", 5000, "B", 900, "")},
+		{"both places in the room", "/side", "Two places in the room are as far from corners W and Y.", problem.Stop, fromCorners("A", 2500, "C", 2600, "")},
+		{"side on the line itself", "/side", "Corner W lies on the line between the two corners and tells no side.", problem.Stop, fromCorners("A", 2500, "C", 2600, "A")},
+		{"too short", "/fromTwo", "From corner W and from corner X the tapes reach 3.900 m together, but the corners are 4.000 m apart: they cannot meet.", problem.Stop, fromCorners("A", 1900, "B", 2000, "")},
+		{"one too long", "/fromTwo", "The two distances differ by 4.100 m, but corners W and X are only 4.000 m apart: the tapes cannot meet.", problem.Stop, fromCorners("A", 5000, "B", 900, "")},
 		{"outside", "/fromOne", "The light lies 1.000 m outside the room.", problem.Stop, fromCorners("A", math.Hypot(2000, 4000), "B", math.Hypot(2000, 4000), "")},
 		{"no such corner", "/cornerOne", "The room has no such corner to measure from.", problem.Stop, fromCorners("E", 2000, "B", 3000, "")},
 		{"twice the same corner", "/cornerTwo", "A place takes two different corners to measure from.", problem.Stop, fromCorners("A", 2000, "A", 3000, "")},
-		{"first not measured", "/fromOne", "The distance from corner A to the middle of the light is not given.", problem.Stop, fromCorners("A", 0, "B", 3000, "")},
-		{"second not measured", "/fromTwo", "The distance from corner B to the middle of the light is not given.", problem.Stop, fromCorners("A", 2000, "B", 0, "")},
-		{"tapes nearly in line", "/fromTwo", "The tapes from corners A and B cross so flat that a slip of one moves the place three times as far.", problem.Caution, fromCorners("A", 2010, "B", 2010, "")},
+		{"first not measured", "/fromOne", "The distance from corner W to the middle of the light is not given.", problem.Stop, fromCorners("A", 0, "B", 3000, "")},
+		{"second not measured", "/fromTwo", "The distance from corner X to the middle of the light is not given.", problem.Stop, fromCorners("A", 2000, "B", 0, "")},
+		{"tapes nearly in line", "/fromTwo", "The tapes from corners W and X cross so flat that a slip of one moves the place three times as far.", problem.Caution, fromCorners("A", 2010, "B", 2010, "")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := c.fixture.CheckIn(fourByThree, metric)
@@ -87,7 +87,7 @@ func TestFixture_MeasuredInASkewRoom(t *testing.T) {
 	fixture := survey.Fixture{At: survey.Measured, FromDA: 1000 * mm, FromAB: 700 * mm, Across: 300 * mm}
 	got, ok := fixture.Middle(hall)
 	require.True(t, ok)
-	assert.Equal(t, 700*mm, got.Y, "AB lies along x")
+	assert.Equal(t, 700*mm, got.Y, "WX lies along x")
 	d := hall.Corners[3]
 	dx, dy := float64(d.X), float64(d.Y)
 	assert.InDelta(t, 1e9, (float64(got.X)*dy-float64(got.Y)*dx)/math.Hypot(dx, dy), 2)
@@ -101,7 +101,7 @@ func TestFixture_MeasuredInASkewRoom(t *testing.T) {
 
 	// Where the two walls at A make one line they tell no place.
 	flat := survey.ShapeFromCorners(survey.Points, []survey.Point{{}, {X: 4000 * mm}, {X: 2000 * mm, Y: 3000 * mm}, {X: -3000 * mm, Y: 10 * mm}})
-	assert.Equal(t, "Wall DA and wall AB lie so nearly on one line that distances off them tell no place.",
+	assert.Equal(t, "Wall ZW and wall WX lie so nearly on one line that distances off them tell no place.",
 		survey.Fixture{At: survey.Measured, FromDA: 500 * mm, FromAB: 500 * mm}.CheckIn(flat, metric)[0].What)
 }
 
@@ -128,8 +128,8 @@ func TestFixture_Axis(t *testing.T) {
 func TestObstruction_CheckIn(t *testing.T) {
 	hatch := survey.Obstruction{Name: "attic", Kind: survey.Hatch, Fixture: survey.Fixture{At: survey.Measured, FromDA: 5000 * mm, FromAB: 1000 * mm}}
 	assert.Equal(t, []problem.Problem{{At: "/fromDA", Severity: problem.Stop,
-		What: "The hatch “attic” is 5.000 m from wall DA, but wall BC is only 4.000 m away, so it lies 1.000 m outside the room.",
-		Do:   "Measure again from wall DA to the centre of the hatch “attic”."}}, hatch.CheckIn(fourByThree, metric))
+		What: "The hatch “attic” is 5.000 m from wall ZW, but wall XY is only 4.000 m away, so it lies 1.000 m outside the room.",
+		Do:   "Measure again from wall ZW to the centre of the hatch “attic”."}}, hatch.CheckIn(fourByThree, metric))
 	beam := survey.Obstruction{Kind: survey.Beam, Fixture: survey.Fixture{At: survey.Measured, FromDA: 2000 * mm, FromAB: 1500 * mm, Rectangular: true, Across: 200 * mm, Deep: 3100 * mm}}
 	assert.Empty(t, beam.CheckIn(fourByThree, metric), "a beam runs into the walls")
 	beam.Kind = survey.OtherKind

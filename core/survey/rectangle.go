@@ -13,7 +13,7 @@ import (
 // what to enter instead.
 func (r Room) findRectangle(n measure.Notation) Found {
 	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width)}
-	f.Problems = append(checkSide("/length", "length", "wall AB", r.Length, LeastSide, n), checkSide("/width", "width", "wall DA", r.Width, LeastSide, n)...)
+	f.Problems = append(checkSide("/length", "length", "wall WX", r.Length, LeastSide, n), checkSide("/width", "width", "wall ZW", r.Width, LeastSide, n)...)
 	f.Tape, f.TapeSaid = r.Tape.OrUsual(n)
 	f.checkTape(r.Tape, n)
 	if !f.Shape.Usable() {
@@ -75,7 +75,7 @@ func (d diagonal) proves(f *Found, n measure.Notation) bool {
 	}
 	p := problem.Problem{At: d.to, Severity: problem.Caution,
 		Do: "Measure it again. If it stays so, measure the four walls and both diagonals and enter those."}
-	p.What = "Diagonal " + string(d.line) + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
+	p.What = "Diagonal " + d.line.Text() + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
 	if off > 0 {
 		p.What += " too long"
 	} else {
@@ -84,7 +84,7 @@ func (d diagonal) proves(f *Found, n measure.Notation) bool {
 	cosine := (float64(long*long) + float64(wide*wide) - float64(read*read)) / float64(2*long*wide)
 	if math.Abs(cosine) < 1 {
 		c := cornerFound(d.at, spot{1, 0}, spot{cosine, math.Sqrt(1 - float64(cosine*cosine))}, overOf(n))
-		p.What += ", and corner " + string(d.at) + " would be " + AngleText(c.Degrees)
+		p.What += ", and corner " + d.at.Text() + " would be " + AngleText(c.Degrees)
 		if c.Right != 0 {
 			p.What += ", " + n.Amount(c.Out.Abs()) + " out of square over " + n.Length(c.Over)
 		}

@@ -64,7 +64,7 @@ func TestFind_SidesOfARectangle(t *testing.T) {
 	}{
 		{"whole", supper, nil},
 		{"width and height left open", survey.Room{Length: supper.Length}, []problem.Problem{
-			{At: "/width", Severity: problem.Stop, What: "The width of the room is not given.", Do: "Measure wall DA and write it in."},
+			{At: "/width", Severity: problem.Stop, What: "The width of the room is not given.", Do: "Measure wall ZW and write it in."},
 			{At: "/height", Severity: problem.Stop, What: "The height of the room is not given.", Do: "Measure from floor to ceiling and write it in."},
 		}},
 		{"12 typed in a blank of inches for feet", survey.Room{Length: 11 * inch, Width: supper.Width, Height: 10 * inch}, []problem.Problem{

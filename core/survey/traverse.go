@@ -46,12 +46,12 @@ func (f *Found) isMeasured(walls []WallReading, n measure.Notation) bool {
 	full := measure.NumberFromInt(360)
 	for i, w := range walls {
 		at, name, last := "/walls"+problem.Index(i), wallFrom(i, len(walls)), i == len(walls)-1
-		corner := string(name[1:])
+		corner := name[1:].Text()
 		switch {
 		case w.Length <= 0 && !last:
-			f.report(at+"/length", problem.Stop, "The length of wall "+string(name)+" is not given.", "Measure it. Only the last wall can be worked out.")
+			f.report(at+"/length", problem.Stop, "The length of wall "+name.Text()+" is not given.", "Measure it. Only the last wall can be worked out.")
 		case w.Length > measure.Longest:
-			f.report(at+"/length", problem.Stop, "Wall "+string(name)+" reads "+n.Length(w.Length)+", more than the "+n.Length(measure.Longest)+" that is taken.", "Check the number and its unit.")
+			f.report(at+"/length", problem.Stop, "Wall "+name.Text()+" reads "+n.Length(w.Length)+", more than the "+n.Length(measure.Longest)+" that is taken.", "Check the number and its unit.")
 		}
 		switch {
 		case !w.AngleKnown && !last:
@@ -106,7 +106,7 @@ func (f *Found) walk(walls []WallReading, headings []measure.Number, n measure.N
 		along := towards(headings[count-1])
 		back := -end.dot(along)
 		if back <= 0 {
-			f.report("/walls"+problem.Index(count-1)+"/length", problem.Stop, "The last wall would have to run backwards to end at corner A.", "Check the walls and the angles.")
+			f.report("/walls"+problem.Index(count-1)+"/length", problem.Stop, "The last wall would have to run backwards to end at corner W.", "Check the walls and the angles.")
 			return nil, false
 		}
 		steps[count-1] = along.times(back)
@@ -142,7 +142,7 @@ func squared(corners []Point) []Point {
 // close says by how much the walls miss closing, and refuses what cannot be.
 func (f *Found) close(miss measure.Length, share float64, n measure.Notation) bool {
 	f.Closing = Closing{Spare: 1, At: "/walls", Amount: miss}
-	said := "Walked round, the walls miss corner A by " + n.Amount(miss)
+	said := "Walked round, the walls miss corner W by " + n.Amount(miss)
 	switch {
 	case share > closesAtAll:
 		f.report("/walls", problem.Stop, said+": they do not close.", "Check every wall and every angle. A wall left out, or an angle of 90 that should be 270, does this.")

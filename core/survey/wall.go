@@ -1,6 +1,10 @@
 package survey
 
-import "ceilingwright/core/measure"
+import (
+	"strings"
+
+	"ceilingwright/core/measure"
+)
 
 // Wall names a wall by the corners at its ends, clockwise looking up.
 type Wall string
@@ -42,6 +46,31 @@ func (c Corner) Number() int {
 		return -1
 	}
 	return int(c[0] - 'A')
+}
+
+// lettersRead are what people read for the corners, in order. Panels have the
+// letters from A for their rows, so the corners of a room with four are W, X, Y
+// and Z, clockwise looking up; further corners go on backwards from V.
+const lettersRead = "WXYZVUTSRQPONMLKJIHGFEDCBA"
+
+// Text is what people read for the corner: W for A.
+func (c Corner) Text() string { return inText(string(c)) }
+
+// Text is what people read for the wall: WX for AB.
+func (w Wall) Text() string { return inText(string(w)) }
+
+// Text is what people read for the line: WY for the diagonal AC, WX-YZ for the
+// line between the middles of AB and CD.
+func (l Line) Text() string { return inText(string(l)) }
+
+// inText puts every corner of a name as people read it.
+func inText(name string) string {
+	return strings.Map(func(r rune) rune {
+		if i := strings.IndexRune(letters, r); i >= 0 {
+			return rune(lettersRead[i])
+		}
+		return r
+	}, name)
 }
 
 // wallFrom is the name of the wall that runs from corner i of count.

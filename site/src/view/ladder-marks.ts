@@ -3,6 +3,7 @@
 // has moved is to be made again.
 
 import type { Mark, Wall } from "../engine/contract";
+import { called } from "./corners";
 import { make } from "./dom";
 import { button, fitted, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
 import { lowerFirst } from "./lists";
@@ -67,7 +68,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
       make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
       mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, unbroken(mark.join)),
       mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
-      then && !made ? make("p", { class: "cw-ladder-small" }, unbroken(`then ${then.mark.text}, ${nameOf(then.mark)}${then.wall === wall ? "" : ` on ${then.wall.wall}`}`)) : null,
+      then && !made ? make("p", { class: "cw-ladder-small" }, unbroken(`then ${then.mark.text}, ${nameOf(then.mark)}${then.wall === wall ? "" : ` on ${called(then.wall.wall)}`}`)) : null,
       index === 0 && names.length > 1 ? ofLayers(rung, names) : null,
       made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
     ],
@@ -95,7 +96,7 @@ function ofLayers(rung: Rung, names: string[]): HTMLElement {
 
 function tick(rung: Rung, here: Tick, next: () => void): void {
   rung.place.ticked = [...rung.place.ticked, here.name];
-  rung.say(`${here.mark.label} is marked on ${here.wall.wall}.`);
+  rung.say(`${here.mark.label} is marked on ${called(here.wall.wall)}.`);
   next();
 }
 
@@ -134,7 +135,7 @@ function ended(rung: Rung, ticks: Tick[], open: Tick[]): Screen {
       make(
         "dl",
         { class: "cw-ladder-measures" },
-        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${nameOf(t.mark)} on ${t.wall.wall}`), fitted("dd", t.mark.text))),
+        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${nameOf(t.mark)} on ${called(t.wall.wall)}`), fitted("dd", t.mark.text))),
       ),
     ],
     keys: [{ words: "To the first", does: () => rung.go(first.name) }, ...back],

@@ -5,6 +5,7 @@
 import { cornerCount } from "../state/entries";
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
 import { fixedChoices, type Offered } from "./choices";
+import { called } from "./corners";
 import { every, setAttribute, setText } from "./dom";
 import { placesFor } from "./finish";
 import { calm, quoted } from "./names";
@@ -118,9 +119,9 @@ function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
   if (fixed) return fixed;
   const n = cornerCount(plan);
   const corners = Array.from({ length: n }, (_, i) => letter(i));
-  if (of === "corners") return corners.map((c) => [c, c]);
+  if (of === "corners") return corners.map((c) => [c, called(c)]);
   if (of === "square") {
-    return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${wall(i, n)}`]), ["fixture", "the light’s axis"]];
+    return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${called(wall(i, n))}`]), ["fixture", "the light’s axis"]];
   }
   if (of === "places") return placesFor(plan);
   const entries = list(plan, of === "surfaces" ? "/finish/surfaces" : "/mask/layers");
@@ -182,7 +183,7 @@ function renderNames(plan: JsonObject): void {
   const n = cornerCount(plan);
   const named = (element: Element): Record<string, string> => {
     const i = Number(/(\d+)$/.exec(element.closest<HTMLElement>("[data-base]")?.dataset["base"] ?? "")?.[1] ?? 0);
-    return { letter: letter(i), wall: wall(i, n), next: wall(i, n).slice(1), last: wall(n - 1, n) };
+    return { letter: called(letter(i)), wall: called(wall(i, n)), next: called(wall(i, n).slice(1)), last: called(wall(n - 1, n)) };
   };
   for (const part of every("[data-nth]")) setText(part, named(part)[part.dataset["nth"] ?? ""] ?? "");
   for (const blank of every("[data-name]")) {

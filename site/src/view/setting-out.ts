@@ -4,6 +4,7 @@
 
 import type { BoxPlace, Choice, Corner, Wall } from "../engine/contract";
 import { put } from "../state/pointer";
+import { called } from "./corners";
 import type { Actions, Desk } from "./desk";
 import { action, make, redraw, region, unbroken } from "./dom";
 import { allWorkingsOpen } from "./figures";
@@ -47,7 +48,7 @@ function borders(choice: Choice): HTMLElement {
   for (const p of places) byWall.set(p.wall, [...(byWall.get(p.wall) ?? []), p]);
   const tapered = Array.from(byWall.values()).some((ends) => ends.some((e) => e.text !== ends[0]?.text));
   if (!tapered) {
-    return make("dl", {}, ...(["DA", "BC", "AB", "CD"] as const).flatMap((wall) => [make("dt", {}, wall), make("dd", {}, choice.borders[wall] || "—")]));
+    return make("dl", {}, ...(["DA", "BC", "AB", "CD"] as const).flatMap((wall) => [make("dt", {}, called(wall)), make("dd", {}, choice.borders[wall] || "—")]));
   }
   return make(
     "table",
@@ -57,7 +58,7 @@ function borders(choice: Choice): HTMLElement {
       "tbody",
       {},
       // A wall is named by its corners, and its ends stand in that order.
-      ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, wall), ...ends.map((e) => make("td", {}, make("span", { class: "cw-hear" }, `at ${e.corner} `), e.text)))),
+      ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, called(wall)), ...ends.map((e) => make("td", {}, make("span", { class: "cw-hear" }, `at ${called(e.corner)} `), e.text)))),
     ),
   );
 }
@@ -130,7 +131,7 @@ function alike(walls: Wall[]): Wall[][] {
 
 function wallTable(walls: Wall[]): HTMLElement {
   const titles = walls.map((w, i) => (i === 0 ? w.title : lowerFirst(w.title))).join("; ");
-  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": `done on wall ${w.wall}` }, w.wall));
+  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": `done on wall ${called(w.wall)}` }, called(w.wall)));
   const rows = (walls[0]?.marks ?? []).map((mark) =>
     make(
       "tr",
@@ -165,7 +166,7 @@ function markSums(walls: Wall[]): HTMLElement | null {
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", { "aria-label": `how each mark is worked out, ${walls.map((w) => w.wall).join(" and ")}` }, "how each mark is worked out"),
+    make("summary", { "aria-label": `how each mark is worked out, ${walls.map((w) => called(w.wall)).join(" and ")}` }, "how each mark is worked out"),
     ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${unbroken(m.sum)}`)),
   );
 }
@@ -185,7 +186,7 @@ export function renderCorners(corners: Corner[]): void {
 function everyCorner(corners: Corner[]): Corner[] {
   const [first, ...rest] = corners;
   if (!first) return [];
-  const shared = (c: Corner) => c.text.replace(`corner ${c.corner}`, "each corner");
+  const shared = (c: Corner) => c.text.replace(`corner ${called(c.corner)}`, "each corner");
   if (rest.length === 0 || rest.some((c) => shared(c) !== shared(first))) return corners;
   return [{ ...first, corner: corners.map((c) => c.corner).join(" "), text: shared(first) }];
 }

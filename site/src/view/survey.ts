@@ -2,6 +2,7 @@
 // reading fits, and what else is in the ceiling.
 
 import type { Layer, RoomObject, Survey } from "../engine/contract";
+import { called } from "./corners";
 import { every, make, redraw, region } from "./dom";
 
 export function renderSurvey(survey: Survey | null): void {
@@ -20,7 +21,7 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
     survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
     again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again:"), ` ${again.join(", ")}.`) : null,
-    corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${c.corner}: ${c.angle}`))) : null,
+    corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${called(c.corner)}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
           "details",
@@ -33,7 +34,7 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
             make(
               "tbody",
               {},
-              ...survey.lines.map((l) => make("tr", { "data-flag": l.flag !== "" }, make("th", { scope: "row" }, l.line), make("td", {}, l.read), make("td", {}, l.adjusted), make("td", {}, l.off, l.flag ? ` (${l.flag})` : ""))),
+              ...survey.lines.map((l) => make("tr", { "data-flag": l.flag !== "" }, make("th", { scope: "row" }, called(l.line)), make("td", {}, l.read), make("td", {}, l.adjusted), make("td", {}, l.off, l.flag ? ` (${l.flag})` : ""))),
             ),
           ),
         )
