@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/survey"
 )
 
 // Sources are standards, laws, old public texts, or described: no page is named
@@ -31,4 +33,18 @@ func TestNoSourceIsAnAddress(t *testing.T) {
 		return nil
 	}))
 	require.Greater(t, files, 300)
+}
+
+// The page's own sentences call the corners as the engine does.
+func TestThePageCallsCornersAsTheEngineDoes(t *testing.T) {
+	letters := ""
+	for i := range survey.MostCorners {
+		letters += survey.CornerNumbered(i).Text()
+	}
+	text, err := os.ReadFile("../site/src/view/corners.ts")
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `const READ = "`+letters+`";`)
+	page, err := os.ReadFile("../site/index.html")
+	require.NoError(t, err)
+	assert.Empty(t, regexp.MustCompile(`[ >](?:AB|BC|CD|DA|AC|BD)[ <,.]|[Cc]orners? [A-D]\b`).FindAllString(string(page), -1))
 }
