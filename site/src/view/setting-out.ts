@@ -1,6 +1,6 @@
 // What is marked on the walls: the choices of where the mask goes and what it
 // is square to, the ticks along each wall, the lines to strike, and the
-// triangles that prove the corners square.
+// triangles that check the corners.
 
 import type { BoxPlace, Choice, Corner, Wall } from "../engine/contract";
 import { put } from "../state/pointer";
@@ -176,7 +176,7 @@ export function renderCorners(corners: Corner[]): void {
     corners.length === 0
       ? []
       : [
-          make("h3", {}, "Prove the corners square"),
+          make("h3", {}, "Check that the corners are square"),
           make("ul", {}, ...everyCorner(corners).map((c) => make("li", { "data-corner": c.corner }, c.text))),
         ],
   );
