@@ -232,12 +232,11 @@ func (w *step) yield(leaves *finish.Leaves) {
 	}
 	hundred := measure.NumberFromInt(100)
 	of := func(n measure.Number) string { return w.n.Number(n.Mul(hundred), 1) + " %" }
-	text := of(yield) + " of the leaf stays visible; " + of(more) + " more than that to buy"
 	w.figure(Figure{
-		ID: w.id("yield"), Block: blockFinish, Label: "yield of the leaf", Value: plain(yield), Text: text,
+		ID: w.id("yield"), Block: blockFinish, Label: "leaf that stays visible", Value: plain(yield), Text: of(yield),
 		Working: Working{
-			Rule:   "The area where leaf shows, in bare leaves, by the leaves it takes with what falls on the mask, laps, cut edges and waste. The two per cents are one fact told from either end: say which you mean when you ask for leaf.",
-			Sum:    w.n.Number(leaves.Bare, 2) + " ÷ " + w.n.Number(leaves.Exact, 2) + " = " + text + "\n" + w.n.Number(leaves.Exact, 2) + " ÷ " + w.n.Number(leaves.Bare, 2) + " − 1 = " + of(more),
+			Rule:   "The area where leaf shows, in bare leaves, by the leaves it takes with what falls on the mask, laps, cut edges and waste. The second line is the same fact from the other end, how much more than shows is bought: say which you mean when you ask for leaf.",
+			Sum:    w.n.Number(leaves.Bare, 2) + " ÷ " + w.n.Number(leaves.Exact, 2) + " = " + of(yield) + "\n" + w.n.Number(leaves.Exact, 2) + " ÷ " + w.n.Number(leaves.Bare, 2) + " − 1 = " + of(more),
 			Source: ofArithmetic,
 		},
 	})
