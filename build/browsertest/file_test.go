@@ -18,7 +18,7 @@ func TestPlanSavedAsFileOpensAgain(t *testing.T) {
 	folder := v.downloads()
 	v.press(`[data-do=save-file]`)
 	name, path := v.arrived(folder)
-	assert.Equal(t, "long-room-ferry-house.plan.json", name)
+	assert.Equal(t, "long-room-the-river-house.plan.json", name)
 	assert.Contains(t, v.text(messages), name, "the page says where it went")
 	content, err := os.ReadFile(path)
 	require.NoError(t, err)

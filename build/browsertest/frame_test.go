@@ -178,7 +178,7 @@ func TestFrameSaysWhatItForbids(t *testing.T) {
 				})
 			})
 			v := newView(t, window{800, 900})
-			v.downloads()
+			folder := v.downloads()
 			v.visit(address + "around")
 			v.wait(here + `.documentElement.hasAttribute("data-ready")`)
 			v.waitText(row.said, strings.Replace(before, "document", here, 1))
@@ -188,6 +188,8 @@ func TestFrameSaysWhatItForbids(t *testing.T) {
 			assert.Equal(t, row.said != "", v.holds(here+`.querySelector("[data-fill=own-tab]").hidden`))
 			if strings.Contains(row.saving, "forbids") {
 				assert.True(t, v.holds(here+`.querySelector("[data-message=done] textarea").value.includes("Long room")`), "the text to copy")
+			} else {
+				v.arrived(folder)
 			}
 		})
 	}

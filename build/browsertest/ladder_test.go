@@ -191,7 +191,7 @@ func TestPlatformMovesAreScreensOfTheirOwn(t *testing.T) {
 	v.waitText("Put the platform at position 1", step)
 	v.thumb("Platform in place")
 	v.waitText("Hang "+order[0], step)
-	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-small").textContent`), "from platform position 1")
+	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-small").textContent`), "from position 1")
 	// √(90² + 57½²) = 106.80 in
 	assert.Contains(t, v.text(`document.querySelector(".cw-ladder-measures").textContent`), "8′ 10 13⁄16″")
 	v.thumb("Back")

@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -65,7 +66,7 @@ func TestWorkingOpensUnderItsFigure(t *testing.T) {
 	v.run(`const b = document.querySelector('[data-do=working][data-to="border.DA"]'); b.scrollIntoView({ block: "center" }); b.focus()`)
 	v.keys("\r")
 	v.wait(`document.getElementById("slip-border.DA")`)
-	slip := v.text(`document.getElementById("slip-border.DA").textContent`)
+	slip := strings.ReplaceAll(v.text(`document.getElementById("slip-border.DA").textContent`), "\u00a0", " ")
 	for _, part := range []string{"15′ 8″", "15′ 0″", "4″"} {
 		assert.Contains(t, slip, part)
 	}

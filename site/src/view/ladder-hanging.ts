@@ -139,7 +139,7 @@ function panelScreen(work: Work, hang: Hang): Screen {
       [
         panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
         unbroken(panel?.measured || panel?.size || ""),
-        hang.station === 0 ? "" : `from platform position ${String(hang.station)}`,
+        hang.station === 0 ? "" : `from position ${String(hang.station)}`,
       ]
         .filter(Boolean)
         .join(" · "),
