@@ -64,6 +64,7 @@ func (p *paper) days(d sheet.Days) {
 			mark, star = "*", "* the finish moves with it"
 		}
 		p.line(1, t.Day, " ", t.From, "–", t.To, mark, " ", t.Name, note(t.Labour), "  ", t.Reason)
+		p.made(2, t.Sum)
 	}
 	p.line(1, star)
 	p.lines(1, d.Waits)
