@@ -53,11 +53,11 @@ func TestDrawingTurnsOverAndIsNamedForWhereYouLook(t *testing.T) {
 	v := open(t, desk, "")
 	before := v.text(`document.querySelector("[data-drawing-title]").textContent`)
 	assert.Contains(t, before, "looking up")
-	leftmost := `(() => { const x = (c) => Array.from(document.querySelectorAll("svg .cw-text-corner")).find((e) => e.textContent === c).getBoundingClientRect().x; return x("A") < x("B") ? "A left" : "B left"; })()`
-	assert.Equal(t, "A left", v.text(leftmost))
+	leftmost := `(() => { const x = (c) => Array.from(document.querySelectorAll("svg .cw-text-corner")).find((e) => e.textContent === c).getBoundingClientRect().x; return x("W") < x("X") ? "W left" : "X left"; })()`
+	assert.Equal(t, "W left", v.text(leftmost))
 	v.press(`[data-do=turn-over]`)
 	v.wait(`document.querySelector("[data-drawing-title]").textContent.includes("looking down")`)
-	assert.Equal(t, "B left", v.text(leftmost), "looking down is the mirror")
+	assert.Equal(t, "X left", v.text(leftmost), "looking down is the mirror")
 }
 
 func TestWorkingOpensUnderItsFigure(t *testing.T) {
