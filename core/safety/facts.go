@@ -2,9 +2,9 @@ package safety
 
 import (
 	"strconv"
-	"strings"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
 )
 
 // Amounts the rules compare with, each in the unit its rule is written in.
@@ -102,7 +102,7 @@ func names(products []Product) string {
 			list[i] = "“" + list[i] + "”"
 		}
 	}
-	return strings.Join(list, ", ")
+	return problem.Listed(list)
 }
 
 // amount is what a word in braces stands for, "" where there is no such word.

@@ -116,7 +116,7 @@ func lacking(c finish.Climate, problems []problem.Problem) string {
 	if len(missing) == 0 && len(problems) > 0 {
 		return "a reading cannot be right"
 	}
-	return "measure " + listed(missing)
+	return "measure " + problem.Listed(missing)
 }
 
 // dries is how the film of a step comes to be dry.

@@ -87,12 +87,12 @@ func (b *builder) countedAsUsual(c *calendar) {
 func (b *builder) usuals(c *calendar) {
 	if len(c.usual) > 0 {
 		b.report("/days/rates", []problem.Problem{{Severity: problem.Note,
-			What: "Counted as usual, because no time is given: " + listed(c.usual) + ".",
+			What: "Counted as usual, because no time is given: " + problem.Listed(c.usual) + ".",
 			Do:   "Put in your own times: they decide the days and the labour."}})
 	}
 	if len(c.unsized) > 0 {
 		b.report("/days", []problem.Problem{{Severity: problem.Caution,
-			What: "Not counted, because how large the area is cannot be worked out: " + listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
+			What: "Not counted, because how large the area is cannot be worked out: " + problem.Listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
 	}
 }
 

@@ -64,7 +64,7 @@ func (b *builder) ingredientsToHave() {
 		for k, name := range g.steps {
 			quoted[k] = "“" + name + "”"
 		}
-		b.buy(g.name, amount, "to mix into "+listed(quoted))
+		b.buy(g.name, amount, "to mix into "+problem.Listed(quoted))
 	}
 }
 
@@ -96,6 +96,6 @@ func (b *builder) unpricedParts() {
 		names[i] = b.ingredients[i].name
 	}
 	b.report("/price", []problem.Problem{{Severity: problem.Caution,
-		What: "What is mixed in has no price of its own and is not in the price: " + listed(names) + ".",
+		What: "What is mixed in has no price of its own and is not in the price: " + problem.Listed(names) + ".",
 		Do:   "Count it in the price of the cans it is mixed into, or in the contingency."}})
 }

@@ -141,12 +141,13 @@ type leafNeed struct {
 // sameLeaf says where the leaf of a step, bought together with the same leaf of
 // steps before it, comes to fewer books or less money.
 func (w *step) sameLeaf(books *finish.Books) {
-	leaves, apart, cost, priced, names := books.Leaves, books.Books, books.Price, books.Priced, ""
+	leaves, apart, cost, priced := books.Leaves, books.Books, books.Price, books.Priced
+	var names []string
 	for i := range w.builder.leafNeeds {
 		if n := &w.builder.leafNeeds[i]; isSameLeaf(n.step.Leaf, w.Leaf) {
 			leaves, apart = leaves+n.books.Leaves, apart+n.books.Books
 			cost, priced = cost.Add(n.books.Price), priced && n.books.Priced
-			names += "“" + n.step.Name + "”, "
+			names = append(names, "“"+n.step.Name+"”")
 		}
 	}
 	w.builder.leafNeeds = append(w.builder.leafNeeds, leafNeed{w, *books})
@@ -164,7 +165,7 @@ func (w *step) sameLeaf(books *finish.Books) {
 		return
 	}
 	w.report(w.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note,
-		What: "The same leaf is bought for " + names[:len(names)-len(", ")] + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + ".",
+		What: "The same leaf is bought for " + problem.Listed(names) + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + ".",
 		Do:   "Buy it together, from one batch."}})
 }
 

@@ -40,7 +40,7 @@ func (w *step) measuredOut(mix finish.Mix, say bool) []MixLine {
 		lines = append(lines, line)
 	}
 	if say && len(usual) > 0 {
-		w.out.Notes = append(w.out.Notes, "Measured down to "+listed(usual)+", as is usual. List the spoons, jugs and scales at hand, and the mix is measured with those.")
+		w.out.Notes = append(w.out.Notes, "Measured down to "+problem.Listed(usual)+", as is usual. List the spoons, jugs and scales at hand, and the mix is measured with those.")
 	}
 	return lines
 }

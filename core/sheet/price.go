@@ -263,20 +263,8 @@ func (b *builder) leftOut(missing []string) {
 		return
 	}
 	b.report("/price", []problem.Problem{{Severity: problem.Caution,
-		What: "Not in the price, because what it costs is not given: " + listed(missing) + ".",
+		What: "Not in the price, because what it costs is not given: " + problem.Listed(missing) + ".",
 		Do:   "Give what it costs, or 0 where it costs nothing."}})
-}
-
-// mostListed keeps a sentence readable.
-const mostListed = 6
-
-// listed is names in a sentence; of many the first few and how many more.
-func listed(names []string) string {
-	if len(names) <= mostListed {
-		return strings.Join(names, ", ")
-	}
-	more := int64(len(names) - mostListed + 1)
-	return strings.Join(names[:mostListed-1], ", ") + " and " + plural(more, "other", "others")
 }
 
 // priceLines are the lines of the firm's own copy, each with its sum: a reader who
@@ -551,7 +539,7 @@ func (b *builder) priceText(q *price.Quote, missing []string) string {
 		text += " Work is " + b.n.Number(part.Mul(measure.NumberFromInt(100)), 0) + " % of the direct cost."
 	}
 	if len(missing) > 0 {
-		text += " Not in it: " + listed(missing) + "."
+		text += " Not in it: " + problem.Listed(missing) + "."
 	}
 	return text
 }

@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
+	"ceilingwright/core/problem"
 
 	"github.com/shopspring/decimal"
 )
@@ -76,7 +77,7 @@ func (b *builder) costs() {
 	}
 	b.sheet.Bill = Total{What: "Together", Sum: b.money(all), Working: plus(sums...) + " = " + b.sum(all)}
 	if len(missing) > 0 {
-		b.sheet.Bill.Text = "Not in it, because what it costs is not given: " + listed(missing) + "."
+		b.sheet.Bill.Text = "Not in it, because what it costs is not given: " + problem.Listed(missing) + "."
 	}
 }
 

@@ -204,7 +204,7 @@ func (s *stood) stationName(i, n int, labels []string) string {
 	if len(s.layers) > 1 {
 		text += " of " + s.layers[i].panels.Name
 	}
-	return text + " (" + listed(labels) + ")"
+	return text + " (" + problem.Listed(labels) + ")"
 }
 
 // clashText says what is in the way at a station, by how much, and what to do.
@@ -225,7 +225,7 @@ func (s *stood) clashText(i, n int, stands *hanging.Standing, labels []string) s
 	if len(names) > 1 {
 		verb, it = " are", "them"
 	}
-	text := name + ": " + listed(names) + verb + " in the way"
+	text := name + ": " + problem.Listed(names) + verb + " in the way"
 	if stands.Wall {
 		text += ", and a wall"
 	}
