@@ -183,7 +183,7 @@ func pick(drawings []sheet.Drawing, id string) (sheet.Drawing, error) {
 }
 
 // refusal is the problem that stopped the whole plan, if one did.
-func refusal(problems []problem.Problem) error {
+func refusal(problems []sheet.Problem) error {
 	for _, p := range problems {
 		if p.At == "" && p.Severity == problem.Stop {
 			return errors.New("the plan was refused: " + p.What)

@@ -63,7 +63,7 @@ func small() sheet.Sheet {
 	return sheet.Sheet{
 		Format:   sheet.Format,
 		Plan:     sheet.Heading{ID: "p", Title: "Net loft"},
-		Problems: []problem.Problem{{At: "/room/width", Severity: problem.Caution, What: "Odd.", Do: "Measure again."}},
+		Problems: []sheet.Problem{{At: "/room/width", Severity: problem.Caution, What: "Odd.", Do: "Measure again."}},
 		Figures:  []sheet.Figure{{ID: "room.area", Block: "room", Label: "ceiling", Text: "237.2 ft²", Other: "22.04 m²", Working: sheet.Working{Rule: "length × width"}}},
 		Steps: []sheet.Step{{Name: "Leaf", Sections: []sheet.Section{{N: 1, Panels: []string{"A1", "A2"}, Text: "Size it."}},
 			Mix: []sheet.MixLine{{Name: "medium", Exact: "7.9 fl oz", Measured: "1 cup", Error: "1.3 % too much"}}}},
@@ -118,7 +118,7 @@ func TestSheetAsDrawing(t *testing.T) {
 }
 
 func TestRefusedPlanFails(t *testing.T) {
-	s := sheet.Sheet{Problems: []problem.Problem{{Severity: problem.Stop, What: "This file is no plan."}}}
+	s := sheet.Sheet{Problems: []sheet.Problem{{Severity: problem.Stop, What: "This file is no plan."}}}
 	text, err := printed(t, s, sheetOptions{})
 	assert.EqualError(t, err, "the plan was refused: This file is no plan.")
 	assert.Contains(t, text, "stop at the plan: This file is no plan.")

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"strings"
 
-	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
 )
 
@@ -109,7 +108,7 @@ func sheetText(s sheet.Sheet, working bool) string {
 	return p.String()
 }
 
-func (p *paper) problems(problems []problem.Problem) {
+func (p *paper) problems(problems []sheet.Problem) {
 	p.block("to look at")
 	for _, one := range problems {
 		p.line(1, string(one.Severity), " at ", cmp.Or(one.At, "the plan"), ": ", one.What, " ", one.Do,

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/export"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -74,7 +76,7 @@ func Quoted(planJSON []byte, date string) []byte {
 // digits, or the Problem with it. At is empty: the caller knows the blank.
 type LengthAnswer struct {
 	Nanometres string
-	Problem    *problem.Problem
+	Problem    *sheet.Problem
 }
 
 // ParseLength reads a length as the blanks of the page do. unit is what a bare
@@ -87,10 +89,11 @@ func ParseLength(text, unit string) LengthAnswer {
 			return LengthAnswer{Nanometres: strconv.FormatInt(int64(l), 10)}
 		}
 	}
-	refusal := &problem.Problem{Severity: problem.Stop, What: "This cannot be read.", Do: "Write it again."}
+	refusal := problem.Problem{Severity: problem.Stop, What: words.Say("This cannot be read."), Do: words.Say("Write it again.")}
 	var fault *measure.ParseError
 	if errors.As(err, &fault) {
-		refusal.What, refusal.Do = fault.Reason, fault.Do
+		refusal.What, refusal.Do = words.Raw(fault.Reason), words.Raw(fault.Do)
 	}
-	return LengthAnswer{Problem: refusal}
+	told := sheet.ProblemFrom(refusal, words.Style{})
+	return LengthAnswer{Problem: &told}
 }

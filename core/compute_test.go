@@ -276,7 +276,7 @@ func TestAStopLeavesTheRest(t *testing.T) {
 		before := figures(sheetNamed(t, "full"))
 		broken := sheetOf(t, changed(t, planNamed(t, "full"), c.at, "what?"))
 		after := figures(broken)
-		assert.True(t, slices.ContainsFunc(broken.Problems, func(p problem.Problem) bool { return p.At == c.at && p.Severity == problem.Stop }), "no stop at %s", c.at)
+		assert.True(t, slices.ContainsFunc(broken.Problems, func(p sheet.Problem) bool { return p.At == c.at && p.Severity == problem.Stop }), "no stop at %s", c.at)
 		different := 0
 		for _, id := range slices.Sorted(maps.Keys(before)) {
 			now, there := after[id]

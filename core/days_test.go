@@ -39,10 +39,10 @@ func taskNamed(t *testing.T, s sheet.Sheet, id string) sheet.Task {
 	return sheet.Task{}
 }
 
-func saidAt(s sheet.Sheet, at string) (problem.Problem, bool) {
-	i := slices.IndexFunc(s.Problems, func(p problem.Problem) bool { return p.At == at })
+func saidAt(s sheet.Sheet, at string) (sheet.Problem, bool) {
+	i := slices.IndexFunc(s.Problems, func(p sheet.Problem) bool { return p.At == at })
 	if i < 0 {
-		return problem.Problem{}, false
+		return sheet.Problem{}, false
 	}
 	return s.Problems[i], true
 }

@@ -12,7 +12,7 @@ import (
 )
 
 // stuck are the remarks on paint that is young when a mask is stuck to it.
-func stuck(s sheet.Sheet) (found []problem.Problem) {
+func stuck(s sheet.Sheet) (found []sheet.Problem) {
 	for _, p := range s.Problems {
 		if strings.Contains(p.What, "is stuck to") {
 			found = append(found, p)

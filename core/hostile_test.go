@@ -10,6 +10,7 @@ import (
 
 	"ceilingwright/core"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
 )
 
 // What each hostile input must be told: where, how bad, and some of the words.
@@ -99,7 +100,7 @@ func TestHostileInputsGetASheetAndAReason(t *testing.T) {
 		assert.Empty(t, broken(answer), name)
 		s := sheetOf(t, text)
 		if want.severity != "" {
-			assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+			assert.True(t, slices.ContainsFunc(s.Problems, func(p sheet.Problem) bool {
 				return p.At == want.at && p.Severity == want.severity && strings.Contains(p.What+p.Do, want.words)
 			}), "%s: nothing at %q among %v", name, want.at, s.Problems)
 		}
@@ -148,7 +149,7 @@ func TestAllLayersTogetherAreBounded(t *testing.T) {
 		strings.ReplaceAll(layer, "%", "A") + "," + strings.ReplaceAll(layer, "%", "B") + "," + strings.ReplaceAll(layer, `"60"`, `"40"`) + `]}}`
 	s := sheetOf(t, []byte(text))
 	assert.Equal(t, []int{6000, 0, 4000}, []int{s.Layers[0].Count, s.Layers[1].Count, s.Layers[2].Count})
-	assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+	assert.True(t, slices.ContainsFunc(s.Problems, func(p sheet.Problem) bool {
 		return p.At == "/mask/layers/1" && p.Severity == problem.Stop && strings.Contains(p.What, "12000 panels")
 	}))
 }

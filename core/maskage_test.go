@@ -15,7 +15,7 @@ import (
 // tapes): a mask the calendar leaves up for longer is pointed out, and one that
 // is not, is not.
 func TestMaskUpTooLongIsPointedOut(t *testing.T) {
-	left := func(days string) (found []problem.Problem) {
+	left := func(days string) (found []sheet.Problem) {
 		s := dated(t, map[string]any{"/days/maskDays": days})
 		for _, p := range s.Problems {
 			if strings.Contains(p.What, " may stay up for ") {

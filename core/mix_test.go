@@ -101,7 +101,7 @@ func TestMixPointsToWhatIsWrong(t *testing.T) {
 		{"/finish/steps/1/mix/0/amount", "a splash", "/finish/steps/1/mix/0/amount", problem.Stop, ""},
 	} {
 		s, _ := mixed(t, 0, map[string]any{c.at: c.value})
-		assert.True(t, slices.ContainsFunc(s.Problems, func(p problem.Problem) bool {
+		assert.True(t, slices.ContainsFunc(s.Problems, func(p sheet.Problem) bool {
 			return p.At == c.told && p.Severity == c.severity && strings.Contains(p.What, c.says)
 		}), "%s %v: nothing at %s", c.at, c.value, c.told)
 	}

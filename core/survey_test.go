@@ -21,8 +21,8 @@ func reading(line, length, start string) map[string]any {
 	return map[string]any{"line": line, "length": length, "start": start}
 }
 
-func problemsAt(s sheet.Sheet, at string) []problem.Problem {
-	var found []problem.Problem
+func problemsAt(s sheet.Sheet, at string) []sheet.Problem {
+	var found []sheet.Problem
 	for _, p := range s.Problems {
 		if p.At == at {
 			found = append(found, p)

@@ -4,6 +4,7 @@ import (
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // State is what checking the delivery found of a panel. The empty state counts
@@ -145,7 +146,7 @@ type checking struct {
 }
 
 func (k *checking) say(at string, severity problem.Severity, what, do string) {
-	k.problems = append(k.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+	k.problems = append(k.problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
 }
 
 // layOut makes the list of panels as ordered.

@@ -4,6 +4,8 @@ import (
 	"math/rand"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -56,7 +58,7 @@ func TestCheck_Counts(t *testing.T) {
 func TestCheck_Pieces(t *testing.T) {
 	layer := withPieces(t, grid(3, 2), mask.GivenPiece{Name: "Rose", Kind: mask.Span, Cells: "A2 B3"})
 	c, problems := delivery.Check(delivery.Given{Layer: layer, Notes: []delivery.Note{note("B3", 96, 72), state("A2", delivery.Missing), state("A1", delivery.Missing)}}, inches)
-	assert.Equal(t, []problem.Problem{{At: "/panels/A2/panel", Severity: problem.Caution, What: "“Rose” is noted twice.", Do: "Take one of the notes out. The first is taken."}}, problems)
+	assert.Equal(t, []problem.Problem{{At: "/panels/A2/panel", Severity: problem.Caution, What: words.Say("“Rose” is noted twice."), Do: words.Say("Take one of the notes out. The first is taken.")}}, problems)
 	assert.Equal(t, delivery.Count{Total: 6, Found: 4, Missing: 1, Unchecked: 1, Measured: 4}, c.Count)
 	assert.Equal(t, delivery.Size{Length: 8 * foot, Width: 6 * foot}, c.Panels[1].Measured)
 	assert.Equal(t, layer.Columns, c.Layer.Columns)
@@ -107,8 +109,8 @@ func TestCheck_Questions(t *testing.T) {
 			}
 			require.Len(t, problems, 1)
 			assert.Equal(t, c.note.At+c.at, problems[0].At)
-			assert.Equal(t, c.what, problems[0].What)
-			assert.Equal(t, c.do, problems[0].Do)
+			assert.Equal(t, c.what, problems[0].What.String())
+			assert.Equal(t, c.do, problems[0].Do.String())
 		})
 	}
 	// Panels nearly square: one turned exactly is told from one a little off.
@@ -240,8 +242,8 @@ func TestCheckRuns(t *testing.T) {
 	long := check(t, layer, note("A1", 48.5, 36), note("B1", 48.5, 36), note("A2", 48.5, 36), note("B2", 48.5, 36))
 	// An inch more with 1/2 in of gaps to take it up: 1/4 in over a seam.
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Stop,
-		What: `As measured, the columns are 1/2" more than the length of the mask, and panels would overlap by 1/4" at a seam.`,
-		Do:   `Trim at least 1/2" off the columns in all, or make the mask outline that much larger.`}}, long.CheckRuns(o, 0, inches))
+		What: words.Say(`As measured, the columns are 1/2" more than the length of the mask, and panels would overlap by 1/4" at a seam.`),
+		Do:   words.Say(`Trim at least 1/2" off the columns in all, or make the mask outline that much larger.`)}}, long.CheckRuns(o, 0, inches))
 
 	short := check(t, layer, note("A1", 47.5, 36), note("B1", 47, 36))
 	// Column 1 is 1/2 in shorter; each seam opens by 1/4 in, to 1/2 in; B1
@@ -249,8 +251,8 @@ func TestCheckRuns(t *testing.T) {
 	// inch takes tape of 45.4 mm, which 1 13/16 in is and 1 3/4 in is not.
 	assert.Empty(t, short.CheckRuns(o, inch+13*inch/16, inches))
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Caution,
-		What: `As measured, the gap at 1│2 is up to 1", and tape 1 3/4" wide does not hold well on both sides.`,
-		Do:   "Take wider tape, lay two strips side by side, or ask for larger panels."}}, short.CheckRuns(o, inch+3*inch/4, inches))
+		What: words.Say(`As measured, the gap at 1│2 is up to 1", and tape 1 3/4" wide does not hold well on both sides.`),
+		Do:   words.Say("Take wider tape, lay two strips side by side, or ask for larger panels.")}}, short.CheckRuns(o, inch+3*inch/4, inches))
 	assert.Empty(t, short.CheckRuns(o, 0, inches), "no width of tape is known")
 	assert.Empty(t, short.CheckRuns(mask.Outline{}, inch, inches))
 	assert.Empty(t, check(t, layer).CheckRuns(o, inch, inches), "the order has been checked already")
@@ -266,7 +268,7 @@ func TestCheckRuns(t *testing.T) {
 	}
 	problems := check(t, joints, notes...).CheckRuns(outlineOf(joints), 0, inches)
 	require.Len(t, problems, 1)
-	assert.Contains(t, problems[0].What, `the columns are 1/16" more than`)
+	assert.Contains(t, problems[0].What.String(), `the columns are 1/16" more than`)
 }
 
 // Whatever is noted: totals add up, no panel is larger than its place, a layer

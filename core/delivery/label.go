@@ -6,6 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/problem"
 )
@@ -64,7 +66,7 @@ func ParseLabels(text string, layer mask.Layer) ([]string, []problem.Problem) {
 }
 
 func labelProblem(severity problem.Severity, what, do string) problem.Problem {
-	return problem.Problem{At: "/labels", Severity: severity, What: what, Do: do}
+	return problem.Problem{At: "/labels", Severity: severity, What: words.Raw(what), Do: words.Raw(do)}
 }
 
 // visible is a text without the characters nobody sees, and how many there

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -118,11 +120,11 @@ func TestParseLabels_Refused(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			labels, problems := delivery.ParseLabels(c.text, grid(c.columns, c.rows))
 			assert.Nil(t, labels)
-			assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Stop, What: c.what, Do: do}}, problems)
+			assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Stop, What: words.Raw(c.what), Do: words.Raw(do)}}, problems)
 		})
 	}
 	_, problems := delivery.ParseLabels(strings.Repeat("x,", 2<<20), grid(3, 2))
-	assert.Equal(t, "The labels are longer than any layer takes.", problems[0].What)
+	assert.Equal(t, "The labels are longer than any layer takes.", problems[0].What.String())
 	labels, problems := delivery.ParseLabels("a,b", mask.Layer{})
 	assert.Nil(t, labels)
 	assert.Empty(t, problems, "a layer without panels has its own stop")
@@ -132,19 +134,19 @@ func TestParseLabels_Faults(t *testing.T) {
 	labels, problems := delivery.ParseLabels("14, 15, 14, , "+strings.Repeat("x", 25)+", 15", grid(3, 2))
 	assert.Equal(t, []string{"14", "15", "14", "", "", "15"}, labels)
 	assert.Equal(t, []problem.Problem{
-		{At: "/labels", Severity: problem.Stop, What: "The label of panel B2 has more than the 24 characters that a label takes.", Do: "Shorten it. It is left out until then."},
-		{At: "/labels", Severity: problem.Caution, What: "Panel B1 has no label.", Do: "Write it in, or go by the panel's own label."},
-		{At: "/labels", Severity: problem.Caution, What: "“14” stands for both A1 and A3.", Do: "Check the labels: two panels with one label are easily hung in each other's place."},
-		{At: "/labels", Severity: problem.Caution, What: "“15” stands for both A2 and B3.", Do: "Check the labels: two panels with one label are easily hung in each other's place."},
+		{At: "/labels", Severity: problem.Stop, What: words.Say("The label of panel B2 has more than the 24 characters that a label takes."), Do: words.Say("Shorten it. It is left out until then.")},
+		{At: "/labels", Severity: problem.Caution, What: words.Say("Panel B1 has no label."), Do: words.Say("Write it in, or go by the panel's own label.")},
+		{At: "/labels", Severity: problem.Caution, What: words.Say("“14” stands for both A1 and A3."), Do: words.Say("Check the labels: two panels with one label are easily hung in each other's place.")},
+		{At: "/labels", Severity: problem.Caution, What: words.Say("“15” stands for both A2 and B3."), Do: words.Say("Check the labels: two panels with one label are easily hung in each other's place.")},
 	}, problems)
 
 	labels, problems = delivery.ParseLabels("a\u202eb\x00, c\u200bd\nk\u200dl,m", grid(2, 2))
 	assert.Equal(t, []string{"ab", "cd", "k\u200dl", "m"}, labels)
-	assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Note, What: "The labels held 3 characters that cannot be seen.", Do: "They were left out; check the labels."}}, problems)
+	assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Note, What: words.Say("The labels held 3 characters that cannot be seen."), Do: words.Say("They were left out; check the labels.")}}, problems)
 
 	_, problems = delivery.ParseLabels(strings.Repeat("7,", 12), grid(4, 3))
 	assert.Len(t, problems, 5, "one fault is named five times at most")
-	assert.Equal(t, "“7” stands for both A1 and B2. So it is with 6 more.", problems[4].What)
+	assert.Equal(t, "“7” stands for both A1 and B2. So it is with 6 more.", problems[4].What.String())
 }
 
 // A span may have one label for its whole, or one for each of its panels.

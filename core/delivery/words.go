@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -205,8 +207,8 @@ func (c *Checked) checkRun(run mask.Run, lines, side string, tape measure.Length
 	if narrowest < 0 {
 		over := run.Over - run.Gap*measure.Length(run.Free())
 		return []problem.Problem{{At: "/panels", Severity: problem.Stop,
-			What: "As measured, the " + lines + " are " + n.Amount(over) + " more than the " + side + " of the mask, and panels would overlap by " + n.Amount(-narrowest) + " at a seam.",
-			Do:   "Trim at least " + n.AtLeast(over) + " off the " + lines + " in all, or make the mask outline that much larger."}}
+			What: words.Raw("As measured, the " + lines + " are " + n.Amount(over) + " more than the " + side + " of the mask, and panels would overlap by " + n.Amount(-narrowest) + " at a seam."),
+			Do:   words.Raw("Trim at least " + n.AtLeast(over) + " off the " + lines + " in all, or make the mask outline that much larger.")}}
 	}
 	if tape <= 0 {
 		return nil
@@ -221,8 +223,8 @@ func (c *Checked) checkRun(run mask.Run, lines, side string, tape measure.Length
 	for i, gap := range run.Gaps {
 		if gap += max(open[i+1], open[i+2]); gap > widest {
 			return []problem.Problem{{At: "/panels", Severity: problem.Caution,
-				What: "As measured, the gap at " + name(i+1) + " is up to " + n.Amount(gap) + ", and tape " + n.Length(tape) + " wide does not hold well on both sides.",
-				Do:   "Take wider tape, lay two strips side by side, or ask for larger panels."}}
+				What: words.Raw("As measured, the gap at " + name(i+1) + " is up to " + n.Amount(gap) + ", and tape " + n.Length(tape) + " wide does not hold well on both sides."),
+				Do:   words.Say("Take wider tape, lay two strips side by side, or ask for larger panels.")}}
 		}
 	}
 	return nil

@@ -3,6 +3,8 @@ package finish
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 
@@ -110,8 +112,8 @@ func countRefusals(at, name string, n, least, most int64) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: "The " + name + " is " + strconv.FormatInt(n, 10) + ".",
-		Do:   "Give a whole number from " + strconv.FormatInt(least, 10) + " to " + strconv.FormatInt(most, 10) + "."}}
+		What: words.Raw("The " + name + " is " + strconv.FormatInt(n, 10) + "."),
+		Do:   words.Raw("Give a whole number from " + strconv.FormatInt(least, 10) + " to " + strconv.FormatInt(most, 10) + ".")}}
 }
 
 // scantSpare is the part of the leaves, a twentieth, below which those left over
@@ -133,8 +135,8 @@ func (b Books) SpareRemarks() []problem.Problem {
 		left = strconv.FormatInt(b.Spare, 10) + " leaves are"
 	}
 	return []problem.Problem{{At: "/perBook", Severity: problem.Note,
-		What: "Of what is bought " + left + " left over, less than a twentieth of the " + strconv.FormatInt(b.Leaves, 10) + " needed.",
-		Do:   "Buy one book more with the rest: leaf of another batch can differ in tone."}}
+		What: words.Raw("Of what is bought " + left + " left over, less than a twentieth of the " + strconv.FormatInt(b.Leaves, 10) + " needed."),
+		Do:   words.Say("Buy one book more with the rest: leaf of another batch can differ in tone.")}}
 }
 
 // Weight is what leaves weigh, in grams, by what a thousand of them weigh.
@@ -171,6 +173,6 @@ func (l Leaf) WeightRemarks(m Metal, gramsPer1000 measure.Number) []problem.Prob
 		return nil
 	}
 	return []problem.Problem{{At: "/gramsPer1000", Severity: problem.Caution,
-		What: "At " + figure(gramsPer1000) + " g a thousand a gold leaf of this size would be " + figure(um) + " µm thick; beaten gold is about 0.1 µm.",
-		Do:   "Check the weight and the size of a leaf."}}
+		What: words.Raw("At " + figure(gramsPer1000) + " g a thousand a gold leaf of this size would be " + figure(um) + " µm thick; beaten gold is about 0.1 µm."),
+		Do:   words.Say("Check the weight and the size of a leaf.")}}
 }

@@ -111,9 +111,9 @@ func TestSpareLeaves(t *testing.T) {
 		return books.SpareRemarks()
 	}
 	isOnly(t, remarks(198, in25), "/perBook", problem.Note)
-	assert.Equal(t, "Of what is bought 2 leaves are left over, less than a twentieth of the 198 needed.", remarks(198, in25)[0].What)
-	assert.Equal(t, "Of what is bought no leaf is left over, less than a twentieth of the 200 needed.", remarks(200, in25)[0].What)
-	assert.Equal(t, "Of what is bought 1 leaf is left over, less than a twentieth of the 99 needed.", remarks(99, in25)[0].What)
+	assert.Equal(t, "Of what is bought 2 leaves are left over, less than a twentieth of the 198 needed.", remarks(198, in25)[0].What.String())
+	assert.Equal(t, "Of what is bought no leaf is left over, less than a twentieth of the 200 needed.", remarks(200, in25)[0].What.String())
+	assert.Equal(t, "Of what is bought 1 leaf is left over, less than a twentieth of the 99 needed.", remarks(99, in25)[0].What.String())
 	assert.Empty(t, remarks(188, in25))
 	assert.Empty(t, remarks(0, in25))
 	assert.Empty(t, remarks(1, Sold{PerBook: 1}), "a roll has its length left over, not leaves")

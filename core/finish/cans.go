@@ -3,6 +3,8 @@ package finish
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 
@@ -99,8 +101,8 @@ func CheapestCans(need measure.Volume, cans []Can) (purchase Purchase, problems 
 	units, fits := containersOf(need, usable, purchase.Priced)
 	if !fits {
 		return purchase, append(problems, problem.Problem{At: "", Severity: problem.Stop,
-			What: "The can sizes have too many decimals to be compared.",
-			Do:   "Write the sizes with fewer decimals."}), false
+			What: words.Say("The can sizes have too many decimals to be compared."),
+			Do:   words.Say("Write the sizes with fewer decimals.")}), false
 	}
 	counts, proved := cheapestCover(units.need, units.containers)
 	purchase.Proved = proved
@@ -120,20 +122,20 @@ func needRefusals(need measure.Volume, cans []Can) []problem.Problem {
 	switch {
 	case need.Litres.Sign() < 0:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: "The amount needed comes out below nothing, " + figure(need.Litres) + " L.",
-			Do:   "Check what it is made from."}}
+			What: words.Raw("The amount needed comes out below nothing, " + figure(need.Litres) + " L."),
+			Do:   words.Say("Check what it is made from.")}}
 	case need.Litres.Cmp(measure.NumberFromInt(mostLitres)) > 0:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: "The amount needed is " + need.Litres.RoundHalfEven(0).String() + " L, more than 100000 L.",
-			Do:   "Check the area and the spread rate."}}
+			What: words.Raw("The amount needed is " + need.Litres.RoundHalfEven(0).String() + " L, more than 100000 L."),
+			Do:   words.Say("Check the area and the spread rate.")}}
 	case len(cans) == 0:
 		return []problem.Problem{{At: "", Severity: problem.Note,
-			What: "No can sizes are given, so no cans are counted.",
-			Do:   "Give the sizes the product is sold in."}}
+			What: words.Say("No can sizes are given, so no cans are counted."),
+			Do:   words.Say("Give the sizes the product is sold in.")}}
 	case len(cans) > MostSizes:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: strconv.Itoa(len(cans)) + " can sizes are given.",
-			Do:   "Give 24 sizes at most."}}
+			What: words.Raw(strconv.Itoa(len(cans)) + " can sizes are given."),
+			Do:   words.Say("Give 24 sizes at most.")}}
 	}
 	return nil
 }
@@ -143,14 +145,14 @@ func usableCans(cans []Can) (usable []usableCan, problems []problem.Problem) {
 		litres := can.Volume.Litres
 		if litres.Cmp(leastCan) < 0 || litres.Cmp(greatestCan) > 0 {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/size", Severity: problem.Stop,
-				What: "A can holds " + figure(litres) + " L.",
-				Do:   "Give a size from 10 mL to 100000 L."})
+				What: words.Raw("A can holds " + figure(litres) + " L."),
+				Do:   words.Say("Give a size from 10 mL to 100000 L.")})
 			continue
 		}
 		if can.Priced && !isPrice(can.Price) {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/price", Severity: problem.Stop,
-				What: "The price of a can is " + can.Price.String() + ".",
-				Do:   "Give a price from 0 to 100000000 with 3 decimals at most."})
+				What: words.Raw("The price of a can is " + can.Price.String() + "."),
+				Do:   words.Say("Give a price from 0 to 100000000 with 3 decimals at most.")})
 			can.Priced = false
 		}
 		usable = append(usable, usableCan{can, i})
@@ -170,8 +172,8 @@ func missingPrice(usable []usableCan) problem.Problem {
 		first++
 	}
 	return problem.Problem{At: problem.Index(usable[first].at) + "/price", Severity: problem.Note,
-		What: "The " + usable[first].can.Label() + " can has no price, so the cans are chosen to leave the least over.",
-		Do:   "Give a price for every size to find the cheapest cans."}
+		What: words.Raw("The " + usable[first].can.Label() + " can has no price, so the cans are chosen to leave the least over."),
+		Do:   words.Say("Give a price for every size to find the cheapest cans.")}
 }
 
 // wholeUnits is the purchase in whole numbers: volumes in the greatest measure
@@ -253,18 +255,18 @@ func (p Purchase) remarks(cans []Can) []problem.Problem {
 	}
 	if over, n, can, ok := p.over(cans); ok {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: "The need is only " + Amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + ".",
-			Do:   "Buy all of it from one batch and mix it together before you start: a tint made later seldom matches."})
+			What: words.Raw("The need is only " + Amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + "."),
+			Do:   words.Say("Buy all of it from one batch and mix it together before you start: a tint made later seldom matches.")})
 	}
 	if p.LeftShare.Cmp(touchUpReserve) < 0 {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: "Only " + perCent(p.LeftShare) + " of what is bought is left over.",
-			Do:   "Buy a little more if 5 per cent is to be kept for touching up."})
+			What: words.Raw("Only " + perCent(p.LeftShare) + " of what is bought is left over."),
+			Do:   words.Say("Buy a little more if 5 per cent is to be kept for touching up.")})
 	}
 	if !p.Proved {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: "These cans hold enough, but the sizes have no common measure and not every choice could be compared.",
-			Do:   "Write the sizes in one unit to find the best choice."})
+			What: words.Say("These cans hold enough, but the sizes have no common measure and not every choice could be compared."),
+			Do:   words.Say("Write the sizes in one unit to find the best choice.")})
 	}
 	return found
 }

@@ -96,7 +96,7 @@ func TestRoundingUpOneSizeIsNotTheCheapest(t *testing.T) {
 	isRounded(t, "0.2", purchase.Left.Litres, "left")
 	isRounded(t, "0.027", purchase.LeftShare, "left")
 	isOnly(t, problems, "", problem.Note)
-	assert.Contains(t, problems[0].What, "2.7 %")
+	assert.Contains(t, problems[0].What.String(), "2.7 %")
 }
 
 func TestJustOverACanIsPointedOut(t *testing.T) {
@@ -107,8 +107,8 @@ func TestJustOverACanIsPointedOut(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, []int64{2, 1}, purchase.Counts)
 	isOnly(t, problems, "", problem.Note)
-	assert.Contains(t, problems[0].What, "0.051 gal above 2 × 1 gal")
-	assert.Contains(t, problems[0].Do, "one batch")
+	assert.Contains(t, problems[0].What.String(), "0.051 gal above 2 × 1 gal")
+	assert.Contains(t, problems[0].Do.String(), "one batch")
 }
 
 func TestJustOverHasEdges(t *testing.T) {
@@ -120,7 +120,7 @@ func TestJustOverHasEdges(t *testing.T) {
 		_, problems, _ := CheapestCans(gal(need), gallon)
 		found := false
 		for _, p := range problems {
-			found = found || strings.Contains(p.What, "above")
+			found = found || strings.Contains(p.What.String(), "above")
 		}
 		assert.Equal(t, want, found, need)
 	}
@@ -134,7 +134,7 @@ func TestMissingPricesLeaveTheLeastOver(t *testing.T) {
 	assert.False(t, purchase.Priced)
 	assert.True(t, purchase.Price.IsZero())
 	assert.Contains(t, places(problems), "/0/price")
-	assert.Contains(t, problems[0].What, "1 qt can has no price")
+	assert.Contains(t, problems[0].What.String(), "1 qt can has no price")
 
 	purchase, _, _ = CheapestCans(gal("1.6"), cans)
 	assert.Equal(t, []int64{3, 1}, purchase.Counts, "1.75 gal leave less than 2")
@@ -357,7 +357,7 @@ func TestSizesWithoutCommonMeasureStillAnswer(t *testing.T) {
 	assert.GreaterOrEqual(t, purchase.Left.Litres.Sign(), 0)
 	assert.Negative(t, purchase.LeftShare.Cmp(num("0.01")))
 	assert.False(t, purchase.Proved)
-	assert.Contains(t, problems[len(problems)-1].What, "not every choice")
+	assert.Contains(t, problems[len(problems)-1].What.String(), "not every choice")
 }
 
 func TestRoundedLabelsOfGallonsAreProved(t *testing.T) {

@@ -70,8 +70,8 @@ func isOnly(t *testing.T, found []problem.Problem, at string, severity problem.S
 
 func isSentence(t *testing.T, p problem.Problem) {
 	t.Helper()
-	assert.True(t, strings.HasSuffix(p.What, "."), "What: %q", p.What)
-	assert.True(t, strings.HasSuffix(p.Do, "."), "Do: %q", p.Do)
+	assert.True(t, strings.HasSuffix(p.What.String(), "."), "What: %q", p.What.String())
+	assert.True(t, strings.HasSuffix(p.Do.String(), "."), "Do: %q", p.Do.String())
 	assert.Contains(t, []problem.Severity{problem.Stop, problem.Caution, problem.Note}, p.Severity)
 }
 

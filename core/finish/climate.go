@@ -3,6 +3,8 @@ package finish
 import (
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -129,14 +131,14 @@ func (c Climate) refusals() []problem.Problem {
 	}{{"/air", "air", c.Air}, {"/surface", "surface", c.Surface}} {
 		if r.Known && !IsReadable(r.Value) {
 			found = append(found, problem.Problem{At: r.at, Severity: problem.Stop,
-				What: "The " + r.name + " would be at " + c.Degrees(r.Value) + ".",
-				Do:   "Check the reading and its unit."})
+				What: words.Raw("The " + r.name + " would be at " + c.Degrees(r.Value) + "."),
+				Do:   words.Say("Check the reading and its unit.")})
 		}
 	}
 	if h := c.Humidity; h.Known && (h.Value.Sign() <= 0 || h.Value.Cmp(measure.NumberFromInt(1)) > 0) {
 		found = append(found, problem.Problem{At: "/humidity", Severity: problem.Stop,
-			What: "The humidity is " + perCent(h.Value) + ", which no air has.",
-			Do:   "Give the relative humidity that the instrument shows, above 0 and up to 100 per cent."})
+			What: words.Raw("The humidity is " + perCent(h.Value) + ", which no air has."),
+			Do:   words.Say("Give the relative humidity that the instrument shows, above 0 and up to 100 per cent.")})
 	}
 	return found
 }
@@ -146,16 +148,16 @@ func (c Climate) tooColdOrHot(at, name string, r Reading) []problem.Problem {
 	case !r.Known:
 	case r.Value.Cmp(coldest) < 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(coldest.Sub(r.Value)) + " under the least for most paints, " + c.Degrees(coldest) + ".",
-			Do:   "Warm the room and let the ceiling come up, or wait."}}
+			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(coldest.Sub(r.Value)) + " under the least for most paints, " + c.Degrees(coldest) + "."),
+			Do:   words.Say("Warm the room and let the ceiling come up, or wait.")}}
 	case r.Value.Cmp(hottest) > 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(r.Value.Sub(hottest)) + " over the most for most paints, " + c.Degrees(hottest) + ".",
-			Do:   "Wait for a cooler hour; paint that dries too fast cracks."}}
+			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(r.Value.Sub(hottest)) + " over the most for most paints, " + c.Degrees(hottest) + "."),
+			Do:   words.Say("Wait for a cooler hour; paint that dries too fast cracks.")}}
 	case r.Value.Cmp(cool) < 0:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: "The " + name + " is at " + c.Degrees(r.Value) + "; many paints want " + c.Degrees(cool) + " or more.",
-			Do:   "Read the least temperature on the label."}}
+			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + "; many paints want " + c.Degrees(cool) + " or more."),
+			Do:   words.Say("Read the least temperature on the label.")}}
 	}
 	return nil
 }
@@ -166,12 +168,12 @@ func (c Climate) humidityRemarks() []problem.Problem {
 	case !h.Known:
 	case h.Value.Cmp(damp) >= 0:
 		return []problem.Problem{{At: "/humidity", Severity: problem.Caution,
-			What: "The air is damp, " + perCent(h.Value) + ": water paint dries slowly and may not knit together.",
-			Do:   "Air and warm the room until it is below 85 per cent."}}
+			What: words.Raw("The air is damp, " + perCent(h.Value) + ": water paint dries slowly and may not knit together."),
+			Do:   words.Say("Air and warm the room until it is below 85 per cent.")}}
 	case h.Value.Cmp(dry) < 0:
 		return []problem.Problem{{At: "/humidity", Severity: problem.Note,
-			What: "The air is dry, " + perCent(h.Value) + ": paint and glaze set quickly.",
-			Do:   "Keep a wet edge and work smaller pieces."}}
+			What: words.Raw("The air is dry, " + perCent(h.Value) + ": paint and glaze set quickly."),
+			Do:   words.Say("Keep a wet edge and work smaller pieces.")}}
 	}
 	return nil
 }
@@ -181,19 +183,18 @@ func (c Climate) nearDew(m measure.Number) []problem.Problem {
 	if m.Cmp(leastGap) >= 0 {
 		return nil
 	}
-	p := problem.Problem{At: "/surface", Severity: problem.Stop,
-		What: "The surface is " + c.Difference(m) + " above the dew point; " + c.Difference(leastGap) + " are asked for, so it is " + c.Difference(leastGap.Sub(m)) + " too cold.",
-		Do:   "Warm the ceiling or dry the air, and measure again."}
+	what := "The surface is " + c.Difference(m) + " above the dew point; " + c.Difference(leastGap) + " are asked for, so it is " + c.Difference(leastGap.Sub(m)) + " too cold."
 	switch {
 	case m.Sign() < 0:
-		p.What = "The surface is " + c.Difference(m.Abs()) + " below the dew point: water settles on it."
+		what = "The surface is " + c.Difference(m.Abs()) + " below the dew point: water settles on it."
 	case m.IsZero():
-		p.What = "The surface is at the dew point: water settles on it."
+		what = "The surface is at the dew point: water settles on it."
 	case m.Cmp(leastGapF) >= 0:
-		p.What += " By the other rule, 5 °F, it would just do; the stricter holds."
+		what += " By the other rule, 5 °F, it would just do; the stricter holds."
 	default:
-		p.What += " By the other rule, 5 °F, it is " + c.Difference(leastGapF.Sub(m)) + " too cold."
+		what += " By the other rule, 5 °F, it is " + c.Difference(leastGapF.Sub(m)) + " too cold."
 	}
+	p := problem.Problem{At: "/surface", Severity: problem.Stop, What: words.Raw(what), Do: words.Say("Warm the ceiling or dry the air, and measure again.")}
 	return []problem.Problem{p}
 }
 

@@ -133,7 +133,7 @@ func TestFitToPaint(t *testing.T) {
 		assert.Equal(t, c.margin, fit.Margin.Value.RoundHalfEven(3).StringFixed(3), c.source)
 		said := ""
 		for _, p := range problems {
-			said += p.What
+			said += p.What.String()
 			isSentence(t, p)
 		}
 		assert.Contains(t, said, c.says, c.source)

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // DryCoat is a coat as a data sheet asks for it: the film once dry, the share of
@@ -28,11 +29,11 @@ func (d DryCoat) SolidsThinned() measure.Number {
 func SpreadFromDryFilm(d DryCoat) (spread Spread, problems []problem.Problem, ok bool) {
 	if d.Film.Micrometres.Sign() <= 0 {
 		problems = append(problems, problem.Problem{At: "/dryFilm", Severity: problem.Stop,
-			What: "There is no dry film above 0.", Do: "Copy it from the data sheet."})
+			What: words.Say("There is no dry film above 0."), Do: words.Say("Copy it from the data sheet.")})
 	}
 	if d.Solids.Sign() <= 0 || d.Solids.Cmp(measure.NumberFromInt(1)) > 0 {
 		problems = append(problems, problem.Problem{At: "/solids", Severity: problem.Stop,
-			What: "The volume solids are " + perCent(d.Solids) + ".", Do: "Copy them from the data sheet: above 0 and at most 100 per cent."})
+			What: words.Raw("The volume solids are " + perCent(d.Solids) + "."), Do: words.Say("Copy them from the data sheet: above 0 and at most 100 per cent.")})
 	}
 	if d.Thinned.Sign() < 0 {
 		problems = append(problems, lessThanNoThinner(d.Thinned))
@@ -45,7 +46,7 @@ func SpreadFromDryFilm(d DryCoat) (spread Spread, problems []problem.Problem, ok
 
 func lessThanNoThinner(share measure.Number) problem.Problem {
 	return problem.Problem{At: "/thinned", Severity: problem.Stop,
-		What: "The thinner is below nothing, " + perCent(share) + ".", Do: "Give 0 per cent or more."}
+		What: words.Raw("The thinner is below nothing, " + perCent(share) + "."), Do: words.Say("Give 0 per cent or more.")}
 }
 
 // DryFilm is what is left of a wet film when it has dried.

@@ -3,6 +3,8 @@ package finish
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -72,7 +74,7 @@ func InGrid(g Gilding, along, across, margin measure.Length) (leaves Leaves, pro
 	problems = leaves.refusals()
 	if along <= 0 || across <= 0 {
 		problems = append(problems, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: "A side of the rectangle is not above 0.", Do: "Check the sizes the area is made from."})
+			What: words.Say("A side of the rectangle is not above 0."), Do: words.Say("Check the sizes the area is made from.")})
 	}
 	if len(problems) > 0 {
 		return leaves, problems, false
@@ -145,7 +147,7 @@ func (s Strips) leaves() measure.Number {
 func (b Band) refusals() []problem.Problem {
 	var found []problem.Problem
 	refuse := func(at, what, do string) {
-		found = append(found, problem.Problem{At: at, Severity: problem.Stop, What: what, Do: do})
+		found = append(found, problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)})
 	}
 	if b.Run <= 0 {
 		refuse("/bandRun", "The length of the band is not above 0.", "Give the length of the band along its middle.")
@@ -187,8 +189,8 @@ func (l Leaves) counted() (Leaves, []problem.Problem, bool) {
 
 func tooManyLeaves() []problem.Problem {
 	return []problem.Problem{{At: "/length", Severity: problem.Stop,
-		What: "This takes more than " + strconv.Itoa(MostLeaves) + " leaves.",
-		Do:   "Check the size of the leaf and the area."}}
+		What: words.Raw("This takes more than " + strconv.Itoa(MostLeaves) + " leaves."),
+		Do:   words.Say("Check the size of the leaf and the area.")}}
 }
 
 // Yield is the share of the leaf that stays visible on the work, and More how much
@@ -207,8 +209,8 @@ func (g Gilding) refusals() []problem.Problem {
 	found := g.Leaf.Refusals()
 	if g.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: "The area comes out below nothing, " + figure(g.Area.SquareMetres) + " m².",
-			Do:   "Check the sizes the area is made from."})
+			What: words.Raw("The area comes out below nothing, " + figure(g.Area.SquareMetres) + " m²."),
+			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	return append(append(found,
 		upToWhole("/cover", "cover", g.Cover)...),
@@ -221,6 +223,6 @@ func upToWhole(at, name string, share measure.Number) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: "The " + name + " is " + perCent(share) + ".",
-		Do:   "Give a " + name + " from 0 to 100 per cent."}}
+		What: words.Raw("The " + name + " is " + perCent(share) + "."),
+		Do:   words.Raw("Give a " + name + " from 0 to 100 per cent.")}}
 }

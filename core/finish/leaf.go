@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Leaf is one leaf of metal and how far each lies over the next. Leaves are
@@ -23,18 +24,18 @@ func (l Leaf) Refusals() []problem.Problem {
 		switch {
 		case side.size <= 0:
 			found = append(found, problem.Problem{At: side.at, Severity: problem.Stop,
-				What: "The " + side.name + " of a leaf is " + millimetres(side.size) + ".",
-				Do:   "Give the " + side.name + " of one leaf."})
+				What: words.Raw("The " + side.name + " of a leaf is " + millimetres(side.size) + "."),
+				Do:   words.Raw("Give the " + side.name + " of one leaf.")})
 		case l.Lap >= side.size:
 			found = append(found, problem.Problem{At: "/lap", Severity: problem.Stop,
-				What: "The lap of " + millimetres(l.Lap) + " is not less than the leaf's " + side.name + " of " + millimetres(side.size) + ".",
-				Do:   "Give a lap smaller than the leaf."})
+				What: words.Raw("The lap of " + millimetres(l.Lap) + " is not less than the leaf's " + side.name + " of " + millimetres(side.size) + "."),
+				Do:   words.Say("Give a lap smaller than the leaf.")})
 		}
 	}
 	if l.Lap < 0 {
 		found = append(found, problem.Problem{At: "/lap", Severity: problem.Stop,
-			What: "The lap is below nothing, " + millimetres(l.Lap) + ".",
-			Do:   "Give a lap of 0 or more."})
+			What: words.Raw("The lap is below nothing, " + millimetres(l.Lap) + "."),
+			Do:   words.Say("Give a lap of 0 or more.")})
 	}
 	return found
 }

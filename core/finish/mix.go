@@ -3,6 +3,8 @@ package finish
 import (
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -83,12 +85,12 @@ func MixOf(parts []Part) (mix Mix, problems []problem.Problem, ok bool) {
 		return mix, problems, false
 	case mix.Total.Litres.IsZero():
 		return mix, []problem.Problem{{Severity: problem.Stop,
-			What: "The parts of the mix come to nothing.",
-			Do:   "Give the amount of at least one part, and not in per cent."}}, false
+			What: words.Say("The parts of the mix come to nothing."),
+			Do:   words.Say("Give the amount of at least one part, and not in per cent.")}}, false
 	case shared.Cmp(one) >= 0:
 		return mix, []problem.Problem{{Severity: problem.Stop,
-			What: "The parts in per cent of all others leave nothing for the others.",
-			Do:   "Give smaller per cents, or write one of the parts as an amount."}}, false
+			What: words.Say("The parts in per cent of all others leave nothing for the others."),
+			Do:   words.Say("Give smaller per cents, or write one of the parts as an amount.")}}, false
 	}
 	mix.Total = measure.Volume{Litres: mix.Total.Litres.Quo(one.Sub(shared))}
 	for i := range mix.Portions {
@@ -105,12 +107,12 @@ func (p Part) refusals(i int) []problem.Problem {
 	switch {
 	case p.Amount.Sign() < 0:
 		return []problem.Problem{{At: problem.Index(i) + "/amount", Severity: problem.Stop,
-			What: "The amount is below nothing, " + p.Text() + ".",
-			Do:   "Give an amount of 0 or more."}}
+			What: words.Raw("The amount is below nothing, " + p.Text() + "."),
+			Do:   words.Say("Give an amount of 0 or more.")}}
 	case p.Weighed && p.Density.Sign() <= 0:
 		return []problem.Problem{{At: problem.Index(i) + "/density", Severity: problem.Stop,
-			What: "This part is weighed, " + p.Text() + ", and its density is not given: nobody can say how much room it takes.",
-			Do:   "Give what a millilitre weighs in grams, from its data sheet: weigh 100 mL of it and divide by 100. Water weighs 1."}}
+			What: words.Raw("This part is weighed, " + p.Text() + ", and its density is not given: nobody can say how much room it takes."),
+			Do:   words.Say("Give what a millilitre weighs in grams, from its data sheet: weigh 100 mL of it and divide by 100. Water weighs 1.")}}
 	}
 	return nil
 }
@@ -226,14 +228,14 @@ func (m Mix) Remarks(glaze, waterBorne bool) []problem.Problem {
 	}
 	if ratio, ok := m.MediumToPaint(); ok && ratio.Cmp(thinnestMix) > 0 {
 		found = append(found, problem.Problem{Severity: problem.Note,
-			What: "There are " + figure(measure.NumberFromDecimal(ratio.RoundHalfEven(1))) + " parts of glaze to one of paint; above 6 to 1 the film gets weak.",
-			Do:   "Use 3 to 6 parts to one of paint; 4 to 1 is usual."})
+			What: words.Raw("There are " + figure(measure.NumberFromDecimal(ratio.RoundHalfEven(1))) + " parts of glaze to one of paint; above 6 to 1 the film gets weak."),
+			Do:   words.Say("Use 3 to 6 parts to one of paint; 4 to 1 is usual.")})
 	}
 	if water := m.sum(Part.IsWater); waterBorne && !water.IsZero() {
 		if rest := m.Total.Litres.Sub(water); !rest.IsZero() && water.Quo(rest).Cmp(muchWater) > 0 {
 			found = append(found, problem.Problem{Severity: problem.Note,
-				What: "There is " + perCent(water.Quo(rest)) + " of water on the rest; more than 10 per cent weakens a water glaze.",
-				Do:   "Add less water, or try the mix on a sample board first."})
+				What: words.Raw("There is " + perCent(water.Quo(rest)) + " of water on the rest; more than 10 per cent weakens a water glaze."),
+				Do:   words.Say("Add less water, or try the mix on a sample board first.")})
 		}
 	}
 	return found
@@ -245,12 +247,12 @@ func (m Mix) tintRemarks() []problem.Problem {
 	case !ok:
 	case load.Cmp(tooMuchTint) > 0:
 		return []problem.Problem{{Severity: problem.Caution,
-			What: "The tint comes to " + perCent(load) + " of the rest; above 10 per cent a mix may never dry.",
-			Do:   "Use less tint or a stronger one, or see on a sample board that yours dries hard."}}
+			What: words.Raw("The tint comes to " + perCent(load) + " of the rest; above 10 per cent a mix may never dry."),
+			Do:   words.Say("Use less tint or a stronger one, or see on a sample board that yours dries hard.")}}
 	case load.Cmp(muchTint) > 0:
 		return []problem.Problem{{Severity: problem.Caution,
-			What: "The tint comes to " + perCent(load) + " of the rest; above 5 per cent a mix dries slowly.",
-			Do:   "Make a sample board, and wait until it is hard."}}
+			What: words.Raw("The tint comes to " + perCent(load) + " of the rest; above 5 per cent a mix dries slowly."),
+			Do:   words.Say("Make a sample board, and wait until it is hard.")}}
 	}
 	return nil
 }

@@ -106,7 +106,7 @@ func TestMixRefuses(t *testing.T) {
 	mix, problems, ok := MixOf([]Part{part("1", cup), part("-2", floz)})
 	assert.False(t, ok)
 	isOnly(t, problems, "/1/amount", problem.Stop)
-	assert.Contains(t, problems[0].What, "-2 fl oz")
+	assert.Contains(t, problems[0].What.String(), "-2 fl oz")
 	assert.Len(t, mix.Portions, 1)
 }
 

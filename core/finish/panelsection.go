@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -110,13 +112,13 @@ func (p *PanelSections) SizeAt(tack measure.Number) []measure.Number {
 
 func (g Grid) refusals() []problem.Problem {
 	if len(g.Columns) == 0 || len(g.Rows) == 0 {
-		return []problem.Problem{{At: "/panels", Severity: problem.Stop, What: "There are no panels to divide into sections.", Do: "Divide the layer into panels first."}}
+		return []problem.Problem{{At: "/panels", Severity: problem.Stop, What: words.Say("There are no panels to divide into sections."), Do: words.Say("Divide the layer into panels first.")}}
 	}
 	for _, sizes := range [2][]measure.Length{g.Columns, g.Rows} {
 		for _, size := range sizes {
 			if size < measure.Millimetre || size > measure.Longest {
 				return []problem.Problem{{At: "/panels", Severity: problem.Stop,
-					What: "A panel of the layer is " + millimetres(size) + " wide.", Do: "Check the sizes of its columns and rows."}}
+					What: words.Raw("A panel of the layer is " + millimetres(size) + " wide."), Do: words.Say("Check the sizes of its columns and rows.")}}
 			}
 		}
 	}
@@ -144,6 +146,6 @@ func (s Sizing) tooLarge(panel measure.Area) []problem.Problem {
 		do = strings.TrimSuffix(do, ", or ")
 	}
 	return []problem.Problem{{At: "/window", Severity: problem.Stop,
-		What: "The largest panel takes " + figure(hours) + " hours to lay, and " + leaves + ".",
-		Do:   do + "."}}
+		What: words.Raw("The largest panel takes " + figure(hours) + " hours to lay, and " + leaves + "."),
+		Do:   words.Raw(do + ".")}}
 }

@@ -83,8 +83,8 @@ func TestPanelTooLargeForTheWindow(t *testing.T) {
 	_, problems, ok := SectionsOfPanels(even(2, 2, "24"), s, 0)
 	assert.False(t, ok)
 	isOnly(t, problems, "/window", problem.Stop)
-	assert.Equal(t, "The largest panel takes 2.5 hours to lay, and the size leaves 2.", problems[0].What)
-	assert.Equal(t, "Use a size that stays open for 2.5 hours, or one gilder more.", problems[0].Do)
+	assert.Equal(t, "The largest panel takes 2.5 hours to lay, and the size leaves 2.", problems[0].What.String())
+	assert.Equal(t, "Use a size that stays open for 2.5 hours, or one gilder more.", problems[0].Do.String())
 	s.Gilders = 2
 	found, _, ok := SectionsOfPanels(even(2, 2, "24"), s, 0)
 	require.True(t, ok, "what was offered has to help")

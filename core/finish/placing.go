@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Placing is putting on a mix that sets in the pail: how much of it is mixed at
@@ -48,8 +49,8 @@ func (p Placing) Place() (placed Placed, problems []problem.Problem, ok bool) {
 	if placed.Spare.Sign() < 0 {
 		batch = placed.Most
 		problems = []problem.Problem{{Severity: problem.Stop,
-			What: "One batch takes " + figure(whole(placed.Minutes)) + " minutes to put on and stays workable for " + figure(p.Life) + ": it would set in the pail.",
-			Do:   "Mix less at a time, put more people on it, or use one that sets more slowly."}}
+			What: words.Raw("One batch takes " + figure(whole(placed.Minutes)) + " minutes to put on and stays workable for " + figure(p.Life) + ": it would set in the pail."),
+			Do:   words.Say("Mix less at a time, put more people on it, or use one that sets more slowly.")}}
 	}
 	placed.Batches, ok = p.Need.Litres.Quo(batch.Litres).Ceil()
 	return placed, problems, ok

@@ -32,7 +32,7 @@ func TestBatchesThatSet(t *testing.T) {
 	placed, problems, ok = stencil("20").Place()
 	require.True(t, ok)
 	isOnly(t, problems, "", problem.Stop)
-	assert.Contains(t, problems[0].What, "takes 25 minutes to put on and stays workable for 20")
+	assert.Contains(t, problems[0].What.String(), "takes 25 minutes to put on and stays workable for 20")
 	isRounded(t, "-5/1", placed.Spare, "worked")
 	isRounded(t, "12.8", placed.Most.In(floz), "worked: 20/25 of 16")
 	assert.EqualValues(t, 9, placed.Batches, "104.7 in batches of 12.8")

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Paint is what a liquid step asks for: paint, size, glaze or clear coat alike.
@@ -77,18 +78,18 @@ func (p Paint) refusals() []problem.Problem {
 	var found []problem.Problem
 	if p.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: "The area comes out below nothing, " + figure(p.Area.SquareMetres) + " m².",
-			Do:   "Check the sizes the area is made from."})
+			What: words.Raw("The area comes out below nothing, " + figure(p.Area.SquareMetres) + " m²."),
+			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	if p.Coats < 1 || p.Coats > MostCoats {
 		found = append(found, problem.Problem{At: "/coats", Severity: problem.Stop,
-			What: "The number of coats is " + figure(measure.NumberFromInt(p.Coats)) + ".",
-			Do:   "Give a whole number of coats from 1 to 50."})
+			What: words.Raw("The number of coats is " + figure(measure.NumberFromInt(p.Coats)) + "."),
+			Do:   words.Say("Give a whole number of coats from 1 to 50.")})
 	}
 	if p.Spread.SquareMetresPerLitre.Sign() <= 0 {
 		found = append(found, problem.Problem{At: "/spread", Severity: problem.Stop,
-			What: "There is no spread rate above 0.",
-			Do:   "Give the area that one can covers, as its label says, or the wet film."})
+			What: words.Say("There is no spread rate above 0."),
+			Do:   words.Say("Give the area that one can covers, as its label says, or the wet film.")})
 	}
 	if p.Thinned.Sign() < 0 {
 		found = append(found, lessThanNoThinner(p.Thinned))
@@ -103,8 +104,8 @@ func shareRefusals(at, name string, share measure.Number) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: "The " + name + " is " + perCent(share) + ".",
-		Do:   "Give a " + name + " from 0 to below 100 per cent."}}
+		What: words.Raw("The " + name + " is " + perCent(share) + "."),
+		Do:   words.Raw("Give a " + name + " from 0 to below 100 per cent.")}}
 }
 
 func (p Product) cautions() []problem.Problem {
@@ -112,13 +113,13 @@ func (p Product) cautions() []problem.Problem {
 	um := p.Film.Micrometres
 	if um.Cmp(thinnestFilm) < 0 || um.Cmp(thickestFilm) > 0 {
 		found = append(found, problem.Problem{At: "/spread", Severity: problem.Caution,
-			What: "One coat would be " + figure(um) + " µm thick while wet.",
-			Do:   "Check the spread rate and its unit against the label."})
+			What: words.Raw("One coat would be " + figure(um) + " µm thick while wet."),
+			Do:   words.Say("Check the spread rate and its unit against the label.")})
 	}
 	if p.Loss.Cmp(greatLoss) > 0 {
 		found = append(found, problem.Problem{At: "/loss", Severity: problem.Caution,
-			What: "The loss is " + perCent(p.Loss) + ".",
-			Do:   "Check it: a brush or roller loses 10 to 15 per cent, an airless gun about 30."})
+			What: words.Raw("The loss is " + perCent(p.Loss) + "."),
+			Do:   words.Say("Check it: a brush or roller loses 10 to 15 per cent, an airless gun about 30.")})
 	}
 	return found
 }

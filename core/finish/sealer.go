@@ -1,6 +1,9 @@
 package finish
 
-import "ceilingwright/core/problem"
+import (
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
+)
 
 // Sealing is whether leaf wants a clear coat over it.
 type Sealing string
@@ -38,21 +41,21 @@ func SealingRemarks(m Metal, sealedBelow, sealedAbove bool) []problem.Problem {
 	switch {
 	case sealing == Required && !sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Caution,
-			What: "Nothing seals the " + string(m) + " leaf, and it will tarnish.",
-			Do:   "Add a clear coat over the leaf. It slows the tarnish down."})
+			What: words.Raw("Nothing seals the " + string(m) + " leaf, and it will tarnish."),
+			Do:   words.Say("Add a clear coat over the leaf. It slows the tarnish down.")})
 	case sealing == Advised && !sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
-			What: "Nothing seals the " + string(m) + " leaf, and it will grow dull.",
-			Do:   "Consider a clear coat over the leaf."})
+			What: words.Raw("Nothing seals the " + string(m) + " leaf, and it will grow dull."),
+			Do:   words.Say("Consider a clear coat over the leaf.")})
 	case sealing == Bare && sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
-			What: "A coat over gold leaf dulls it.",
-			Do:   "Leave high-carat gold bare unless it will be touched or rubbed."})
+			What: words.Say("A coat over gold leaf dulls it."),
+			Do:   words.Say("Leave high-carat gold bare unless it will be touched or rubbed.")})
 	}
 	if sealing == Required && !sealedBelow {
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
-			What: "Nothing seals the ground under the " + string(m) + " leaf, and it can tarnish from behind.",
-			Do:   "Let the base cure for up to 14 days, or put a clear seal under the size."})
+			What: words.Raw("Nothing seals the ground under the " + string(m) + " leaf, and it can tarnish from behind."),
+			Do:   words.Say("Let the base cure for up to 14 days, or put a clear seal under the size.")})
 	}
 	return found
 }

@@ -37,7 +37,7 @@ func TestSealingRemarks(t *testing.T) {
 		for _, p := range SealingRemarks(c.metal, c.below, c.above) {
 			isSentence(t, p)
 			assert.Equal(t, "/metal", p.At)
-			assert.NotContains(t, p.Do, "no tarnish")
+			assert.NotContains(t, p.Do.String(), "no tarnish")
 			got = append(got, p.Severity)
 		}
 		assert.Equal(t, c.want, got, "%s sealed below %t above %t", c.metal, c.below, c.above)

@@ -3,6 +3,8 @@ package finish
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -63,8 +65,8 @@ func Sections(s Sizing) (sectioned Sectioned, problems []problem.Problem, ok boo
 
 func tooManySections() []problem.Problem {
 	return []problem.Problem{{At: "/window", Severity: problem.Stop,
-		What: "The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections.",
-		Do:   "Use a size that stays open longer, or more gilders."}}
+		What: words.Raw("The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections."),
+		Do:   words.Say("Use a size that stays open longer, or more gilders.")}}
 }
 
 // crew is what all gilders lay in an hour.
@@ -90,18 +92,18 @@ func (s Sizing) refusals() []problem.Problem {
 	var found []problem.Problem
 	if s.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: "The area comes out below nothing, " + figure(s.Area.SquareMetres) + " m².",
-			Do:   "Check the sizes the area is made from."})
+			What: words.Raw("The area comes out below nothing, " + figure(s.Area.SquareMetres) + " m²."),
+			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	if s.Rate.SquareMetres.Sign() <= 0 {
 		found = append(found, problem.Problem{At: "/rate", Severity: problem.Stop,
-			What: "There is no rate of laying above 0.",
-			Do:   "Give the area one gilder lays in an hour."})
+			What: words.Say("There is no rate of laying above 0."),
+			Do:   words.Say("Give the area one gilder lays in an hour.")})
 	}
 	if s.Window.Sign() <= 0 {
 		found = append(found, problem.Problem{At: "/window", Severity: problem.Stop,
-			What: "The size stays open for " + figure(s.Window) + " hours.",
-			Do:   "Give the hours the size stays open, from its label or a test patch."})
+			What: words.Raw("The size stays open for " + figure(s.Window) + " hours."),
+			Do:   words.Say("Give the hours the size stays open, from its label or a test patch.")})
 	}
 	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, mostGilders)...)
 	return append(found, shareRefusals("/reserve", "reserve", s.Reserve)...)

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Cornice is a moulding: how far it runs, its girth measured round the profile
@@ -55,8 +56,8 @@ func (w Wall) Area() (area measure.Area, problems []problem.Problem, ok bool) {
 	area = whole.Sub(out)
 	if area.SquareMetres.Sign() <= 0 {
 		return area, []problem.Problem{{At: "/openings", Severity: problem.Stop,
-			What: "The openings come to " + figure(out.SquareMetres) + " m², all of the " + figure(whole.SquareMetres) + " m² of wall or more.",
-			Do:   "Check the sizes and the number of doors and windows."}}, false
+			What: words.Raw("The openings come to " + figure(out.SquareMetres) + " m², all of the " + figure(whole.SquareMetres) + " m² of wall or more."),
+			Do:   words.Say("Check the sizes and the number of doors and windows.")}}, false
 	}
 	return area, nil, true
 }

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Tape is tape to be bought in rolls of one length. Waste is the share added
@@ -32,13 +33,13 @@ func RollsFor(t Tape) (rolls Rolls, problems []problem.Problem, ok bool) {
 	rolls = Rolls{Tape: t}
 	if t.Length < 0 {
 		problems = append(problems, problem.Problem{Severity: problem.Stop,
-			What: "The length to tape comes out below nothing, " + millimetres(t.Length) + ".",
-			Do:   "Check the panels it is made from."})
+			What: words.Raw("The length to tape comes out below nothing, " + millimetres(t.Length) + "."),
+			Do:   words.Say("Check the panels it is made from.")})
 	}
 	if t.Roll < shortestRoll {
 		problems = append(problems, problem.Problem{At: "/rollLength", Severity: problem.Stop,
-			What: "A roll of tape is " + millimetres(t.Roll) + " long.",
-			Do:   "Give the length of tape on one roll, 100 mm or more."})
+			What: words.Raw("A roll of tape is " + millimetres(t.Roll) + " long."),
+			Do:   words.Say("Give the length of tape on one roll, 100 mm or more.")})
 	}
 	problems = append(problems, upToWhole("/waste", "waste", t.Waste)...)
 	if len(problems) > 0 {

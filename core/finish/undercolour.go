@@ -3,6 +3,8 @@ package finish
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -72,8 +74,8 @@ func moreThanAll(leaf *Ground, i int, sum measure.Number) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: atStep(i, "/share"), Severity: problem.Caution,
-		What: "With “" + leaf.Name + "” the leaf of this layer goes into " + perCent(sum) + " of its openings.",
-		Do:   "Give shares that come to 100 per cent at most, unless one leaf is laid over another."}}
+		What: words.Raw("With “" + leaf.Name + "” the leaf of this layer goes into " + perCent(sum) + " of its openings."),
+		Do:   words.Say("Give shares that come to 100 per cent at most, unless one leaf is laid over another.")}}
 }
 
 // sizeRemarks is whether a leaf on its surface is laid right on a size, or on one
@@ -106,8 +108,8 @@ func sizeRemarks(steps []Ground, leaf int) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: atStep(size, "/share"), Severity: problem.Caution,
-		What: "The size goes into " + perCent(under.Share) + " of the openings, " + names + " into " + perCent(all) + ".",
-		Do:   "Give both the same share: size without leaf stays sticky, leaf without size does not hold."}}
+		What: words.Raw("The size goes into " + perCent(under.Share) + " of the openings, " + names + " into " + perCent(all) + "."),
+		Do:   words.Say("Give both the same share: size without leaf stays sticky, leaf without size does not hold.")}}
 }
 
 // SizeUnder is which step is the size that a leaf is laid on: the step
@@ -130,7 +132,7 @@ func SizeUnder(leaf int, of func(i int) (kind Kind, surface string)) int {
 
 func noSize(leaf *Ground, i int) []problem.Problem {
 	return []problem.Problem{{At: atStep(i, ""), Severity: problem.Caution,
-		What: "No size is laid right before “" + leaf.Name + "”.", Do: "Add a step of size before this leaf."}}
+		What: words.Raw("No size is laid right before “" + leaf.Name + "”."), Do: words.Say("Add a step of size before this leaf.")}}
 }
 
 // colourRemarks is whether an underpaint of its own share lies below a leaf. One
@@ -158,10 +160,10 @@ func colourRemarks(steps []Ground, leaf int, all measure.Number, taken []bool) [
 	}
 	if other >= 0 {
 		return []problem.Problem{{At: atStep(leaf, "/share"), Severity: problem.Note,
-			What: "“" + l.Name + "” goes into " + perCent(l.Share) + " of the openings, “" + steps[other].Name + "” below it into " + perCent(steps[other].Share) + ".",
-			Do:   "Give both the same share, so that the undercolour lies under all of this leaf and under nothing else."}}
+			What: words.Raw("“" + l.Name + "” goes into " + perCent(l.Share) + " of the openings, “" + steps[other].Name + "” below it into " + perCent(steps[other].Share) + "."),
+			Do:   words.Say("Give both the same share, so that the undercolour lies under all of this leaf and under nothing else.")}}
 	}
 	return []problem.Problem{{At: atStep(leaf, ""), Severity: problem.Note,
-		What: "No colour is painted under “" + l.Name + "”, and what lies below leaf shows through its pinholes.",
-		Do:   "Add a colour under the leaf for this leaf's share, the colour that is to show, unless the base is that colour or the size is tinted."}}
+		What: words.Raw("No colour is painted under “" + l.Name + "”, and what lies below leaf shows through its pinholes."),
+		Do:   words.Say("Add a colour under the leaf for this leaf's share, the colour that is to show, unless the base is that colour or the size is tinted.")}}
 }

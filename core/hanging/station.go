@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -55,13 +57,13 @@ func (p Platform) Check(n measure.Notation) []problem.Problem {
 	found = append(found, checkDeck("/deckWidth", "width", p.Width, p.Length, n)...)
 	if p.Arm > mostArm {
 		found = append(found, problem.Problem{At: "/armReach", Severity: problem.Caution,
-			What: "An arm that reaches " + n.Length(p.Arm) + " beyond the deck is longer than arms are.",
-			Do:   "Check the number and write its unit."})
+			What: words.Raw("An arm that reaches " + n.Length(p.Arm) + " beyond the deck is longer than arms are."),
+			Do:   words.Say("Check the number and write its unit.")})
 	}
 	if length, width := p.Reach(); p.IsKnown() && 2*p.Overlap > min(length, width) {
 		found = append(found, problem.Problem{At: "/overlap", Severity: problem.Stop,
-			What: "Platform positions that overlap by " + n.Length(p.Overlap) + " overlap by more than half of the " + n.Length(min(length, width)) + " in reach.",
-			Do:   "Write an overlap of at most " + n.Length(min(length, width).Half()) + "."})
+			What: words.Raw("Platform positions that overlap by " + n.Length(p.Overlap) + " overlap by more than half of the " + n.Length(min(length, width)) + " in reach."),
+			Do:   words.Raw("Write an overlap of at most " + n.Length(min(length, width).Half()) + ".")})
 	}
 	return found
 }
@@ -70,12 +72,12 @@ func checkDeck(at, name string, side, other measure.Length, n measure.Notation) 
 	switch {
 	case side <= 0 && other > 0:
 		return []problem.Problem{{At: at, Severity: problem.Note,
-			What: "The " + name + " of the platform is not given, so its positions are not worked out.",
-			Do:   "Measure the deck."}}
+			What: words.Raw("The " + name + " of the platform is not given, so its positions are not worked out."),
+			Do:   words.Say("Measure the deck.")}}
 	case side > 0 && side < leastDeck:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: "The " + name + " of the platform reads " + n.Length(side) + ", less than anybody stands on.",
-			Do:   "Check the number and write its unit."}}
+			What: words.Raw("The " + name + " of the platform reads " + n.Length(side) + ", less than anybody stands on."),
+			Do:   words.Say("Check the number and write its unit.")}}
 	}
 	return nil
 }
@@ -127,8 +129,8 @@ func LayoutFor(o mask.Outline, p Platform, room Rect) (Layout, []problem.Problem
 	}
 	if best.count() > MostStations {
 		return Layout{}, []problem.Problem{{At: "/deckLength", Severity: problem.Stop,
-			What: "A platform of that reach needs " + strconv.FormatInt(best.count(), 10) + " positions to cover the mask; up to " + strconv.Itoa(MostStations) + " are worked out.",
-			Do:   "Check the sizes of the platform and their units."}}
+			What: words.Raw("A platform of that reach needs " + strconv.FormatInt(best.count(), 10) + " positions to cover the mask; up to " + strconv.Itoa(MostStations) + " are worked out."),
+			Do:   words.Say("Check the sizes of the platform and their units.")}}
 	}
 	layout := best.layout()
 	if p.Turn {

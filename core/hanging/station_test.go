@@ -353,8 +353,8 @@ func TestPlatform_Check(t *testing.T) {
 		var at []string
 		for _, p := range c.p.Check(inches) {
 			at = append(at, p.At)
-			assert.NotEmpty(t, p.What)
-			assert.NotEmpty(t, p.Do)
+			assert.NotEmpty(t, p.What.String())
+			assert.NotEmpty(t, p.Do.String())
 		}
 		assert.Equal(t, c.want, at, c.name)
 	}

@@ -3,6 +3,8 @@ package mask
 import (
 	"fmt"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -62,13 +64,13 @@ func LayerFromCut(o Outline, cut Cut, n measure.Notation) (Layer, []problem.Prob
 	layer := Layer{ID: cut.ID, Name: cut.Name, Gap: cut.Gap}
 	if cut.Split != ByCount && cut.Split != BySizes && cut.Split != ByGreatest {
 		return layer, []problem.Problem{{At: "/split", Severity: problem.Stop,
-			What: fmt.Sprintf("%q is no way of giving panels.", string(cut.Split)),
-			Do:   "Choose how many, every size, or the greatest panel."}}
+			What: words.Raw(fmt.Sprintf("%q is no way of giving panels.", string(cut.Split))),
+			Do:   words.Say("Choose how many, every size, or the greatest panel.")}}
 	}
 	if cut.Gap < 0 {
 		return layer, []problem.Problem{{At: "/gap", Severity: problem.Stop,
-			What: "A gap below zero would be an overlap.",
-			Do:   "Write 0 for panels that touch."}}
+			What: words.Say("A gap below zero would be an overlap."),
+			Do:   words.Say("Write 0 for panels that touch.")}}
 	}
 	along := axis{"column", "columns", "/columns", "/columnSizes", "/greatestLength", "length",
 		o.Length, cut.Columns, cut.ColumnSizes, cut.GreatestLength, cut.Gap, cut.Split, n}
@@ -87,13 +89,13 @@ func limited(layer Layer, at string, found []problem.Problem) (Layer, []problem.
 	if count > MostPanels {
 		layer.Columns, layer.Rows = nil, nil
 		return layer, append(found, problem.Problem{At: at, Severity: problem.Stop,
-			What: fmt.Sprintf("The layer would have %d panels, more than the %d that are taken.", count, MostPanels),
-			Do:   "Give fewer or larger panels."})
+			What: words.Raw(fmt.Sprintf("The layer would have %d panels, more than the %d that are taken.", count, MostPanels)),
+			Do:   words.Say("Give fewer or larger panels.")})
 	}
 	if count > ManyPanels {
 		found = append(found, problem.Problem{At: at, Severity: problem.Caution,
-			What: fmt.Sprintf("The layer has %d panels, more than a crew hangs.", count),
-			Do:   "Check columns and rows, or give larger panels."})
+			What: words.Raw(fmt.Sprintf("The layer has %d panels, more than a crew hangs.", count)),
+			Do:   words.Say("Check columns and rows, or give larger panels.")})
 	}
 	return layer, found
 }
@@ -110,7 +112,7 @@ func (a axis) blame() string {
 }
 
 func (a axis) stop(at, what, do string) []problem.Problem {
-	return []problem.Problem{{At: at, Severity: problem.Stop, What: what, Do: do}}
+	return []problem.Problem{{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)}}
 }
 
 // divide is the panel sizes along one direction. A mask side that is not given

@@ -3,6 +3,8 @@ package mask
 import (
 	"fmt"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -112,6 +114,6 @@ func (a axis) given() ([]measure.Length, []problem.Problem) {
 
 func (a axis) narrow(at string, size measure.Length) []problem.Problem {
 	return []problem.Problem{{At: at, Severity: problem.Caution,
-		What: fmt.Sprintf("A %s of %s is narrower than anyone cuts a panel.", a.line, a.notation.Length(size)),
-		Do:   "Check the number and its unit."}}
+		What: words.Raw(fmt.Sprintf("A %s of %s is narrower than anyone cuts a panel.", a.line, a.notation.Length(size))),
+		Do:   words.Say("Check the number and its unit.")}}
 }

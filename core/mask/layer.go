@@ -3,6 +3,8 @@ package mask
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -34,16 +36,16 @@ func checkSide(at, name string, side measure.Length, n measure.Notation) []probl
 	switch {
 	case side <= 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " of the mask is not given.",
-			Do:   "Write the " + name + " of the whole mask, all panels hung."}}
+			What: words.Raw("The " + name + " of the mask is not given."),
+			Do:   words.Raw("Write the " + name + " of the whole mask, all panels hung.")}}
 	case side < LeastPanel:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: "The " + name + " of the mask reads " + n.Length(side) + ", less than one panel can be.",
-			Do:   "Check the number and write its unit."}}
+			What: words.Raw("The " + name + " of the mask reads " + n.Length(side) + ", less than one panel can be."),
+			Do:   words.Say("Check the number and write its unit.")}}
 	case side > measure.Longest:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " of the mask reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken.",
-			Do:   "Check the number and its unit."}}
+			What: words.Raw("The " + name + " of the mask reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken."),
+			Do:   words.Say("Check the number and its unit.")}}
 	}
 	return nil
 }

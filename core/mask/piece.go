@@ -5,6 +5,8 @@ import (
 	"math/bits"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -181,7 +183,7 @@ type gathering struct {
 }
 
 func (g *gathering) say(at string, severity problem.Severity, what, do string) {
-	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
 }
 
 func (g *gathering) addBlock(given GivenPiece) {

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -56,35 +58,35 @@ func TestWithPieces_Problems(t *testing.T) {
 		want  problem.Problem
 	}{
 		{"no cells", []mask.GivenPiece{block("", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: "The panels of this piece are not given.", Do: corners}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels of this piece are not given."), Do: words.Raw(corners)}},
 		{"no labels", []mask.GivenPiece{block("the middle", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: "“the middle” does not name panels.", Do: corners}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("“the middle” does not name panels."), Do: words.Raw(corners)}},
 		{"outside the grid", []mask.GivenPiece{block("B2 D3", mask.Joined)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: "There is no panel D3 in this layer.", Do: "Its panels run from A1 to C4."}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("There is no panel D3 in this layer."), Do: words.Say("Its panels run from A1 to C4.")}},
 		{"one panel", []mask.GivenPiece{block("B2", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Caution, What: "This piece is panel B2 alone.", Do: "Take the piece out, or name the other end of its block."}},
+			problem.Problem{At: "/0/cells", Severity: problem.Caution, What: words.Say("This piece is panel B2 alone."), Do: words.Say("Take the piece out, or name the other end of its block.")}},
 		{"an L", []mask.GivenPiece{block("A1 A2 B1", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: "The panels named do not fill the block A1–B2: it has 4.", Do: corners}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels named do not fill the block A1–B2: it has 4."), Do: words.Raw(corners)}},
 		{"over another", []mask.GivenPiece{block("A1 B2", mask.Span), {At: "/1", Name: "Rose", Kind: mask.Joined, Cells: "B2 C3"}}, 1,
-			problem.Problem{At: "/1/cells", Severity: problem.Stop, What: "Panel B2 belongs to the piece “A1–B2” already.", Do: "Give each panel to one piece. This piece is left out until then."}},
+			problem.Problem{At: "/1/cells", Severity: problem.Stop, What: words.Say("Panel B2 belongs to the piece “A1–B2” already."), Do: words.Say("Give each panel to one piece. This piece is left out until then.")}},
 		{"one name for two", []mask.GivenPiece{{At: "/0", Name: "Rose", Kind: mask.Span, Cells: "A1 A2"}, {At: "/1", Name: "Rose", Kind: mask.Span, Cells: "C1 C2"}}, 2,
-			problem.Problem{At: "/1/name", Severity: problem.Caution, What: "Another piece is called “Rose” too; this one is “Rose 2” on the sheet.", Do: "Give each piece a name of its own."}},
+			problem.Problem{At: "/1/name", Severity: problem.Caution, What: words.Say("Another piece is called “Rose” too; this one is “Rose 2” on the sheet."), Do: words.Say("Give each piece a name of its own.")}},
 		{"loose without a size", []mask.GivenPiece{loose(mask.GivenPiece{})}, 0,
-			problem.Problem{At: "/0/length", Severity: problem.Stop, What: "The size of the loose piece is not given.", Do: "Write how long it is, or how far across if it is round."}},
+			problem.Problem{At: "/0/length", Severity: problem.Stop, What: words.Say("The size of the loose piece is not given."), Do: words.Say("Write how long it is, or how far across if it is round.")}},
 		{"loose without a width", []mask.GivenPiece{loose(mask.GivenPiece{Length: foot})}, 0,
-			problem.Problem{At: "/0/width", Severity: problem.Stop, What: "The width of the loose piece is not given.", Do: "Write it in."}},
+			problem.Problem{At: "/0/width", Severity: problem.Stop, What: words.Say("The width of the loose piece is not given."), Do: words.Say("Write it in.")}},
 		{"smaller than anyone hangs", []mask.GivenPiece{loose(mask.GivenPiece{Round: true, Length: 2 * inch})}, 1,
-			problem.Problem{At: "/0/length", Severity: problem.Caution, What: `A loose piece of 2" is smaller than anyone hangs.`, Do: "Check the number and its unit."}},
+			problem.Problem{At: "/0/length", Severity: problem.Caution, What: words.Say(`A loose piece of 2" is smaller than anyone hangs.`), Do: words.Say("Check the number and its unit.")}},
 		{"round and oblong", []mask.GivenPiece{loose(mask.GivenPiece{Round: true, Length: foot, Width: inch})}, 1,
-			problem.Problem{At: "/0/width", Severity: problem.Caution, What: `A round piece is as wide as it is long: 1' 0" is taken.`, Do: "Leave the width empty, or make the piece rectangular."}},
+			problem.Problem{At: "/0/width", Severity: problem.Caution, What: words.Say(`A round piece is as wide as it is long: 1' 0" is taken.`), Do: words.Say("Leave the width empty, or make the piece rectangular.")}},
 		{"past the edge", []mask.GivenPiece{loose(mask.GivenPiece{Length: 2 * foot, Width: foot, Placed: true, X: 11 * inch, Y: foot})}, 0,
-			problem.Problem{At: "/0/fromDA", Severity: problem.Stop, What: `The loose piece runs 1" past the edge of the mask.`, Do: `Its middle can be from 1' 0" to 15' 0" from the mask's own side ZW.`}},
+			problem.Problem{At: "/0/fromDA", Severity: problem.Stop, What: words.Say(`The loose piece runs 1" past the edge of the mask.`), Do: words.Say(`Its middle can be from 1' 0" to 15' 0" from the mask's own side ZW.`)}},
 		{"past the far edge", []mask.GivenPiece{loose(mask.GivenPiece{Length: 2 * foot, Width: foot, Placed: true, X: 2 * foot, Y: 103 * inch})}, 0,
-			problem.Problem{At: "/0/fromAB", Severity: problem.Stop, What: `The loose piece runs 1" past the edge of the mask.`, Do: `Its middle can be from 6" to 8' 6" from the mask's own side WX.`}},
+			problem.Problem{At: "/0/fromAB", Severity: problem.Stop, What: words.Say(`The loose piece runs 1" past the edge of the mask.`), Do: words.Say(`Its middle can be from 6" to 8' 6" from the mask's own side WX.`)}},
 		{"larger than the mask", []mask.GivenPiece{loose(mask.GivenPiece{Round: true, Length: 10 * foot})}, 0,
-			problem.Problem{At: "/0/width", Severity: problem.Stop, What: `The loose piece is 1' 0" larger than the width of the mask.`, Do: "Check the number and its unit."}},
+			problem.Problem{At: "/0/width", Severity: problem.Stop, What: words.Say(`The loose piece is 1' 0" larger than the width of the mask.`), Do: words.Say("Check the number and its unit.")}},
 		{"cut out of each other", []mask.GivenPiece{{At: "/0", Name: "Rose", Kind: mask.CutLoose, Round: true, Length: 2 * foot}, {At: "/1", Name: "Star", Kind: mask.CutLoose, Length: foot, Width: foot}}, 2,
-			problem.Problem{At: "/1", Severity: problem.Caution, What: "The pieces “Rose” and “Star” are cut out of each other.", Do: "Move one of them, or make one piece of both."}},
+			problem.Problem{At: "/1", Severity: problem.Caution, What: words.Say("The pieces “Rose” and “Star” are cut out of each other."), Do: words.Say("Move one of them, or make one piece of both.")}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			layer, problems := fourByThree.WithPieces(wholeEdge, c.given, inches)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/big"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -140,13 +142,13 @@ func (a axis) compare() []problem.Problem {
 		return a.alone(run)
 	case narrowest < 0:
 		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
-			What: fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), a.notation.Amount(-narrowest)),
-			Do: fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
-				a.notation.AtLeast(run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines)}}
+			What: words.Raw(fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), a.notation.Amount(-narrowest))),
+			Do: words.Raw(fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
+				a.notation.AtLeast(run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines))}}
 	}
 	if narrowest >= LeastPanel {
-		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop, What: a.differ(run),
-			Do: "Check the sizes: a whole " + a.line + " seems to be missing."}}
+		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop, What: words.Raw(a.differ(run)),
+			Do: words.Raw("Check the sizes: a whole " + a.line + " seems to be missing.")}}
 	}
 	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
 	if run.Over < 0 {
@@ -156,8 +158,8 @@ func (a axis) compare() []problem.Problem {
 	if len(run.Gaps) > 1 {
 		which = fmt.Sprintf("each of the %d seams", len(run.Gaps))
 	}
-	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: a.differ(run),
-		Do: fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, a.notation.Fine(change))}}
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: words.Raw(a.differ(run)),
+		Do: words.Raw(fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, a.notation.Fine(change)))}}
 }
 
 // differ says what the sizes add up to, against the mask.
@@ -173,9 +175,9 @@ func (a axis) alone(run Run) []problem.Problem {
 		lands = "stop short of"
 	}
 	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
-		What: fmt.Sprintf("The one %s is %s, %s %s than the %s of the mask, and there is no seam to take it up.",
-			a.line, a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side),
-		Do: fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, a.notation.Amount(run.Over.Abs().Half()))}}
+		What: words.Raw(fmt.Sprintf("The one %s is %s, %s %s than the %s of the mask, and there is no seam to take it up.",
+			a.line, a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side)),
+		Do: words.Raw(fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, a.notation.Amount(run.Over.Abs().Half())))}}
 }
 
 // together names what is added up.

@@ -101,8 +101,8 @@ func TestWhatIsNoPlanIsRefusedWhole(t *testing.T) {
 		if assert.Len(t, doc.Problems, 1, c.name) {
 			assert.Equal(t, problem.Stop, doc.Problems[0].Severity, c.name)
 			assert.Equal(t, c.at, doc.Problems[0].At, c.name)
-			assert.Contains(t, doc.Problems[0].What, c.words, c.name)
-			assert.NotEmpty(t, doc.Problems[0].Do, c.name)
+			assert.Contains(t, doc.Problems[0].What.String(), c.words, c.name)
+			assert.NotEmpty(t, doc.Problems[0].Do.String(), c.name)
 		}
 	}
 }
@@ -111,7 +111,7 @@ func TestAFileTooLargeIsNotLookedInto(t *testing.T) {
 	doc := Read(bytes.Repeat([]byte(" "), 50<<20))
 	assert.False(t, doc.Usable)
 	require.Len(t, doc.Problems, 1)
-	assert.Contains(t, doc.Problems[0].What, "50 MB")
+	assert.Contains(t, doc.Problems[0].What.String(), "50 MB")
 	edge := append([]byte(`{"ceilingwright":1}`), bytes.Repeat([]byte(" "), Largest-len(`{"ceilingwright":1}`))...)
 	assert.True(t, Read(edge).Usable, "the largest that is read")
 	assert.False(t, Read(append(edge, ' ')).Usable)
@@ -124,7 +124,7 @@ func TestCutOffInTheMiddle(t *testing.T) {
 		doc := Read(text[:i])
 		require.False(t, doc.Usable, "cut at %d", i)
 		require.Len(t, doc.Problems, 1)
-		require.Contains(t, doc.Problems[0].What, "cut off", "cut at %d: %q", i, text[max(0, i-10):i])
+		require.Contains(t, doc.Problems[0].What.String(), "cut off", "cut at %d: %q", i, text[max(0, i-10):i])
 	}
 }
 
@@ -232,9 +232,9 @@ func TestBlanksThatCannotBeRead(t *testing.T) {
 		if !assert.NotEmpty(t, found, "%s: nothing at %s", c.body, c.at) {
 			continue
 		}
-		assert.Equal(t, c.severity, found[0].Severity, "%s: %s", c.body, found[0].What)
-		assert.Contains(t, found[0].What+found[0].Do, c.words, c.body)
-		assert.NotEmpty(t, found[0].Do, c.body)
+		assert.Equal(t, c.severity, found[0].Severity, "%s: %s", c.body, found[0].What.String())
+		assert.Contains(t, found[0].What.String()+found[0].Do.String(), c.words, c.body)
+		assert.NotEmpty(t, found[0].Do.String(), c.body)
 	}
 }
 
@@ -253,7 +253,7 @@ func TestBlanksOfAnotherChoiceAreLeftAlone(t *testing.T) {
 		`"finish":{"steps":[{"kind":"base","area":"surface","share":"x","typedArea":"x","edgeLength":"x","film":"x","leaf":{"metal":"tin"}}]}`,
 	} {
 		for _, p := range Read([]byte(`{"ceilingwright":1,` + body + `}`)).Problems {
-			assert.NotContains(t, p.What, "not known here", body)
+			assert.NotContains(t, p.What.String(), "not known here", body)
 			if strings.HasPrefix(p.At, "/mask/layers") || strings.HasSuffix(p.At, "/share") || strings.Contains(p.At, "/leaf") {
 				assert.Fail(t, "asked about a blank nobody needs", "%s: %v", body, p)
 			}
@@ -335,7 +335,7 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("refused with %d problems", len(doc.Problems))
 		}
 		for _, p := range doc.Problems {
-			if p.What == "" || p.Do == "" || p.At != "" && p.At[0] != '/' {
+			if p.What.String() == "" || p.Do.String() == "" || p.At != "" && p.At[0] != '/' {
 				t.Fatalf("%+v", p)
 			}
 		}

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"github.com/shopspring/decimal"
 
 	"ceilingwright/core/jsondoc"
@@ -42,7 +44,7 @@ func (r *reader) when(asked bool, read func()) {
 }
 
 func (r *reader) report(at string, severity problem.Severity, what, do string) {
-	r.tell(problem.Problem{At: at, Severity: severity, What: what, Do: do})
+	r.tell(problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
 }
 
 func (r *reader) tell(p problem.Problem) {
@@ -281,7 +283,7 @@ func (r *reader) missing(at string, need need) {
 func (r *reader) unreadable(at string, err error) {
 	var fault *measure.ParseError
 	if errors.As(err, &fault) {
-		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: fault.Reason, Do: fault.Do, Answers: fault.Answers})
+		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(fault.Reason), Do: words.Raw(fault.Do), Answers: fault.Answers})
 		return
 	}
 	r.report(at, problem.Stop, "This cannot be read.", "Write it again.")

@@ -139,7 +139,7 @@ func TestListsAreReadUpToALimit(t *testing.T) {
 		doc := readBody(t, fmt.Sprintf(body, many(300)))
 		found := false
 		for _, p := range doc.Problems {
-			found = found || p.At == at && strings.Contains(p.What, "300")
+			found = found || p.At == at && strings.Contains(p.What.String(), "300")
 		}
 		assert.True(t, found, at)
 	}

@@ -170,7 +170,7 @@ func marshal(t *testing.T, value any) []byte {
 func unknown(doc Document) []string {
 	var places []string
 	for _, p := range doc.Problems {
-		if strings.Contains(p.What, "not known here") {
+		if strings.Contains(p.What.String(), "not known here") {
 			places = append(places, p.At)
 		}
 	}
@@ -295,7 +295,7 @@ func TestChoicesAreThoseOfTheSchema(t *testing.T) {
 		for _, w := range slices.Sorted(maps.Keys(words)) {
 			refused := false
 			for _, p := range readWith(t, c, w).Problems {
-				if strings.HasSuffix(p.At, "/"+c.name) && strings.Contains(p.What, "not among the choices") {
+				if strings.HasSuffix(p.At, "/"+c.name) && strings.Contains(p.What.String(), "not among the choices") {
 					refused = true
 				}
 			}

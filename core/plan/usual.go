@@ -3,6 +3,8 @@ package plan
 import (
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -110,7 +112,7 @@ func (r *reader) doubt(at, text string, l measure.Length, known bool) (question 
 		}
 	}
 	what := spoken(text, r.units.Bare) + " is " + size + " for " + u.what + ": " + strings.Join(said, " or ") + "?"
-	return problem.Problem{At: at, Severity: problem.Stop, What: what, Do: "Write " + strings.Join(answers, " or ") + ".", Answers: answers}, true
+	return problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw("Write " + strings.Join(answers, " or ") + "."), Answers: answers}, true
 }
 
 // sameSystem are the units a number may have been meant in whose writer thinks in

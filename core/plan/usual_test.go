@@ -80,9 +80,9 @@ func TestABareNumberThatMakesNoSenseIsAskedAbout(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, "12 inches is very little for a side of a room: 12 feet or 12 inches?", asked(t, "in", "room", "width", "12").What)
-	assert.Equal(t, "1 inch is very little for a platform: 1 foot or 1 inch?", asked(t, "in", "access", "deckWidth", "1").What)
-	assert.Equal(t, "478 m is very much for a side of a room: 478 cm?", asked(t, "m", "room", "width", "478").What)
+	assert.Equal(t, "12 inches is very little for a side of a room: 12 feet or 12 inches?", asked(t, "in", "room", "width", "12").What.String())
+	assert.Equal(t, "1 inch is very little for a platform: 1 foot or 1 inch?", asked(t, "in", "access", "deckWidth", "1").What.String())
+	assert.Equal(t, "478 m is very much for a side of a room: 478 cm?", asked(t, "m", "room", "width", "478").What.String())
 }
 
 // What another choice hides is read without a remark and keeps its unit.

@@ -3,6 +3,8 @@ package price
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 
@@ -58,5 +60,5 @@ func LinesOf(items []Item, digits int32) (lines []Line, problems []problem.Probl
 }
 
 func tooMuch(what, do string) problem.Problem {
-	return problem.Problem{At: "", Severity: problem.Stop, What: what + " more than " + strconv.Itoa(Most) + ".", Do: do}
+	return problem.Problem{At: "", Severity: problem.Stop, What: words.Raw(what + " more than " + strconv.Itoa(Most) + "."), Do: words.Raw(do)}
 }

@@ -3,6 +3,8 @@ package price
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 
@@ -30,7 +32,7 @@ func PaymentsOf(total decimal.Decimal, terms Terms) (payments []Payment, problem
 	problems = upTo("/deposit", "deposit", terms.Deposit, 1)
 	if len(terms.Stages) > mostStages {
 		return nil, append(problems, problem.Problem{At: "/stages", Severity: problem.Stop,
-			What: strconv.Itoa(len(terms.Stages)) + " stages are given.", Do: "Give " + strconv.Itoa(mostStages) + " at most."})
+			What: words.Raw(strconv.Itoa(len(terms.Stages)) + " stages are given."), Do: words.Raw("Give " + strconv.Itoa(mostStages) + " at most.")})
 	}
 	all := terms.Deposit
 	if all.Sign() > 0 {
@@ -43,7 +45,7 @@ func PaymentsOf(total decimal.Decimal, terms Terms) (payments []Payment, problem
 	}
 	if len(problems) == 0 && all.Cmp(one) > 0 {
 		problems = []problem.Problem{{At: "/stages", Severity: problem.Stop,
-			What: "The deposit and the stages come to " + perCent(all) + " of the price.", Do: "Lower them to 100 per cent together."}}
+			What: words.Raw("The deposit and the stages come to " + perCent(all) + " of the price."), Do: words.Say("Lower them to 100 per cent together.")}}
 	}
 	if len(problems) > 0 || len(payments) == 0 {
 		return nil, problems

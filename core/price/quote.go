@@ -3,6 +3,7 @@ package price
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -52,7 +53,7 @@ func QuoteOf(items []Item, terms Terms) (quote Quote, problems []problem.Problem
 	quote.Direct = sumOf(lines, terms.Digits, func(Group) bool { return true })
 	if quote.Direct.Sign() < 0 {
 		problems = append(problems, problem.Problem{At: "", Severity: problem.Stop,
-			What: "The credits are " + quote.Direct.Neg().String() + " more than the lines.", Do: "Check the lines."})
+			What: words.Raw("The credits are " + quote.Direct.Neg().String() + " more than the lines."), Do: words.Say("Check the lines.")})
 	}
 	if len(problems) > 0 || !fits {
 		return quote, problems, false

@@ -207,7 +207,7 @@ func TestRoughPrice(t *testing.T) {
 	_, problems, ok = RoughOf(Rough{Area: rough.Area, PerSquareMetre: number("999999999999")}, 2, decimal.Decimal{})
 	assert.False(t, ok)
 	require.Len(t, problems, 1)
-	assert.Contains(t, problems[0].What, "more than 1000000000000")
+	assert.Contains(t, problems[0].What.String(), "more than 1000000000000")
 }
 
 // The steps of a mural painter's price list: 25 a square foot, 23 above 294, 21 above
@@ -285,9 +285,9 @@ func TestRefusals(t *testing.T) {
 		assert.True(t, quote.Total.IsZero(), name)
 		if assert.Len(t, problems, 1, name) {
 			assert.Equal(t, test.at, problems[0].At, name)
-			assert.Equal(t, test.what, problems[0].What, name)
+			assert.Equal(t, test.what, problems[0].What.String(), name)
 			assert.Equal(t, problem.Stop, problems[0].Severity, name)
-			assert.NotEmpty(t, problems[0].Do, name)
+			assert.NotEmpty(t, problems[0].Do.String(), name)
 		}
 	}
 	// What is wrong with the payments leaves the price as it is.
@@ -296,7 +296,7 @@ func TestRefusals(t *testing.T) {
 	assert.Equal(t, "100.00", shown(quote.Total, 2))
 	assert.Empty(t, quote.Payments)
 	require.Len(t, problems, 1)
-	assert.Equal(t, "The deposit and the stages come to 110 per cent of the price.", problems[0].What)
+	assert.Equal(t, "The deposit and the stages come to 110 per cent of the price.", problems[0].What.String())
 	_, problems, _ = QuoteOf(cost("100"), Terms{Stages: []Stage{{Share: per("-10")}}})
 	assert.Equal(t, []string{"/stages/0/percent"}, places(problems))
 	_, problems, _ = QuoteOf(cost("100"), Terms{Stages: make([]Stage, 25)})

@@ -3,6 +3,7 @@ package price
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -58,11 +59,11 @@ func (r *Rough) bandRefusals() (problems []problem.Problem) {
 		at := "/bands" + problem.Index(i)
 		if r.Bands[i].PerSquareMetre.Sign() <= 0 {
 			problems = append(problems, problem.Problem{At: at + "/perArea", Severity: problem.Stop,
-				What: "The price above this size is nothing.", Do: "Give what one unit of area costs there, or take it out."})
+				What: words.Say("The price above this size is nothing."), Do: words.Say("Give what one unit of area costs there, or take it out.")})
 		}
 		if r.Bands[i].Above.Cmp(before) <= 0 {
 			problems = append(problems, problem.Problem{At: at + "/above", Severity: problem.Stop,
-				What: "This size is not above the one before it.", Do: "Give the sizes in order, the least first."})
+				What: words.Say("This size is not above the one before it."), Do: words.Say("Give the sizes in order, the least first.")})
 		}
 		before = r.Bands[i].Above
 	}
@@ -84,11 +85,11 @@ type RoughPrice struct {
 func RoughOf(r Rough, digits int32, step decimal.Decimal) (rough RoughPrice, problems []problem.Problem, ok bool) {
 	if r.Area.SquareMetres.Sign() <= 0 {
 		problems = append(problems, problem.Problem{At: "/length", Severity: problem.Stop,
-			What: "The rough area is nothing.", Do: "Give a length and a width above 0."})
+			What: words.Say("The rough area is nothing."), Do: words.Say("Give a length and a width above 0.")})
 	}
 	if r.PerSquareMetre.Sign() <= 0 {
 		problems = append(problems, problem.Problem{At: "/perArea", Severity: problem.Stop,
-			What: "The price for an area is nothing.", Do: "Give what such work has cost for one unit of area."})
+			What: words.Say("The price for an area is nothing."), Do: words.Say("Give what such work has cost for one unit of area.")})
 	}
 	problems = append(problems, r.bandRefusals()...)
 	problems = append(problems, upTo("/range", "range", r.Off, 1)...)

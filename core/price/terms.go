@@ -3,6 +3,8 @@ package price
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 
@@ -77,15 +79,15 @@ func (t Terms) Refusals() []problem.Problem {
 	var found []problem.Problem
 	if t.Digits < 0 || t.Digits > MostDigits {
 		return []problem.Problem{{At: "/digits", Severity: problem.Stop,
-			What: "The money has " + strconv.Itoa(int(t.Digits)) + " digits after the point.",
-			Do:   "Give 0, 2 or 3, whichever the currency has."}}
+			What: words.Raw("The money has " + strconv.Itoa(int(t.Digits)) + " digits after the point."),
+			Do:   words.Say("Give 0, 2 or 3, whichever the currency has.")}}
 	}
 	found = append(found, upTo("/contingency", "contingency", t.Contingency, mostShare)...)
 	found = append(found, upTo("/overhead", "overhead", t.Overhead, mostShare)...)
 	if t.Profit == Margin && t.ProfitShare.Cmp(one) >= 0 {
 		found = append(found, problem.Problem{At: "/profitPercent", Severity: problem.Stop,
-			What: "A margin of " + perCent(t.ProfitShare) + " leaves nothing of the price for the cost.",
-			Do:   "Give a margin below 100 per cent, or give it as a markup on the cost."})
+			What: words.Raw("A margin of " + perCent(t.ProfitShare) + " leaves nothing of the price for the cost."),
+			Do:   words.Say("Give a margin below 100 per cent, or give it as a markup on the cost.")})
 	} else {
 		found = append(found, upTo("/profitPercent", string(t.profit()), t.ProfitShare, mostShare)...)
 	}
@@ -107,19 +109,19 @@ func upTo(at, name string, share measure.Number, most int64) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: "The " + name + " is " + perCent(share) + ".",
-		Do:   "Give it from 0 to " + strconv.FormatInt(100*most, 10) + " per cent."}}
+		What: words.Raw("The " + name + " is " + perCent(share) + "."),
+		Do:   words.Raw("Give it from 0 to " + strconv.FormatInt(100*most, 10) + " per cent.")}}
 }
 
 func (t Terms) sumRefusals(at, name string, sum decimal.Decimal) []problem.Problem {
 	switch {
 	case sum.Sign() < 0 || sum.Cmp(decimal.NewFromInt(Most)) > 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " is " + sum.String() + ".", Do: "Give an amount from 0 to " + strconv.Itoa(Most) + "."}}
+			What: words.Raw("The " + name + " is " + sum.String() + "."), Do: words.Raw("Give an amount from 0 to " + strconv.Itoa(Most) + ".")}}
 	case !sum.Equal(sum.Truncate(t.Digits)):
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " is " + sum.String() + ", and the money has " + strconv.Itoa(int(t.Digits)) + " digits after the point.",
-			Do:   "Give an amount that can be paid."}}
+			What: words.Raw("The " + name + " is " + sum.String() + ", and the money has " + strconv.Itoa(int(t.Digits)) + " digits after the point."),
+			Do:   words.Say("Give an amount that can be paid.")}}
 	}
 	return nil
 }

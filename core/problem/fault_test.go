@@ -14,8 +14,8 @@ func TestFaultSaysWhatAndWhy(t *testing.T) {
 	}{{"no panel", "(no panel)"}, {errors.New("index out of range"), "(index out of range)"}, {7, "(of a kind unknown)"}} {
 		p := Fault("the days", c.panicked)
 		assert.Equal(t, Stop, p.Severity)
-		assert.Contains(t, p.What, "could not work out the days")
-		assert.Contains(t, p.What, c.words)
-		assert.NotEmpty(t, p.Do)
+		assert.Contains(t, p.What.String(), "could not work out the days")
+		assert.Contains(t, p.What.String(), c.words)
+		assert.NotEmpty(t, p.Do.String())
 	}
 }

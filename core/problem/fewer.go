@@ -1,8 +1,7 @@
 package problem
 
 import (
-	"strconv"
-	"strings"
+	"ceilingwright/core/words"
 )
 
 // Most is how many problems a sheet tells, and MostAlike how many of one kind
@@ -35,7 +34,7 @@ func Fewer(list []Problem) []Problem {
 		case n == 0:
 			continue // told before
 		case n > MostAlike:
-			p.What += " So it is in " + strconv.Itoa(n-1) + " more places."
+			p.What = words.Sentences(p.What, words.Say("So it is in {more} more places.", words.Count("more", n-1)))
 			alike[kinds[i]] = 0
 		}
 		told = append(told, p)
@@ -45,27 +44,7 @@ func Fewer(list []Problem) []Problem {
 
 // kindOf is what problems of one kind have in common.
 func kindOf(p *Problem) string {
-	return string(p.Severity) + " " + blotted(p.At) + " " + blotted(p.What)
-}
-
-// blotted is a text without its numbers and without what stands between
-// quotation marks.
-func blotted(text string) string {
-	var out strings.Builder
-	out.Grow(len(text))
-	quoted := false
-	for _, r := range text {
-		switch {
-		case r == '“':
-			quoted = true
-		case r == '”':
-			quoted = false
-		case quoted || r >= '0' && r <= '9' || strings.ContainsRune("⁄¼½¾⅛⅜⅝⅞", r):
-		default:
-			out.WriteRune(r)
-		}
-	}
-	return out.String()
+	return string(p.Severity) + " " + words.Blotted(p.At) + " " + p.What.Kind()
 }
 
 // atMost leaves out the least of what is too much.
@@ -92,5 +71,5 @@ func atMost(list []Problem, most int) []Problem {
 		}
 	}
 	return append(kept, Problem{Severity: Note,
-		What: "There are " + strconv.Itoa(over) + " more remarks, which are left out.", Do: "See to those that are told first."})
+		What: words.Say("There are {more} more remarks, which are left out.", words.Count("more", over)), Do: words.Say("See to those that are told first.")})
 }

@@ -4,7 +4,11 @@
 // act on leaves it as a Problem.
 package problem
 
-import "strconv"
+import (
+	"strconv"
+
+	"ceilingwright/core/words"
+)
 
 // Severity says how bad a problem is.
 type Severity string
@@ -24,11 +28,11 @@ const (
 // program words, and the amount where there is one. Answers, where What asks
 // which of a few things is meant, are what to write into the blank for each.
 type Problem struct {
-	At       string   `json:"at"`
-	Severity Severity `json:"severity"`
-	What     string   `json:"what"`
-	Do       string   `json:"do"`
-	Answers  []string `json:"answers,omitempty"`
+	At       string
+	Severity Severity
+	What     words.Text
+	Do       words.Text
+	Answers  []string
 }
 
 // Under puts the pointer prefix in front of every place in list.

@@ -4,9 +4,10 @@ import (
 	"math"
 	"testing"
 
-	"ceilingwright/core/measure"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/measure"
 )
 
 func number(text string) measure.Number { return measure.MustNumber(text) }
@@ -269,7 +270,7 @@ func TestAirOfMissing(t *testing.T) {
 			assert.Empty(t, problems, row.name)
 		} else if assert.Len(t, problems, 1, row.name) {
 			assert.Equal(t, row.at, problems[0].At, row.name)
-			assert.NotEmpty(t, problems[0].Do, row.name)
+			assert.NotEmpty(t, problems[0].Do.String(), row.name)
 		}
 		for i, name := range []string{"Mass", "Peak", "Shut", "Purge"} {
 			assert.Equal(t, !contains(row.unknown, name), figures(air)[i].Known, "%s: %s", row.name, name)
@@ -298,7 +299,7 @@ func TestOneRemarkForWhatSeveralLack(t *testing.T) {
 	_, problems := AirOf(job)
 	require.Len(t, problems, 5)
 	assert.Equal(t, "/finish/steps/1/voc", problems[0].At)
-	assert.Equal(t, "How much solvent they hold is not known of “Base”, “Glaze coat”, “Varnish”, so the air figures leave them out and are too low.", problems[0].What)
+	assert.Equal(t, "How much solvent they hold is not known of “Base”, “Glaze coat”, “Varnish”, so the air figures leave them out and are too low.", problems[0].What.String())
 	assert.Equal(t, "/finish/steps/1/dryHours", problems[1].At)
 	assert.Equal(t, "/finish/steps/3/voc", problems[4].At)
 }

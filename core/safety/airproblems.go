@@ -3,6 +3,8 @@ package safety
 import (
 	"slices"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -75,20 +77,20 @@ func missingProblem(l lack, products []Product) problem.Problem {
 	case litresUnknown:
 		return problem.Problem{
 			At: at, Severity: problem.Caution,
-			What: "How much is used is not known of " + all + ", so the air figures leave " + them + " out and are too low.",
-			Do:   "Fill in what the amount of each needs.",
+			What: words.Raw("How much is used is not known of " + all + ", so the air figures leave " + them + " out and are too low."),
+			Do:   words.Say("Fill in what the amount of each needs."),
 		}
 	case vocUnknown:
 		return problem.Problem{
 			At: at + "/voc", Severity: problem.Caution,
-			What: "How much solvent they hold is not known of " + all + ", so the air figures leave " + them + " out and are too low.",
-			Do:   "Copy the VOC figure from each label or data sheet.",
+			What: words.Raw("How much solvent they hold is not known of " + all + ", so the air figures leave " + them + " out and are too low."),
+			Do:   words.Say("Copy the VOC figure from each label or data sheet."),
 		}
 	}
 	return problem.Problem{
 		At: at + "/dryHours", Severity: problem.Caution,
-		What: "How long a coat takes to dry is not known of " + all + ", so the fresh air for " + them + " is left out.",
-		Do:   "Copy the drying time of one coat from each label.",
+		What: words.Raw("How long a coat takes to dry is not known of " + all + ", so the fresh air for " + them + " is left out."),
+		Do:   words.Say("Copy the drying time of one coat from each label."),
 	}
 }
 
@@ -97,20 +99,20 @@ func wrongProblem(l lack, product Product) problem.Problem {
 	case litresBelow:
 		return problem.Problem{
 			At: product.At, Severity: problem.Stop,
-			What: "The amount of " + named(product) + " is below 0, so the air figures leave it out.",
-			Do:   "Correct the amount of this step.",
+			What: words.Raw("The amount of " + named(product) + " is below 0, so the air figures leave it out."),
+			Do:   words.Say("Correct the amount of this step."),
 		}
 	case vocOutside:
 		return problem.Problem{
 			At: product.At + "/voc", Severity: problem.Stop,
-			What: "The VOC of " + named(product) + ", " + product.VOC.Value.RoundHalfEven(0).String() + " g/L, is outside 0 to 3000 g/L, so the air figures leave it out.",
-			Do:   "Copy the VOC figure and its unit again from the label or the data sheet.",
+			What: words.Raw("The VOC of " + named(product) + ", " + product.VOC.Value.RoundHalfEven(0).String() + " g/L, is outside 0 to 3000 g/L, so the air figures leave it out."),
+			Do:   words.Say("Copy the VOC figure and its unit again from the label or the data sheet."),
 		}
 	}
 	return problem.Problem{
 		At: product.At + "/dryHours", Severity: problem.Caution,
-		What: "A drying time of " + plain(product.DryHours.Value) + " h for " + named(product) + " is not above 0, so the fresh air it needs is left out.",
-		Do:   "Copy the drying time of one coat from the label.",
+		What: words.Raw("A drying time of " + plain(product.DryHours.Value) + " h for " + named(product) + " is not above 0, so the fresh air it needs is left out."),
+		Do:   words.Say("Copy the drying time of one coat from the label."),
 	}
 }
 
@@ -121,8 +123,8 @@ func roomProblems(job Job, emissions []emission) []problem.Problem {
 	if job.RoomVolume.Litres.Sign() <= 0 {
 		problems = append(problems, problem.Problem{
 			At: "/room", Severity: problem.Caution,
-			What: "The volume of the room is not known, so no air figure can be worked out.",
-			Do:   "Fill in the length, width and height of the room.",
+			What: words.Say("The volume of the room is not known, so no air figure can be worked out."),
+			Do:   words.Say("Fill in the length, width and height of the room."),
 		})
 	}
 	air := job.Air
@@ -146,7 +148,7 @@ func appendUnless(problems []problem.Problem, good bool, fact Fact, at, what, al
 	if fact.Known {
 		sentence = "The " + what + ", " + plain(fact.Value) + ", has to be " + allowed + ", so the air figures that need it are not worked out."
 	}
-	return append(problems, problem.Problem{At: at, Severity: problem.Caution, What: sentence, Do: do})
+	return append(problems, problem.Problem{At: at, Severity: problem.Caution, What: words.Raw(sentence), Do: words.Raw(do)})
 }
 
 func named(product Product) string {

@@ -3,6 +3,7 @@ package safety
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Lengths of the rule for platforms. Rails are taken at 1.10 m above the deck
@@ -93,8 +94,8 @@ func DeckOf(job Job) (Deck, []problem.Problem) {
 		deck, problems := DeckFor(job.CeilingHeight, job.Crew...)
 		return deck, append(problems, problem.Problem{
 			At: "/access/reach", Severity: problem.Stop,
-			What: "A reach of " + metres(job.Reach) + " is outside 1.00 m to 3.00 m, so the deck goes by the fitter's height.",
-			Do:   "Measure from the floor to where the hands work in comfort, or leave this empty.",
+			What: words.Raw("A reach of " + metres(job.Reach) + " is outside 1.00 m to 3.00 m, so the deck goes by the fitter's height."),
+			Do:   words.Say("Measure from the floor to where the hands work in comfort, or leave this empty."),
 		})
 	}
 	crew := job.Crew
@@ -152,16 +153,16 @@ func deckProblems(ceiling measure.Length, crew []measure.Length) []problem.Probl
 	if ceiling <= 0 {
 		problems = append(problems, problem.Problem{
 			At: "/room/height", Severity: problem.Caution,
-			What: "The height of the ceiling is not known, so no platform height can be worked out.",
-			Do:   "Measure from the floor to the ceiling and fill in the height.",
+			What: words.Say("The height of the ceiling is not known, so no platform height can be worked out."),
+			Do:   words.Say("Measure from the floor to the ceiling and fill in the height."),
 		})
 	}
 	for _, stature := range crew {
 		if stature != 0 && (stature < leastStature || stature > mostStature) {
 			problems = append(problems, problem.Problem{
 				At: "/access/reachBy", Severity: problem.Stop,
-				What: "A fitter " + metres(stature) + " tall is outside 1.00 m to 2.50 m, so no platform height can be worked out.",
-				Do:   "Fill in how tall the person is who works on the platform.",
+				What: words.Raw("A fitter " + metres(stature) + " tall is outside 1.00 m to 2.50 m, so no platform height can be worked out."),
+				Do:   words.Say("Fill in how tall the person is who works on the platform."),
 			})
 		}
 	}

@@ -4,15 +4,17 @@ import (
 	"regexp"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 )
 
 // theOther names a word in the text that the country does not use.
 func theOther(c Country, text string) string {
-	for uk, us := range usWords {
-		word := uk
+	for _, pair := range words.US() {
+		word := pair[0]
 		if c != US {
-			word = us
+			word = pair[1]
 		}
 		if regexp.MustCompile(`(?i)\b` + regexp.QuoteMeta(word) + `s?\b`).MatchString(text) {
 			return word

@@ -9,6 +9,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 // Choice is one way to place the box, what it leaves of the ceiling, and what
@@ -139,16 +140,16 @@ func (s Site) checkOn(on On) (problem.Problem, bool) {
 	case OnRoom:
 		return p, true
 	case OnFixture:
-		p.What = "The mask is to be centred on the light, but no place is known for one. The middle of the room is shown."
-		p.Do = "Say where the light is, or centre on the room."
+		p.What = words.Say("The mask is to be centred on the light, but no place is known for one. The middle of the room is shown.")
+		p.Do = words.Say("Say where the light is, or centre on the room.")
 		return p, s.Fixture.Known
 	case OnPoint:
-		p.What = "The mask is to be centred on a point, but its place is not known. The middle of the room is shown."
-		p.Do = "Write how far the point is from the two walls at corner W, or centre on the room."
+		p.What = words.Say("The mask is to be centred on a point, but its place is not known. The middle of the room is shown.")
+		p.Do = words.Say("Write how far the point is from the two walls at corner W, or centre on the room.")
 		return p, s.Point.Known
 	}
-	p.What = fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on))
-	p.Do = "Choose the room, the light or a point."
+	p.What = words.Raw(fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on)))
+	p.Do = words.Say("Choose the room, the light or a point.")
 	return p, false
 }
 
@@ -159,14 +160,14 @@ func (s Site) checkSquare(square Square) (problem.Problem, bool) {
 	p := problem.Problem{At: "/square", Severity: problem.Stop}
 	switch {
 	case square == SquareToFixture:
-		p.What = "The mask is to be square to the light, but its axis is not known. It is shown square to the room."
-		p.Do = "Measure a second point on the axis of the light, or lay the mask square to the room."
+		p.What = words.Say("The mask is to be square to the light, but its axis is not known. It is shown square to the room.")
+		p.Do = words.Say("Measure a second point on the axis of the light, or lay the mask square to the room.")
 	case s.Shape.Form == survey.Round:
-		p.What = "A round room has no wall " + string(square) + " to be square to. The mask is shown square to the room's axes."
-		p.Do = "Choose the room, or the light's axis."
+		p.What = words.Raw("A round room has no wall " + string(square) + " to be square to. The mask is shown square to the room's axes.")
+		p.Do = words.Say("Choose the room, or the light's axis.")
 	default:
-		p.What = fmt.Sprintf("There is no wall %q to be square to. The mask is shown square to the room.", string(square))
-		p.Do = "Choose the room, one of its walls, or the light's axis."
+		p.What = words.Raw(fmt.Sprintf("There is no wall %q to be square to. The mask is shown square to the room.", string(square)))
+		p.Do = words.Say("Choose the room, one of its walls, or the light's axis.")
 	}
 	return p, false
 }

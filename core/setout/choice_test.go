@@ -81,7 +81,7 @@ func TestSettle(t *testing.T) {
 		require.Len(t, found, 1)
 		assert.Equal(t, c.at, found[0].At)
 		assert.Equal(t, problem.Stop, found[0].Severity)
-		assert.Equal(t, c.what, found[0].What)
+		assert.Equal(t, c.what, found[0].What.String())
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -41,8 +43,8 @@ func checkSide(at, side, how string, have, room, least measure.Length, n measure
 			n.AtMost(most), how, n.Length(least), n.AtLeast(have-most))
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), n.Amount(have-room)),
-		Do:   do}}
+		What: words.Raw(fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), n.Amount(have-room))),
+		Do:   words.Raw(do)}}
 }
 
 func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n measure.Notation) []problem.Problem {
@@ -56,9 +58,9 @@ func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n meas
 			n.AtMost(most.Length), n.AtMost(most.Width), n.Length(least))
 	}
 	return []problem.Problem{{At: "/length", Severity: problem.Stop,
-		What: fmt.Sprintf("A mask of %s × %s fits nowhere in this room: where it fits best it runs %s past a wall.",
-			n.Length(o.Length), n.Length(o.Width), n.Amount(-best)),
-		Do: do}}
+		What: words.Raw(fmt.Sprintf("A mask of %s × %s fits nowhere in this room: where it fits best it runs %s past a wall.",
+			n.Length(o.Length), n.Length(o.Width), n.Amount(-best))),
+		Do: words.Raw(do)}}
 }
 
 // CheckBorders says which borders of a box are below the least, at
@@ -129,10 +131,10 @@ func (s Site) checkRound(w Way, box Box, have, least measure.Length, n measure.N
 		return nil
 	case have < 0:
 		p.At = "/on"
-		p.What = fmt.Sprintf("Centred there, the corners of the mask run up to %s past the wall.", n.Amount(-have))
+		p.What = words.Raw(fmt.Sprintf("Centred there, the corners of the mask run up to %s past the wall.", n.Amount(-have)))
 	default:
-		p.What = fmt.Sprintf("At its corners the mask comes as near as %s to the wall, %s less than the least of %s.",
-			n.Length(have), n.Amount(least-have), n.Length(least))
+		p.What = words.Raw(fmt.Sprintf("At its corners the mask comes as near as %s to the wall, %s less than the least of %s.",
+			n.Length(have), n.Amount(least-have), n.Length(least)))
 	}
 	var ways []string
 	o := mask.Outline{Length: box.Length, Width: box.Width}
@@ -144,7 +146,7 @@ func (s Site) checkRound(w Way, box Box, have, least measure.Length, n measure.N
 	if most, ok := s.Largest(w, Borders{least, least, least, least}); ok && min(most.Length, most.Width) >= mask.LeastPanel {
 		ways = append(ways, fmt.Sprintf("order a mask of at most %s × %s, the largest that keeps it", n.AtMost(most.Length), n.AtMost(most.Width)))
 	}
-	p.Do = inTurn(append(ways, w.others(have >= 0)...))
+	p.Do = words.Raw(inTurn(append(ways, w.others(have >= 0)...)))
 	return []problem.Problem{p}
 }
 
@@ -201,10 +203,10 @@ func (p pair) check() []problem.Problem {
 		return nil
 	case p.small < 0:
 		return []problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: fmt.Sprintf("Centred there, the mask runs %s past %s.", p.notation.Amount(-p.small), p.layout.at(p.smaller)),
-			Do:   p.remedy()}}
+			What: words.Raw(fmt.Sprintf("Centred there, the mask runs %s past %s.", p.notation.Amount(-p.small), p.layout.at(p.smaller))),
+			Do:   words.Raw(p.remedy())}}
 	}
-	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: p.fault(), Do: p.remedy()}}
+	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: words.Raw(p.fault()), Do: words.Raw(p.remedy())}}
 }
 
 // at is the wall on a side of the box, in words.

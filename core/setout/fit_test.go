@@ -3,6 +3,8 @@ package setout_test
 import (
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -14,7 +16,7 @@ import (
 )
 
 func stop(at, what, do string) problem.Problem {
-	return problem.Problem{At: at, Severity: problem.Stop, What: what, Do: do}
+	return problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)}
 }
 
 func TestCheckFit(t *testing.T) {
@@ -95,7 +97,7 @@ func TestCheckBorders_TrimmingAsToldPasses(t *testing.T) {
 	found := checked{site, setout.OnFixture, o}.problems(t, 3*inch)
 	require.Len(t, found, 1)
 	told := 2*inch + inch/8 // 2 × 1 1/16 in; the border is 6172.5 nm short of 2 in
-	assert.Contains(t, found[0].Do, `Take 2 1/8" off the length`)
+	assert.Contains(t, found[0].Do.String(), `Take 2 1/8" off the length`)
 	for trim, passes := range map[measure.Length]bool{told: true, 2 * inch: false} {
 		trimmed := mask.Outline{Length: o.Length - trim, Width: o.Width}
 		assert.Equal(t, passes, len(checked{site, setout.OnFixture, trimmed}.problems(t, 3*inch)) == 0)
@@ -126,7 +128,7 @@ func TestCheckBorders_TrimmingAsToldPassesInARoundRoom(t *testing.T) {
 	found = check(mask.Outline{Length: 3 * measure.Metre, Width: 3 * measure.Metre})
 	require.Len(t, found, 1)
 	assert.Equal(t, "/on", found[0].At)
-	assert.Equal(t, "Centred there, the corners of the mask run up to 121 mm past the wall.", found[0].What, "1500 × √2 − 2000")
+	assert.Equal(t, "Centred there, the corners of the mask run up to 121 mm past the wall.", found[0].What.String(), "1500 × √2 − 2000")
 }
 
 func TestOrderSide(t *testing.T) {

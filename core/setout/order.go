@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -21,8 +23,8 @@ func OrderSide(at string, side, border measure.Length, n measure.Notation) (meas
 			do = fmt.Sprintf("Want a border of at most %s.", n.AtMost((side - mask.LeastPanel).Half()))
 		}
 		return 0, []problem.Problem{{At: at, Severity: problem.Stop,
-			What: fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side)),
-			Do:   do}}
+			What: words.Raw(fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side))),
+			Do:   words.Raw(do)}}
 	}
 	return left, nil
 }

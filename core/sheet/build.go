@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/delivery"
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/finish"
@@ -41,7 +43,7 @@ func Build(doc plan.Document, version string) *Sheet {
 		b.workOut()
 		b.draw()
 	}
-	b.sheet.Problems = problem.Fewer(b.sheet.Problems)
+	b.tellProblems()
 	return &b.sheet
 }
 
@@ -66,6 +68,8 @@ type builder struct {
 	n, other measure.Notation
 	blamed   map[string]bool
 	sheet    Sheet
+	// problems are what is wrong so far, not told yet.
+	problems []problem.Problem
 	// onlyPriced tells that nothing of the sheet is shown but what it costs.
 	onlyPriced bool
 	// carded is how many panels have cards so far.
@@ -149,7 +153,24 @@ func (b *builder) report(prefix string, list []problem.Problem) {
 			continue
 		}
 		b.blamed[p.At] = p.Severity == problem.Stop
-		b.sheet.Problems = append(b.sheet.Problems, p)
+		b.problems = append(b.problems, p)
+	}
+}
+
+// style is how the sheet puts things.
+func (b *builder) style() words.Style {
+	return words.Style{Notation: b.n, Country: words.Country(b.plan.Place.Rules)}
+}
+
+// told is a text as the sheet puts it.
+func (b *builder) told(t words.Text) string { return t.In(b.style()) }
+
+// tellProblems puts what is wrong into words.
+func (b *builder) tellProblems() {
+	list := problem.Fewer(b.problems)
+	b.sheet.Problems = make([]Problem, len(list))
+	for i := range list {
+		b.sheet.Problems[i] = ProblemFrom(list[i], b.style())
 	}
 }
 
@@ -255,12 +276,12 @@ func (b *builder) share(n measure.Number) string {
 func (b *builder) mask() {
 	m := b.plan.Mask
 	if b.isMaskless() {
-		b.report("/mask/length", []problem.Problem{{Severity: problem.Note, What: "No mask is given, and no step needs one.", Do: "Write its length and width if there is one."}})
+		b.report("/mask/length", []problem.Problem{{Severity: problem.Note, What: words.Say("No mask is given, and no step needs one."), Do: words.Say("Write its length and width if there is one.")}})
 		return
 	}
 	b.report("/mask", m.Outline.Check(b.n))
 	if len(m.Layers) == 0 {
-		b.report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: "The mask has no layer.", Do: "Add a layer."}})
+		b.report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: words.Say("The mask has no layer."), Do: words.Say("Add a layer.")}})
 	}
 	if m.Outline.IsComplete() {
 		b.area(blockMask, "mask.area", "mask", m.Area(), "Length times width of the whole mask.",
@@ -274,8 +295,8 @@ func (b *builder) mask() {
 		}
 		if l.Cut.ID != given {
 			b.report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
-				What: "Another layer is called “" + given + "” too; this one is “" + l.Cut.ID + "” on the sheet, and steps that name “" + given + "” mean the first.",
-				Do:   "Give each layer a word of its own."}})
+				What: words.Raw("Another layer is called “" + given + "” too; this one is “" + l.Cut.ID + "” on the sheet, and steps that name “" + given + "” mean the first."),
+				Do:   words.Say("Give each layer a word of its own.")}})
 		}
 		used[l.Cut.ID] = true
 		b.addLayer(l)
@@ -329,8 +350,8 @@ func (b *builder) fewEnough(at string, panels mask.Layer) mask.Layer {
 		return panels
 	}
 	b.report(at, []problem.Problem{{Severity: problem.Stop,
-		What: "All layers so far have " + tooMany + " that are taken. This layer is left out.",
-		Do:   "Cut the layers into fewer panels, or plan this one in a job of its own."}})
+		What: words.Raw("All layers so far have " + tooMany + " that are taken. This layer is left out."),
+		Do:   words.Say("Cut the layers into fewer panels, or plan this one in a job of its own.")}})
 	panels.Columns, panels.Rows = nil, nil
 	return panels
 }
@@ -340,7 +361,7 @@ func (b *builder) addLayer(l plan.Layer) {
 	b.report(l.At, problems)
 	if l.Tolerance >= mask.LeastPanel {
 		b.report(l.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
-			What: "A panel that may be off by " + said(b.n, l.Tolerance) + " may be off by a whole panel.", Do: "Check the number and write its unit."}})
+			What: words.Raw("A panel that may be off by " + said(b.n, l.Tolerance) + " may be off by a whole panel."), Do: words.Say("Check the number and write its unit.")}})
 	}
 	panels = b.fewEnough(l.At, panels)
 	built := layer{plan: l}

@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -51,8 +53,8 @@ func (b *builder) makeCalendar(c *calendar) {
 	c.tasks, c.origins = c.job.Tasks(people)
 	if c.isListed = len(c.tasks) > 0 && len(c.tasks) <= days.MostTasks; len(c.tasks) > days.MostTasks {
 		b.report("/days", []problem.Problem{{Severity: problem.Stop,
-			What: "The work comes in more than the " + strconv.Itoa(days.MostTasks) + " pieces that are planned.",
-			Do:   "Use a size that takes leaf for longer, or fewer coats."}})
+			What: words.Raw("The work comes in more than the " + strconv.Itoa(days.MostTasks) + " pieces that are planned."),
+			Do:   words.Say("Use a size that takes leaf for longer, or fewer coats.")}})
 	}
 	start, dated := b.date("/days/start", b.plan.Days.Start)
 	if !c.isListed || !hours.isUsable || !dated {
@@ -61,7 +63,7 @@ func (b *builder) makeCalendar(c *calendar) {
 	c.schedule, c.isDated = days.ScheduleOf(&days.Work{Tasks: c.tasks, People: people, Start: start, Hours: hours.Hours, Zone: b.zone(), Round: roundedTo})
 	if !c.isDated {
 		b.report("/days", []problem.Problem{{At: "/start", Severity: problem.Stop,
-			What: "The work takes more than ten years.", Do: "Check how long each piece of work takes, and the days that are worked."}})
+			What: words.Say("The work takes more than ten years."), Do: words.Say("Check how long each piece of work takes, and the days that are worked.")}})
 	}
 }
 

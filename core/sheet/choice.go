@@ -67,7 +67,7 @@ func (b *builder) choiceOf(c *setout.Choice) Choice {
 	}
 	for _, p := range c.Problems {
 		if p.Severity == problem.Stop {
-			out.Refused = p.What
+			out.Refused = b.told(p.What)
 			break
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 const (
@@ -38,7 +39,7 @@ func (b *builder) climate() {
 		b.marginFigure(c, fit)
 		out.Margin = c.Difference(fit.Margin.Value)
 	}
-	out.Text = climateText(c, fit, problems)
+	out.Text = climateText(c, fit, problems, b.told)
 	if fit.Verdict != finish.NotAsked {
 		out.Drying = b.dryingText(c)
 		b.sizeInClimate(c)
@@ -83,7 +84,7 @@ func leastMargins(c finish.Climate) string {
 }
 
 // climateText is the verdict in words.
-func climateText(c finish.Climate, fit finish.Fit, problems []problem.Problem) string {
+func climateText(c finish.Climate, fit finish.Fit, problems []problem.Problem, told func(words.Text) string) string {
 	switch fit.Verdict {
 	case finish.Go:
 		return "Fit to paint: the ceiling is " + c.Difference(fit.Margin.Value) + " above the dew point. At least " + leastMargins(c) +
@@ -92,7 +93,7 @@ func climateText(c finish.Climate, fit finish.Fit, problems []problem.Problem) s
 		text := "Do not paint yet."
 		for _, p := range problems {
 			if p.Severity == problem.Stop {
-				text += " " + p.What
+				text += " " + told(p.What)
 			}
 		}
 		return text
@@ -218,7 +219,7 @@ func (b *builder) sizeInClimate(c finish.Climate) {
 			continue
 		}
 		b.report(s.At+"/tackHours", []problem.Problem{{Severity: problem.Caution,
-			What: "In the climate measured “" + s.Name + "” may take " + b.times(factor) + " the hours of its label to come to tack. The days do not count that.",
-			Do:   "Lay a test patch and go by it."}})
+			What: words.Raw("In the climate measured “" + s.Name + "” may take " + b.times(factor) + " the hours of its label to come to tack. The days do not count that."),
+			Do:   words.Say("Lay a test patch and go by it.")}})
 	}
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -57,8 +59,8 @@ func (w *step) openings() (a measure.Area, rule, sum string, ok bool) {
 		}
 		if !l.plan.OpenKnown {
 			w.report(l.plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
-				What: "The step “" + w.Name + "” goes into the openings of this layer, and their share of the mask is not given.",
-				Do:   "Ask the supplier what share of the mask is cut out."}})
+				What: words.Raw("The step “" + w.Name + "” goes into the openings of this layer, and their share of the mask is not given."),
+				Do:   words.Say("Ask the supplier what share of the mask is cut out.")}})
 			return a, "", "", false
 		}
 		a = outline.Area().Times(l.plan.Open).Times(w.Share)
@@ -66,7 +68,7 @@ func (w *step) openings() (a measure.Area, rule, sum string, ok bool) {
 		return a, "The mask, the share of it that is cut out in “" + l.panels.Name + "”, and the share of those openings.", sum, outline.IsComplete() && w.ShareKnown
 	}
 	w.report(w.At+"/layer", []problem.Problem{{Severity: problem.Stop,
-		What: "The step “" + w.Name + "” does not say into the openings of which layer it goes.", Do: "Choose the layer."}})
+		What: words.Raw("The step “" + w.Name + "” does not say into the openings of which layer it goes."), Do: words.Say("Choose the layer.")}})
 	return a, "", "", false
 }
 
@@ -85,7 +87,7 @@ func (w *step) surfaceOf() (a measure.Area, rule, sum string, ok bool) {
 		}
 	}
 	w.report(w.At+"/surface", []problem.Problem{{Severity: problem.Stop,
-		What: "The step “" + w.Name + "” does not say which of the other surfaces it goes over.", Do: "Choose the surface, or add it to the list of surfaces."}})
+		What: words.Raw("The step “" + w.Name + "” does not say which of the other surfaces it goes over."), Do: words.Say("Choose the surface, or add it to the list of surfaces.")}})
 	return a, "", "", false
 }
 

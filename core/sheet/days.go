@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
 )
@@ -64,21 +66,21 @@ func (b *builder) countedAsUsual(c *calendar) {
 	for i := range b.plan.Steps {
 		s := &b.plan.Steps[i]
 		if s.ReadyAt != "" && b.tested(i) == 0 {
-			b.report(s.At+"/readyAt", []problem.Problem{{Severity: problem.Stop, What: "There is no such date and time.", Do: "Write the day and the time, such as 2027-03-09T07:30."}})
+			b.report(s.At+"/readyAt", []problem.Problem{{Severity: problem.Stop, What: words.Say("There is no such date and time."), Do: words.Say("Write the day and the time, such as 2027-03-09T07:30.")}})
 		}
 		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
 			b.report(s.At+"/dryHours", []problem.Problem{{Severity: problem.Caution,
-				What: "No hours of drying are given, so the days count none for “" + s.Name + "”.", Do: "Write what the label says."}})
+				What: words.Raw("No hours of drying are given, so the days count none for “" + s.Name + "”."), Do: words.Say("Write what the label says.")}})
 		}
 	}
 	if c.job.Painted > 0 && !b.plan.Days.FilmAge.Known {
 		b.report("/days/freshPaint/filmAge", []problem.Problem{{Severity: problem.Caution,
-			What: "How many days the fresh paint must age is not given, so the days count one, the least that anyone advises.", Do: "Ask the maker of the paint and of the mask, and pull tape on it first."}})
+			What: words.Say("How many days the fresh paint must age is not given, so the days count one, the least that anyone advises."), Do: words.Say("Ask the maker of the paint and of the mask, and pull tape on it first.")}})
 	}
 	for i := range c.job.Layers {
 		if !slices.ContainsFunc(c.job.Steps, func(s days.Step) bool { return s.Layer == i }) {
 			b.report(b.layers[i].plan.At, []problem.Problem{{Severity: problem.Note,
-				What: "No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days.", Do: "Name the layer in a step."}})
+				What: words.Raw("No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days."), Do: words.Say("Name the layer in a step.")}})
 		}
 	}
 }
@@ -87,12 +89,12 @@ func (b *builder) countedAsUsual(c *calendar) {
 func (b *builder) usuals(c *calendar) {
 	if len(c.usual) > 0 {
 		b.report("/days/rates", []problem.Problem{{Severity: problem.Note,
-			What: "Counted as usual, because no time is given: " + problem.Listed(c.usual) + ".",
-			Do:   "Put in your own times: they decide the days and the labour."}})
+			What: words.Raw("Counted as usual, because no time is given: " + problem.Listed(c.usual) + "."),
+			Do:   words.Say("Put in your own times: they decide the days and the labour.")}})
 	}
 	if len(c.unsized) > 0 {
 		b.report("/days", []problem.Problem{{Severity: problem.Caution,
-			What: "Not counted, because how large the area is cannot be worked out: " + problem.Listed(c.unsized) + ".", Do: "Fill in what is missing at the step."}})
+			What: words.Raw("Not counted, because how large the area is cannot be worked out: " + problem.Listed(c.unsized) + "."), Do: words.Say("Fill in what is missing at the step.")}})
 	}
 }
 
@@ -372,12 +374,12 @@ func (b *builder) testedSizes(c *calendar) {
 		switch {
 		case tested < sized:
 			b.report(at, []problem.Problem{{Severity: problem.Stop,
-				What: "The size cannot be ready at " + momentText(w.Tested) + ": by the days it is laid " + minutesText(int64(sized-tested)) + " after that, at " + momentText(s.Zone.Moment(sized)) + ". The hours of its label are counted.",
-				Do:   "Put in when it was found ready, or begin the work sooner."}})
+				What: words.Raw("The size cannot be ready at " + momentText(w.Tested) + ": by the days it is laid " + minutesText(int64(sized-tested)) + " after that, at " + momentText(s.Zone.Moment(sized)) + ". The hours of its label are counted."),
+				Do:   words.Say("Put in when it was found ready, or begin the work sooner.")}})
 		case tested < label:
 			b.report(at, []problem.Problem{{Severity: problem.Caution,
-				What: "By its label the size is ready at " + momentText(s.Zone.Moment(label)) + "; at " + momentText(w.Tested) + " it is too early by " + minutesText(int64(label-tested)) + ". Leaf laid too early drowns in the size and goes dull.",
-				Do:   "Lay it then only if a knuckle feels it pull and no size comes off; else leave this blank and wait."}})
+				What: words.Raw("By its label the size is ready at " + momentText(s.Zone.Moment(label)) + "; at " + momentText(w.Tested) + " it is too early by " + minutesText(int64(label-tested)) + ". Leaf laid too early drowns in the size and goes dull."),
+				Do:   words.Say("Lay it then only if a knuckle feels it pull and no size comes off; else leave this blank and wait.")}})
 		}
 	}
 }
@@ -402,19 +404,19 @@ func (b *builder) missed(c *calendar) {
 		}
 		w := c.tasks[i].Window
 		hours, sizing := &c.schedule.Hours, c.origins[w.Sizing].Step
-		do := "Use a size with other times, work at other hours, or let one more person lay leaf."
+		do := words.Say("Use a size with other times, work at other hours, or let one more person lay leaf.")
 		from := minutesText(w.Tack) + " after sizing"
 		if _, tested := c.schedule.Opens(i); tested {
 			from = "from " + momentText(w.Tested) + ", as tested"
 		} else if g := c.giltOf(sizing); g != nil {
 			_, laying := c.schedule.Minutes(i)
-			if other := b.otherHours(g, laying/max(1, int64(c.schedule.Placed[i].Crew))); other != "" {
-				do = other + " Or use a size with other times, or let one more person lay leaf."
+			if other := b.otherHours(g, laying/max(1, int64(c.schedule.Placed[i].Crew))); !other.IsEmpty() {
+				do = words.Sentences(other, words.Say("Or use a size with other times, or let one more person lay leaf."))
 			}
 		}
 		b.report(b.plan.Steps[sizing].At+"/openHours", []problem.Problem{{Severity: problem.Stop,
-			What: "“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + from + ", for " + minutesText(c.job.Steps[sizing].Open) +
-				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + ".",
+			What: words.Raw("“" + c.tasks[i].Name + "” cannot be laid while the size takes leaf: it does so " + from + ", for " + minutesText(c.job.Steps[sizing].Open) +
+				" with the reserve kept back, and work goes on from " + hours.From.String() + " to " + hours.To.String() + "."),
 			Do: do}})
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 // filmAges holds the calendar against what masks can be stuck to: paint that is
@@ -45,18 +46,19 @@ func (b *builder) paintUnder(c *calendar, hang int) {
 		return
 	}
 	step := &b.plan.Steps[young]
+	stuck := words.Say("“{mask}” is stuck to “{step}” {age} after its last coat.",
+		words.Name("mask", b.layers[c.origins[hang].Layer].panels.Name), words.Name("step", step.Name), words.Of("age", ageText(age)))
 	p := problem.Problem{Severity: problem.Caution,
-		What: "“" + b.layers[c.origins[hang].Layer].panels.Name + "” is stuck to “" + step.Name + "” " + ageText(age) + " after its last coat. ",
-		Do:   "Pull tape on it first, or write under fresh paint how many days it must age: the mask then waits for it."}
+		Do: words.Say("Pull tape on it first, or write under fresh paint how many days it must age: the mask then waits for it.")}
 	switch {
 	case age < days.Moment(days.LeastFilmAge*days.Day):
 		p.Severity = problem.Stop
-		p.What += "Nobody advises tape on paint less than a day old: the mask would lift it."
-		p.Do = "Write under fresh paint that it must age a day at least: the mask then waits for it. The makers of paint and mask say how long it should be."
+		p.What = words.Sentences(stuck, words.Say("Nobody advises tape on paint less than a day old: the mask would lift it."))
+		p.Do = words.Say("Write under fresh paint that it must age a day at least: the mask then waits for it. The makers of paint and mask say how long it should be.")
 	case isOil(step.Binder):
-		p.What += "Oil paint is counted on to hold a mask after a week."
+		p.What = words.Sentences(stuck, words.Say("Oil paint is counted on to hold a mask after a week."))
 	default:
-		p.What += "Water paint is counted on to hold a mask after two weeks, some say a month."
+		p.What = words.Sentences(stuck, words.Say("Water paint is counted on to hold a mask after two weeks, some say a month."))
 	}
 	b.report(step.At, []problem.Problem{p})
 }
@@ -66,9 +68,9 @@ func isOil(binder safety.Binder) bool {
 }
 
 // ageText is a time in whole days, or in whole hours below one.
-func ageText(m days.Moment) string {
+func ageText(m days.Moment) words.Text {
 	if m < days.Day {
-		return plural(int64(m)/60, "hour", "hours")
+		return words.Say("{n|hour|hours}", words.Count("n", int64(m)/60))
 	}
-	return plural(int64(m)/days.Day, "day", "days")
+	return words.Say("{n|day|days}", words.Count("n", int64(m)/days.Day))
 }

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -67,15 +69,15 @@ func (b *builder) readGaps(l *layer, lines *[2]line) {
 		}
 		switch {
 		case !ok || after > len(a.run.Gaps):
-			b.report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: "“" + note.Seam + "” is no seam of this layer.",
-				Do: "Write it as the list of seams does, such as " + lines[exampleOf(lines)].name(0) + "."}})
+			b.report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: words.Raw("“" + note.Seam + "” is no seam of this layer."),
+				Do: words.Raw("Write it as the list of seams does, such as " + lines[exampleOf(lines)].name(0) + ".")}})
 		case a.run.Held != nil && a.run.Held[after-1]:
 			b.report(note.At+"/seam", []problem.Problem{{Severity: problem.Caution,
-				What: "Seam " + a.name(after-1) + " lies inside pieces over its whole length, so it cannot be set.", Do: "Take this line out."}})
+				What: words.Raw("Seam " + a.name(after-1) + " lies inside pieces over its whole length, so it cannot be set."), Do: words.Say("Take this line out.")}})
 		case !note.Known:
 		case note.Gap >= mask.LeastPanel:
 			b.report(note.At+"/gap", []problem.Problem{{Severity: problem.Stop,
-				What: "A gap of " + b.n.Length(note.Gap) + " is as wide as a panel.", Do: "Check the number and write its unit."}})
+				What: words.Raw("A gap of " + b.n.Length(note.Gap) + " is as wide as a panel."), Do: words.Say("Check the number and write its unit.")}})
 		default:
 			a.take(after-1, i, note.Gap)
 		}
@@ -191,7 +193,7 @@ func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, 
 		what = "The panels will run " + b.n.Amount(past) + " past the tape line " + b.towardsSide(wall) + ", even with " +
 			plural(int64(open), "seam", "seams") + " still to come closed up."
 	}
-	b.report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
+	b.report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: words.Raw(what), Do: words.Raw(do)}})
 }
 
 // offers are five likely gaps round the one to set, on the marks of the tape.
@@ -289,8 +291,8 @@ func (b *builder) checkBridging() {
 	tape := mask.Bridging{Width: b.plan.Seams.Width, Piece: b.plan.Seams.Piece}
 	if tape.Piece > 0 && tape.Piece < mask.ShortestPiece {
 		b.report("/seams/pieceLength", []problem.Problem{{Severity: problem.Caution,
-			What: "Pieces of " + b.n.Length(tape.Piece) + " would be mostly laps, so every seam is reckoned as one piece.",
-			Do:   "Write the longest piece one person lays, " + b.n.AtLeast(mask.ShortestPiece) + " or more."}})
+			What: words.Raw("Pieces of " + b.n.Length(tape.Piece) + " would be mostly laps, so every seam is reckoned as one piece."),
+			Do:   words.Raw("Write the longest piece one person lays, " + b.n.AtLeast(mask.ShortestPiece) + " or more.")}})
 	}
 	if tape.Width <= 0 || seam == "" || widest <= tape.WidestGap() {
 		return
@@ -300,6 +302,6 @@ func (b *builder) checkBridging() {
 		hold = "does not reach across"
 	}
 	b.report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution,
-		What: "Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.fine(tape.Width) + " " + hold + ".",
-		Do:   "Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds about " + b.n.Length(mask.LeastHold) + " on either side (common practice, no source)."}})
+		What: words.Raw("Over the gap of " + b.fine(widest) + " at seam " + seam + " tape of " + b.fine(tape.Width) + " " + hold + "."),
+		Do:   words.Raw("Use tape of " + b.n.AtLeast(widest+2*mask.LeastHold) + " or wider, so that it holds about " + b.n.Length(mask.LeastHold) + " on either side (common practice, no source).")}})
 }

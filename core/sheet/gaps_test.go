@@ -23,7 +23,7 @@ func gapAt(t *testing.T, s sheet.Sheet, seam string) sheet.Gap {
 	return sheet.Gap{}
 }
 
-func problemsBelow(s sheet.Sheet, at string) (found []problem.Problem) {
+func problemsBelow(s sheet.Sheet, at string) (found []sheet.Problem) {
 	for _, p := range s.Problems {
 		if strings.HasPrefix(p.At, at) {
 			found = append(found, p)
@@ -50,7 +50,7 @@ func TestGaps_Words(t *testing.T) {
 	assert.Equal(t, "As planned.", gapAt(t, s, "B│C").Text)
 	assert.Equal(t, "2 mm narrower than planned.", gapAt(t, s, "A│B").Text)
 	assert.Equal(t, "2 mm", gapAt(t, s, "1│2").Set, "the other side is not touched")
-	assert.Equal(t, []problem.Problem{
+	assert.Equal(t, []sheet.Problem{
 		{At: "/mask/layers/0/gaps/0/gap", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
 			Do: "Trim the last panel there by that much, or take down what was hung too wide."},
 		{At: "/mask/layers/0/gaps/2/gap", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
@@ -109,7 +109,7 @@ func TestBridges_OnTheSheet(t *testing.T) {
 	assert.Equal(t, "1│2: 2 pieces of 1.213 m, each lapping the one before by 25 mm.", pieces.Layers[0].Bridges[0].Text)
 	assert.Equal(t, "7", figure(pieces, "L1.bridges"))
 	assert.Equal(t, "8.502 m", figure(pieces, "tape.length"))
-	assert.Equal(t, []problem.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers just under 10 mm of the panel on either side.",
+	assert.Equal(t, []sheet.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers just under 10 mm of the panel on either side.",
 		Do: "Use tape of 24 mm or wider, so that it holds about 10 mm on either side (common practice, no source)."}}, problemsBelow(*pieces, "/seams/tapeWidth"))
 	assert.Empty(t, problemsBelow(*taped(`,"tapeWidth":"24"`), "/seams"))
 	assert.Len(t, problemsBelow(*taped(`,"pieceLength":"50"`), "/seams/pieceLength"), 1)

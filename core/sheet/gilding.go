@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
@@ -100,19 +102,19 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 		g.window = measure.NumberFromFraction(days.UsualOpen, 60)
 	} else if g.window.Sign() <= 0 {
 		return g, []problem.Problem{{At: "/openHours", Severity: problem.Stop,
-			What: "With tack anywhere from " + b.hours(size.TackHours.From) + " to " + b.hours(g.tack) + " and leaf taken for " + b.hours(size.OpenHours.From) + " from then, one spot may have closed before another is ready.",
-			Do:   "Use a size that stays open longer, or narrow the times by a test patch in this room."}}, false
+			What: words.Raw("With tack anywhere from " + b.hours(size.TackHours.From) + " to " + b.hours(g.tack) + " and leaf taken for " + b.hours(size.OpenHours.From) + " from then, one spot may have closed before another is ready."),
+			Do:   words.Say("Use a size that stays open longer, or narrow the times by a test patch in this room.")}}, false
 	}
 	b.limitToHours(&g, people)
 	problems, ok = b.divide(&g)
 	problems = append(problems, b.shortHours(&g, ok)...)
 	if !size.TackHours.Known && !size.DryHours.Known {
 		problems = append(problems, problem.Problem{At: "/tackHours", Severity: problem.Caution,
-			What: "How long it takes until leaf can be laid on the size is not given, so no time is counted.", Do: "Write what the label says, or a test patch."})
+			What: words.Say("How long it takes until leaf can be laid on the size is not given, so no time is counted."), Do: words.Say("Write what the label says, or a test patch.")})
 	}
 	if g.limitedByDust {
 		problems = append(problems, problem.Problem{At: "/openHours", Severity: problem.Caution,
-			What: "How long the size takes leaf is not given, so a day is counted: until dust settles on it.", Do: "Write what the label says, or a test patch."})
+			What: words.Say("How long the size takes leaf is not given, so a day is counted: until dust settles on it."), Do: words.Say("Write what the label says, or a test patch.")})
 	}
 	return g, problems, ok
 }
@@ -188,15 +190,15 @@ func (w *step) sizedFor(area measure.Area, leaf int) bool {
 	switch {
 	case !ok:
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
-			What: "In how many sections the leaf is laid is not known, so the size past their lines is not counted.",
-			Do:   "Give the area that one gilder lays in an hour, and how long the size takes leaf."}})
+			What: words.Say("In how many sections the leaf is laid is not known, so the size past their lines is not counted."),
+			Do:   words.Say("Give the area that one gilder lays in an hour, and how long the size takes leaf.")}})
 		return false
 	case len(g.sections) < 2:
 		return true
 	case !g.linesKnown:
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
-			What: "Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted.",
-			Do:   "Name the layer that the leaf goes through, or buy size for " + w.put(w.Beyond) + " more at each line."}})
+			What: words.Say("Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted."),
+			Do:   words.Raw("Name the layer that the leaf goes through, or buy size for " + w.put(w.Beyond) + " more at each line.")}})
 		return false
 	}
 	w.beyondRemarks(&g, area)
@@ -220,12 +222,12 @@ func (w *step) beyondRemarks(g *gilt, area measure.Area) {
 	switch {
 	case leaf != nil && leaf.Known && w.Beyond < leaf.Leaf.Width:
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Note,
-			What: "The size goes " + w.put(w.Beyond) + " past the line, less than a leaf of " + w.put(leaf.Leaf.Width) + ".",
-			Do:   "Go past by a leaf at least, so that no leaf has to be cut at the line."}})
+			What: words.Raw("The size goes " + w.put(w.Beyond) + " past the line, less than a leaf of " + w.put(leaf.Leaf.Width) + "."),
+			Do:   words.Say("Go past by a leaf at least, so that no leaf has to be cut at the line.")}})
 	case g.beyond.Add(g.beyond).SquareMetres.Cmp(area.SquareMetres) > 0:
 		w.report(w.At+"/sizeBeyond", []problem.Problem{{Severity: problem.Caution,
-			What: "Past the lines " + w.n.Area(g.beyond) + " are sized twice, more than half of the " + w.n.Area(area) + " in all.",
-			Do:   "Check how far the size goes past a line."}})
+			What: words.Raw("Past the lines " + w.n.Area(g.beyond) + " are sized twice, more than half of the " + w.n.Area(area) + " in all."),
+			Do:   words.Say("Check how far the size goes past a line.")}})
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -170,7 +172,7 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	}
 	b.length(blockHanging, "tape.length", "tape over the seams", length, rule, sum, ofArithmetic)
 	if b.plan.Seams.Roll <= 0 {
-		b.report("/seams/rollLength", []problem.Problem{{Severity: problem.Stop, What: "The length of a roll of tape is missing.", Do: "Fill in the length of a roll of tape."}})
+		b.report("/seams/rollLength", []problem.Problem{{Severity: problem.Stop, What: words.Say("The length of a roll of tape is missing."), Do: words.Say("Fill in the length of a roll of tape.")}})
 		return
 	}
 	rolls, ok := b.rolls(length)

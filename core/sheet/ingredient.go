@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -96,6 +98,6 @@ func (b *builder) unpricedParts() {
 		names[i] = b.ingredients[i].name
 	}
 	b.report("/price", []problem.Problem{{Severity: problem.Caution,
-		What: "What is mixed in has no price of its own and is not in the price: " + problem.Listed(names) + ".",
-		Do:   "Count it in the price of the cans it is mixed into, or in the contingency."}})
+		What: words.Raw("What is mixed in has no price of its own and is not in the price: " + problem.Listed(names) + "."),
+		Do:   words.Say("Count it in the price of the cans it is mixed into, or in the contingency.")}})
 }

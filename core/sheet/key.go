@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/plan"
@@ -33,7 +35,7 @@ func (b *builder) keys() {
 		if i+1 == len(b.layers) {
 			if l.plan.Key != "" {
 				b.report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Note,
-					What: "No layer comes after this one, so no panel needs to stay up.", Do: "Leave the blank empty."}})
+					What: words.Say("No layer comes after this one, so no panel needs to stay up."), Do: words.Say("Leave the blank empty.")}})
 			}
 			continue
 		}
@@ -77,8 +79,8 @@ func (b *builder) keyOf(l, next *layer) key {
 			return key{own, "user", whyUser(own, best, why, next)}
 		}
 		b.report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
-			What: "No panel of this layer is called “" + l.plan.Key + "”.",
-			Do:   "Its panels run from A1 to " + l.panels.LastPanel().Label() + "; until then the key is chosen for you."}})
+			What: words.Raw("No panel of this layer is called “" + l.plan.Key + "”."),
+			Do:   words.Raw("Its panels run from A1 to " + l.panels.LastPanel().Label() + "; until then the key is chosen for you.")}})
 	}
 	if len(best.Lies) == next.panels.Count() {
 		return key{reason: "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks."}

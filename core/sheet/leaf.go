@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -57,8 +59,8 @@ func (w *step) laid(area measure.Area, areaKnown bool) (leaves finish.Leaves, ok
 			return w.inGrid(g, along, across)
 		}
 		w.report(w.At+"/leaf/lay", []problem.Problem{{Severity: problem.Caution,
-			What: "What this step goes over is no rectangle, so rows and columns cannot be counted. The leaves are counted by the area.",
-			Do:   "Let the step go over the whole mask or a ceiling with four square corners, or lay it leaf by leaf over the field."}})
+			What: words.Say("What this step goes over is no rectangle, so rows and columns cannot be counted. The leaves are counted by the area."),
+			Do:   words.Say("Let the step go over the whole mask or a ceiling with four square corners, or lay it leaf by leaf over the field.")}})
 	}
 	return w.inField(g)
 }
@@ -86,7 +88,7 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 		put = "(" + put + " + " + w.put(l.OpeningsEdge) + " × " + w.put(l.Spill) + ")"
 	case l.Spill > 0:
 		w.report(w.At+"/leaf/openingsEdge", []problem.Problem{{Severity: problem.Note,
-			What: "How long the edges are is not given, so the leaf that goes past them is not counted.", Do: "Measure the edges of the openings, or ask the supplier."}})
+			What: words.Say("How long the edges are is not given, so the leaf that goes past them is not counted."), Do: words.Say("Measure the edges of the openings, or ask the supplier.")}})
 	}
 	leaves, ok := w.answered(finish.Field(g))
 	if ok {
@@ -165,8 +167,8 @@ func (w *step) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
 	off := area.Sub(leaves.Area).SquareMetres.Abs()
 	if areaKnown && off.Mul(measure.NumberFromInt(10)).Cmp(leaves.Area.SquareMetres) > 0 {
 		w.report(w.At+"/area", []problem.Problem{{Severity: problem.Caution,
-			What: "The band comes to " + w.n.Area(leaves.Area) + ", what this step goes over to " + w.n.Area(area) + ". The leaf goes by the band, the hours and sections by the other.",
-			Do:   "Type the area of the band as what the step goes over, and the same for its size."}})
+			What: words.Raw("The band comes to " + w.n.Area(leaves.Area) + ", what this step goes over to " + w.n.Area(area) + ". The leaf goes by the band, the hours and sections by the other."),
+			Do:   words.Say("Type the area of the band as what the step goes over, and the same for its size.")}})
 	}
 	return leaves, true
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -165,8 +167,8 @@ func (w *step) sameLeaf(books *finish.Books) {
 		return
 	}
 	w.report(w.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note,
-		What: "The same leaf is bought for " + problem.Listed(names) + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + ".",
-		Do:   "Buy it together, from one batch."}})
+		What: words.Raw("The same leaf is bought for " + problem.Listed(names) + ": together " + w.whole(leaves) + " " + w.piece(leaves) + " in " + w.sold(together.Books) + ", " + saves + "."),
+		Do:   words.Say("Buy it together, from one batch.")}})
 }
 
 // isSameLeaf tells whether two leaves are sold as one thing.

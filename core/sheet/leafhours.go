@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // open is how many minutes size takes leaf, the reserve taken off.
@@ -101,15 +102,15 @@ func (b *builder) shortHours(g *gilt, divided bool) []problem.Problem {
 		return nil
 	}
 	p := problem.Problem{At: "/openHours", Severity: problem.Note,
-		What: "Of the " + b.hours(g.window.Mul(one.Sub(g.reserve))) + " that leaf can be laid in, the reserve kept back, at most " + b.hours(g.worked) + " are worked. So no more than " +
-			b.n.Area(g.crew().Times(g.worked)) + " are laid at a time."}
+		What: words.Raw("Of the " + b.hours(g.window.Mul(one.Sub(g.reserve))) + " that leaf can be laid in, the reserve kept back, at most " + b.hours(g.worked) + " are worked. So no more than " +
+			b.n.Area(g.crew().Times(g.worked)) + " are laid at a time.")}
 	p.Do = b.otherHours(g, g.laying(section))
 	if !divided {
 		p.Severity = problem.Caution
-	} else if p.Do == "" {
-		p.Do = "Use a size with other times for fewer sections."
+	} else if p.Do.IsEmpty() {
+		p.Do = words.Say("Use a size with other times for fewer sections.")
 	} else {
-		p.Do += " Then " + plural(all.Count, "section does", "sections do") + " it."
+		p.Do = words.Sentences(p.Do, words.Say("Then {n|section does|sections do} it.", words.Count("n", all.Count)))
 	}
 	return []problem.Problem{p}
 }
@@ -117,14 +118,14 @@ func (b *builder) shortHours(g *gilt, divided bool) []problem.Problem {
 // otherHours are the nearest hours of work in which so many minutes of leaf can be
 // laid at a time: an earlier beginning of the day, else a later end. "" where there
 // are none.
-func (b *builder) otherHours(g *gilt, laying int64) string {
+func (b *builder) otherHours(g *gilt, laying int64) words.Text {
 	hours := &b.workingHours().Hours
 	fits := func(h *days.Hours) bool { return b.isLaid(g, h, b.people(), laying) }
 	if at, ok := hours.LatestBegin(fits); ok {
-		return "Begin the day at " + at.String() + " at the latest."
+		return words.Say("Begin the day at {time} at the latest.", words.Name("time", at.String()))
 	}
 	if at, ok := hours.EarliestEnd(fits); ok {
-		return "Work until " + at.String() + " at least."
+		return words.Say("Work until {time} at least.", words.Name("time", at.String()))
 	}
-	return ""
+	return words.Text{}
 }

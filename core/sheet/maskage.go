@@ -3,6 +3,7 @@ package sheet
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // maskAges says of a mask that it is up for longer than it comes off clean,
@@ -34,6 +35,6 @@ func (b *builder) upTooLong(c *calendar, hang int) {
 		return
 	}
 	b.report(b.layers[layer].plan.At, []problem.Problem{{Severity: problem.Caution,
-		What: what + " is up from " + momentText(up) + " to " + momentText(down) + ", " + ageText(down-up) + ". The mask may stay up for " + b.n.NumberTrimmed(most, 1) + ".",
-		Do:   "Leave an offcut up for as long and see how it comes off, ask for film that may stay up for longer, or bring the coats closer together."}})
+		What: words.Raw(what + " is up from " + momentText(up) + " to " + momentText(down) + ", " + b.told(ageText(down-up)) + ". The mask may stay up for " + b.n.NumberTrimmed(most, 1) + "."),
+		Do:   words.Say("Leave an offcut up for as long and see how it comes off, ask for film that may stay up for longer, or bring the coats closer together.")}})
 }

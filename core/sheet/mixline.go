@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -66,12 +68,12 @@ func (w *step) measuredBadly(i int, line MixLine, out finish.Measured, own bool)
 	switch {
 	case out.Amount.IsZero() && !out.Off.IsZero():
 		w.report(at, []problem.Problem{{Severity: problem.Caution,
-			What: "“" + line.Name + "” should be " + line.Exact + ", which is less than can be measured.",
-			Do:   "Use a finer measure, or make more of the mix."}})
+			What: words.Raw("“" + line.Name + "” should be " + line.Exact + ", which is less than can be measured."),
+			Do:   words.Say("Use a finer measure, or make more of the mix.")}})
 	case out.Off.Abs().Cmp(mostOff) > 0:
 		w.report(at, []problem.Problem{{Severity: problem.Caution,
-			What: "“" + line.Name + "” should be " + line.Exact + " and is measured as " + line.Measured + ": " + line.Error + ".",
-			Do:   "Use a finer measure, or make an amount that measures even."}})
+			What: words.Raw("“" + line.Name + "” should be " + line.Exact + " and is measured as " + line.Measured + ": " + line.Error + "."),
+			Do:   words.Say("Use a finer measure, or make an amount that measures even.")}})
 	}
 	if own && out.Most > mostFills {
 		w.out.Notes = append(w.out.Notes, "For “"+line.Name+"” one measure is filled "+strconv.FormatInt(out.Most, 10)+" times: with a larger jug it is harder to lose count.")

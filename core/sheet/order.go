@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -92,8 +94,8 @@ func (b *builder) startOf(l *layer, waiting []mask.Panel) mask.Panel {
 	for _, p := range waiting {
 		if p == start {
 			b.report(l.plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
-				What: "Panel " + start.Label() + " is missing or damaged, so hanging cannot begin with it.",
-				Do:   "Choose another to begin with, or leave it to the sheet."}})
+				What: words.Raw("Panel " + start.Label() + " is missing or damaged, so hanging cannot begin with it."),
+				Do:   words.Say("Choose another to begin with, or leave it to the sheet.")}})
 		}
 	}
 	return start
@@ -101,8 +103,8 @@ func (b *builder) startOf(l *layer, waiting []mask.Panel) mask.Panel {
 
 func (b *builder) noPanel(l *layer, label, then string) []problem.Problem {
 	return []problem.Problem{{Severity: problem.Caution,
-		What: "No panel of this layer is called “" + label + "”. " + then,
-		Do:   "Write the label of a panel, A1 to " + l.panels.LastPanel().Label() + "."}}
+		What: words.Raw("No panel of this layer is called “" + label + "”. " + then),
+		Do:   words.Raw("Write the label of a panel, A1 to " + l.panels.LastPanel().Label() + ".")}}
 }
 
 // upAlready are the panels that the plan says are up. A loose piece goes up by
@@ -148,8 +150,8 @@ func (b *builder) restartOf(l *layer, job hanging.Job) (hanging.Restart, bool) {
 	restart, ok := hanging.RestartAt(job, crooked)
 	if !ok {
 		b.report(at, []problem.Problem{{Severity: problem.Caution,
-			What: "Panel " + crooked.Label() + " is not up, so it cannot be up crooked.",
-			Do:   "Mark it as up first, or leave this empty."}})
+			What: words.Raw("Panel " + crooked.Label() + " is not up, so it cannot be up crooked."),
+			Do:   words.Say("Mark it as up first, or leave this empty.")}})
 	}
 	return restart, ok
 }
@@ -169,7 +171,7 @@ func (b *builder) stations() {
 	for _, s := range layout.Stations {
 		if room.Length > 0 && !s.Fits(room) {
 			b.report("/access/deckLength", []problem.Problem{{Severity: problem.Caution,
-				What: "The deck is larger than the room.", Do: "Check its length and width, or take a smaller platform."}})
+				What: words.Say("The deck is larger than the room."), Do: words.Say("Check its length and width, or take a smaller platform.")}})
 			return
 		}
 	}

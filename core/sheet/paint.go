@@ -3,6 +3,8 @@ package sheet
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -66,7 +68,7 @@ func (b *builder) ownerOf(w *step, earlier []*step) *step {
 		}
 	}
 	b.report(w.At+"/sameAs", []problem.Problem{{Severity: problem.Stop,
-		What: "No earlier step with a product of its own is called “" + shortName(w.SameAs) + "”, so “" + w.Name + "” is bought for itself.", Do: "Choose an earlier step again."}})
+		What: words.Raw("No earlier step with a product of its own is called “" + shortName(w.SameAs) + "”, so “" + w.Name + "” is bought for itself."), Do: words.Say("Choose an earlier step again.")}})
 	return w
 }
 

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -99,8 +101,8 @@ func (b *builder) unasked() {
 	default:
 		return
 	}
-	b.report(at, []problem.Problem{{Severity: problem.Caution, What: what + ", but nothing to make a price of.",
-		Do: "Give what an hour of one person costs, or the minimum charge."}})
+	b.report(at, []problem.Problem{{Severity: problem.Caution, What: words.Raw(what + ", but nothing to make a price of."),
+		Do: words.Say("Give what an hour of one person costs, or the minimum charge.")}})
 }
 
 // unreadTerms tells whether a blank that makes the price could not be read: a
@@ -120,7 +122,7 @@ const longestCurrency = 12
 func (b *builder) currency() {
 	if len(b.plan.Price.Currency) > longestCurrency {
 		b.report("/price/currency", []problem.Problem{{Severity: problem.Caution,
-			What: "This is longer than the code of a currency, so it is left out.", Do: "Write its code of three letters."}})
+			What: words.Say("This is longer than the code of a currency, so it is left out."), Do: words.Say("Write its code of three letters.")}})
 		b.plan.Price.Currency = ""
 	}
 }
@@ -163,7 +165,7 @@ func (b *builder) terms() price.Terms {
 			share.Share = left
 		case !last:
 			b.report(stage.At+"/percent", []problem.Problem{{Severity: problem.Caution,
-				What: "This payment has no share of the price, so it asks for nothing.", Do: "Give its per cent. Only the last may stay empty: it takes the rest."}})
+				What: words.Say("This payment has no share of the price, so it asks for nothing."), Do: words.Say("Give its per cent. Only the last may stay empty: it takes the rest.")}})
 		}
 		terms.Stages = append(terms.Stages, price.Stage{Name: stage.Name, Share: share.Share})
 	}
@@ -263,8 +265,8 @@ func (b *builder) leftOut(missing []string) {
 		return
 	}
 	b.report("/price", []problem.Problem{{Severity: problem.Caution,
-		What: "Not in the price, because what it costs is not given: " + problem.Listed(missing) + ".",
-		Do:   "Give what it costs, or 0 where it costs nothing."}})
+		What: words.Raw("Not in the price, because what it costs is not given: " + problem.Listed(missing) + "."),
+		Do:   words.Say("Give what it costs, or 0 where it costs nothing.")}})
 }
 
 // priceLines are the lines of the firm's own copy, each with its sum: a reader who
@@ -557,7 +559,7 @@ func (b *builder) rough() {
 	}
 	if !r.Range.Known {
 		b.report("/price/rough/range", []problem.Problem{{Severity: problem.Note,
-			What: "It is not said how far off the rough price may be: counted as 0.", Do: "Give a per cent, such as 20."}})
+			What: words.Say("It is not said how far off the rough price may be: counted as 0."), Do: words.Say("Give a per cent, such as 20.")}})
 	}
 	asked := price.Rough{Area: area, PerSquareMetre: b.perSquareMetre(r.PerArea), Bands: b.roughBands(), Off: r.Range.Share}
 	got, problems, ok := price.RoughOf(asked, int32(p.Digits), p.RoundTo.Amount)

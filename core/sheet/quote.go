@@ -130,7 +130,7 @@ func (b *builder) forClient() {
 	if b.plan.Quote.Done != "" {
 		b.sheet.Days.Text = "The work is planned to be done on " + dayInWords(b.plan.Quote.Done) + "."
 	}
-	b.sheet.Problems = slices.DeleteFunc(b.sheet.Problems, func(p problem.Problem) bool {
+	b.problems = slices.DeleteFunc(b.problems, func(p problem.Problem) bool {
 		return p.At != "" && !strings.HasPrefix(p.At, "/quote")
 	})
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/register"
@@ -41,7 +43,7 @@ func (b *builder) register(l *layer, out *Layer, beneath bool) {
 	r.figures()
 	if r.Kind == register.Shift {
 		b.report(l.plan.Register.At+"/marks", []problem.Problem{{Severity: problem.Note,
-			What: "The marks show how far the layer is shifted, but no turn.", Do: "Measure a second mark, as far from the first as the layer allows."}})
+			What: words.Say("The marks show how far the layer is shifted, but no turn."), Do: words.Say("Measure a second mark, as far from the first as the layer allows.")}})
 	}
 }
 
@@ -57,8 +59,8 @@ func (b *builder) readMarks(l *layer, out *Layer) (marks []register.Mark, places
 		switch {
 		case !note.WantKnown && note.GotKnown:
 			b.report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
-				What: "Where " + m.Name + " should be is not given.",
-				Do:   "Write its distances by the design, from the mask's edges " + b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + "."}})
+				What: words.Raw("Where " + m.Name + " should be is not given."),
+				Do:   words.Raw("Write its distances by the design, from the mask's edges " + b.towardsSide(survey.DA) + " and " + b.towardsSide(survey.AB) + ".")}})
 		case note.WantKnown && !note.GotKnown:
 			text = "Not measured yet."
 		case note.WantKnown:
@@ -84,7 +86,7 @@ func (b *builder) checkMark(at string, m register.Mark) {
 	}{{"/x", m.Want.X, o.Length, "length"}, {"/y", m.Want.Y, o.Width, "width"}} {
 		if past := max(-side.want, side.want-side.long); past > 0 {
 			b.report(at+side.at, []problem.Problem{{Severity: problem.Caution,
-				What: "The place of " + m.Name + " lies " + b.n.Amount(past) + " outside the " + side.name + " of the mask.", Do: "Check the number and its unit."}})
+				What: words.Raw("The place of " + m.Name + " lies " + b.n.Amount(past) + " outside the " + side.name + " of the mask."), Do: words.Say("Check the number and its unit.")}})
 		}
 	}
 }

@@ -9,7 +9,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/plan"
-	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
 )
 
@@ -34,14 +33,14 @@ func built(t *testing.T, text string) *sheet.Sheet {
 
 // registered is how the second layer lies when its marks are measured so: four
 // numbers a mark, where it should be and where it is.
-func registered(t *testing.T, tolerance string, marks ...[4]string) (sheet.Registered, []problem.Problem) {
+func registered(t *testing.T, tolerance string, marks ...[4]string) (sheet.Registered, []sheet.Problem) {
 	t.Helper()
 	var list []string
 	for i, m := range marks {
 		list = append(list, fmt.Sprintf(`{"name":%q,"x":%q,"y":%q,"gotX":%q,"gotY":%q}`, string(rune('a'+i)), m[0], m[1], m[2], m[3]))
 	}
 	s := layered(t, "", `,"register":{"tolerance":"`+tolerance+`","marks":[`+strings.Join(list, ",")+`]}`)
-	var problems []problem.Problem
+	var problems []sheet.Problem
 	for _, p := range s.Problems {
 		if strings.HasPrefix(p.At, "/mask/layers/1/register") {
 			problems = append(problems, p)
@@ -131,7 +130,7 @@ func TestRegister_SeamsAndCut(t *testing.T) {
 }
 
 func TestRegister_Problems(t *testing.T) {
-	at := func(list []problem.Problem) (places []string) {
+	at := func(list []sheet.Problem) (places []string) {
 		for _, p := range list {
 			places = append(places, string(p.Severity)+" "+strings.TrimPrefix(p.At, "/mask/layers/1/register"))
 		}

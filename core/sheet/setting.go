@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/problem"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 // setting is the block Setting out: where the box goes, the borders, the marks
@@ -58,8 +59,8 @@ func (b *builder) siteOf() setout.Site {
 		at := survey.Fixture{At: survey.Measured, FromDA: set.PointDA, FromAB: set.PointAB}
 		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(b.shape); !s.Point.Known {
 			b.report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
-				What: "The point to centre on does not lie inside the room.",
-				Do:   "Measure again from the two walls that meet at corner W."}})
+				What: words.Say("The point to centre on does not lie inside the room."),
+				Do:   words.Say("Measure again from the two walls that meet at corner W.")}})
 		}
 	}
 	return s
@@ -163,15 +164,15 @@ func (b *builder) orderTrue(way setout.Way) {
 // noOrder says that no size to order is worked out.
 func (b *builder) noOrder(at string) {
 	p := problem.Problem{At: at, Severity: problem.Caution,
-		What: "No mask keeps these borders where it is centred.",
-		Do:   "Want smaller borders, or centre it elsewhere."}
+		What: words.Say("No mask keeps these borders where it is centred."),
+		Do:   words.Say("Want smaller borders, or centre it elsewhere.")}
 	switch {
 	case !b.shape.IsConvex():
-		p.What = "In a room with a corner that points inwards the size to order is not worked out from the border."
-		p.Do = "Try sizes for the mask, and read the borders they leave."
+		p.What = words.Say("In a room with a corner that points inwards the size to order is not worked out from the border.")
+		p.Do = words.Say("Try sizes for the mask, and read the borders they leave.")
 	case b.shape.Form == survey.Round:
-		p.What = "In a round room the size to order is worked out only for a mask in its middle and along its axes."
-		p.Do = "Centre on the room, or try sizes and read the borders they leave."
+		p.What = words.Say("In a round room the size to order is worked out only for a mask in its middle and along its axes.")
+		p.Do = words.Say("Centre on the room, or try sizes and read the borders they leave.")
 	}
 	b.report("/setting", []problem.Problem{p})
 }
@@ -232,12 +233,12 @@ func (b *builder) checkTape() {
 	set := b.plan.Setting
 	if least := b.choice.Borders.Least(); set.Taped && set.TapeWidth > least {
 		b.report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
-			What: "The tape is " + b.n.Length(set.TapeWidth) + " wide and the narrowest border " + b.n.Length(least) + ", so it would run up the wall.",
-			Do:   "Use a narrower tape there, or slit it along the corner."}})
+			What: words.Raw("The tape is " + b.n.Length(set.TapeWidth) + " wide and the narrowest border " + b.n.Length(least) + ", so it would run up the wall."),
+			Do:   words.Say("Use a narrower tape there, or slit it along the corner.")}})
 	}
 	if worst, ok := b.choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
 		b.report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
-			What: "Along wall " + worst.Wall.Text() + " the border widens by " + b.n.Amount(worst.By()) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides.",
-			Do:   "See whether it tapers less when the mask is square to something else, and show the client."}})
+			What: words.Raw("Along wall " + worst.Wall.Text() + " the border widens by " + b.n.Amount(worst.By()) + ", more than the " + b.n.Length(setout.HiddenTaper) + " that a border hides."),
+			Do:   words.Say("See whether it tapers less when the mask is square to something else, and show the client.")}})
 	}
 }

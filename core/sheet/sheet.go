@@ -1,6 +1,9 @@
 package sheet
 
-import "ceilingwright/core/problem"
+import (
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
+)
 
 // Format is the version of the sheet's own form. It changes only when a reader
 // of sheets would have to.
@@ -10,38 +13,55 @@ const Format = 1
 // notation the plan asks for; values are in base units for programs. Lists are
 // in the order of the work, so the same plan always gives the same bytes.
 type Sheet struct {
-	Format   int               `json:"ceilingwright"`
-	Version  string            `json:"version"`
-	Plan     Heading           `json:"plan"`
-	Problems []problem.Problem `json:"problems"`
-	Readings []Reading         `json:"readings"`
-	Figures  []Figure          `json:"figures"`
-	Survey   Survey            `json:"survey"`
-	Objects  []Object          `json:"objects"`
-	Choices  []Choice          `json:"choices"`
-	Box      BoxPlace          `json:"box"`
-	Walls    []Wall            `json:"walls"`
-	Corners  []Corner          `json:"corners"`
-	Layers   []Layer           `json:"layers"`
-	Steps    []Step            `json:"steps"`
-	Climate  Climate           `json:"climate"`
-	Shopping []Purchase        `json:"shopping"`
-	Bill     Total             `json:"bill"`
-	Days     Days              `json:"days"`
-	Price    Price             `json:"price"`
-	Record   Record            `json:"record"`
-	Air      Air               `json:"air"`
-	Platform Platform          `json:"platform"`
-	Limits   []VOCLine         `json:"limits"`
-	FindOut  []Question        `json:"findOut"`
-	Safety   []Advice          `json:"safety"`
-	Drawings []Drawing         `json:"drawings"`
+	Format   int        `json:"ceilingwright"`
+	Version  string     `json:"version"`
+	Plan     Heading    `json:"plan"`
+	Problems []Problem  `json:"problems"`
+	Readings []Reading  `json:"readings"`
+	Figures  []Figure   `json:"figures"`
+	Survey   Survey     `json:"survey"`
+	Objects  []Object   `json:"objects"`
+	Choices  []Choice   `json:"choices"`
+	Box      BoxPlace   `json:"box"`
+	Walls    []Wall     `json:"walls"`
+	Corners  []Corner   `json:"corners"`
+	Layers   []Layer    `json:"layers"`
+	Steps    []Step     `json:"steps"`
+	Climate  Climate    `json:"climate"`
+	Shopping []Purchase `json:"shopping"`
+	Bill     Total      `json:"bill"`
+	Days     Days       `json:"days"`
+	Price    Price      `json:"price"`
+	Record   Record     `json:"record"`
+	Air      Air        `json:"air"`
+	Platform Platform   `json:"platform"`
+	Limits   []VOCLine  `json:"limits"`
+	FindOut  []Question `json:"findOut"`
+	Safety   []Advice   `json:"safety"`
+	Drawings []Drawing  `json:"drawings"`
 }
 
 // Heading says whose sheet it is.
 type Heading struct {
 	ID    string `json:"id"`
 	Title string `json:"title"`
+}
+
+// Problem is one refusal or remark. At is the RFC 6901 pointer of its blank,
+// Severity "stop", "caution" or "note"; What says what is wrong and Do what to do
+// about it. Answers, where What asks which of a few things is meant, are what to
+// write into the blank for each.
+type Problem struct {
+	At       string           `json:"at"`
+	Severity problem.Severity `json:"severity"`
+	What     string           `json:"what"`
+	Do       string           `json:"do"`
+	Answers  []string         `json:"answers,omitempty"`
+}
+
+// ProblemFrom is a problem in words.
+func ProblemFrom(p problem.Problem, style words.Style) Problem {
+	return Problem{At: p.At, Severity: p.Severity, What: p.What.In(style), Do: p.Do.In(style), Answers: p.Answers}
 }
 
 // Reading is how a length blank of the plan was read: At is its pointer,

@@ -71,5 +71,5 @@ func (b *builder) tellFaults() {
 		return
 	}
 	b.faultsTold = true
-	b.sheet.Problems = append(b.sheet.Problems, problem.Fault(strings.Join(b.faults, ", "), b.fault))
+	b.problems = append(b.problems, problem.Fault(strings.Join(b.faults, ", "), b.fault))
 }

@@ -22,7 +22,8 @@ func documentOf(t *testing.T, name string) plan.Document {
 }
 
 // faultsOf are the problems of a sheet that tell of a panic.
-func faultsOf(b *builder) (told []problem.Problem) {
+func faultsOf(b *builder) (told []Problem) {
+	b.tellProblems()
 	for _, p := range b.sheet.Problems {
 		if strings.Contains(p.What, "a fault of its own") {
 			told = append(told, p)

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -58,7 +60,7 @@ func (b *builder) furnitureInRoom() {
 		middle := survey.Point{X: f.FromDA + f.Length.Half(), Y: f.FromAB + f.Width.Half()}
 		if f.Length > 0 && f.Width > 0 && b.shape.Usable() && !b.shape.Contains(middle) {
 			b.report(f.At, []problem.Problem{{Severity: problem.Caution,
-				What: capital(furnitureName(f.Name)) + " would stand outside the room.", Do: "Measure again from walls ZW and WX to its nearest corner."}})
+				What: words.Raw(capital(furnitureName(f.Name)) + " would stand outside the room."), Do: words.Say("Measure again from walls ZW and WX to its nearest corner.")}})
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
 )
@@ -35,19 +37,19 @@ func (b *builder) date(at, text string) (days.Date, bool) {
 	}
 	d, ok := days.ParseDate(text)
 	if !ok {
-		b.report(at, []problem.Problem{{Severity: problem.Stop, What: "There is no such date.", Do: "Write year, month and day, such as 2027-03-01."}})
+		b.report(at, []problem.Problem{{Severity: problem.Stop, What: words.Say("There is no such date."), Do: words.Say("Write year, month and day, such as 2027-03-01.")}})
 	}
 	return d, ok
 }
 
 func (b *builder) clock(at, text string, usual days.Clock) (days.Clock, bool) {
 	if text == "" {
-		b.report(at, []problem.Problem{{Severity: problem.Note, What: "Not given: " + usual.String() + " is counted.", Do: "Write it on the clock of 24 hours, such as " + usual.String() + "."}})
+		b.report(at, []problem.Problem{{Severity: problem.Note, What: words.Raw("Not given: " + usual.String() + " is counted."), Do: words.Raw("Write it on the clock of 24 hours, such as " + usual.String() + ".")}})
 		return usual, true
 	}
 	c, ok := days.ParseClock(text)
 	if !ok {
-		b.report(at, []problem.Problem{{Severity: problem.Stop, What: "There is no such time of day.", Do: "Write it on the clock of 24 hours, such as " + usual.String() + "."}})
+		b.report(at, []problem.Problem{{Severity: problem.Stop, What: words.Say("There is no such time of day."), Do: words.Raw("Write it on the clock of 24 hours, such as " + usual.String() + ".")}})
 	}
 	return c, ok
 }
@@ -75,7 +77,7 @@ func (b *builder) readHours() (days.Hours, bool) {
 	for i, text := range d.Weekdays {
 		w, ok := days.ParseWeekday(text)
 		if !ok {
-			b.report("/days/weekdays"+problem.Index(i), []problem.Problem{{Severity: problem.Stop, What: "There is no such day of the week.", Do: "Choose from mon, tue, wed, thu, fri, sat and sun."}})
+			b.report("/days/weekdays"+problem.Index(i), []problem.Problem{{Severity: problem.Stop, What: words.Say("There is no such day of the week."), Do: words.Say("Choose from mon, tue, wed, thu, fri, sat and sun.")}})
 			continue
 		}
 		h.Weekdays[w] = true
@@ -90,17 +92,17 @@ func (b *builder) readHours() (days.Hours, bool) {
 	}
 	slices.Sort(h.Off)
 	if d.People > mostPeople {
-		b.report("/days/people", []problem.Problem{{Severity: problem.Caution, What: strconv.Itoa(d.People) + " people are counted as " + strconv.Itoa(mostPeople) + ".", Do: "Check the number."}})
+		b.report("/days/people", []problem.Problem{{Severity: problem.Caution, What: words.Raw(strconv.Itoa(d.People) + " people are counted as " + strconv.Itoa(mostPeople) + "."), Do: words.Say("Check the number.")}})
 	}
 	switch {
 	case !ok1 || !ok2:
 		return h, false
 	case to <= from:
-		b.report("/days/to", []problem.Problem{{Severity: problem.Stop, What: "Work would end before it begins.", Do: "Write a time after " + from.String() + ". Work past midnight is not planned."}})
+		b.report("/days/to", []problem.Problem{{Severity: problem.Stop, What: words.Say("Work would end before it begins."), Do: words.Raw("Write a time after " + from.String() + ". Work past midnight is not planned.")}})
 	case h.Net() <= 0:
-		b.report("/days/pause", []problem.Problem{{Severity: problem.Stop, What: "The pause takes the whole day.", Do: "Write the minutes of pause in a day."}})
+		b.report("/days/pause", []problem.Problem{{Severity: problem.Stop, What: words.Say("The pause takes the whole day."), Do: words.Say("Write the minutes of pause in a day.")}})
 	case !slices.Contains(h.Weekdays[:], true):
-		b.report("/days/weekdays", []problem.Problem{{Severity: problem.Stop, What: "No day of the week is worked.", Do: "Choose the days, as mon, tue and so on."}})
+		b.report("/days/weekdays", []problem.Problem{{Severity: problem.Stop, What: words.Say("No day of the week is worked."), Do: words.Say("Choose the days, as mon, tue and so on.")}})
 	default:
 		return h, true
 	}

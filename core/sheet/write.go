@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"ceilingwright/core/jsondoc"
-	"ceilingwright/core/problem"
 )
 
 // JSON is the sheet as one JSON text: the same bytes for the same sheet. It is
@@ -104,7 +103,7 @@ func number(w *jsondoc.Writer, name string, n int) {
 	w.Int(n)
 }
 
-func writeProblem(w *jsondoc.Writer, p *problem.Problem) {
+func writeProblem(w *jsondoc.Writer, p *Problem) {
 	w.Text("at", p.At)
 	w.Text("severity", string(p.Severity))
 	w.Text("what", p.What)

@@ -3,6 +3,8 @@ package survey_test
 import (
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 
 	"ceilingwright/core/measure"
@@ -53,17 +55,17 @@ func TestFixture_Check(t *testing.T) {
 		{"fits", measured(105*inch, 80*inch, 9*inch), nil},
 		{"none needs nothing", survey.Fixture{At: survey.NoFixture, FromDA: 40 * foot}, nil},
 		{"outside by 2 1/2 in", measured(216*inch, 80*inch, 0), []problem.Problem{{At: "/fromDA", Severity: problem.Stop,
-			What: "The light is 18' 0\" from wall ZW, but wall XY is only 17' 9 1/2\" away, so it lies 2 1/2\" outside the room.",
-			Do:   "Measure again from wall ZW to the centre of the light."}}},
+			What: words.Say("The light is 18' 0\" from wall ZW, but wall XY is only 17' 9 1/2\" away, so it lies 2 1/2\" outside the room."),
+			Do:   words.Say("Measure again from wall ZW to the centre of the light.")}}},
 		{"not measured from WX", measured(105*inch, 0, 0), []problem.Problem{{At: "/fromAB", Severity: problem.Stop,
-			What: "The distance from wall WX to the centre of the light is not given.",
-			Do:   "Measure it, or say that the light is in the middle."}}},
+			What: words.Say("The distance from wall WX to the centre of the light is not given."),
+			Do:   words.Say("Measure it, or say that the light is in the middle.")}}},
 		{"reaches into wall YZ", measured(105*inch, 157*inch, 9*inch), []problem.Problem{{At: "/fromAB", Severity: problem.Caution,
-			What: "The light is 9\" across and its centre 3\" from wall YZ, so it would reach into the wall.",
-			Do:   "Check both numbers: the distance goes to the centre of the light."}}},
+			What: words.Say("The light is 9\" across and its centre 3\" from wall YZ, so it would reach into the wall."),
+			Do:   words.Say("Check both numbers: the distance goes to the centre of the light.")}}},
 		{"wider than the room", survey.Fixture{At: survey.InMiddle, Across: 14 * foot}, []problem.Problem{{At: "/across", Severity: problem.Caution,
-			What: "The light reads 14' 0\" across, wider than the room.",
-			Do:   "Check the number and its unit."}}},
+			What: words.Say("The light reads 14' 0\" across, wider than the room."),
+			Do:   words.Say("Check the number and its unit.")}}},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.fixture.CheckIn(rectangle, inches)) })
 	}

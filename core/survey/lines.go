@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -54,7 +56,7 @@ func (r Room) findLines(n measure.Notation) Found {
 }
 
 func (l *lines) report(at string, severity problem.Severity, what, do string) {
-	l.found.Problems = append(l.found.Problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+	l.found.Problems = append(l.found.Problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
 }
 
 // take picks out the readings that count.

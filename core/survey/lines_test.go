@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -180,41 +182,41 @@ func TestFind_LinesThatMakeNoRoom(t *testing.T) {
 		want  []problem.Problem
 	}{
 		{"four walls alone", []float64{4000, 3000, 4000, 3000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
-			What: "Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall.",
-			Do:   "Measure diagonal WY from corner to corner, and XZ to check it."}}},
+			What: words.Say("Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall."),
+			Do:   words.Say("Measure diagonal WY from corner to corner, and XZ to check it.")}}},
 		{"nothing read", nil, []problem.Problem{{At: "/readings", Severity: problem.Stop,
-			What: "The room is not fixed yet: it takes five different lines, and 0 are read.",
-			Do:   "Measure WX, XY, YZ, ZW and diagonal WY."}}},
+			What: words.Say("The room is not fixed yet: it takes five different lines, and 0 are read."),
+			Do:   words.Say("Measure WX, XY, YZ, ZW and diagonal WY.")}}},
 		{"two walls and a diagonal", []float64{4000, 0, 0, 3000, 5000}, []problem.Problem{{At: "/readings", Severity: problem.Stop,
-			What: "The room is not fixed yet: it takes five different lines, and 3 are read.",
-			Do:   "Measure XY and YZ."}}},
+			What: words.Say("The room is not fixed yet: it takes five different lines, and 3 are read."),
+			Do:   words.Say("Measure XY and YZ.")}}},
 		// The law of cosines gives cosines of 1.000107145 and 1.000190473.
 		{"Q8: a + b < p", []float64{4000, 3000, 4000, 3000, 7001}, []problem.Problem{
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "XY and WX together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure WY again, then XY and WX."},
+				What: words.Say("XY and WX together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet."),
+				Do:   words.Say("Measure WY again, then XY and WX.")},
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "ZW and YZ together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure WY again, then ZW and YZ."}}},
+				What: words.Say("ZW and YZ together are 7.000 m, but WY between their ends is 7.001 m, 1 mm more than they reach: these three lines cannot meet."),
+				Do:   words.Say("Measure WY again, then ZW and YZ.")}}},
 		// cos α2 = 1.011231884.
 		{"Q9: c + d < p", []float64{4000, 3000, 1500, 3000, 4600}, []problem.Problem{
 			{At: "/readings/4/length", Severity: problem.Stop,
-				What: "YZ and ZW together are 4.500 m, but WY between their ends is 4.600 m, 100 mm more than they reach: these three lines cannot meet.",
-				Do:   "Measure WY again, then YZ and ZW."}}},
+				What: words.Say("YZ and ZW together are 4.500 m, but WY between their ends is 4.600 m, 100 mm more than they reach: these three lines cannot meet."),
+				Do:   words.Say("Measure WY again, then YZ and ZW.")}}},
 		// The corners are at 62.9°, 55.9°, 88.9° and 152.3°.
 		{"Q10: closes, but no room", []float64{4000, 3000, 2000, 1500, 3400}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines close, but corner Z would be 152.25°: that is no room with four corners.",
-				Do:   "Check YZ, ZW and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
+				What: words.Say("These lines close, but corner Z would be 152.25°: that is no room with four corners."),
+				Do:   words.Say("Check YZ, ZW and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.")}}},
 		// The corners are at 0.618865948° and 179.381134052°.
 		{"Q7: near flat", []float64{4000, 3000, 4000, 3000, 6999.9}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines close, but corner W would be 0.62°: that is no room with four corners.",
-				Do:   "Check ZW, WX and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles."}}},
+				What: words.Say("These lines close, but corner W would be 0.62°: that is no room with four corners."),
+				Do:   words.Say("Check ZW, WX and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.")}}},
 		{"walls and lines across a true rectangle", []float64{4000, 3000, 4000, 3000, 0, 0, 3000, 4000}, []problem.Problem{
 			{At: "/readings", Severity: problem.Stop,
-				What: "These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all.",
-				Do:   "Measure diagonal WY, and XZ to check it."}}},
+				What: words.Say("These lines do not fix the room: a slip of the tape would move a corner more than 50 times as far, or they cannot meet at all."),
+				Do:   words.Say("Measure diagonal WY, and XZ to check it.")}}},
 		{"D inside the triangle ABC", []float64{4000, 3000, 2600, 2600, 5000, 2900}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -240,10 +242,10 @@ func TestFind_ReadingsThatCannotBe(t *testing.T) {
 	got := room.Find(metric)
 	assert.True(t, got.Shape.IsRectangle(), "what can be used still gives the room")
 	assert.Equal(t, []problem.Problem{
-		{At: "/readings/5/line", Severity: problem.Stop, What: "There is no line “AE” in a room with four corners.", Do: "Choose a wall, a diagonal, or a line across the middle."},
-		{At: "/readings/6/start", Severity: problem.Stop, What: "The tape began at 25 mm, but XZ reads only 20 mm.", Do: "Check both: the reading is what stands at the far end of the tape."},
-		{At: "/readings/7/length", Severity: problem.Stop, What: "Diagonal XZ reads 100.000 m, more than the 100.000 m that is taken.", Do: "Check the number and its unit."},
-		{At: "/readings/8/length", Severity: problem.Stop, What: "Diagonal XZ reads 9 mm, which is no length of a room.", Do: "Check the number and write its unit."},
+		{At: "/readings/5/line", Severity: problem.Stop, What: words.Say("There is no line “AE” in a room with four corners."), Do: words.Say("Choose a wall, a diagonal, or a line across the middle.")},
+		{At: "/readings/6/start", Severity: problem.Stop, What: words.Say("The tape began at 25 mm, but XZ reads only 20 mm."), Do: words.Say("Check both: the reading is what stands at the far end of the tape.")},
+		{At: "/readings/7/length", Severity: problem.Stop, What: words.Say("Diagonal XZ reads 100.000 m, more than the 100.000 m that is taken."), Do: words.Say("Check the number and its unit.")},
+		{At: "/readings/8/length", Severity: problem.Stop, What: words.Say("Diagonal XZ reads 9 mm, which is no length of a room."), Do: words.Say("Check the number and write its unit.")},
 	}, got.Problems)
 	room = read(mm, 4000, 3000, 4000, 3000, 5000)
 	for len(room.Readings) <= survey.MostReadings {
@@ -251,9 +253,9 @@ func TestFind_ReadingsThatCannotBe(t *testing.T) {
 	}
 	got = room.Find(metric)
 	assert.True(t, got.Shape.IsRectangle())
-	assert.Equal(t, "There are 201 readings; the first 200 are used.", got.Problems[0].What)
+	assert.Equal(t, "There are 201 readings; the first 200 are used.", got.Problems[0].What.String())
 	small := read(mm, 40, 30, 40, 30, 50).Find(metric)
-	assert.Equal(t, "Wall WX reads 40 mm, less than any room.", small.Problems[0].What)
+	assert.Equal(t, "Wall WX reads 40 mm, less than any room.", small.Problems[0].What.String())
 }
 
 // A tape begun at its 1-inch mark, from a timber merchant's page on using one:
@@ -364,8 +366,8 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.InDelta(t, 219.814, 220.375-float64(got.Closing.Amount)/float64(inch), 0.001)
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, []problem.Problem{{At: "/readings/5/length", Severity: problem.Caution,
-		What: "Diagonal XZ reads 9/16\" longer than the other readings make it, and no more than 3/8\" can be the tape.",
-		Do:   "Measure all 6 lines again: with one spare reading a mistake shows, but not which reading it is in."}}, got.Problems)
+		What: words.Say("Diagonal XZ reads 9/16\" longer than the other readings make it, and no more than 3/8\" can be the tape."),
+		Do:   words.Say("Measure all 6 lines again: with one spare reading a mistake shows, but not which reading it is in.")}}, got.Problems)
 	for _, l := range got.Lines {
 		assert.True(t, l.Check, l.Line)
 	}
@@ -377,7 +379,7 @@ func TestFind_Contradictions(t *testing.T) {
 	got = room.Find(metric)
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, []string{"Wall WX", "Wall YZ"}, got.Again)
-	assert.Equal(t, "Measure these again first: they miss most. Wall WX and wall YZ.", got.Problems[0].Do)
+	assert.Equal(t, "Measure these again first: they miss most. Wall WX and wall YZ.", got.Problems[0].Do.String())
 	assert.Equal(t, 5, got.Closing.Spare)
 	room.Readings = append(room.Readings, survey.Reading{Line: survey.LineAB, Length: 4000 * mm, At: "/readings/10"})
 	got = room.Find(metric)
@@ -394,8 +396,8 @@ func TestFind_Contradictions(t *testing.T) {
 	assert.Equal(t, []string{"Wall WX"}, got.Again, "the line that was read twice, not all of them")
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, problem.Problem{At: "/readings/5/length", Severity: problem.Caution,
-		What: "Wall WX was read as 4.000 m and as 4.012 m, 12 mm apart. A tape whose end is 310 mm out of line reads that much too long.",
-		Do:   "Measure WX again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth."}, got.Problems[0])
+		What: words.Say("Wall WX was read as 4.000 m and as 4.012 m, 12 mm apart. A tape whose end is 310 mm out of line reads that much too long."),
+		Do:   words.Say("Measure WX again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth.")}, got.Problems[0])
 	assert.Len(t, got.Problems, 1)
 	// Three standard deviations of a difference are 3 × √2 = 4.24 mm.
 	room.Readings[5].Length = 4004 * mm
@@ -428,10 +430,10 @@ func TestFind_SwappedDigits(t *testing.T) {
 	p := math.Hypot(4125, 3048)
 	got := read(mm, 4125, 3048, 4152, 3048, p, p, 3048, 4125).Find(metric)
 	assert.Contains(t, got.Problems, problem.Problem{At: "/readings/2/length", Severity: problem.Note,
-		What: "Wall YZ reads 4.152 m. With two digits the other way round it would be 4.125 m, and the readings would agree.",
-		Do:   "See whether the digits were swapped when it was written down."})
+		What: words.Say("Wall YZ reads 4.152 m. With two digits the other way round it would be 4.125 m, and the readings would agree."),
+		Do:   words.Say("See whether the digits were swapped when it was written down.")})
 	for _, other := range got.Problems {
-		assert.NotContains(t, other.What, "Wall ZW reads", "only what would help is offered")
+		assert.NotContains(t, other.What.String(), "Wall ZW reads", "only what would help is offered")
 	}
 }
 
@@ -479,7 +481,7 @@ func TestFind_TapePastReason(t *testing.T) {
 	room := read(mm, 4000, 3000, 4000, 3000, 5000, 5000)
 	room.Tape = survey.Tape{Deviation: 10 * inch, ReadTo: foot}
 	assert.Equal(t, []problem.Problem{
-		{At: "/tape/deviation", Severity: problem.Caution, What: "The tape is said to be off by 10\" in a usual reading, more than any tape.", Do: "Check the number and write its unit."},
-		{At: "/tape/readTo", Severity: problem.Caution, What: "The tape is said to be read to 1' 0\", coarser than any tape.", Do: "Check the number and write its unit."},
+		{At: "/tape/deviation", Severity: problem.Caution, What: words.Say("The tape is said to be off by 10\" in a usual reading, more than any tape."), Do: words.Say("Check the number and write its unit.")},
+		{At: "/tape/readTo", Severity: problem.Caution, What: words.Say("The tape is said to be read to 1' 0\", coarser than any tape."), Do: words.Say("Check the number and write its unit.")},
 	}, room.Find(inches).Problems[:2])
 }

@@ -3,6 +3,8 @@ package survey
 import (
 	"strconv"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -31,7 +33,7 @@ func (r Room) findPoints(n measure.Notation) Found {
 }
 
 func (f *Found) report(at string, severity problem.Severity, what, do string) {
-	f.Problems = append(f.Problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
+	f.Problems = append(f.Problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
 }
 
 // isCount tells whether there are enough corners and not too many.

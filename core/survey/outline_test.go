@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -84,13 +86,13 @@ func TestFind_PointsThatMakeNoRoom(t *testing.T) {
 			require.Len(t, got.Problems, 1)
 			assert.Equal(t, c.at, got.Problems[0].At)
 			assert.Equal(t, problem.Stop, got.Problems[0].Severity)
-			assert.Equal(t, c.what, got.Problems[0].What)
+			assert.Equal(t, c.what, got.Problems[0].What.String())
 		})
 	}
 	room := points(0, 0, 4000, 0, 4000, 3000)
 	room.Points[1].Known = false
-	assert.Equal(t, "The place of corner X is not given.", room.Find(metric).Problems[0].What)
-	assert.Equal(t, "The ceiling reads 30 mm across, less than any room.", points(0, 0, 30, 0, 30, 30).Find(metric).Problems[0].What)
+	assert.Equal(t, "The place of corner X is not given.", room.Find(metric).Problems[0].What.String())
+	assert.Equal(t, "The ceiling reads 30 mm across, less than any room.", points(0, 0, 30, 0, 30, 30).Find(metric).Problems[0].What.String())
 }
 
 func TestFind_Walls(t *testing.T) {
@@ -150,7 +152,7 @@ func TestFind_WallsByTheCompassRule(t *testing.T) {
 	assert.InDelta(t, math.Hypot(4000, 10*4000.0/14010)*1e6, float64(ab.Length()), 1)
 	// Angles that lack 0.4°: 0.1° a corner, which squares the room.
 	got = walls("4000", "89.9", "3000", "89.9", "4000", "89.9", "3000", "89.9").Find(metric)
-	assert.Equal(t, "The angles add up to 359.6° where it should be 360°; the difference is shared out equally.", got.Problems[0].What)
+	assert.Equal(t, "The angles add up to 359.6° where it should be 360°; the difference is shared out equally.", got.Problems[0].What.String())
 	assert.True(t, got.Shape.IsRectangle())
 	// More than one part in 200.
 	got = walls("4100", "90", "3000", "90", "4000", "90", "3000", "90").Find(metric)
@@ -179,7 +181,7 @@ func TestFind_WallsThatMakeNoRoom(t *testing.T) {
 			assert.False(t, got.Shape.Usable())
 			require.NotEmpty(t, got.Problems)
 			assert.Equal(t, c.at, got.Problems[0].At)
-			assert.Equal(t, c.what, got.Problems[0].What)
+			assert.Equal(t, c.what, got.Problems[0].What.String())
 		})
 	}
 }
@@ -218,11 +220,11 @@ func TestFind_Rectangle(t *testing.T) {
 	room.DiagonalAC, room.DiagonalBD = 5012*mm, 0
 	got = room.Find(metric)
 	assert.Equal(t, []problem.Problem{{At: "/diagonalAC", Severity: problem.Caution,
-		What: "Diagonal WY reads 5.012 m; with this length and width a square room has 5.000 m, so it is 12 mm too long, and corner X would be 90.29°, 5 mm out of square over 1.000 m.",
-		Do:   "Measure it again. If it stays so, measure the four walls and both diagonals and enter those."}}, got.Problems)
+		What: words.Say("Diagonal WY reads 5.012 m; with this length and width a square room has 5.000 m, so it is 12 mm too long, and corner X would be 90.29°, 5 mm out of square over 1.000 m."),
+		Do:   words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those.")}}, got.Problems)
 	assert.Equal(t, 12*mm, got.Closing.Amount)
 	room.DiagonalAC = 8000 * mm
-	assert.Contains(t, room.Find(metric).Problems[0].What, "3.000 m too long: the three cannot meet.")
+	assert.Contains(t, room.Find(metric).Problems[0].What.String(), "3.000 m too long: the three cannot meet.")
 }
 
 // Whatever corners are given, the answer is an outline whose angles add up, or

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -115,7 +117,7 @@ func (f Fixture) offCorners(s Shape, called string, n measure.Notation) (Point, 
 }
 
 func stop(at, what, do string) *problem.Problem {
-	return &problem.Problem{At: at, Severity: problem.Stop, What: what, Do: do}
+	return &problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)}
 }
 
 // crossings are the two places where the tapes can meet: the first clockwise
@@ -200,8 +202,8 @@ func (f Fixture) checkIn(s Shape, n measure.Notation, called string) []problem.P
 				found = append(found, *clash)
 			} else if f.isFlat(s) {
 				found = append(found, problem.Problem{At: "/fromTwo", Severity: problem.Caution,
-					What: "The tapes from corners " + f.CornerOne.Text() + " and " + f.CornerTwo.Text() + " cross so flat that a slip of one moves the place three times as far.",
-					Do:   "Measure from two other corners, so that the tapes cross more nearly square."})
+					What: words.Raw("The tapes from corners " + f.CornerOne.Text() + " and " + f.CornerTwo.Text() + " cross so flat that a slip of one moves the place three times as far."),
+					Do:   words.Say("Measure from two other corners, so that the tapes cross more nearly square.")})
 			}
 		}
 	case InMiddle:
@@ -247,7 +249,7 @@ func (f Fixture) checkAxis(at string, from, to Wall, place, side measure.Length,
 			" away, so it lies "+n.Length(place-side)+" outside the room.", "Measure again from wall "+from.Text()+" to the centre of "+called+".")}
 	case !f.Rectangular && clear < f.Across.Half():
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from wall " + near.Text() + ", so it would reach into the wall.", Do: do}}
+			What: words.Raw(capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from wall " + near.Text() + ", so it would reach into the wall."), Do: words.Raw(do)}}
 	}
 	return nil
 }
@@ -280,12 +282,12 @@ func (f Fixture) checkInside(s Shape, n measure.Notation, called string) []probl
 	}
 	for _, p := range f.corners(s, middle) {
 		if !s.Contains(p) {
-			return []problem.Problem{{At: at, Severity: problem.Caution, What: "With its size " + called + " would reach " + n.Amount(s.Clearance(p).Abs()) + " into the wall.", Do: do}}
+			return []problem.Problem{{At: at, Severity: problem.Caution, What: words.Raw("With its size " + called + " would reach " + n.Amount(s.Clearance(p).Abs()) + " into the wall."), Do: words.Raw(do)}}
 		}
 	}
 	if clear := s.Clearance(middle); !f.Rectangular && clear < f.Across.Half() {
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from the wall, so it would reach into it.", Do: do}}
+			What: words.Raw(capital(called) + " is " + n.Length(f.Across) + " across and its centre " + n.Length(clear) + " from the wall, so it would reach into it."), Do: words.Raw(do)}}
 	}
 	return nil
 }
@@ -325,10 +327,10 @@ func (f Fixture) checkSize(s Shape, n measure.Notation, called string) []problem
 	var found []problem.Problem
 	least := min(s.Length, s.Width)
 	if s.Usable() && f.Across > least {
-		found = append(found, problem.Problem{At: "/across", Severity: problem.Caution, What: capital(called) + " reads " + n.Length(f.Across) + " across, wider than the room.", Do: "Check the number and its unit."})
+		found = append(found, problem.Problem{At: "/across", Severity: problem.Caution, What: words.Raw(capital(called) + " reads " + n.Length(f.Across) + " across, wider than the room."), Do: words.Say("Check the number and its unit.")})
 	}
 	if s.Usable() && f.Rectangular && f.Deep > least {
-		found = append(found, problem.Problem{At: "/deep", Severity: problem.Caution, What: capital(called) + " reads " + n.Length(f.Deep) + " deep, wider than the room.", Do: "Check the number and its unit."})
+		found = append(found, problem.Problem{At: "/deep", Severity: problem.Caution, What: words.Raw(capital(called) + " reads " + n.Length(f.Deep) + " deep, wider than the room."), Do: words.Say("Check the number and its unit.")})
 	}
 	if f.Rectangular && f.Across > 0 && f.Deep <= 0 {
 		found = append(found, *stop("/deep", "How deep "+called+" is, square to its length, is not given.", "Measure it, or say that it is round."))

@@ -5,6 +5,8 @@ import (
 	"math/rand"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -70,7 +72,7 @@ func TestFixture_CheckFromCorners(t *testing.T) {
 			got := c.fixture.CheckIn(fourByThree, metric)
 			require.NotEmpty(t, got)
 			assert.Equal(t, c.at, got[0].At)
-			assert.Equal(t, c.what, got[0].What)
+			assert.Equal(t, c.what, got[0].What.String())
 			assert.Equal(t, c.severity, got[0].Severity)
 			if _, ok := c.fixture.Middle(fourByThree); c.severity == problem.Stop {
 				assert.False(t, ok, "what is refused has no place")
@@ -97,12 +99,12 @@ func TestFixture_MeasuredInASkewRoom(t *testing.T) {
 	fixture.FromDA = 4500 * mm
 	assert.Equal(t, "/fromDA", fixture.CheckIn(hall, metric)[0].At)
 	fixture.FromDA, fixture.FromAB = 100*mm, 100*mm
-	assert.Equal(t, "The light is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall, metric)[0].What)
+	assert.Equal(t, "The light is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall, metric)[0].What.String())
 
 	// Where the two walls at A make one line they tell no place.
 	flat := survey.ShapeFromCorners(survey.Points, []survey.Point{{}, {X: 4000 * mm}, {X: 2000 * mm, Y: 3000 * mm}, {X: -3000 * mm, Y: 10 * mm}})
 	assert.Equal(t, "Wall ZW and wall WX lie so nearly on one line that distances off them tell no place.",
-		survey.Fixture{At: survey.Measured, FromDA: 500 * mm, FromAB: 500 * mm}.CheckIn(flat, metric)[0].What)
+		survey.Fixture{At: survey.Measured, FromDA: 500 * mm, FromAB: 500 * mm}.CheckIn(flat, metric)[0].What.String())
 }
 
 func TestFixture_Axis(t *testing.T) {
@@ -120,7 +122,7 @@ func TestFixture_Axis(t *testing.T) {
 	fixture.FromAB, fixture.AxisAB = 300*mm, 900*mm
 	assert.Empty(t, fixture.CheckIn(fourByThree, metric))
 	fixture.FromAB, fixture.AxisAB = 299*mm, 899*mm
-	assert.Equal(t, "With its size the light would reach 1 mm into the wall.", fixture.CheckIn(fourByThree, metric)[0].What)
+	assert.Equal(t, "With its size the light would reach 1 mm into the wall.", fixture.CheckIn(fourByThree, metric)[0].What.String())
 	fixture.Deep = 0
 	assert.Equal(t, "/deep", fixture.CheckIn(fourByThree, metric)[0].At)
 }
@@ -128,12 +130,12 @@ func TestFixture_Axis(t *testing.T) {
 func TestObstruction_CheckIn(t *testing.T) {
 	hatch := survey.Obstruction{Name: "attic", Kind: survey.Hatch, Fixture: survey.Fixture{At: survey.Measured, FromDA: 5000 * mm, FromAB: 1000 * mm}}
 	assert.Equal(t, []problem.Problem{{At: "/fromDA", Severity: problem.Stop,
-		What: "The hatch “attic” is 5.000 m from wall ZW, but wall XY is only 4.000 m away, so it lies 1.000 m outside the room.",
-		Do:   "Measure again from wall ZW to the centre of the hatch “attic”."}}, hatch.CheckIn(fourByThree, metric))
+		What: words.Say("The hatch “attic” is 5.000 m from wall ZW, but wall XY is only 4.000 m away, so it lies 1.000 m outside the room."),
+		Do:   words.Say("Measure again from wall ZW to the centre of the hatch “attic”.")}}, hatch.CheckIn(fourByThree, metric))
 	beam := survey.Obstruction{Kind: survey.Beam, Fixture: survey.Fixture{At: survey.Measured, FromDA: 2000 * mm, FromAB: 1500 * mm, Rectangular: true, Across: 200 * mm, Deep: 3100 * mm}}
 	assert.Empty(t, beam.CheckIn(fourByThree, metric), "a beam runs into the walls")
 	beam.Kind = survey.OtherKind
-	assert.Equal(t, "The obstruction reads 3.100 m deep, wider than the room.", beam.CheckIn(fourByThree, metric)[0].What)
+	assert.Equal(t, "The obstruction reads 3.100 m deep, wider than the room.", beam.CheckIn(fourByThree, metric)[0].What.String())
 	assert.Empty(t, survey.Obstruction{}.CheckIn(fourByThree, metric))
 }
 

@@ -3,6 +3,8 @@ package survey
 import (
 	"math"
 
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -73,25 +75,23 @@ func (d diagonal) proves(f *Found, n measure.Notation) bool {
 	if off.Abs() <= limit {
 		return true
 	}
-	p := problem.Problem{At: d.to, Severity: problem.Caution,
-		Do: "Measure it again. If it stays so, measure the four walls and both diagonals and enter those."}
-	p.What = "Diagonal " + d.line.Text() + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
+	what := "Diagonal " + d.line.Text() + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
 	if off > 0 {
-		p.What += " too long"
+		what += " too long"
 	} else {
-		p.What += " too short"
+		what += " too short"
 	}
 	cosine := (float64(long*long) + float64(wide*wide) - float64(read*read)) / float64(2*long*wide)
 	if math.Abs(cosine) < 1 {
 		c := cornerFound(d.at, spot{1, 0}, spot{cosine, math.Sqrt(1 - float64(cosine*cosine))}, overOf(n))
-		p.What += ", and corner " + d.at.Text() + " would be " + AngleText(c.Degrees)
+		what += ", and corner " + d.at.Text() + " would be " + AngleText(c.Degrees)
 		if c.Right != 0 {
-			p.What += ", " + n.Amount(c.Out.Abs()) + " out of square over " + n.Length(c.Over)
+			what += ", " + n.Amount(c.Out.Abs()) + " out of square over " + n.Length(c.Over)
 		}
 	} else {
-		p.What += ": the three cannot meet"
+		what += ": the three cannot meet"
 	}
-	p.What += "."
-	f.Problems = append(f.Problems, p)
+	f.Problems = append(f.Problems, problem.Problem{At: d.to, Severity: problem.Caution, What: words.Raw(what + "."),
+		Do: words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those.")})
 	return false
 }

@@ -3,6 +3,7 @@ package survey
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Point is a place on the ceiling, looking up: in a rectangle X is from wall DA
@@ -44,16 +45,16 @@ func checkSide(at, name, where string, side, least measure.Length, n measure.Not
 	switch {
 	case side <= 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " of the room is not given.",
-			Do:   "Measure " + where + " and write it in."}}
+			What: words.Raw("The " + name + " of the room is not given."),
+			Do:   words.Raw("Measure " + where + " and write it in.")}}
 	case side < least:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: "The " + name + " of the room reads " + n.Length(side) + ", less than any room.",
-			Do:   "Check the number and write its unit."}}
+			What: words.Raw("The " + name + " of the room reads " + n.Length(side) + ", less than any room."),
+			Do:   words.Say("Check the number and write its unit.")}}
 	case side > measure.Longest:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: "The " + name + " of the room reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken.",
-			Do:   "Check the number and its unit."}}
+			What: words.Raw("The " + name + " of the room reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken."),
+			Do:   words.Say("Check the number and its unit.")}}
 	}
 	return nil
 }

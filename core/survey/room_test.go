@@ -3,6 +3,8 @@ package survey_test
 import (
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 
 	"ceilingwright/core/measure"
@@ -64,15 +66,15 @@ func TestFind_SidesOfARectangle(t *testing.T) {
 	}{
 		{"whole", supper, nil},
 		{"width and height left open", survey.Room{Length: supper.Length}, []problem.Problem{
-			{At: "/width", Severity: problem.Stop, What: "The width of the room is not given.", Do: "Measure wall ZW and write it in."},
-			{At: "/height", Severity: problem.Stop, What: "The height of the room is not given.", Do: "Measure from floor to ceiling and write it in."},
+			{At: "/width", Severity: problem.Stop, What: words.Say("The width of the room is not given."), Do: words.Say("Measure wall ZW and write it in.")},
+			{At: "/height", Severity: problem.Stop, What: words.Say("The height of the room is not given."), Do: words.Say("Measure from floor to ceiling and write it in.")},
 		}},
 		{"12 typed in a blank of inches for feet", survey.Room{Length: 11 * inch, Width: supper.Width, Height: 10 * inch}, []problem.Problem{
-			{At: "/length", Severity: problem.Caution, What: "The length of the room reads 11\", less than any room.", Do: "Check the number and write its unit."},
-			{At: "/height", Severity: problem.Caution, What: "The height of the room reads 10\", less than any room.", Do: "Check the number and write its unit."},
+			{At: "/length", Severity: problem.Caution, What: words.Say("The length of the room reads 11\", less than any room."), Do: words.Say("Check the number and write its unit.")},
+			{At: "/height", Severity: problem.Caution, What: words.Say("The height of the room reads 10\", less than any room."), Do: words.Say("Check the number and write its unit.")},
 		}},
 		{"beyond what is read", survey.Room{Length: measure.Longest + 1, Width: supper.Width, Height: supper.Height}, []problem.Problem{
-			{At: "/length", Severity: problem.Stop, What: "The length of the room reads 328' 1\", more than the 328' 1\" that is taken.", Do: "Check the number and its unit."},
+			{At: "/length", Severity: problem.Stop, What: words.Say("The length of the room reads 328' 1\", more than the 328' 1\" that is taken."), Do: words.Say("Check the number and its unit.")},
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.room.Find(inches).Problems) })

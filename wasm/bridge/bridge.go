@@ -12,6 +12,7 @@ import (
 	"ceilingwright/core"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/words"
 )
 
 // Version is the engine's own version.
@@ -21,7 +22,7 @@ const Version = core.Version
 // in decimal digits, or "" when Problem says why the text is no length.
 type LengthAnswer struct {
 	Nanometres string
-	Problem    *problem.Problem
+	Problem    *sheet.Problem
 }
 
 // Compute works out a plan: the JSON text of a Plan in, the JSON text of a
@@ -97,15 +98,15 @@ func RefuseCompute(got string) string {
 // RefuseParseLength is the answer to a call of parseLength with an argument
 // that was not a text.
 func RefuseParseLength(got string) LengthAnswer {
-	refusal := notText("parseLength", "two texts: the length and its unit", got)
+	refusal := told(notText("parseLength", "two texts: the length and its unit", got))
 	return LengthAnswer{Problem: &refusal}
 }
 
 func notText(call, wants, got string) problem.Problem {
 	return problem.Problem{
 		Severity: problem.Stop,
-		What:     call + " was called with " + got + ".",
-		Do:       "Call " + call + " with " + wants + ".",
+		What:     words.Say("{call} was called with {got}.", words.Name("call", call), words.Name("got", got)),
+		Do:       words.Say("Call {call} with {wants}.", words.Name("call", call), words.Name("wants", wants)),
 	}
 }
 
@@ -133,7 +134,7 @@ func textOr(write func() string) (answer string) {
 func lengthOr(parse func() LengthAnswer) (answer LengthAnswer) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			refusal := problem.Fault("this", fault)
+			refusal := told(problem.Fault("this", fault))
 			answer = LengthAnswer{Problem: &refusal}
 		}
 	}()
@@ -146,7 +147,9 @@ func sheetWith(p problem.Problem) string {
 	fault := sheet.Sheet{
 		Format:   sheet.Format,
 		Version:  Version,
-		Problems: []problem.Problem{p},
+		Problems: []sheet.Problem{told(p)},
 	}
 	return string(fault.JSON())
 }
+
+func told(p problem.Problem) sheet.Problem { return sheet.ProblemFrom(p, words.Style{}) }

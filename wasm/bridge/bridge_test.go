@@ -8,13 +8,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/problem"
+	"ceilingwright/core/sheet"
 )
 
 func TestFaultBecomesASheetWithOneProblem(t *testing.T) {
 	answer := sheetOr(func() string { panic("no such \"panel\"") })
 	var got struct {
 		Version  string
-		Problems []problem.Problem
+		Problems []sheet.Problem
 	}
 	require.NoError(t, json.Unmarshal([]byte(answer), &got))
 	require.Len(t, got.Problems, 1)

@@ -1,0 +1,158 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/measure"
+)
+
+// The kinds of values, each made into a hole by the function of its name.
+type (
+	verbatim string
+	count    int64
+	put      measure.Length
+	length   measure.Length
+	fine     measure.Length
+	amount   measure.Length
+	atMost   measure.Length
+	atLeast  measure.Length
+	area     measure.Area
+	volume   measure.Volume
+	number   struct {
+		value  measure.Number
+		places int32
+		exact  bool
+	}
+	share struct {
+		value  measure.Number
+		places int32
+	}
+	row struct {
+		values []Value
+		link   string
+	}
+)
+
+// Of is any value of a type that knows how it is said, such as another Text.
+func Of(name string, value Value) Hole { return Hole{name, value} }
+
+// Name is a text that no language changes: a name that a person gave, the label of
+// a panel, a sign of the tape.
+func Name(name, text string) Hole { return Hole{name, verbatim(text)} }
+
+// Count is a whole number of things.
+func Count[N ~int | ~int64](name string, n N) Hole { return Hole{name, count(n)} }
+
+// Length is a length rounded to the tape mark.
+func Length(name string, l measure.Length) Hole { return Hole{name, length(l)} }
+
+// Put is a length put into a sum, or one that was typed: exact where the notation
+// can say it in the marks of a tape, else rounded to the mark with “≈” in front.
+func Put(name string, l measure.Length) Hole { return Hole{name, put(l)} }
+
+// Fine is a length as finely as it can be measured (measure.Notation.Fine).
+func Fine(name string, l measure.Length) Hole { return Hole{name, fine(l)} }
+
+// Amount is a difference that is never said to be nothing (measure.Notation.Amount).
+func Amount(name string, l measure.Length) Hole { return Hole{name, amount(l)} }
+
+// AtMost is a limit from above, on the tape mark inside it.
+func AtMost(name string, l measure.Length) Hole { return Hole{name, atMost(l)} }
+
+// AtLeast is a limit from below, on the first tape mark not below it.
+func AtLeast(name string, l measure.Length) Hole { return Hole{name, atLeast(l)} }
+
+// Area is an area in the unit of the notation.
+func Area(name string, a measure.Area) Hole { return Hole{name, area(a)} }
+
+// Volume is a volume in the units of the notation.
+func Volume(name string, v measure.Volume) Hole { return Hole{name, volume(v)} }
+
+// Number is a number with so many decimals, half to even.
+func Number(name string, n measure.Number, places int32) Hole {
+	return Hole{name, number{n, places, true}}
+}
+
+// Trimmed is a number with at most so many decimals.
+func Trimmed(name string, n measure.Number, places int32) Hole {
+	return Hole{name, number{n, places, false}}
+}
+
+// Share is a fraction in per cent, with at most two decimals.
+func Share(name string, n measure.Number) Hole { return Hole{name, share{n, 2}} }
+
+// Names are names in a row: of many the first few, and how many more.
+func Names(name string, names []string) Hole {
+	if len(names) > mostListed {
+		more := len(names) - mostListed + 1
+		return Hole{name, Say("{names} and {more} others", Row("names", names[:mostListed-1]), Count("more", more))}
+	}
+	return Row(name, names)
+}
+
+// mostListed is how many names a sentence holds. A choice: it stays readable.
+const mostListed = 6
+
+// Row are names in a row, all of them.
+func Row(name string, names []string) Hole {
+	values := make([]Value, len(names))
+	for i := range names {
+		values[i] = verbatim(names[i])
+	}
+	return Hole{name, row{values, ", "}}
+}
+
+// Texts are texts in a row with commas between.
+func Texts(name string, texts []Text) Hole {
+	values := make([]Value, len(texts))
+	for i := range texts {
+		values[i] = texts[i]
+	}
+	return Hole{name, row{values, ", "}}
+}
+
+func (v verbatim) In(Style) string  { return string(v) }
+func (v count) In(s Style) string   { return s.Notation.Number(measure.NumberFromInt(int64(v)), 0) }
+func (v length) In(s Style) string  { return s.Notation.Length(measure.Length(v)) }
+func (v fine) In(s Style) string    { return s.Notation.Fine(measure.Length(v)) }
+func (v amount) In(s Style) string  { return s.Notation.Amount(measure.Length(v)) }
+func (v atMost) In(s Style) string  { return s.Notation.AtMost(measure.Length(v)) }
+func (v atLeast) In(s Style) string { return s.Notation.AtLeast(measure.Length(v)) }
+func (v area) In(s Style) string    { return s.Notation.Area(measure.Area(v)) }
+func (v volume) In(s Style) string  { return s.Notation.Volume(measure.Volume(v)) }
+func (v put) In(s Style) string     { return s.Put(measure.Length(v)) }
+
+func (v number) In(s Style) string {
+	if v.exact {
+		return s.Notation.Number(v.value, v.places)
+	}
+	return s.Notation.NumberTrimmed(v.value, v.places)
+}
+
+func (v share) In(s Style) string {
+	return s.Notation.NumberTrimmed(v.value.Mul(measure.NumberFromInt(100)), v.places) + " %"
+}
+
+func (v row) In(s Style) string {
+	said := make([]string, len(v.values))
+	for i := range v.values {
+		said[i] = v.values[i].In(s)
+	}
+	return strings.Join(said, v.link)
+}
+
+// Put is a length as the hole Put has it.
+func (s Style) Put(l measure.Length) string {
+	n := s.Notation
+	if n.System == measure.FeetInches && l%(measure.Inch/64) == 0 {
+		return n.Exact(l)
+	}
+	if n.Hides(l) == 0 {
+		return n.Length(l)
+	}
+	return "≈" + n.Length(l)
+}
+
+// Digits is a whole number as it is typed, without the gaps of a large one.
+func Digits(n int64) string { return strconv.FormatInt(n, 10) }

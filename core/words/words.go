@@ -1,0 +1,143 @@
+// Package words says things to people. What the engine has to say stands in the
+// code as a whole sentence with named holes, and what goes into the holes beside
+// it as values:
+//
+//	words.Say("A panel that may be off by {off} may be off by a whole panel.", words.Put("off", l))
+//
+// The sentence is the key by which another language finds its own; nothing is
+// glued together from pieces of a sentence, since another language has its words
+// in another order. What a Text says is settled only when it is written, in the
+// notation, with the words of the country and in the language of a Style. So the
+// packages that work things out name what is wrong and know nothing of how it is
+// put.
+//
+// In a sentence stand:
+//
+//	{name}             the value of that name
+//	{^name}            the same, beginning with a capital
+//	{n|panel|panels}   the count n and its noun: "1 panel", "3 panels"
+//	{n?is|are}         the word alone that goes with the count n
+//	{~cornice}         a thing of the trade as the country calls it
+//
+// A hole without its value stays as it is written, for all to see; a test holds
+// every call to its holes.
+package words
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Text is one or several whole sentences, or the name of a thing, with holes and
+// what goes into them. The zero Text says nothing.
+type Text struct {
+	Sentence string
+	Holes    []Hole
+}
+
+// Hole is what stands for a name in braces.
+type Hole struct {
+	Name  string
+	Value Value
+}
+
+// Value is what can be said in a hole.
+type Value interface{ In(Style) string }
+
+// Say is a sentence with what goes into its holes.
+func Say(sentence string, holes ...Hole) Text { return Text{Sentence: sentence, Holes: holes} }
+
+// Verbatim is a text as it is, such as what a person typed: no holes are looked
+// for in it and no language changes it.
+func Verbatim(text string) Text { return Text{Sentence: asItIs, Holes: []Hole{Name("text", text)}} }
+
+const asItIs = "{text}"
+
+// Sentences are texts one after the other, those that say nothing left out.
+func Sentences(texts ...Text) Text {
+	var said []Value
+	for _, t := range texts {
+		if !t.IsEmpty() {
+			said = append(said, t)
+		}
+	}
+	if len(said) == 1 {
+		return said[0].(Text)
+	}
+	if len(said) == 0 {
+		return Text{}
+	}
+	return Text{Sentence: "{sentences}", Holes: []Hole{{"sentences", row{said, " "}}}}
+}
+
+// IsEmpty tells whether nothing is said.
+func (t Text) IsEmpty() bool { return t.Sentence == "" }
+
+// String is the text as the source language and metric tapes put it, for tests
+// and for those who look for faults.
+func (t Text) String() string { return t.In(Style{}) }
+
+// In is the text as it is read.
+func (t Text) In(style Style) string {
+	sentence := style.sentence(t.Sentence)
+	if !strings.Contains(sentence, "{") {
+		return sentence
+	}
+	var out strings.Builder
+	out.Grow(len(sentence) + 16*len(t.Holes))
+	for {
+		before, rest, found := strings.Cut(sentence, "{")
+		out.WriteString(before)
+		if !found {
+			return out.String()
+		}
+		hole, after, closed := strings.Cut(rest, "}")
+		if !closed {
+			out.WriteString("{" + rest)
+			return out.String()
+		}
+		out.WriteString(t.fill(hole, style))
+		sentence = after
+	}
+}
+
+// fill is what stands in a hole.
+func (t Text) fill(hole string, style Style) string {
+	if term, ok := strings.CutPrefix(hole, "~"); ok {
+		return style.Country.Says(term)
+	}
+	name, capital := strings.CutPrefix(hole, "^")
+	end := strings.IndexAny(name, "|?")
+	forms := ""
+	if end >= 0 {
+		name, forms = name[:end], name[end:]
+	}
+	for i := range t.Holes {
+		if t.Holes[i].Name != name {
+			continue
+		}
+		text := t.Holes[i].Value.In(style)
+		if forms != "" {
+			text = style.counted(t.Holes[i].Value, text, forms)
+		}
+		if capital {
+			text = Capital(text)
+		}
+		return text
+	}
+	return "{" + hole + "}"
+}
+
+// Capital is a text with its first letter a capital.
+func Capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// Raw is a text that was put together from pieces. It has no sentence of its own
+// that another language could find: make it a Say.
+func Raw(text string) Text { return Text{Sentence: text} }
