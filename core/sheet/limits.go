@@ -1,41 +1,9 @@
 package sheet
 
 import (
-	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 )
-
-// VOCLine is what a product may hold where its VOC is limited, and what it holds
-// as the plan uses it. Rule says whose limit it is and how it counts. Verdict is
-// "within", "above" or "unknown"; Text says what that means or what to fill in.
-// AsOf says which table, and of what day; Source where it was read and how far
-// it was checked.
-type VOCLine struct {
-	Step     string `json:"step"`
-	At       string `json:"at"`
-	Category string `json:"category"`
-	Rule     string `json:"rule"`
-	Holds    string `json:"holds"`
-	Limit    string `json:"limit"`
-	Verdict  string `json:"verdict"`
-	Text     string `json:"text"`
-	Source   string `json:"source"`
-	AsOf     string `json:"asOf"`
-}
-
-func writeLimit(w *jsondoc.Writer, l *VOCLine) {
-	w.Text("step", l.Step)
-	w.Text("at", l.At)
-	w.Text("category", l.Category)
-	w.Text("rule", l.Rule)
-	w.Text("holds", l.Holds)
-	w.Text("limit", l.Limit)
-	w.Text("verdict", l.Verdict)
-	w.Text("text", l.Text)
-	w.Text("source", l.Source)
-	w.Text("asOf", l.AsOf)
-}
 
 // limits compares each product that gives off solvent, or of which somebody has
 // said what it counts as, with what its category may hold.

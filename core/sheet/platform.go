@@ -5,48 +5,6 @@ import (
 	"ceilingwright/core/safety"
 )
 
-// Platform is what the work is done from. Kind is "floor", "hop-up", "podium",
-// "tower" or "scaffold", "" where nothing is known; Text what to ask for, Why the
-// reason, Refused why not something else, Hire the days it is needed.
-type Platform struct {
-	Kind     string            `json:"kind"`
-	Text     string            `json:"text"`
-	Why      string            `json:"why"`
-	Refused  []string          `json:"refused"`
-	Hire     string            `json:"hire"`
-	Stations []PlatformStation `json:"stations"`
-	Checks   []PlatformCheck   `json:"checks"`
-	Overhead []Overhead        `json:"overhead"`
-}
-
-// PlatformStation is what there is to say of a place of the platform: Layer is
-// the id of the layer, N its number in that layer. Clash tells that the platform
-// cannot stand there.
-type PlatformStation struct {
-	Layer string `json:"layer"`
-	N     int    `json:"n"`
-	Text  string `json:"text"`
-	Clash bool   `json:"clash"`
-}
-
-// PlatformCheck is one thing the platform has and one it needs. Verdict is ok,
-// short or unknown.
-type PlatformCheck struct {
-	What    string `json:"what"`
-	Have    string `json:"have"`
-	Need    string `json:"need"`
-	Verdict string `json:"verdict"`
-	Text    string `json:"text"`
-}
-
-// Overhead is the time one person has the hands above the head on a day. Over
-// tells that it is more than two hours.
-type Overhead struct {
-	Day  string `json:"day"`
-	Text string `json:"text"`
-	Over bool   `json:"over"`
-}
-
 const reachSource = "Grip reach 1.185 times stature: an ergonomics handbook of 1996, as reprinted in a course table. The aim of 1.10 times stature under the ceiling is derived: head clear, elbows bent."
 
 // platform is what the work is done from: what to ask for, whether it can stand

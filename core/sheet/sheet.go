@@ -101,34 +101,6 @@ type Working struct {
 	Source string `json:"source"`
 }
 
-// Advice is one safety note. At is the blank of the plan it hangs on, Figures
-// the ids of the figures it speaks of, Working the numbers it went by, Bites the
-// blocks in which it has to be seen too: "room", "hanging", "finish", "days". Also
-// are the ids of the rules told together with it. OnDemand tells that it need not
-// be seen before it is asked for.
-type Advice struct {
-	ID           string   `json:"id"`
-	Also         []string `json:"also"`
-	Severity     string   `json:"severity"`
-	Words        string   `json:"words"`
-	Decides      string   `json:"decides"`
-	Source       string   `json:"source"`
-	Jurisdiction string   `json:"jurisdiction"`
-	At           string   `json:"at"`
-	Figures      []string `json:"figures"`
-	Working      string   `json:"working"`
-	Bites        []string `json:"bites"`
-	OnDemand     bool     `json:"onDemand"`
-}
-
-// Question asks for what nobody has said yet and safety turns on. At is the blank
-// of the plan, Rules are the ids of the safety rules that wait for the answer.
-type Question struct {
-	At    string   `json:"at"`
-	Words string   `json:"words"`
-	Rules []string `json:"rules"`
-}
-
 // Drawing is one drawing as SVG. Looking is "up" or "down", Shows "hanging" or
 // "marks".
 type Drawing struct {

@@ -30,3 +30,16 @@ func writePlatform(w *jsondoc.Writer, p *Platform) {
 		truth(w, "over", o.Over)
 	})
 }
+
+func writeLimit(w *jsondoc.Writer, l *VOCLine) {
+	w.Text("step", l.Step)
+	w.Text("at", l.At)
+	w.Text("category", l.Category)
+	w.Text("rule", l.Rule)
+	w.Text("holds", l.Holds)
+	w.Text("limit", l.Limit)
+	w.Text("verdict", l.Verdict)
+	w.Text("text", l.Text)
+	w.Text("source", l.Source)
+	w.Text("asOf", l.AsOf)
+}

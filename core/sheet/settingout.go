@@ -1,57 +1,5 @@
 package sheet
 
-// Survey is what the measuring of the room came to. Proved is "yes" where
-// spare readings show the shape, "no" where they contradict it, "assumed"
-// where nothing checks it; Text says so in words. Closing is by how much the
-// readings fail to close, Again what to measure again.
-type Survey struct {
-	Form    string       `json:"form"`
-	Proved  string       `json:"proved"`
-	Text    string       `json:"text"`
-	Corners []RoomCorner `json:"corners"`
-	Lines   []RoomLine   `json:"lines"`
-	Closing string       `json:"closing"`
-	Again   []string     `json:"again"`
-}
-
-// RoomCorner is one corner of the room with the angle between its walls. Out
-// is how far it is out of square; Text both in a sentence.
-type RoomCorner struct {
-	Corner string `json:"corner"`
-	Angle  string `json:"angle"`
-	Out    string `json:"out"`
-	Text   string `json:"text"`
-}
-
-// RoomLine is one reading of the tape: At its pointer, Read what was read
-// (less where the tape began), Adjusted the line in the room as worked out,
-// Off the difference in words. Flag is "check" on a reading to take again.
-type RoomLine struct {
-	At       string `json:"at"`
-	Line     string `json:"line"`
-	Read     string `json:"read"`
-	Adjusted string `json:"adjusted"`
-	Off      string `json:"off"`
-	Flag     string `json:"flag"`
-}
-
-// Object is the light or an obstruction: At its pointer, Text where it is, and
-// on which panels it falls.
-type Object struct {
-	At     string        `json:"at"`
-	Name   string        `json:"name"`
-	Kind   string        `json:"kind"`
-	Text   string        `json:"text"`
-	Panels []ObjectPanel `json:"panels"`
-}
-
-// ObjectPanel is the cut an object makes in one panel.
-type ObjectPanel struct {
-	Layer string `json:"layer"`
-	Panel string `json:"panel"`
-	Text  string `json:"text"`
-}
-
 // Choice is one way to place the mask: On, Square and Turned are the plan's
 // words for it, Taken whether the plan takes it, Borders the border at each
 // wall (the smaller of its two ends), Ends and Sides by how much opposite
@@ -89,6 +37,14 @@ type Taper struct {
 	Text string `json:"text"`
 }
 
+// Borders is the border at each wall, as text.
+type Borders struct {
+	AB string `json:"AB"`
+	BC string `json:"BC"`
+	CD string `json:"CD"`
+	DA string `json:"DA"`
+}
+
 // BoxPlace is where the box lies: Text in a sentence, Line what is struck or
 // taped round it, Corners each corner from the walls, Lines every line to
 // strike with both its ends.
@@ -111,14 +67,6 @@ type Strike struct {
 	Kind  string `json:"kind"`
 	Layer string `json:"layer"`
 	Text  string `json:"text"`
-}
-
-// Borders is the border at each wall, as text.
-type Borders struct {
-	AB string `json:"AB"`
-	BC string `json:"BC"`
-	CD string `json:"CD"`
-	DA string `json:"DA"`
 }
 
 // Wall is the tape run along one wall: every mark measured from corner From,
@@ -147,21 +95,4 @@ type Mark struct {
 	Hides string `json:"hides"`
 	Join  string `json:"join"`
 	Sum   string `json:"sum"`
-}
-
-// Corner is the largest 3-4-5 triangle that fits a corner of the room: Along
-// on its length, Across on its width, Diagonal between them.
-type Corner struct {
-	Corner   string `json:"corner"`
-	Along    string `json:"along"`
-	Across   string `json:"across"`
-	Diagonal string `json:"diagonal"`
-	Text     string `json:"text"`
-}
-
-// Air is what is in the air of the room over the days, as a screening figure:
-// Curve is it drawn as SVG, "" where there is nothing to draw.
-type Air struct {
-	Text  string `json:"text"`
-	Curve string `json:"curve"`
 }
