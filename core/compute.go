@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 
+	"ceilingwright/core/tell"
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/export"
@@ -22,7 +23,7 @@ const Version = "0.1.0"
 func Compute(planJSON []byte) []byte { return SheetOf(planJSON).JSON() }
 
 // SheetOf is Compute before the sheet is written as JSON.
-func SheetOf(planJSON []byte) *sheet.Sheet { return sheet.Build(plan.Read(planJSON), Version) }
+func SheetOf(planJSON []byte) *sheet.Sheet { return tell.Build(plan.Read(planJSON), Version) }
 
 // Shopping is the shopping list of a plan as comma-separated values (RFC 4180),
 // for a spreadsheet. With comma, numbers have a decimal comma and semicolons
@@ -33,7 +34,7 @@ func Shopping(planJSON []byte, comma bool) []byte {
 	if comma {
 		style = export.Comma
 	}
-	return export.CSV(sheet.Shopping(plan.Read(planJSON)), style)
+	return export.CSV(tell.Shopping(plan.Read(planJSON)), style)
 }
 
 // Calendar is the days of a plan as an iCalendar text (RFC 5545). stamp is the
@@ -41,7 +42,7 @@ func Shopping(planJSON []byte, comma bool) []byte {
 // empty where the plan has no days that can be worked out, or stamp is no such
 // moment.
 func Calendar(planJSON []byte, stamp string) []byte {
-	return []byte(sheet.Calendar(plan.Read(planJSON), stamp))
+	return []byte(tell.Calendar(plan.Read(planJSON), stamp))
 }
 
 // OtherRoom is what to change in a plan whose room was changed, so that the rest,
@@ -65,7 +66,7 @@ func Starting(what string, planJSON []byte) []byte { return plan.Read(planJSON).
 // back as such, with the amounts and the date it has. A text that is no plan, or
 // a date that is none, gives nothing.
 func Quoted(planJSON []byte, date string) []byte {
-	quote, ok := sheet.QuoteOf(plan.Read(planJSON), date)
+	quote, ok := tell.QuoteOf(plan.Read(planJSON), date)
 	if !ok {
 		return nil
 	}

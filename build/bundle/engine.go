@@ -54,7 +54,7 @@ func (t Toolchain) Glue() (string, error) {
 func engineFlags() []string {
 	flags := []string{"-trimpath", "-buildvcs=false", "-ldflags=-s -w"}
 	for _, cold := range []string{
-		"ceilingwright/core/sheet", "ceilingwright/core/safety", "ceilingwright/core/plan", "ceilingwright/core/finish",
+		"ceilingwright/core/sheet", "ceilingwright/core/tell/...", "ceilingwright/core/safety", "ceilingwright/core/plan", "ceilingwright/core/finish",
 		"ceilingwright/core/setout", "ceilingwright/core/mask", "ceilingwright/core/survey",
 		"github.com/hack-pad/safejs/...", "github.com/shopspring/decimal", "math/big",
 		"errors", "fmt", "os", "reflect", "slices", "strconv", "strings", "sync", "syscall", "syscall/js", "time",

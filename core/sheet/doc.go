@@ -1,6 +1,3 @@
-// Package sheet lays out the whole answer: the figures with their workings,
-// the marks, the hanging order, the shopping list, the safety notes and the
-// drawings. It turns the numbers of the trade packages into words and texts in
-// the notation the plan asks for. What a number is, the trade packages decide;
-// what a plan is, package plan.
+// Package sheet is the whole answer to a plan: what it is made of, and its JSON. It
+// decides nothing and words nothing; package tell fills it.
 package sheet

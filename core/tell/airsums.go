@@ -1,0 +1,189 @@
+package tell
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+)
+
+// sum writes a sum out with numbers of so many decimals, and says what they come
+// to as written.
+type sum func(places int32) (text string, result measure.Number)
+
+// mostDecimals is how many decimals a number put into a sum has at most.
+const mostDecimals = 6
+
+// closing is a sum with as few decimals, from a least number on, as let a reader
+// who works it out come to the figure that is shown, which has so many places.
+func closing(shown measure.Number, places, least int32, sum sum) string {
+	text, result := sum(least)
+	for more := least + 1; more <= mostDecimals && !result.RoundHalfEven(places).Equal(shown.RoundHalfEven(places)); more++ {
+		text, result = sum(more)
+	}
+	return text
+}
+
+// rounded is a number as it is put into a sum.
+func rounded(n measure.Number, places int32) measure.Number {
+	return measure.NumberFromDecimal(n.RoundHalfEven(places))
+}
+
+// over is a divided by b, and 0 where b came to nothing when it was rounded: such
+// a sum is tried again with more decimals.
+func over(a, b measure.Number) measure.Number {
+	if b.IsZero() {
+		return b
+	}
+	return a.Quo(b)
+}
+
+// masses is what each product gives off.
+func (b *builder) masses(job *safety.Job) sum {
+	return func(places int32) (text string, result measure.Number) {
+		for i := range job.Products {
+			p := &job.Products[i]
+			if !safety.IsCounted(*p) || p.VOC.Value.IsZero() {
+				continue
+			}
+			if text != "" {
+				text += " + "
+			}
+			holds, grams := b.inLitre(p, places)
+			text += b.Notation.Number(p.Litres.Value, places+1) + " L × " + holds
+			result = result.Add(rounded(p.Litres.Value, places+1).Mul(grams))
+		}
+		if text == "" {
+			text = "0 L"
+		}
+		return text, result
+	}
+}
+
+// inLitre is the solvent in a litre of a product as it is used, from what its
+// label says.
+func (b *builder) inLitre(p *safety.Product, places int32) (text string, grams measure.Number) {
+	one := measure.NumberFromInt(1)
+	text, grams = b.Notation.NumberTrimmed(p.Label.Value, places)+" g/L", rounded(p.Label.Value, places)
+	if rest := one.Sub(p.Water.Value).Sub(p.Exempt); p.LessWater && !p.Unsplit && rest.Cmp(one) != 0 {
+		text += " × " + b.Share(rest)
+		grams = grams.Mul(rest)
+	}
+	if p.Thinner.Sign() <= 0 {
+		return text, grams
+	}
+	if p.Binder != safety.Water {
+		text = "(" + text + " + " + b.Share(p.Thinner) + " × " + b.Notation.NumberTrimmed(safety.ThinnerDensity(), 0) + " g/L)"
+		grams = grams.Add(p.Thinner.Mul(safety.ThinnerDensity()))
+	}
+	return text + " ÷ " + b.Share(one.Add(p.Thinner)), grams.Quo(one.Add(p.Thinner))
+}
+
+// inRoom is grams in the air of the room, in milligrams a cubic metre.
+func (b *builder) inRoom(job *safety.Job, grams measure.Number) sum {
+	return func(places int32) (string, measure.Number) {
+		by, room := b.overRoom(job.RoomVolume, places)
+		return b.Notation.Number(grams, places) + " g" + by, over(rounded(grams, places), room)
+	}
+}
+
+// overRoom divides grams by the room, and gives what they are divided by.
+func (b *builder) overRoom(volume measure.Volume, places int32) (text string, by measure.Number) {
+	room := volume.Litres.Quo(measure.CubicMetre)
+	return " × 1000 mg/g ÷ " + b.Notation.Number(room, places+1) + " m³", rounded(room, places+1).Quo(measure.NumberFromInt(1000))
+}
+
+// peakSum is what was given off until the highest point of the course, less what
+// was carried out by then.
+func (b *builder) peakSum(job *safety.Job, c *safety.Course) sum {
+	return func(places int32) (string, measure.Number) {
+		by, room := b.overRoom(job.RoomVolume, places)
+		left := rounded(c.Given.Value, places).Sub(rounded(c.Carried.Value, places))
+		return "(" + b.Notation.Number(c.Given.Value, places) + " g − " + b.Notation.Number(c.Carried.Value, places) + " g)" + by, over(left, room)
+	}
+}
+
+// balanceSum is the average over so many hours of a stretch with people in the
+// room.
+func (b *builder) balanceSum(job *safety.Job, of safety.Balance, hours measure.Number) sum {
+	return func(places int32) (string, measure.Number) {
+		level := func(f safety.Fact) string { return b.Notation.Number(f.Value, places) + " mg/m³" }
+		out := rounded(of.Before.Value, places).Add(rounded(of.Given.Value, places)).Sub(rounded(of.After.Value, places))
+		opened, changes := b.Notation.NumberTrimmed(job.Air.Opened.Value, mostDecimals)+" an hour", rounded(job.Air.Opened.Value, mostDecimals)
+		if fan := job.Air.Fan; fan.Known && fan.Value.Sign() > 0 {
+			brings := fan.Value.Mul(measure.CubicMetre).Quo(job.RoomVolume.Litres)
+			opened, changes = "("+opened+" + "+b.Notation.Number(brings, places)+" an hour)", changes.Add(rounded(brings, places))
+		}
+		mixing, time := rounded(job.Air.Mixing.Value, mostDecimals), rounded(hours, places+1)
+		text := "(" + level(of.Before) + " + " + level(of.Given) + " − " + level(of.After) + ") ÷ (" +
+			opened + " ÷ " + b.Notation.NumberTrimmed(mixing, mostDecimals) + " × " + b.Notation.NumberTrimmed(time, places+1) + " h)"
+		return text, over(out, over(changes, mixing).Mul(time))
+	}
+}
+
+// minutes is a time in hours that was counted in minutes.
+func (b *builder) minutes(hours measure.Number) sum {
+	return func(int32) (string, measure.Number) {
+		return b.Notation.NumberTrimmed(hours.Mul(measure.NumberFromInt(60)), 0) + " min ÷ 60 min/h", hours
+	}
+}
+
+// sharesSum is each average by its limit.
+func (b *builder) sharesSum(of []safety.OfLimit) sum {
+	return func(places int32) (text string, result measure.Number) {
+		for _, part := range of {
+			if text != "" {
+				text += " + "
+			}
+			text += b.Notation.Number(part.Average.Value, places) + " mg/m³ ÷ " + b.Notation.NumberTrimmed(part.Limit.Value, 3) + " mg/m³"
+			result = result.Add(over(rounded(part.Average.Value, places), rounded(part.Limit.Value, 3)))
+		}
+		if text == "" {
+			text = "0 mg/m³"
+		}
+		return text, result
+	}
+}
+
+// flowSum is so many air changes an hour times the room.
+func (b *builder) flowSum(written string, changes measure.Number, room measure.Volume) string {
+	metric := b.Notation.System != measure.FeetInches
+	volume, unit, places := room.Litres.Quo(measure.CubicMetre), " m³", int32(1)
+	shown := changes.Mul(volume)
+	if !metric {
+		volume, unit, places = room.Litres.Quo(cubicFoot), " ft³ ÷ 60 min/h", 0
+		shown = shown.Quo(measure.CubicFootAMinute)
+	}
+	return closing(shown, 0, places, func(places int32) (string, measure.Number) {
+		result := changes.Mul(rounded(volume, places))
+		if !metric {
+			result = result.Quo(measure.NumberFromInt(60))
+		}
+		return written + " an hour × " + b.Notation.Number(volume, places) + unit, result
+	})
+}
+
+// inMinutes says that cubic feet an hour are told by the minute.
+func (b *builder) inMinutes() string {
+	if b.Notation.System == measure.FeetInches {
+		return ", by the minute"
+	}
+	return ""
+}
+
+// purged is the airing written out; a peak that the limit allows needs none.
+func (b *builder) purged(air safety.Air) sum {
+	limit, mixing, opened := b.Plan.Air.Limit.Value, b.Plan.Air.Mixing.Value, b.Plan.Air.Opened.Value
+	return func(places int32) (string, measure.Number) {
+		ratio := rounded(air.Peak.Value, places-1).Quo(limit)
+		if ratio.Cmp(measure.NumberFromInt(1)) <= 0 {
+			return b.Notation.NumberTrimmed(air.Peak.Value, places-1) + " mg/m³ is not above " + b.Notation.NumberTrimmed(limit, 3) + " mg/m³", measure.Number{}
+		}
+		text := b.Notation.NumberTrimmed(mixing, mostDecimals) + " ÷ " + b.Notation.NumberTrimmed(opened, mostDecimals) + " an hour × ln(" + b.Notation.NumberTrimmed(air.Peak.Value, places-1) + " mg/m³ ÷ " + b.Notation.NumberTrimmed(limit, 3) + " mg/m³)"
+		return text, mixing.Quo(opened).Mul(logarithm(ratio))
+	}
+}
+
+// logarithm is the natural one, to twelve decimals.
+func logarithm(n measure.Number) measure.Number {
+	const part = 1_000_000_000_000
+	return measure.NumberFromFraction(int64(measure.NaturalLog(n.Float())*part), part)
+}

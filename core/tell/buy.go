@@ -1,0 +1,131 @@
+package tell
+
+import (
+	"slices"
+
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/page"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/price"
+
+	"github.com/shopspring/decimal"
+)
+
+// buy puts a line on the shopping list.
+func (b *builder) buy(what, amount, detail string) {
+	b.Sheet.Shopping = append(b.Sheet.Shopping, sheet.Purchase{What: what, Amount: amount, Detail: detail})
+}
+
+// pack is so many of one thing as it is sold, for the price and the shopping
+// table: count cans of size unit, books of size leaves, rolls of size metres.
+// priced tells whether each, the price of one, is known. line is its line of
+// the shopping list, step the id of the step it is bought for, "" for none.
+type pack struct {
+	group  price.Group
+	step   string
+	line   int
+	what   string
+	count  int64
+	name   string
+	size   measure.Number
+	unit   string
+	each   decimal.Decimal
+	priced bool
+}
+
+// bought notes packs that belong to the line put on the shopping list last.
+func (b *builder) bought(packs ...pack) {
+	for _, p := range packs {
+		p.line = len(b.Sheet.Shopping) - 1
+		b.packs = append(b.packs, p)
+	}
+}
+
+// bought notes packs for the step.
+func (w *step) bought(packs ...pack) {
+	for i := range packs {
+		packs[i].step = w.ID
+	}
+	w.builder.bought(packs...)
+}
+
+// cansBought are the cans of a purchase as packs of a material called what.
+func cansBought(what string, purchase finish.Purchase, cans []finish.Can) []pack {
+	var packs []pack
+	for i, n := range purchase.Counts {
+		if n > 0 {
+			can := cans[i]
+			packs = append(packs, pack{group: price.Materials, what: what, count: n, name: can.Label(),
+				size: can.Size, unit: can.Unit.Text(), each: can.Price, priced: can.Priced})
+		}
+	}
+	return packs
+}
+
+// rolls is the tape to buy for a length of seams. ok is false where no roll is
+// given.
+func (b *builder) rolls(length measure.Length) (finish.Rolls, bool) {
+	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: length, Waste: b.Plan.Seams.Waste, Roll: b.Plan.Seams.Roll})
+	b.Report("/seams", problems)
+	return rolls, ok
+}
+
+// tapePack is so many rolls of tape, in the unit of the plan's own notation.
+func (b *builder) tapePack(count int64) pack {
+	each, unit, name := b.Plan.Price.TapePerRoll, measure.Metre, "m"
+	if b.Notation.System == measure.FeetInches {
+		unit, name = measure.Foot, "ft"
+	}
+	return pack{group: price.Tape, what: "Tape for the seams", count: count, name: "roll of " + b.Put(b.Plan.Seams.Roll),
+		size: b.Plan.Seams.Roll.In(unit), unit: name, each: each.Amount, priced: each.Known}
+}
+
+// buyPanels puts the panels of a layer on the shopping list.
+func (b *builder) buyPanels(l *layer) {
+	if l.panels.IsEmpty() {
+		return
+	}
+	n := int64(l.panels.Count())
+	b.buy("Panels of “"+l.panels.Name+"”", page.Plural(n, "panel", "panels"), b.Notation.Length(b.Plan.Mask.Length)+" × "+b.Notation.Length(b.Plan.Mask.Width)+" in all")
+	p := pack{group: price.Masks, what: "Panels of “" + l.panels.Name + "”", count: 1, name: "set", size: measure.NumberFromInt(n), unit: "panels"}
+	if item, ok := b.panelItem(l); ok && l.plan.Price.Known {
+		p.each, p.priced = price.Round(item.Count.Mul(measure.NumberFromDecimal(l.plan.Price.Amount)), int32(b.Plan.Price.Digits))
+	}
+	b.bought(p)
+}
+
+// sundries puts on the shopping list what the plan needs and no step buys: the tape
+// of the line round the mask, and what protects floor and walls where a step covers
+// them. They have no price of their own.
+func (b *builder) sundries() {
+	if m := b.Plan.Mask.Outline; m.IsComplete() && len(b.layers) > 0 && b.Plan.Setting.Taped {
+		round := 2 * (m.Length + m.Width)
+		b.buy("Tape for the mask outline", b.Notation.Length(round), "laid outside the line, once round")
+	}
+	isProtect := func(s plan.Step) bool { return s.Kind == finish.Protect }
+	if !b.shape.Usable() || !slices.ContainsFunc(b.Plan.Steps, isProtect) {
+		return
+	}
+	b.buy("Covers for the floor", b.Notation.Area(b.shape.Area()), "without laps")
+	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.isCornice(s.Surface) }
+	if height := b.Plan.Room.Height; height > 0 && !slices.ContainsFunc(b.Plan.Steps, overWalls) {
+		b.buy("Film or paper for the walls", b.Notation.Area(measure.AreaOf(b.shape.Perimeter(), height)), b.Notation.Length(b.shape.Perimeter())+" round, "+b.Notation.Length(height)+" high; without laps")
+	}
+}
+
+// tapeForSeams is the tape of the layers as they are now.
+func (b *builder) tapeForSeams() {
+	length := measure.Length(0)
+	for i := range b.layers {
+		length += b.layers[i].tape
+	}
+	if b.Plan.Seams.Roll <= 0 || !b.Plan.Mask.Outline.IsComplete() {
+		return
+	}
+	if rolls, ok := b.rolls(length); ok && rolls.Count > 0 {
+		b.bought(b.tapePack(rolls.Count))
+	}
+}

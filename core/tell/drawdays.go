@@ -1,0 +1,170 @@
+package tell
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/days"
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/measure"
+)
+
+// The chart of the days, in units that are no lengths of the room: a row for
+// each task, a column for each day.
+const (
+	chartRow    = 40 * measure.Millimetre
+	chartNames  = 330 * measure.Millimetre
+	chartWidth  = 1000 * measure.Millimetre
+	chartHead   = 60 * measure.Millimetre
+	chartLetter = 18 * measure.Millimetre
+	chartInset  = 8 * measure.Millimetre
+	chartHair   = measure.Millimetre
+	dateRoom    = 100 * measure.Millimetre
+)
+
+// Above readableTasks rows the chart leaves out the rest, which stand in the
+// list; above numberedDays only weeks are dated.
+const (
+	readableTasks = 80
+	numberedDays  = 40
+	longestName   = 34
+)
+
+// chart is the calendar drawn: a bar for work, dark and full where the finish moves
+// with it, light and thin where it does not, a dashed line for drying, grey days that are not worked.
+type chart struct {
+	drawing.Drawing
+	c           *calendar
+	first, last days.Date
+	order       []int
+}
+
+// drawDays draws the calendar.
+func (b *builder) drawDays() {
+	c := b.calendar()
+	if !c.isDated || b.Sheet.Days.Start == "" {
+		return
+	}
+	s := &c.schedule
+	d := chart{c: c, order: make([]int, len(s.Placed))}
+	d.first, d.last = s.Span()
+	for i := range d.order {
+		d.order[i] = i
+	}
+	slices.SortStableFunc(d.order, func(i, j int) int { return cmp.Compare(s.Placed[i].Start, s.Placed[j].Start) })
+	d.Title = "The days"
+	d.Caption = "Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off. " + b.Sheet.Days.Text
+	if len(d.order) > readableTasks {
+		d.Caption += " The first " + strconv.Itoa(readableTasks) + " tasks are drawn."
+		d.order = d.order[:readableTasks]
+	}
+	d.Max = drawing.Point{X: chartNames + chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}
+	d.columns()
+	critical := s.Critical()
+	for row, task := range d.order {
+		d.row(row, task, critical[task])
+	}
+	b.Sheet.Days.Chart = b.written(&d.Drawing)
+}
+
+// x is where a moment stands on the chart. Nine tenths of a day's column are its
+// hours of work; what lies before and after has a twentieth each.
+func (d *chart) x(m days.Moment) measure.Length {
+	h := &d.c.schedule.Hours
+	clock, from, to := int64(m.Clock()), int64(h.From), int64(h.To)
+	var share int64 // thousandths of the column
+	switch {
+	case clock < from:
+		share = 50 * clock / from
+	case clock <= to:
+		share = 50 + 900*(clock-from)/(to-from)
+	default:
+		share = 950 + 50*(clock-to)/(days.Day-to)
+	}
+	return chartNames + chartWidth*measure.Length(int64(m.Date()-d.first)*1000+share)/measure.Length(int64(d.last-d.first+1)*1000)
+}
+
+// columns are the days, grey where nobody works: a line and a date at the
+// beginning of each week, and the number of each day where there is room.
+func (d *chart) columns() {
+	count := int(d.last-d.first) + 1
+	d.Begin("", "")
+	bottom := d.Max.Y - chartInset
+	for i := range count {
+		day := d.first + days.Date(i)
+		left, right := d.x(day.At(0)), d.x((day + 1).At(0))
+		if !d.c.schedule.Hours.Works(day) {
+			d.rest(left, chartHead, right, bottom)
+		}
+		if count <= numberedDays {
+			_, _, number := day.Parts()
+			d.label(drawing.Middle, (left+right)/2, chartHead-chartInset, strconv.Itoa(number))
+		}
+	}
+	for row := 1; row < len(d.order); row++ {
+		y := chartHead + measure.Length(row)*chartRow
+		d.rest(0, y, d.Max.X, y+chartHair)
+	}
+	dated := measure.Length(0) // where the last date ends
+	for i := range count {
+		day := d.first + days.Date(i)
+		if i > 0 && day.Weekday() != days.Monday {
+			continue
+		}
+		left := d.x(day.At(0))
+		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Dimension, From: drawing.Point{X: left, Y: chartHead - chartInset}, To: drawing.Point{X: left, Y: bottom}})
+		next := d.x((day + 7 - days.Date(day.Weekday())).At(0)) // the Monday after
+		if left < dated || i > 0 && left+dateRoom > d.Max.X || i == 0 && next-left < dateRoom && next < d.Max.X {
+			continue
+		}
+		dated = left + dateRoom
+		d.label(drawing.Start, left, chartHead-chartInset-chartLetter-chartInset/2, dateText(day))
+	}
+}
+
+// rest is a grey rectangle.
+func (d *chart) rest(left, top, right, bottom measure.Length) {
+	d.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.Rest, From: drawing.Point{X: left, Y: top}, To: drawing.Point{X: right, Y: bottom}})
+}
+
+func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, words string) {
+	d.Put(&drawing.Item{Shape: drawing.Text, Part: drawing.Label, Anchor: anchor, From: drawing.Point{X: x, Y: y}, Size: chartLetter, Words: words})
+}
+
+// row is one task: its name, what it waits for, and its work.
+func (d *chart) row(row, task int, critical bool) {
+	s, one := &d.c.schedule, &d.c.schedule.Placed[task]
+	top := chartHead + measure.Length(row)*chartRow + chartInset
+	bottom := top + chartRow - 2*chartInset
+	part := drawing.Work
+	thinner := chartInset / 2
+	if critical {
+		part, thinner = drawing.Pressed, 0
+	}
+	d.Begin("", "")
+	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.c.tasks[task].Name))
+	if one.After >= 0 && one.Ready > s.Placed[one.After].End && one.Because != days.Matched && one.Because != days.Staffed {
+		y := (top + bottom) / 2
+		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Drying,
+			From: drawing.Point{X: d.x(s.Zone.Moment(s.Placed[one.After].End)), Y: y}, To: drawing.Point{X: d.x(s.Zone.Moment(one.Ready)), Y: y}})
+	}
+	for _, p := range s.Parts(task) {
+		d.Put(&drawing.Item{Shape: drawing.Rect, Part: part, From: drawing.Point{X: d.x(p.From), Y: top + thinner}, To: drawing.Point{X: d.x(p.To), Y: bottom - thinner}})
+	}
+}
+
+// shortName cuts a name that runs into the days, but not the coat or the section
+// at its end.
+func shortName(name string) string {
+	tail := ""
+	if i := strings.LastIndex(name, ", "); i > 0 && len(name)-i < longestName/2 {
+		name, tail = name[:i], name[i:]
+	}
+	letters, room := []rune(name), longestName-len(tail)
+	if len(letters) > room {
+		name = string(letters[:room-1]) + "…"
+	}
+	return name + tail
+}

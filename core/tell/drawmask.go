@@ -1,0 +1,218 @@
+package tell
+
+import (
+	"strconv"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/tell/page"
+)
+
+func (b *builder) drawHanging(l *layer, see looking) *scene {
+	s := b.scene(l.panels.Name, see, plainMargin, "The ceiling with the mask's "+page.Plural(int64(l.panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
+		l.order[0].Panel.Label()+" goes up first.")
+	readable := l.panels.Count() <= readablePanels
+	s.outline()
+	s.sizes()
+	if readable {
+		s.panels(l)
+	} else {
+		s.seams(l)
+	}
+	s.Begin("mask.area", "")
+	s.box(drawing.Box, &s.choice.Box)
+	s.loosePieces(l)
+	s.centreLines()
+	s.drawThings()
+	if readable {
+		s.numbers(l)
+	}
+	s.borders()
+	return s
+}
+
+// placeOf is where a block of panels lies on the ceiling.
+func (b *builder) placeOf(l *layer, h *hanging.Hang) setout.Box {
+	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
+	box := b.choice.Box.PanelBox(l.columns, l.rows, first)
+	end := setout.PanelIn(l.columns, l.rows, last)
+	start := setout.PanelIn(l.columns, l.rows, first)
+	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y
+	return box
+}
+
+func (s *scene) panels(l *layer) {
+	for i := range l.order {
+		h, part := &l.order[i], drawing.Panel
+		if h.N == 1 {
+			part = drawing.FirstUp
+		}
+		box := s.placeOf(l, h)
+		s.Begin("", l.panels.ID+":"+h.Panel.Label())
+		s.box(part, &box)
+	}
+}
+
+// numbers are each panel's turn, large, and its label, small in the corner that
+// is at the top left as drawn. They stand above lines and clear of the things
+// on the ceiling.
+func (s *scene) numbers(l *layer) {
+	for i := range l.order {
+		h := &l.order[i]
+		box := s.placeOf(l, h)
+		least := min(box.Length, box.Width)
+		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
+		label := h.Panel.Label()
+		s.Begin("", l.panels.ID+":"+label)
+		middle := s.clear(s.at(box.Centre()), turn)
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + turn/3}, turn, strconv.Itoa(h.N))
+		if small <= s.unit/4 {
+			continue
+		}
+		corner := s.topLeft(&box)
+		s.text(drawing.Label, drawing.Start, drawing.Point{X: corner.X + small/2, Y: corner.Y + small + small/2}, small, label)
+	}
+}
+
+// topLeft is the corner of a box that is at the top left as drawn.
+func (s *scene) topLeft(box *setout.Box) drawing.Point {
+	best := s.at(box.Corner(survey.A))
+	for _, c := range [3]survey.Corner{survey.B, survey.C, survey.D} {
+		if p := s.at(box.Corner(c)); p.X+p.Y < best.X+best.Y {
+			best = p
+		}
+	}
+	return best
+}
+
+// clear is a place for a letter of that height, or where a thing is drawn there,
+// one just below it.
+func (s *scene) clear(p drawing.Point, height measure.Length) drawing.Point {
+	for i := range s.things {
+		t := &s.things[i]
+		middle, reach := s.at(t.Middle), max(s.radius(t), t.Width/2)+height*2/3
+		if (p.X-middle.X).Abs() <= reach && (p.Y-middle.Y).Abs() <= reach {
+			return drawing.Point{X: p.X, Y: middle.Y + reach}
+		}
+	}
+	return p
+}
+
+// seams are the seams alone, for a grid too fine for numbers.
+func (s *scene) seams(l *layer) {
+	box := &s.choice.Box
+	s.Begin("seams.length", "")
+	for i := range l.columns.Gaps {
+		x := l.columns.Seam(i)
+		s.line(drawing.Seam, box.Out(survey.Point{X: x}), box.Out(survey.Point{X: x, Y: box.Width}))
+	}
+	for i := range l.rows.Gaps {
+		y := l.rows.Seam(i)
+		s.line(drawing.Seam, box.Out(survey.Point{Y: y}), box.Out(survey.Point{X: box.Length, Y: y}))
+	}
+}
+
+// loosePieces are the lines that loose pieces are cut along.
+func (s *scene) loosePieces(l *layer) {
+	for _, piece := range l.panels.Loose {
+		s.Begin("", l.panels.ID+":"+piece.Name)
+		if piece.Round {
+			s.circle(drawing.Loose, s.choice.Box.Out(survey.Point{X: piece.X, Y: piece.Y}), piece.Length/2)
+			continue
+		}
+		box := setout.Box{Length: piece.Length, Width: piece.Width, Turn: s.choice.Box.Turn}
+		corner := s.choice.Box.Out(survey.Point{X: piece.X - piece.Length.Half(), Y: piece.Y - piece.Width.Half()})
+		box.X, box.Y = corner.X, corner.Y
+		s.box(drawing.Loose, &box)
+	}
+}
+
+// centreLines run through the middle of the box, to a little beyond the walls.
+func (s *scene) centreLines() {
+	box := &s.choice.Box
+	over := max(s.shape.Length, s.shape.Width)
+	half := survey.Point{X: box.Length.Half(), Y: box.Width.Half()}
+	s.Begin("", "")
+	s.ruled(box.Out(survey.Point{X: half.X, Y: half.Y - over}), box.Out(survey.Point{X: half.X, Y: half.Y + over}))
+	s.ruled(box.Out(survey.Point{X: half.X - over, Y: half.Y}), box.Out(survey.Point{X: half.X + over, Y: half.Y}))
+}
+
+// ruled is a centre line between two places outside the room, cut a letter
+// beyond the room's bounds.
+func (s *scene) ruled(from, to survey.Point) {
+	low, high := s.shape.Bounds()
+	low, high = survey.Point{X: low.X - s.unit, Y: low.Y - s.unit}, survey.Point{X: high.X + s.unit, Y: high.Y + s.unit}
+	enter, leave := 0.0, 1.0
+	for _, axis := range [2][4]measure.Length{{from.X, to.X, low.X, high.X}, {from.Y, to.Y, low.Y, high.Y}} {
+		step := float64(axis[1] - axis[0])
+		if step == 0 {
+			continue
+		}
+		one, other := float64(axis[2]-axis[0])/step, float64(axis[3]-axis[0])/step
+		enter, leave = max(enter, min(one, other)), min(leave, max(one, other))
+	}
+	if enter >= leave {
+		return
+	}
+	part := func(a, b measure.Length, share float64) measure.Length { return a + measure.Length(share*float64(b-a)) }
+	s.line(drawing.Centre,
+		survey.Point{X: part(from.X, to.X, enter), Y: part(from.Y, to.Y, enter)},
+		survey.Point{X: part(from.X, to.X, leave), Y: part(from.Y, to.Y, leave)})
+}
+
+// borders are the borders, each with a line in the border and its figure
+// outside the wall, where no panel's label is in the way: one at each wall where
+// both its ends are alike, else one at each end.
+func (s *scene) borders() {
+	if s.shape.IsRectangle() && s.choice.Box.Turn.IsExact() {
+		for i, w := range s.shape.Walls() {
+			s.evenBorder(w, i)
+		}
+		return
+	}
+	for _, place := range s.choice.Layout.Places {
+		if w, ok := s.shape.Wall(place.Wall); ok && place.Own != "" {
+			s.endBorder(w, place)
+		}
+	}
+}
+
+// evenBorder stands a quarter along the wall, clear of the wall's own size.
+func (s *scene) evenBorder(w survey.WallLine, i int) {
+	share := measure.Length(4)
+	at := survey.Point{X: w.Start.X + (w.End.X-w.Start.X)/share, Y: w.Start.Y + (w.End.Y-w.Start.Y)/share}
+	if i%3 != 0 {
+		at = survey.Point{X: w.End.X - (w.End.X-w.Start.X)/share, Y: w.End.Y - (w.End.Y-w.Start.Y)/share}
+	}
+	s.border("border."+string(w.Name), w, at, s.choice.Borders.At(w.Name))
+}
+
+// endBorder stands at a corner of the box.
+func (s *scene) endBorder(w survey.WallLine, place setout.Border) {
+	corner, x, y := s.choice.Box.Corner(place.Own), 0.0, 0.0
+	if dx, dy, ok := s.shape.DirectionOf(w.Name); ok {
+		x, y = dy, -dx
+	}
+	foot := survey.Point{
+		X: corner.X + measure.Length(x*float64(place.Length)),
+		Y: corner.Y + measure.Length(y*float64(place.Length)),
+	}
+	id := "border." + string(w.Name)
+	if place.Corner != "" {
+		id += "." + string(place.Corner)
+	}
+	s.border(id, w, foot, place.Length)
+}
+
+// border is a line from a place on a wall to the mask, and its figure.
+func (s *scene) border(id string, w survey.WallLine, at survey.Point, border measure.Length) {
+	u, out, foot := s.unit, s.outOf(w), s.at(at)
+	s.Begin(id, "")
+	end := beyond(foot, out, u/2)
+	s.stroke(drawing.Dimension, end, beyond(foot, out, -border))
+	s.beside(drawing.Dimension, end, out, u/3, s.Notation.Length(border))
+}

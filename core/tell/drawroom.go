@@ -1,0 +1,182 @@
+package tell
+
+import (
+	"math"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/survey"
+)
+
+func (b *builder) drawRoom() *scene {
+	s := b.scene("Ceiling", up, plainMargin, "The room alone: there is no mask yet that fits in it.")
+	s.outline()
+	s.sizes()
+	s.drawThings()
+	return s
+}
+
+// outline is the room, the names of its corners, and below it what the drawing
+// is and from where it is seen, so that no copy of it can be mistaken.
+func (s *scene) outline() {
+	u := s.unit
+	s.text(drawing.Label, drawing.Middle, drawing.Point{X: s.Min.X/2 + s.Max.X/2, Y: s.Max.Y - u/2}, u, s.Title)
+	s.Begin("room.area", "")
+	s.walls()
+	s.Begin("", "")
+	for i := range s.shape.Corners {
+		p := beyond(s.at(s.shape.Corners[i]), s.outOfCorner(i), u+u/3)
+		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.CornerNumbered(i).Text())
+	}
+}
+
+// walls is the line of the walls.
+func (s *scene) walls() {
+	shape := &s.shape
+	switch {
+	case shape.Form == survey.Round:
+		middle := survey.Point{X: shape.Length / 2, Y: shape.Width / 2}
+		s.Put(&drawing.Item{Shape: drawing.Ellipse, Part: drawing.Wall, From: s.at(middle), To: s.at(survey.Point{X: shape.Length, Y: shape.Width})})
+	case shape.IsRectangle():
+		s.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.Wall, From: s.at(survey.Point{}), To: s.at(survey.Point{X: shape.Length, Y: shape.Width})})
+	default:
+		corners := make([]drawing.Point, len(shape.Corners))
+		for i, p := range shape.Corners {
+			corners[i] = s.at(p)
+		}
+		s.Put(&drawing.Item{Shape: drawing.Polygon, Part: drawing.Wall, Corners: corners})
+	}
+}
+
+// along is the direction from one place on the ceiling to another, on the
+// drawing.
+func (s *scene) along(from, to survey.Point) direction {
+	a, b := s.at(from), s.at(to)
+	x, y := float64(b.X-a.X), float64(b.Y-a.Y)
+	long := math.Sqrt(float64(x*x) + float64(y*y))
+	if long == 0 {
+		return direction{1, 0}
+	}
+	return direction{x / long, y / long}
+}
+
+// outOf is the direction out of the room across a wall. Walls run clockwise
+// looking up and so anticlockwise in the mirror.
+func (s *scene) outOf(w survey.WallLine) direction {
+	out := s.along(w.Start, w.End).left()
+	if s.see == down {
+		return direction{-out.x, -out.y}
+	}
+	return out
+}
+
+// outOfCorner is the direction out of the room at corner i: half way between
+// those of its two walls.
+func (s *scene) outOfCorner(i int) direction {
+	walls := s.shape.Walls()
+	one, other := s.outOf(walls[i]), s.outOf(walls[(i+len(walls)-1)%len(walls)])
+	x, y := one.x+other.x, one.y+other.y
+	long := math.Sqrt(float64(x*x) + float64(y*y))
+	if long < 0.01 {
+		return one
+	}
+	return direction{x / long, y / long}
+}
+
+// sizes are the lengths of the walls, outside them: of a rectangle one long and
+// one wide, of a round room its two axes.
+func (s *scene) sizes() {
+	shape := &s.shape
+	switch {
+	case len(shape.Corners) == 0:
+		s.size(survey.WallLine{End: survey.Point{X: shape.Length}})
+		s.size(survey.WallLine{Start: survey.Point{Y: shape.Width}})
+	case shape.IsRectangle():
+		walls := shape.Walls()
+		s.size(walls[0])
+		s.size(walls[3])
+	default:
+		for _, w := range shape.Walls() {
+			s.size(w)
+		}
+	}
+}
+
+// size is the dimension of one wall.
+func (s *scene) size(w survey.WallLine) {
+	u, out := s.unit, s.outOf(w)
+	from, to := beyond(s.at(w.Start), out, 3*u+u/2), beyond(s.at(w.End), out, 3*u+u/2)
+	s.Begin("room.area", "")
+	s.stroke(drawing.Dimension, from, to)
+	for _, end := range [2]drawing.Point{from, to} {
+		s.stroke(drawing.Dimension, beyond(end, out, -u/3), beyond(end, out, u/3))
+	}
+	start, end := s.partsAt(w)
+	at := drawing.Point{X: (from.X*end + to.X*start) / (start + end), Y: (from.Y*end + to.Y*start) / (start + end)}
+	s.beside(drawing.Dimension, at, out, u/3, s.Notation.Length(w.Length()))
+}
+
+// partsAt are the parts in which the words divide the line of a wall: on its
+// middle, but away from a corner that points into the room, where the lines of
+// the two walls cross.
+func (s *scene) partsAt(w survey.WallLine) (start, end measure.Length) {
+	walls := s.shape.Walls()
+	start, end = 1, 1
+	for i := range walls {
+		if walls[i].Name != w.Name {
+			continue
+		}
+		if pointsIn(walls[(i+len(walls)-1)%len(walls)], w) {
+			start = 3
+		}
+		if pointsIn(w, walls[(i+1)%len(walls)]) {
+			end = 3
+		}
+	}
+	return start, end
+}
+
+// pointsIn tells whether the corner between a wall and the next points into the
+// room: the walls go clockwise, and there they turn the other way.
+func pointsIn(w, next survey.WallLine) bool {
+	ax, ay := float64(w.End.X-w.Start.X), float64(w.End.Y-w.Start.Y)
+	bx, by := float64(next.End.X-next.Start.X), float64(next.End.Y-next.Start.Y)
+	return float64(ax*by)-float64(ay*bx) < 0
+}
+
+// beside is a text on the outer side of a line that runs square to out, clear
+// of it by so much: level where the line is, else read from the right.
+func (s *scene) beside(part drawing.Part, at drawing.Point, out direction, clear measure.Length, words string) {
+	u := s.unit
+	switch {
+	case !out.isLevel() && out.y < 0:
+		s.text(part, drawing.Middle, drawing.Point{X: at.X, Y: at.Y - clear}, u, words)
+	case !out.isLevel():
+		s.text(part, drawing.Middle, drawing.Point{X: at.X, Y: at.Y + clear + u*3/4}, u, words)
+	case out.x < 0:
+		s.turned(part, drawing.Middle, drawing.Point{X: at.X - clear, Y: at.Y}, u, words)
+	default:
+		s.turned(part, drawing.Middle, drawing.Point{X: at.X + clear + u*3/4, Y: at.Y}, u, words)
+	}
+}
+
+// drawThings are the light and the obstructions, never too small to see.
+func (s *scene) drawThings() {
+	s.Begin("", "")
+	for i := range s.things {
+		t := &s.things[i]
+		part := drawing.Object
+		if t.Light {
+			part = drawing.Fixture
+		}
+		if t.Round || t.Length == 0 || t.Width == 0 {
+			s.circle(part, t.Middle, s.radius(t))
+			continue
+		}
+		box := t.box()
+		s.box(part, &box)
+	}
+}
+
+// radius is how large a round thing is drawn.
+func (s *scene) radius(t *thing) measure.Length { return max(t.Length/2, s.unit/2) }

@@ -1,0 +1,148 @@
+package tell
+
+import (
+	"strconv"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/tell/page"
+)
+
+// drawSections are the sections that a leaf step is sized and gilded in: each
+// panel with the number of its section, or the ceiling in equal parts; the lines
+// at which leaf stops; and how far size goes past them.
+func (b *builder) drawSections(g *gilt) *scene {
+	caption := "The " + page.Plural(int64(len(g.sections)), "section", "sections") + " in which size and leaf are laid"
+	if g.layer != nil {
+		caption += ", each panel with the number of its section"
+	}
+	caption += "; leaf stops at the thick lines"
+	if b.Plan.Steps[g.sizing].Beyond > 0 {
+		caption += ", size at the broken lines past them"
+	}
+	s := b.scene("Sections of "+b.Plan.Steps[g.leaf].Name, up, plainMargin, caption+".")
+	s.outline()
+	s.sizes()
+	s.Begin("step."+b.Plan.Steps[g.leaf].ID+".sections", "")
+	switch {
+	case g.layer == nil:
+		s.equalSections(g)
+	case g.layer.panels.Count() <= readablePanels:
+		s.sectionPanels(g)
+		s.stopLines(g)
+	default:
+		s.seams(g.layer)
+		s.stopLines(g)
+	}
+	if b.placed && (g.layer != nil || g.onMask) {
+		s.box(drawing.Box, &s.choice.Box)
+	}
+	s.drawThings()
+	return s
+}
+
+// sectionPanels are the panels, each with its own name and, large, the number of
+// its section.
+func (s *scene) sectionPanels(g *gilt) {
+	l := g.layer
+	across := len(l.panels.Columns)
+	for i, section := range g.panels.Of {
+		panel := mask.Panel{Column: i%across + 1, Row: i/across + 1}
+		box := s.choice.Box.PanelBox(l.columns, l.rows, panel)
+		s.Begin("", l.panels.ID+":"+panel.Label())
+		s.box(drawing.Panel, &box)
+		size := min(2*s.unit, min(box.Length, box.Width)/2)
+		middle := s.clear(s.at(box.Centre()), size)
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + size/3}, size, strconv.Itoa(int(section)+1))
+		if small := size / 2; small >= s.unit/2 {
+			s.text(drawing.Label, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + size/3 + small + small/3}, small, panel.Label())
+		}
+	}
+}
+
+// stopLines run in the middle of the seams between sections, and on the side of
+// the later one a broken line as far off as size goes past.
+func (s *scene) stopLines(g *gilt) {
+	l, far := g.layer, s.Plan.Steps[g.sizing].Beyond
+	across, down := len(l.panels.Columns), len(l.panels.Rows)
+	s.Begin("step."+s.Plan.Steps[g.leaf].ID+".sections", "")
+	line := func(from, to, past survey.Point) {
+		s.line(drawing.Stop, s.choice.Box.Out(from), s.choice.Box.Out(to))
+		if far > 0 {
+			s.line(drawing.Blend, s.choice.Box.Out(moved(from, past)), s.choice.Box.Out(moved(to, past)))
+		}
+	}
+	past := func(here, next int32) measure.Length {
+		if here > next {
+			return -far
+		}
+		return far
+	}
+	for i, section := range g.panels.Of {
+		column, row := i%across, i/across
+		p := setout.PanelIn(l.columns, l.rows, mask.Panel{Column: column + 1, Row: row + 1})
+		if column+1 < across && g.panels.Of[i+1] != section {
+			x := middleOf(l.columns, column)
+			line(survey.Point{X: x, Y: p.Y}, survey.Point{X: x, Y: p.Y + p.Width}, survey.Point{X: past(section, g.panels.Of[i+1])})
+		}
+		if row+1 < down && g.panels.Of[i+across] != section {
+			y := middleOf(l.rows, row)
+			line(survey.Point{X: p.X, Y: y}, survey.Point{X: p.X + p.Length, Y: y}, survey.Point{Y: past(section, g.panels.Of[i+across])})
+		}
+	}
+}
+
+func moved(p, by survey.Point) survey.Point { return survey.Point{X: p.X + by.X, Y: p.Y + by.Y} }
+
+// middleOf is the middle of the seam after a panel of a run.
+func middleOf(run mask.Run, i int) measure.Length {
+	return (run.Starts[i] + run.Sizes[i] + run.Starts[i+1]) / 2
+}
+
+// equalSections are those of the whole ceiling or the whole mask, divided
+// straight across.
+func (s *scene) equalSections(g *gilt) {
+	length, width := s.shape.Length, s.shape.Width
+	out := func(p survey.Point) survey.Point { return p }
+	if g.onMask {
+		length, width, out = s.choice.Box.Length, s.choice.Box.Width, s.choice.Box.Out
+	}
+	place := func(along, across measure.Length) survey.Point {
+		if g.alongWidth {
+			along, across = across, along
+		}
+		return out(survey.Point{X: along, Y: across})
+	}
+	across := width
+	if g.alongWidth {
+		across = length
+	}
+	far, last := s.Plan.Steps[g.sizing].Beyond, measure.Length(0)
+	for i := range g.sections {
+		stop := g.stopAt(i)
+		size := min(2*s.unit, (stop-last)/2)
+		middle := s.clear(s.at(place((last+stop)/2, across/2)), size)
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + size/3}, size, strconv.Itoa(i+1))
+		last = stop
+		if i+1 == len(g.sections) {
+			return
+		}
+		s.line(drawing.Stop, place(stop, 0), place(stop, across))
+		s.stopSize(g, s.at(place(stop, 0)), s.Notation.Length(stop))
+		if far > 0 {
+			s.line(drawing.Blend, place(stop+far, 0), place(stop+far, across))
+		}
+	}
+}
+
+// stopSize is how far a stop line is from where it is measured, beside its end.
+func (s *scene) stopSize(g *gilt, end drawing.Point, words string) {
+	if g.alongWidth {
+		s.turned(drawing.Dimension, drawing.Middle, drawing.Point{X: end.X - s.unit/2, Y: end.Y}, s.unit, words)
+		return
+	}
+	s.text(drawing.Dimension, drawing.Middle, drawing.Point{X: end.X, Y: end.Y - s.unit/2}, s.unit, words)
+}

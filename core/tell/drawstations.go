@@ -1,0 +1,97 @@
+package tell
+
+import (
+	"strconv"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/tell/page"
+)
+
+// drawStations is the platform: where its deck stands at each place, what is
+// reached from there, and its way from one place to the next.
+func (b *builder) drawStations(l *layer) *scene {
+	s := b.scene("Platform positions for "+l.panels.Name, up, plainMargin,
+		"The deck at "+page.Plural(int64(len(l.stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
+	s.outline()
+	s.sizes()
+	s.seams(l)
+	s.Begin("mask.area", "")
+	s.box(drawing.Box, &s.choice.Box)
+	for _, stop := range l.stops() {
+		station := &l.stations[stop-1]
+		s.Begin(l.panels.ID+".stations", "")
+		s.rect(drawing.Station, station.Reach)
+		s.rect(drawing.Deck, station.Deck)
+	}
+	s.drawThings()
+	s.furnish()
+	s.route(l)
+	return s
+}
+
+// rect is a rectangle given in the frame of the box.
+func (s *scene) rect(part drawing.Part, r hanging.Rect) {
+	at := s.choice.Box.Out(survey.Point{X: r.X, Y: r.Y})
+	box := setout.Box{X: at.X, Y: at.Y, Length: r.Length, Width: r.Width, Turn: s.choice.Box.Turn}
+	s.box(part, &box)
+}
+
+// route is the way of the platform and the numbers of its places.
+func (s *scene) route(l *layer) {
+	stops := l.stops()
+	way := make([]drawing.Point, len(stops))
+	for i, stop := range stops {
+		deck := l.stations[stop-1].Deck
+		way[i] = s.at(s.choice.Box.Out(survey.Point{X: deck.X + deck.Length/2, Y: deck.Y + deck.Width/2}))
+	}
+	s.Begin(l.panels.ID+".stations", "")
+	if len(way) > 1 {
+		s.Put(&drawing.Item{Shape: drawing.Path, Part: drawing.Route, Corners: way})
+	}
+	u := s.unit * 3 / 2
+	for i, p := range way {
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i])+s.blocked(l, stops[i]))
+	}
+}
+
+// furnish is what stays on the floor, with its name.
+func (s *scene) furnish() {
+	s.Begin("", "")
+	for i := range s.Plan.Furniture {
+		stands, ok := s.furniture(i)
+		if !ok || !s.shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
+			continue
+		}
+		s.box(drawing.Standing, &stands)
+		if name := s.Plan.Furniture[i].Name; name != "" {
+			at := s.at(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()})
+			s.text(drawing.Label, drawing.Middle, drawing.Point{X: at.X, Y: at.Y + s.unit/3}, s.unit, name)
+		}
+	}
+}
+
+// blocked marks the number of a place where the platform cannot stand.
+func (s *scene) blocked(l *layer, stop int) string {
+	for _, stands := range s.Sheet.Platform.Stations {
+		if stands.Layer == l.panels.ID && stands.N == stop && stands.Clash {
+			return " !"
+		}
+	}
+	return ""
+}
+
+// stops are the places of the platform in the order they are used, each once.
+func (l *layer) stops() []int {
+	var stops []int
+	used := make([]bool, len(l.stations)+1)
+	for i := range l.order {
+		if n := l.order[i].Station; n > 0 && n <= len(l.stations) && !used[n] {
+			used[n] = true
+			stops = append(stops, n)
+		}
+	}
+	return stops
+}

@@ -1,0 +1,86 @@
+package tell
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/page"
+)
+
+// product is what a step uses up, its thinner included, kept for the air of the
+// room. known is false where the amount could not be worked out.
+type product struct {
+	step  plan.Step
+	used  measure.Volume
+	known bool
+}
+
+// finish is the block Finish: each step's area, product, cans and leaf. What
+// all steps take is worked out first, since some are bought together.
+func (b *builder) finish() {
+	steps := make([]*step, len(b.Plan.Steps))
+	for i := range steps {
+		steps[i] = b.prepare(&b.Plan.Steps[i])
+	}
+	b.shareMaterials(steps)
+	for _, w := range steps {
+		w.show()
+		b.Sheet.Steps = append(b.Sheet.Steps, w.out)
+	}
+	b.ingredientsToHave()
+	b.underLeaf()
+}
+
+// step is one step on its way onto the sheet: what it covers, where that is
+// known, and what it takes, where that is known. owner is the step whose product
+// it is, itself where it is bought for itself, and users are all steps of the
+// product, where the step owns it.
+type step struct {
+	*builder
+	plan.Step
+	out              sheet.Step
+	covers, takes    bool
+	area             measure.Area
+	areaRule, areaBy string
+	product          finish.Product
+	needs            finish.Needs
+	beyond           measure.Area   // sized twice,
+	stops            measure.Length // past so much of stop lines
+	owner            *step
+	users            []*step
+	recipe           *recipe // of its mix, once asked for
+}
+
+// prepare works out what a step covers and takes, and shows nothing yet.
+func (b *builder) prepare(s *plan.Step) *step {
+	w := &step{builder: b, Step: *s, out: sheet.Step{ID: s.ID, Name: s.Name, Kind: string(s.Kind), Material: s.ID}}
+	w.area, w.areaRule, w.areaBy, w.covers = w.covered()
+	if w.Kind.IsLiquid() {
+		w.takeOff()
+		b.products = append(b.products, product{w.Step, w.product.Used(), w.takes})
+	}
+	return w
+}
+
+// show puts the step onto the sheet.
+func (w *step) show() {
+	if w.covers {
+		w.builder.Area(page.Finish, w.id("area"), "area", w.area, w.areaRule, w.areaBy, page.OfArithmetic)
+		w.sizedFigure()
+	}
+	switch {
+	case w.Kind.IsLiquid():
+		w.paint()
+		w.mix()
+	case w.Kind == finish.LeafLaying:
+		w.leaf(w.area, w.covers)
+	}
+}
+
+// id is a figure id of the step, which is noted as one of its figures.
+func (w *step) id(name string) string {
+	id := "step." + w.ID + "." + name
+	w.out.Figures = append(w.out.Figures, id)
+	return id
+}

@@ -1,0 +1,108 @@
+// Package page is what every page of the sheet is told with: figures and their
+// workings, lengths and amounts in the notation asked for, sentences in the words
+// of the country and the language. What is told, the packages beside it know.
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/words"
+)
+
+// The blocks of the sheet, in the order of the work.
+const (
+	Room    = "room"
+	Mask    = "mask"
+	Setting = "setting"
+	Hanging = "hanging"
+	Finish  = "finish"
+	Days    = "days"
+	Price   = "price"
+	Safety  = "safety"
+)
+
+// OfArithmetic is the source of a rule that is nothing but arithmetic.
+const OfArithmetic = "Arithmetic."
+
+// Page is what is told and how: Notation is the one asked for, Other the one that
+// stands beside it, Country whose words are used, Language none for the one the
+// sentences are written in.
+type Page struct {
+	Notation, Other measure.Notation
+	Country         words.Country
+	Language        *words.Language
+	Sheet           *sheet.Sheet
+}
+
+// Style is how the page puts things.
+func (p *Page) Style() words.Style {
+	return words.Style{Notation: p.Notation, Country: p.Country, Language: p.Language}
+}
+
+// Told is a text as the page puts it.
+func (p *Page) Told(t words.Text) string { return t.In(p.Style()) }
+
+// Say is a sentence with what goes into its holes, as the page puts it.
+func (p *Page) Say(sentence string, holes ...words.Hole) string {
+	return words.Say(sentence, holes...).In(p.Style())
+}
+
+// Put is a length put into a sum: what the tape mark hides must not make the sum
+// look wrong.
+func (p *Page) Put(l measure.Length) string { return Said(p.Notation, l) }
+
+// Said is a length in a notation: exact where the notation can say it in the
+// marks of a tape, else rounded to the mark with "≈" in front.
+func Said(n measure.Notation, l measure.Length) string { return words.Style{Notation: n}.Put(l) }
+
+// Nanometres is a length for programs.
+func Nanometres(l measure.Length) string { return strconv.FormatInt(int64(l), 10) }
+
+// Exactly is a length with what its rounding hides, as far as anyone can measure
+// it: "1′ 0¼″", "1′ 0¼″ (exactly 1′ 0 17⁄64″)" or "311 mm (nearer 311.2 mm)".
+func (p *Page) Exactly(l measure.Length) string {
+	text, fine := p.Notation.Length(l), p.Notation.Fine(l)
+	switch {
+	case fine == text || strings.HasPrefix(fine, "under "):
+		return text
+	case p.Notation.IsFine(l):
+		return text + " (exactly " + fine + ")"
+	}
+	return text + " (nearer " + fine + ")"
+}
+
+// Share is a fraction in per cent.
+func (p *Page) Share(n measure.Number) string {
+	return p.Notation.NumberTrimmed(n.Mul(measure.NumberFromInt(100)), 2) + " %"
+}
+
+// Equals is a sum and what it comes to, once where nothing is added up.
+func Equals(sum, result string) string {
+	if sum == result {
+		return result
+	}
+	return sum + " = " + result
+}
+
+// Noun is what is counted, in the singular for one.
+func Noun(n int64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+// Plural is a count with its noun.
+func Plural(n int64, one, many string) string {
+	return strconv.FormatInt(n, 10) + " " + Noun(n, one, many)
+}
+
+// Plain is a number for programs: exact where it has at most twelve decimals,
+// else to twelve, half to even.
+func Plain(n measure.Number) string { return n.Trimmed(12) }
+
+// Capital is a text that begins a sentence.
+func Capital(text string) string { return words.Capital(text) }

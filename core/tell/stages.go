@@ -1,0 +1,75 @@
+package tell
+
+import (
+	"strings"
+
+	"ceilingwright/core/problem"
+)
+
+// stage is one part of the work on a sheet. name is what it works out, to follow
+// "could not work out".
+type stage struct {
+	name string
+	do   func()
+}
+
+// stages are all of the sheet but its drawings, in the order in which one needs
+// the other.
+func (b *builder) stages() []stage {
+	last := stage{"the safety notes", b.safety}
+	if b.Plan.Quote.Known {
+		last = stage{"the client's copy", b.forClient}
+	}
+	return []stage{
+		{"the room", b.survey},
+		{"the mask", b.mask},
+		{"where the mask goes", b.setting},
+		{"where the platform stands", b.stations},
+		{"the panels kept up", b.keys},
+		{"the hanging", b.hanging},
+		{"how the layers meet", b.registering},
+		{"the finish", b.finish},
+		{"the climate", b.climate},
+		{"the costs of what is bought", b.costs},
+		{"the gilding", b.gilding},
+		{"the hours of the steps", b.stepHours},
+		{"the days", b.days},
+		{"the price", b.price},
+		{"the record", b.record},
+		last,
+	}
+}
+
+// workOut is all of the sheet but its drawings.
+func (b *builder) workOut() { b.workThrough(b.stages()) }
+
+func (b *builder) workThrough(stages []stage) {
+	for _, s := range stages {
+		b.guarded(s.name, s.do)
+	}
+	b.tellFaults()
+}
+
+// guarded does one part of the work so that a fault in it takes nothing of the
+// others: what was worked out stays, and what comes after goes on with it.
+func (b *builder) guarded(name string, do func()) {
+	defer func() {
+		if panicked := recover(); panicked != nil {
+			if len(b.faults) == 0 {
+				b.fault = panicked
+			}
+			b.faults = append(b.faults, name)
+		}
+	}()
+	do()
+}
+
+// tellFaults reports once what could not be worked out, however much that is:
+// one fault brings others after it, in the drawings too.
+func (b *builder) tellFaults() {
+	if len(b.faults) == 0 || b.faultsTold {
+		return
+	}
+	b.faultsTold = true
+	b.Problems = append(b.Problems, problem.Fault(strings.Join(b.faults, ", "), b.fault))
+}

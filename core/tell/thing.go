@@ -1,0 +1,32 @@
+package tell
+
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// thing is the light or an obstruction, found in the room. A round one is
+// Length across; one of no length counts as a point. Lies is how a rectangular
+// one lies in the room.
+type thing struct {
+	At, Name, Kind string
+	Light          bool
+	Middle         survey.Point
+	Round          bool
+	Length, Width  measure.Length
+	Lies           setout.Turn
+}
+
+// hole is the thing as the box sees it.
+func (t *thing) hole(box setout.Box) setout.Hole {
+	return setout.HoleOf(box, t.Round, t.Middle, t.Length, t.Width, t.Lies)
+}
+
+// box is a rectangular thing as it lies in the room.
+func (t *thing) box() setout.Box {
+	box := setout.Box{Length: t.Length, Width: t.Width, Turn: t.Lies}
+	half := box.Out(survey.Point{X: t.Length.Half(), Y: t.Width.Half()})
+	box.X, box.Y = t.Middle.X-half.X, t.Middle.Y-half.Y
+	return box
+}
