@@ -25,7 +25,7 @@ func (b *builder) edges(way setout.Way) (along, across edge) {
 	if way.Turned {
 		long, wide = wide, long
 	}
-	fixture, set, found := b.Plan.Fixture, b.Plan.Setting, b.site.Fixture.Twice
+	fixture, set, found := b.Plan.Fixture, b.Plan.Setting, b.Setting.Site.Fixture.Twice
 	return edge{survey.DA, survey.BC, "length", length, long, fixture.FromDA, set.PointDA, found.X},
 		edge{survey.AB, survey.CD, "width", width, wide, fixture.FromAB, set.PointAB, found.Y}
 }
@@ -51,7 +51,7 @@ func (b *builder) twiceMiddle(on setout.On, e edge) (measure.Length, bool) {
 		return e.room, true
 	case on == setout.OnPoint:
 		return 2 * e.point, b.Plan.Setting.PointKnown && e.point < e.room
-	case b.site.Fixture.Known:
+	case b.Setting.Site.Fixture.Known:
 		return e.found, true
 	case fixture == survey.InMiddle:
 		return e.room, true
@@ -88,7 +88,7 @@ func (b *builder) border(on setout.On, e edge) {
 // trueBorders are the borders where the walls do not stand as the box does: on
 // each side the smaller of its ends, and both ends where they differ.
 func (b *builder) trueBorders() {
-	layout := b.choice.Layout
+	layout := b.Setting.Choice.Layout
 	for i, side := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
 		wall, label := layout.Nearest[i], "border at wall "+side.Text()
 		switch {
@@ -138,12 +138,12 @@ func (b *builder) leastOf(ends []setout.Border, least measure.Length, wall surve
 		return rule, "the smaller of " + b.Put(ends[0].Length) + " at " + ends[0].Corner.Text() + " and " + b.Put(ends[1].Length) + " at " + ends[1].Corner.Text(), ofPerpendicular
 	}
 	for _, end := range ends {
-		if w, ok := b.shape.Wall(wall); ok && end.Length == least && w.Off(b.choice.Box.Corner(end.Own)) == least {
+		if w, ok := b.Room.Shape.Wall(wall); ok && end.Length == least && w.Off(b.Setting.Choice.Box.Corner(end.Own)) == least {
 			rule, sum = b.squareOff(end)
 			return rule, sum, ofPerpendicular
 		}
 	}
-	along, across := b.site.Apart(b.choice.Box, wall)
+	along, across := b.Setting.Site.Apart(b.Setting.Choice.Box, wall)
 	return "From the mask to the place of the wall that is nearest: how far they are apart along the mask’s length, and across it.",
 		"√((" + b.fine(along) + ")² + (" + b.fine(across) + ")²)", "Pythagoras."
 }
@@ -151,8 +151,8 @@ func (b *builder) leastOf(ends []setout.Border, least measure.Length, wall surve
 // squareOff is the distance of a corner of the mask from a wall as a sum, in
 // places taped from corner A along wall AB and square to it.
 func (b *builder) squareOff(end setout.Border) (rule, sum string) {
-	w, _ := b.shape.Wall(end.Wall)
-	p, from, to := b.shape.FromA(b.choice.Box.Corner(end.Own)), b.shape.FromA(w.Start), b.shape.FromA(w.End)
+	w, _ := b.Room.Shape.Wall(end.Wall)
+	p, from, to := b.Room.Shape.FromA(b.Setting.Choice.Box.Corner(end.Own)), b.Room.Shape.FromA(w.Start), b.Room.Shape.FromA(w.End)
 	along, square := survey.Slopes(from, to)
 	less := func(one, other measure.Length, slope float64) string {
 		if slope < 0 {

@@ -19,16 +19,16 @@ const tapeSlip = 2
 // as the room takes, or where the room is not square, the box, since a triangle
 // in a corner of such a room would only prove that it is not.
 func (b *builder) corners() {
-	if !b.shape.Usable() {
+	if !b.Room.Shape.Usable() {
 		return
 	}
-	long, wide, where := b.shape.Length, b.shape.Width, "From corner "
+	long, wide, where := b.Room.Shape.Length, b.Room.Shape.Width, "From corner "
 	along, far := "along the length", "at the far wall"
-	if !b.shape.IsRectangle() || !b.choice.Box.Turn.IsExact() {
-		if !b.placed {
+	if !b.Room.Shape.IsRectangle() || !b.Setting.Choice.Box.Turn.IsExact() {
+		if !b.Setting.Placed {
 			return
 		}
-		long, wide, where = b.choice.Box.Length, b.choice.Box.Width, "From the mask outline’s corner "
+		long, wide, where = b.Setting.Choice.Box.Length, b.Setting.Choice.Box.Width, "From the mask outline’s corner "
 		along, far = "along its length", "at its far end"
 	}
 	t, ok := survey.LargestTriangle(long, wide, b.Notation.System)
@@ -49,13 +49,13 @@ func (b *builder) corners() {
 // walls are the marks along each wall, onto the sheet, and as they were before
 // they were put in words.
 func (b *builder) walls() [][]tick {
-	layers := make([]mask.Layer, 0, len(b.layers))
-	for _, l := range b.layers {
-		if !l.panels.IsEmpty() {
-			layers = append(layers, l.panels)
+	layers := make([]mask.Layer, 0, len(b.Layers))
+	for _, l := range b.Layers {
+		if !l.Panels.IsEmpty() {
+			layers = append(layers, l.Panels)
 		}
 	}
-	list := b.site.Marks(b.choice.Box, layers)
+	list := b.Setting.Site.Marks(b.Setting.Choice.Box, layers)
 	ticks := make([][]tick, len(list))
 	for i, w := range list {
 		wall := sheet.Wall{
@@ -140,7 +140,7 @@ func (b *builder) mark(wall survey.Wall, t tick, layers int) sheet.Mark {
 // opposite wall, so that there is nothing to say; or has no other end.
 func (b *builder) readsAlike(wall survey.Wall, t tick) bool {
 	mark := b.Notation.Mark()
-	return t.Join.Wall == "" || b.shape.IsRectangle() && isOpposite(wall, t.Join.Wall) && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
+	return t.Join.Wall == "" || b.Room.Shape.IsRectangle() && isOpposite(wall, t.Join.Wall) && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
 }
 
 func isOpposite(a, c survey.Wall) bool {
@@ -172,13 +172,13 @@ func (b *builder) hides(l measure.Length) string {
 // names are the names of layers, for marks that are not for all of them.
 func (b *builder) names(ids []string) string {
 	text := ""
-	for _, l := range b.layers {
+	for _, l := range b.Layers {
 		for _, id := range ids {
-			if l.panels.ID == id {
+			if l.Panels.ID == id {
 				if text != "" {
 					text += ", "
 				}
-				text += l.panels.Name
+				text += l.Panels.Name
 			}
 		}
 	}
@@ -188,11 +188,11 @@ func (b *builder) names(ids []string) string {
 // box is where the box lies: its corners from the walls, and every line to
 // strike.
 func (b *builder) box(walls [][]tick) {
-	box := b.choice.Box
+	box := b.Setting.Choice.Box
 	out := &b.Sheet.Box
-	out.Text = "The mask outline is " + b.Notation.Length(box.Length) + " × " + b.Notation.Length(box.Width) + ", " + b.titleOf(b.choice.Way) + ". Both its diagonals read " + b.Notation.Length(box.Diagonal()) + "."
+	out.Text = "The mask outline is " + b.Notation.Length(box.Length) + " × " + b.Notation.Length(box.Width) + ", " + b.titleOf(b.Setting.Choice.Way) + ". Both its diagonals read " + b.Notation.Length(box.Diagonal()) + "."
 	out.Line = b.lineRound()
-	for _, f := range b.site.Corners(box, b.choice.Layout) {
+	for _, f := range b.Setting.Site.Corners(box, b.Setting.Choice.Layout) {
 		out.Corners = append(out.Corners, sheet.BoxCorner{Corner: string(f.Corner), Text: b.cornerText(f)})
 	}
 	for i, ticks := range walls {
@@ -214,7 +214,7 @@ func (b *builder) lineRound() string {
 		return "The tape lies outside the mask outline, its inner edge on the marks."
 	}
 	text := "The tape lies outside the mask outline, its inner edge on the marks. It is " + b.Notation.Length(set.TapeWidth) + " wide, so its outer edge is "
-	if !isEven(b.choice.Layout) {
+	if !isEven(b.Setting.Choice.Layout) {
 		return text + "that much outside them."
 	}
 	for i, wall := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
@@ -224,7 +224,7 @@ func (b *builder) lineRound() string {
 		case 3:
 			text += " and "
 		}
-		text += b.Notation.Length(max(b.choice.Borders.At(wall)-set.TapeWidth, 0)) + " from wall " + wall.Text()
+		text += b.Notation.Length(max(b.Setting.Choice.Borders.At(wall)-set.TapeWidth, 0)) + " from wall " + wall.Text()
 	}
 	return text + "."
 }
@@ -243,7 +243,7 @@ func (b *builder) cornerText(f setout.Found) string {
 		case i > 0:
 			text += ", "
 		}
-		if b.shape.Form == survey.Round {
+		if b.Room.Shape.Form == survey.Round {
 			text += b.Notation.Length(w.Length) + " from the curve beyond side " + w.Wall.Text()
 		} else {
 			text += b.Notation.Length(w.Length) + " off wall " + w.Wall.Text()
@@ -297,8 +297,8 @@ func onCurve(line int) string {
 // layersHung is how many layers have panels.
 func (b *builder) layersHung() int {
 	count := 0
-	for i := range b.layers {
-		if !b.layers[i].panels.IsEmpty() {
+	for i := range b.Layers {
+		if !b.Layers[i].Panels.IsEmpty() {
 			count++
 		}
 	}

@@ -9,17 +9,13 @@ import (
 
 	"ceilingwright/core/words"
 
-	"ceilingwright/core/delivery"
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/finish"
-	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/setout"
-	"ceilingwright/core/survey"
 )
 
 // Build works out the whole sheet of a plan as read. version is the version of
@@ -61,21 +57,6 @@ type builder struct {
 	// carded is how many panels have cards so far.
 	carded int
 
-	// found is the room as worked out, and shape the ceiling of it; it may not be
-	// usable.
-	found survey.Found
-	shape survey.Shape
-	// things are the light, where there is one, and the obstructions, as far as
-	// their places are known.
-	things []thing
-	layers []layer
-	// site is the ceiling with what a mask can be centred on and square to.
-	site   setout.Site
-	choice setout.Choice
-	// placed tells whether there is a box to set out.
-	placed       bool
-	standing     hanging.Layout // of the platform; none where it is not known
-	footing      hanging.Platform
 	products     []product
 	jugs, scales *finish.Measuring // once asked for
 	packs        []pack
@@ -102,32 +83,6 @@ type builder struct {
 	faults     []string
 	fault      any
 	faultsTold bool
-}
-
-// layer is one layer of the plan with its panels as they came, how they lie in
-// the box and in which order they are hung.
-type layer struct {
-	plan          plan.Layer
-	delivery      *delivery.Checked
-	panels        mask.Layer
-	columns, rows mask.Run
-	// tape is the tape over its seams, laps and all.
-	tape measure.Length
-	// key is the panel kept up for the next layer; begin and last are the panel
-	// to begin with and those to hang last for the sake of the key before.
-	key   key
-	begin mask.Panel
-	last  []mask.Panel
-	// sequence is the order and what is known of it, order its steps, restart
-	// what comes down first.
-	sequence hanging.Sequence
-	order    []hanging.Hang
-	restart  hanging.Restart
-	// stations are the places of the platform that cover the box, none where
-	// its size is not known; stands is how the platform stands at each, where it was
-	// tried.
-	stations []hanging.Station
-	stands   []hanging.Standing
 }
 
 // tellProblems puts what is wrong into words.
@@ -212,9 +167,9 @@ const mostLines = 2000
 // page can hold.
 func (b *builder) fewEnough(at string, panels mask.Layer) mask.Layer {
 	total, lines := panels.Count(), len(panels.Columns)+len(panels.Rows)
-	for i := range b.layers {
-		total += b.layers[i].panels.Count()
-		lines += len(b.layers[i].panels.Columns) + len(b.layers[i].panels.Rows)
+	for i := range b.Layers {
+		total += b.Layers[i].Panels.Count()
+		lines += len(b.Layers[i].Panels.Columns) + len(b.Layers[i].Panels.Rows)
 	}
 	tooMany := ""
 	switch {
@@ -240,17 +195,17 @@ func (b *builder) addLayer(l plan.Layer) {
 			What: words.Raw("A panel that may be off by " + page.Said(b.Notation, l.Tolerance) + " may be off by a whole panel."), Do: words.Say("Check the number and write its unit.")}})
 	}
 	panels = b.fewEnough(l.At, panels)
-	built := layer{plan: l}
-	built.delivery = b.takeIn(&l, panels)
-	panels = built.delivery.Layer
-	built.panels = panels
+	built := job.Layer{Plan: l}
+	built.Delivery = b.takeIn(&l, panels)
+	panels = built.Delivery.Layer
+	built.Panels = panels
 	if !panels.IsEmpty() {
-		built.columns, built.rows = panels.Runs(b.Plan.Mask.Outline)
+		built.Columns, built.Rows = panels.Runs(b.Plan.Mask.Outline)
 		columns, rows := len(panels.Columns), len(panels.Rows)
 		b.Count(page.Mask, panels.ID+".panels", page.Noun(int64(panels.Count()), "panel", "panels"), int64(panels.Count()), "",
 			"Columns times rows.", strconv.Itoa(columns)+" × "+strconv.Itoa(rows), page.OfArithmetic)
 		b.countFigures(&built)
 	}
-	b.layers = append(b.layers, built)
-	b.buyPanels(&b.layers[len(b.layers)-1])
+	b.Layers = append(b.Layers, built)
+	b.buyPanels(&b.Layers[len(b.Layers)-1])
 }

@@ -3,6 +3,7 @@ package tell
 import (
 	"slices"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -84,15 +85,15 @@ func (b *builder) tapePack(count int64) pack {
 }
 
 // buyPanels puts the panels of a layer on the shopping list.
-func (b *builder) buyPanels(l *layer) {
-	if l.panels.IsEmpty() {
+func (b *builder) buyPanels(l *job.Layer) {
+	if l.Panels.IsEmpty() {
 		return
 	}
-	n := int64(l.panels.Count())
-	b.buy("Panels of “"+l.panels.Name+"”", page.Plural(n, "panel", "panels"), b.Notation.Length(b.Plan.Mask.Length)+" × "+b.Notation.Length(b.Plan.Mask.Width)+" in all")
-	p := pack{group: price.Masks, what: "Panels of “" + l.panels.Name + "”", count: 1, name: "set", size: measure.NumberFromInt(n), unit: "panels"}
-	if item, ok := b.panelItem(l); ok && l.plan.Price.Known {
-		p.each, p.priced = price.Round(item.Count.Mul(measure.NumberFromDecimal(l.plan.Price.Amount)), int32(b.Plan.Price.Digits))
+	n := int64(l.Panels.Count())
+	b.buy("Panels of “"+l.Panels.Name+"”", page.Plural(n, "panel", "panels"), b.Notation.Length(b.Plan.Mask.Length)+" × "+b.Notation.Length(b.Plan.Mask.Width)+" in all")
+	p := pack{group: price.Masks, what: "Panels of “" + l.Panels.Name + "”", count: 1, name: "set", size: measure.NumberFromInt(n), unit: "panels"}
+	if item, ok := b.panelItem(l); ok && l.Plan.Price.Known {
+		p.each, p.priced = price.Round(item.Count.Mul(measure.NumberFromDecimal(l.Plan.Price.Amount)), int32(b.Plan.Price.Digits))
 	}
 	b.bought(p)
 }
@@ -101,26 +102,26 @@ func (b *builder) buyPanels(l *layer) {
 // of the line round the mask, and what protects floor and walls where a step covers
 // them. They have no price of their own.
 func (b *builder) sundries() {
-	if m := b.Plan.Mask.Outline; m.IsComplete() && len(b.layers) > 0 && b.Plan.Setting.Taped {
+	if m := b.Plan.Mask.Outline; m.IsComplete() && len(b.Layers) > 0 && b.Plan.Setting.Taped {
 		round := 2 * (m.Length + m.Width)
 		b.buy("Tape for the mask outline", b.Notation.Length(round), "laid outside the line, once round")
 	}
 	isProtect := func(s plan.Step) bool { return s.Kind == finish.Protect }
-	if !b.shape.Usable() || !slices.ContainsFunc(b.Plan.Steps, isProtect) {
+	if !b.Room.Shape.Usable() || !slices.ContainsFunc(b.Plan.Steps, isProtect) {
 		return
 	}
-	b.buy("Covers for the floor", b.Notation.Area(b.shape.Area()), "without laps")
+	b.buy("Covers for the floor", b.Notation.Area(b.Room.Shape.Area()), "without laps")
 	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.isCornice(s.Surface) }
 	if height := b.Plan.Room.Height; height > 0 && !slices.ContainsFunc(b.Plan.Steps, overWalls) {
-		b.buy("Film or paper for the walls", b.Notation.Area(measure.AreaOf(b.shape.Perimeter(), height)), b.Notation.Length(b.shape.Perimeter())+" round, "+b.Notation.Length(height)+" high; without laps")
+		b.buy("Film or paper for the walls", b.Notation.Area(measure.AreaOf(b.Room.Shape.Perimeter(), height)), b.Notation.Length(b.Room.Shape.Perimeter())+" round, "+b.Notation.Length(height)+" high; without laps")
 	}
 }
 
 // tapeForSeams is the tape of the layers as they are now.
 func (b *builder) tapeForSeams() {
 	length := measure.Length(0)
-	for i := range b.layers {
-		length += b.layers[i].tape
+	for i := range b.Layers {
+		length += b.Layers[i].Tape
 	}
 	if b.Plan.Seams.Roll <= 0 || !b.Plan.Mask.Outline.IsComplete() {
 		return

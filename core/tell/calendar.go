@@ -168,7 +168,7 @@ func (b *builder) fillJob(c *calendar) {
 }
 
 func (b *builder) fillLayers(c *calendar) {
-	if len(b.layers) == 0 {
+	if len(b.Layers) == 0 {
 		return
 	}
 	r := &b.Plan.Days.Rates
@@ -184,23 +184,23 @@ func (b *builder) fillLayers(c *calendar) {
 		line = days.UsualLine
 		c.usual = append(c.usual, "bridging "+b.Notation.Length(line)+" an hour")
 	}
-	for i := range b.layers {
-		l := &b.layers[i]
-		out := days.Layer{ID: l.panels.ID, Name: l.panels.Name}
-		if !l.panels.IsEmpty() {
-			pieces := int64(len(l.order))
+	for i := range b.Layers {
+		l := &b.Layers[i]
+		out := days.Layer{ID: l.Panels.ID, Name: l.Panels.Name}
+		if !l.Panels.IsEmpty() {
+			pieces := int64(len(l.Order))
 			if pieces == 0 {
-				pieces = int64(l.panels.Count())
+				pieces = int64(l.Panels.Count())
 			}
-			out.Mark, out.Move = mark, int64(l.sequence.Moves)*move
+			out.Mark, out.Move = mark, int64(l.Sequence.Moves)*move
 			out.Hang = pieces*hang + out.Move
-			tape := l.tape
+			tape := l.Tape
 			if tape == 0 {
-				tape = l.panels.TapeLength(b.Plan.Mask.Outline, b.Plan.Seams.Cover)
+				tape = l.Panels.TapeLength(b.Plan.Mask.Outline, b.Plan.Seams.Cover)
 			}
 			out.Bridge = minutes(tape.In(line), 60)
 			out.Peel = pieces * peel
-			if l.key.isKept() && pieces > 1 {
+			if l.Key.IsKept() && pieces > 1 {
 				out.Peel, out.Key = out.Peel-peel, peel
 			}
 		}
@@ -209,8 +209,8 @@ func (b *builder) fillLayers(c *calendar) {
 }
 
 func (b *builder) hasMoves() bool {
-	for i := range b.layers {
-		if b.layers[i].sequence.Moves > 0 {
+	for i := range b.Layers {
+		if b.Layers[i].Sequence.Moves > 0 {
 			return true
 		}
 	}
@@ -275,12 +275,12 @@ func (b *builder) layerThrough(i int) int {
 	if !isOnMask(s.Basis) && s.Kind != finish.Peel {
 		return -1
 	}
-	for k := range b.layers {
-		if b.layers[k].plan.Cut.ID == s.LayerID && s.LayerID != "" {
+	for k := range b.Layers {
+		if b.Layers[k].Plan.Cut.ID == s.LayerID && s.LayerID != "" {
 			return k
 		}
 	}
-	if s.LayerID == "" && len(b.layers) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
+	if s.LayerID == "" && len(b.Layers) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
 		return 0
 	}
 	return -1

@@ -19,16 +19,16 @@ func (b *builder) titleOf(way setout.Way) string {
 		title = "on the light"
 	case way.On == setout.OnPoint:
 		title = "on the point"
-	case len(b.shape.Corners) > 0 && (len(b.shape.Corners) != 4 || !b.shape.IsConvex()):
+	case len(b.Room.Shape.Corners) > 0 && (len(b.Room.Shape.Corners) != 4 || !b.Room.Shape.IsConvex()):
 		title = "where its least border is widest"
 	}
 	switch {
 	case way.Square == setout.SquareToFixture:
 		title += ", along the light’s axis"
-	case way.Square != setout.SquareToRoom && !b.shape.IsRectangle():
+	case way.Square != setout.SquareToRoom && !b.Room.Shape.IsRectangle():
 		title += ", square to wall " + survey.Wall(way.Square).Text()
-	case b.shape.IsRectangle() || b.shape.Form == survey.Round:
-	case len(b.shape.Corners) == 4:
+	case b.Room.Shape.IsRectangle() || b.Room.Shape.Form == survey.Round:
+	case len(b.Room.Shape.Corners) == 4:
 		title += ", along the long centre line"
 	default:
 		title += ", along the longest wall"

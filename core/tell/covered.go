@@ -15,7 +15,7 @@ import (
 // false where it cannot be worked out; what is missing is then already said
 // where it is missing.
 func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
-	shape, outline := w.builder.shape, w.builder.Plan.Mask.Outline
+	shape, outline := w.builder.Room.Shape, w.builder.Plan.Mask.Outline
 	switch w.Basis {
 	case finish.Surface:
 		return shape.Area(), "The whole ceiling.", w.ceiling(), shape.Usable()
@@ -44,7 +44,7 @@ func (w *step) covered() (a measure.Area, rule, sum string, ok bool) {
 // ceiling is how the area of the ceiling comes about, where that can be said in
 // two lengths.
 func (w *step) ceiling() string {
-	if shape := w.builder.shape; shape.IsRectangle() {
+	if shape := w.builder.Room.Shape; shape.IsRectangle() {
 		return w.Put(shape.Length) + " × " + w.Put(shape.Width)
 	}
 	return "as worked out in Room"
@@ -53,19 +53,19 @@ func (w *step) ceiling() string {
 // openings is the share of a layer's openings that the step goes into.
 func (w *step) openings() (a measure.Area, rule, sum string, ok bool) {
 	outline := w.builder.Plan.Mask.Outline
-	for _, l := range w.layers {
-		if l.panels.ID != w.LayerID {
+	for _, l := range w.Layers {
+		if l.Panels.ID != w.LayerID {
 			continue
 		}
-		if !l.plan.OpenKnown {
-			w.Report(l.plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
+		if !l.Plan.OpenKnown {
+			w.Report(l.Plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
 				What: words.Raw("The step “" + w.Name + "” goes into the openings of this layer, and their share of the mask is not given."),
 				Do:   words.Say("Ask the supplier what share of the mask is cut out.")}})
 			return a, "", "", false
 		}
-		a = outline.Area().Times(l.plan.Open).Times(w.Share)
-		sum = w.Notation.Area(outline.Area()) + " × " + w.builder.Share(l.plan.Open) + " × " + w.builder.Share(w.Share)
-		return a, "The mask, the share of it that is cut out in “" + l.panels.Name + "”, and the share of those openings.", sum, outline.IsComplete() && w.ShareKnown
+		a = outline.Area().Times(l.Plan.Open).Times(w.Share)
+		sum = w.Notation.Area(outline.Area()) + " × " + w.builder.Share(l.Plan.Open) + " × " + w.builder.Share(w.Share)
+		return a, "The mask, the share of it that is cut out in “" + l.Panels.Name + "”, and the share of those openings.", sum, outline.IsComplete() && w.ShareKnown
 	}
 	w.Report(w.At+"/layer", []problem.Problem{{Severity: problem.Stop,
 		What: words.Raw("The step “" + w.Name + "” does not say into the openings of which layer it goes."), Do: words.Say("Choose the layer.")}})
@@ -78,7 +78,7 @@ func (w *step) surfaceOf() (a measure.Area, rule, sum string, ok bool) {
 		if s := &w.builder.Plan.Finish.Surfaces[i]; s.ID == w.Surface {
 			run, ok := s.Run, s.Run > 0
 			if !ok {
-				run, ok = w.builder.shape.Perimeter(), w.builder.shape.Usable()
+				run, ok = w.builder.Room.Shape.Perimeter(), w.builder.Room.Shape.Usable()
 			}
 			if s.Kind == plan.Cornice {
 				return w.cornice(finish.Cornice{Run: run, Girth: s.Girth, Corners: s.Corners}, ok)

@@ -1,6 +1,7 @@
 package tell
 
 import (
+	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -10,7 +11,7 @@ import (
 
 // called is a thing as it is spoken of: the fixture, or an obstruction by its
 // name and kind.
-func (t *thing) called() string {
+func called(t *job.Thing) string {
 	switch {
 	case t.Light:
 		return "the light"
@@ -25,7 +26,7 @@ func (t *thing) called() string {
 }
 
 // size is a thing's size in words, "" for a point.
-func (b *builder) thingSize(t *thing) string {
+func (b *builder) thingSize(t *job.Thing) string {
 	switch {
 	case t.Length <= 0:
 		return ""
@@ -37,14 +38,14 @@ func (b *builder) thingSize(t *thing) string {
 
 // cutOuts says on the panels that the fixture or an obstruction comes through
 // where to cut.
-func (b *builder) cutOuts(l *layer, panels []sheet.Panel) {
-	if !b.placed {
+func (b *builder) cutOuts(l *job.Layer, panels []sheet.Panel) {
+	if !b.Setting.Placed {
 		return
 	}
-	for i := range b.things {
-		t := &b.things[i]
-		for _, c := range t.hole(b.choice.Box).Cuts(l.columns, l.rows) {
-			panel := &panels[l.panels.Index(c.Panel)]
+	for i := range b.Room.Things {
+		t := &b.Room.Things[i]
+		for _, c := range t.Hole(b.Setting.Choice.Box).Cuts(l.Columns, l.Rows) {
+			panel := &panels[l.Panels.Index(c.Panel)]
 			if panel.Cut != "" {
 				panel.Cut += " "
 			}
@@ -53,8 +54,8 @@ func (b *builder) cutOuts(l *layer, panels []sheet.Panel) {
 	}
 }
 
-func (b *builder) cutFor(t *thing, c *setout.Cut) string {
-	text := "For " + t.called()
+func (b *builder) cutFor(t *job.Thing, c *setout.Cut) string {
+	text := "For " + called(t)
 	if size := b.thingSize(t); size != "" {
 		text += ", " + size
 	}
@@ -107,27 +108,27 @@ func (b *builder) fromEdge(l measure.Length, side survey.Wall) string {
 
 // towards says which wall a side of the box, or an edge of a panel, faces.
 func (b *builder) towards(side survey.Wall) string {
-	return "towards " + b.choice.Box.Facing(side).Text()
+	return "towards " + b.Setting.Choice.Box.Facing(side).Text()
 }
 
 // objectPanels says of each thing in the ceiling on which panels it falls.
 func (b *builder) objectPanels() {
 	for i := range b.Sheet.Objects {
 		o := &b.Sheet.Objects[i]
-		for j := range b.things {
-			if t := &b.things[j]; t.At == o.At {
+		for j := range b.Room.Things {
+			if t := &b.Room.Things[j]; t.At == o.At {
 				o.Panels = b.panelsUnder(t)
 			}
 		}
 	}
 }
 
-func (b *builder) panelsUnder(t *thing) []sheet.ObjectPanel {
+func (b *builder) panelsUnder(t *job.Thing) []sheet.ObjectPanel {
 	var found []sheet.ObjectPanel
-	for i := range b.layers {
-		l := &b.layers[i]
-		for _, c := range t.hole(b.choice.Box).Cuts(l.columns, l.rows) {
-			found = append(found, sheet.ObjectPanel{Layer: l.panels.ID, Panel: c.Panel.Label(),
+	for i := range b.Layers {
+		l := &b.Layers[i]
+		for _, c := range t.Hole(b.Setting.Choice.Box).Cuts(l.Columns, l.Rows) {
+			found = append(found, sheet.ObjectPanel{Layer: l.Panels.ID, Panel: c.Panel.Label(),
 				Text: "Its middle is " + b.fromEdges(c.Middle) + "." + b.cutEdges(t.Round, &c)})
 		}
 	}
@@ -136,21 +137,21 @@ func (b *builder) panelsUnder(t *thing) []sheet.ObjectPanel {
 
 // seamFlags are the seams of a layer that run into the fixture or an
 // obstruction, in words.
-func (b *builder) seamFlags(l *layer) []string {
-	if !b.placed {
+func (b *builder) seamFlags(l *job.Layer) []string {
+	if !b.Setting.Placed {
 		return nil
 	}
 	var flags []string
-	for i := range b.things {
-		t := &b.things[i]
-		for _, s := range t.hole(b.choice.Box).Seams(l.columns, l.rows, b.Plan.Mask.Outline) {
-			if run := l.columns; s.Runs == mask.Across && run.Held != nil && run.Held[s.After-1] {
+	for i := range b.Room.Things {
+		t := &b.Room.Things[i]
+		for _, s := range t.Hole(b.Setting.Choice.Box).Seams(l.Columns, l.Rows, b.Plan.Mask.Outline) {
+			if run := l.Columns; s.Runs == mask.Across && run.Held != nil && run.Held[s.After-1] {
 				continue
 			}
-			if run := l.rows; s.Runs == mask.Along && run.Held != nil && run.Held[s.After-1] {
+			if run := l.Rows; s.Runs == mask.Along && run.Held != nil && run.Held[s.After-1] {
 				continue
 			}
-			flags = append(flags, "Seam "+s.Name+" runs into "+t.called()+": bridge it on both sides, and cut the tape round.")
+			flags = append(flags, "Seam "+s.Name+" runs into "+called(t)+": bridge it on both sides, and cut the tape round.")
 		}
 	}
 	return flags

@@ -82,8 +82,8 @@ func (b *builder) countedAsUsual(c *calendar) {
 	}
 	for i := range c.job.Layers {
 		if !slices.ContainsFunc(c.job.Steps, func(s days.Step) bool { return s.Layer == i }) {
-			b.Report(b.layers[i].plan.At, []problem.Problem{{Severity: problem.Note,
-				What: words.Raw("No step of the finish goes through “" + b.layers[i].panels.Name + "”, so hanging it is not in the days."), Do: words.Say("Name the layer in a step.")}})
+			b.Report(b.Layers[i].Plan.At, []problem.Problem{{Severity: problem.Note,
+				What: words.Raw("No step of the finish goes through “" + b.Layers[i].Panels.Name + "”, so hanging it is not in the days."), Do: words.Say("Name the layer in a step.")}})
 		}
 	}
 }
@@ -180,12 +180,12 @@ func (b *builder) keyWords(o days.Origin) string {
 	if o.Layer < 0 || o.Coat > 0 || o.Section > 0 {
 		return ""
 	}
-	l := &b.layers[o.Layer]
-	switch kept := l.key.isKept(); {
+	l := &b.Layers[o.Layer]
+	switch kept := l.Key.IsKept(); {
 	case kept && o.Work == days.Peeling:
-		return " The key " + l.key.name() + " stays up."
-	case o.Work == days.Hanging && o.Layer > 0 && b.layers[o.Layer-1].key.isKept():
-		return " The key " + b.layers[o.Layer-1].key.name() + " of the layer before comes down: " + small(b.Sheet.Layers[o.Layer-1].Key.Down)
+		return " The key " + l.Key.Name() + " stays up."
+	case o.Work == days.Hanging && o.Layer > 0 && b.Layers[o.Layer-1].Key.IsKept():
+		return " The key " + b.Layers[o.Layer-1].Key.Name() + " of the layer before comes down: " + small(b.Sheet.Layers[o.Layer-1].Key.Down)
 	}
 	return ""
 }
@@ -250,7 +250,7 @@ func (b *builder) originAt(o days.Origin) string {
 	case o.Step >= 0:
 		return b.Plan.Steps[o.Step].At
 	case o.Layer >= 0:
-		return b.layers[o.Layer].plan.At
+		return b.Layers[o.Layer].Plan.At
 	}
 	return "/days"
 }

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -38,9 +39,9 @@ func notes(l *plan.Layer) []delivery.Note {
 }
 
 // countFigures are the figures of what came, where anything was noted.
-func (b *builder) countFigures(l *layer) {
-	c := l.delivery.Count
-	if l.delivery.Panels == nil {
+func (b *builder) countFigures(l *job.Layer) {
+	c := l.Delivery.Count
+	if l.Delivery.Panels == nil {
 		return
 	}
 	sum := strconv.Itoa(c.Total)
@@ -52,13 +53,13 @@ func (b *builder) countFigures(l *layer) {
 			sum += " − " + strconv.Itoa(part.n) + " " + part.word
 		}
 	}
-	b.Count(page.Mask, l.panels.ID+".found", page.Noun(int64(c.Found), "panel found", "panels found"), int64(c.Found), "",
+	b.Count(page.Mask, l.Panels.ID+".found", page.Noun(int64(c.Found), "panel found", "panels found"), int64(c.Found), "",
 		"All panels of the layer, less those that are missing, damaged, re-cut or not checked yet.", sum, page.OfArithmetic)
 }
 
 // delivered puts the delivery and the pieces on the layer of the sheet.
-func (b *builder) delivered(l *layer, out *sheet.Layer) {
-	checked := l.delivery
+func (b *builder) delivered(l *job.Layer, out *sheet.Layer) {
+	checked := l.Delivery
 	c := checked.Count
 	out.Delivery = sheet.Delivery{
 		Text: c.Words(), Total: c.Total, Found: c.Found, Missing: c.Missing, Damaged: c.Damaged, Recut: c.Recut,
@@ -78,9 +79,9 @@ func (b *builder) delivered(l *layer, out *sheet.Layer) {
 }
 
 // pieces are the pieces of a layer in the order of the plan.
-func (b *builder) pieces(l *layer, out *sheet.Layer) {
-	blocks, loose := l.panels.Pieces, l.panels.Loose
-	for _, given := range l.plan.Pieces {
+func (b *builder) pieces(l *job.Layer, out *sheet.Layer) {
+	blocks, loose := l.Panels.Pieces, l.Panels.Loose
+	for _, given := range l.Plan.Pieces {
 		switch {
 		case len(blocks) > 0 && blocks[0].At == given.At:
 			b.block(l, blocks[0], out)
@@ -93,27 +94,27 @@ func (b *builder) pieces(l *layer, out *sheet.Layer) {
 }
 
 // block is a span or a joined piece, and its name on each of its panels.
-func (b *builder) block(l *layer, p mask.Piece, out *sheet.Layer) {
+func (b *builder) block(l *job.Layer, p mask.Piece, out *sheet.Layer) {
 	for row := p.Row; row <= p.Last().Row; row++ {
 		for column := p.Column; column <= p.Last().Column; column++ {
-			out.Panels[l.panels.Index(mask.Panel{Column: column, Row: row})].Piece = p.Name
+			out.Panels[l.Panels.Index(mask.Panel{Column: column, Row: row})].Piece = p.Name
 		}
 	}
 	piece := sheet.Piece{Name: p.Name, Kind: string(p.Kind)}
-	length, width := p.Size(l.panels)
+	length, width := p.Size(l.Panels)
 	if p.Kind == mask.Span {
-		size := l.delivery.Panels
-		if i := l.panels.Index(p.First()); size != nil {
+		size := l.Delivery.Panels
+		if i := l.Panels.Index(p.First()); size != nil {
 			own := size[i].Own()
 			length, width = own.Length, own.Width
 		}
 		piece.Text = p.Cells() + ", " + b.Notation.Length(length) + " × " + b.Notation.Length(width) + ", delivered as one."
-		if placeLength, placeWidth, ok := p.Place(l.columns, l.rows); ok {
+		if placeLength, placeWidth, ok := p.Place(l.Columns, l.Rows); ok {
 			piece.Text += b.giveInPlace("length", placeLength-length) + b.giveInPlace("width", placeWidth-width)
 		}
 	} else {
 		gaps := ""
-		if placeLength, placeWidth, ok := p.Place(l.columns, l.rows); ok {
+		if placeLength, placeWidth, ok := p.Place(l.Columns, l.Rows); ok {
 			length, width, gaps = placeLength, placeWidth, b.floorGaps(l, p)
 		}
 		piece.Text = p.Cells() + ", taped together on the floor to " + b.Notation.Length(length) + " × " + b.Notation.Length(width) + " and hung as one." + gaps
@@ -134,7 +135,7 @@ func (b *builder) giveInPlace(side string, rest measure.Length) string {
 }
 
 // floorGaps says how far to leave the seams of a joined piece open.
-func (b *builder) floorGaps(l *layer, p mask.Piece) string {
+func (b *builder) floorGaps(l *job.Layer, p mask.Piece) string {
 	text := ""
 	add := func(name string, gap measure.Length) {
 		if text != "" {
@@ -143,16 +144,16 @@ func (b *builder) floorGaps(l *layer, p mask.Piece) string {
 		text += name + " " + b.fine(gap)
 	}
 	for c := p.Column; c < p.Last().Column; c++ {
-		add(mask.ColumnSeam(c), l.columns.Gaps[c-1])
+		add(mask.ColumnSeam(c), l.Columns.Gaps[c-1])
 	}
 	for r := p.Row; r < p.Last().Row; r++ {
-		add(mask.RowSeam(r), l.rows.Gaps[r-1])
+		add(mask.RowSeam(r), l.Rows.Gaps[r-1])
 	}
 	return " Leave open: " + text + "."
 }
 
 // loose is a piece that is cut out of its neighbours.
-func (b *builder) loose(l *layer, p mask.Loose, out *sheet.Layer) {
+func (b *builder) loose(l *job.Layer, p mask.Loose, out *sheet.Layer) {
 	size := b.Notation.Length(p.Length) + " × " + b.Notation.Length(p.Width)
 	if p.Round {
 		size = "Round, " + b.Notation.Length(p.Length) + " across"
@@ -162,7 +163,7 @@ func (b *builder) loose(l *layer, p mask.Loose, out *sheet.Layer) {
 			b.Notation.Length(p.Y) + " from its edge " + b.towards(survey.AB) + ". Hung last, on its own marks. The line it is cut along is " +
 			b.Notation.Length(p.CutLength()) + " long."}
 	hole := setout.Hole{Round: p.Round, Middle: survey.Point{X: p.X, Y: p.Y}, Length: p.Length, Width: p.Width}
-	for _, c := range hole.Cuts(l.columns, l.rows) {
+	for _, c := range hole.Cuts(l.Columns, l.Rows) {
 		piece.Cuts = append(piece.Cuts, sheet.PieceCut{Panel: c.Panel.Label(), Text: b.cutWords(&c, p.Round)})
 	}
 	out.Pieces = append(out.Pieces, piece)

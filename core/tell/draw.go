@@ -3,6 +3,7 @@ package tell
 import (
 	"strconv"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 
 	"ceilingwright/core/drawing"
@@ -48,7 +49,7 @@ const (
 func (b *builder) draw() {
 	const name = "a drawing"
 	b.guarded(name, b.drawDays)
-	if b.shape.Usable() {
+	if b.Room.Shape.Usable() {
 		b.guarded(name, b.drawLayers)
 		b.guarded(name, b.drawGilding)
 		b.guarded(name, func() {
@@ -63,17 +64,17 @@ func (b *builder) draw() {
 // drawLayers draws the layers, or the room where there is none to draw.
 func (b *builder) drawLayers() {
 	drawn := false
-	for i := range b.layers {
-		l := &b.layers[i]
-		if !b.placed || l.panels.IsEmpty() {
+	for i := range b.Layers {
+		l := &b.Layers[i]
+		if !b.Setting.Placed || l.Panels.IsEmpty() {
 			continue
 		}
 		drawn = true
-		b.add(l.panels.ID+".up", l, up, "hanging", b.drawHanging(l, up))
-		b.add(l.panels.ID+".down", l, down, "hanging", b.drawHanging(l, down))
-		b.add(l.panels.ID+".marks", l, up, "marks", b.drawMarks(l))
-		if len(l.stations) > 0 {
-			b.add(l.panels.ID+".stations", l, up, "stations", b.drawStations(l))
+		b.add(l.Panels.ID+".up", l, up, "hanging", b.drawHanging(l, up))
+		b.add(l.Panels.ID+".down", l, down, "hanging", b.drawHanging(l, down))
+		b.add(l.Panels.ID+".marks", l, up, "marks", b.drawMarks(l))
+		if len(l.Stations) > 0 {
+			b.add(l.Panels.ID+".stations", l, up, "stations", b.drawStations(l))
 		}
 	}
 	if !drawn {
@@ -88,16 +89,16 @@ func (b *builder) drawGilding() {
 		if len(g.sections) < 2 {
 			continue
 		}
-		if b.placed && g.layer != nil || g.along > 0 && (b.placed || !g.onMask) {
+		if b.Setting.Placed && g.layer != nil || g.along > 0 && (b.Setting.Placed || !g.onMask) {
 			b.add("step."+b.Plan.Steps[g.leaf].ID+".sections", g.layer, up, "sections", b.drawSections(g))
 		}
 	}
 }
 
-func (b *builder) add(id string, l *layer, see looking, shows string, s *scene) {
+func (b *builder) add(id string, l *job.Layer, see looking, shows string, s *scene) {
 	out := sheet.Drawing{ID: id, Looking: string(see), Shows: shows, Title: s.Title, SVG: b.written(&s.Drawing)}
 	if l != nil {
-		out.Layer = l.panels.ID
+		out.Layer = l.Panels.ID
 	}
 	b.Sheet.Drawings = append(b.Sheet.Drawings, out)
 }
@@ -123,18 +124,20 @@ type scene struct {
 func (b *builder) scene(title string, see looking, margin measure.Length, caption string) *scene {
 	s := &scene{builder: b, see: see, unit: b.letters()}
 	s.Title, s.Caption, s.Groups = title+", looking "+string(see), caption, b.groups[:0]
-	low, high := b.shape.Bounds()
+	low, high := b.Room.Shape.Bounds()
 	margin *= s.unit
 	s.Min = drawing.Point{X: low.X - margin, Y: low.Y - margin}
 	s.Max = drawing.Point{X: high.X + margin, Y: high.Y + margin}
-	if len(b.shape.Corners) > 0 && !b.shape.IsRectangle() {
+	if len(b.Room.Shape.Corners) > 0 && !b.Room.Shape.IsRectangle() {
 		s.Max.Y += 2 * s.unit // the lower walls have their sizes above the title
 	}
 	return s
 }
 
 // letters is the height of the letters of a drawing of the room.
-func (b *builder) letters() measure.Length { return max(b.shape.Length, b.shape.Width) / lettersAcross }
+func (b *builder) letters() measure.Length {
+	return max(b.Room.Shape.Length, b.Room.Shape.Width) / lettersAcross
+}
 
 // viewRound is the part of a layer's hanging drawing, looking up, that shows a
 // panel or a block of them with some of what is round it: an SVG viewBox, in the
@@ -147,7 +150,7 @@ func (b *builder) viewRound(part setout.Box) string {
 		high = survey.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
 	margin := max(part.Length, part.Width) * 2 / 3
-	from, _ := b.shape.Bounds()
+	from, _ := b.Room.Shape.Bounds()
 	edge := plainMargin * b.letters()
 	text := ""
 	for i, l := range [4]measure.Length{
@@ -165,7 +168,7 @@ func (b *builder) viewRound(part setout.Box) string {
 // at is a place on the ceiling as the drawing shows it.
 func (s *scene) at(p survey.Point) drawing.Point {
 	if s.see == down {
-		p = setout.Mirror(p, s.shape)
+		p = setout.Mirror(p, s.Room.Shape)
 	}
 	return drawing.Point{X: p.X, Y: p.Y}
 }

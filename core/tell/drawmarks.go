@@ -2,6 +2,7 @@ package tell
 
 import (
 	"ceilingwright/core/drawing"
+	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -10,15 +11,15 @@ import (
 
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
-func (b *builder) drawMarks(l *layer) *scene {
-	s := b.scene("Marks for "+l.panels.Name, up, marksMargin, "The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
+func (b *builder) drawMarks(l *job.Layer) *scene {
+	s := b.scene("Marks for "+l.Panels.Name, up, marksMargin, "The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
 	s.outline()
 	s.seams(l)
 	s.Begin("box.diagonal", "")
-	s.box(drawing.Box, &s.choice.Box)
+	s.box(drawing.Box, &s.Setting.Choice.Box)
 	s.centreLines()
 	s.drawThings()
-	for _, w := range s.site.Marks(s.choice.Box, []mask.Layer{l.panels}) {
+	for _, w := range s.Setting.Site.Marks(s.Setting.Choice.Box, []mask.Layer{l.Panels}) {
 		if line, ok := s.lineOf(w); ok {
 			s.ticks(line, merged(w.Marks))
 		}
@@ -29,7 +30,7 @@ func (b *builder) drawMarks(l *layer) *scene {
 // lineOf is the wall that marks are for, running the way they are read. False
 // in a round room, where they are read along the centre lines.
 func (s *scene) lineOf(w setout.WallMarks) (survey.WallLine, bool) {
-	line, ok := s.shape.Wall(w.Wall)
+	line, ok := s.Room.Shape.Wall(w.Wall)
 	if ok && w.From != line.From {
 		line.From, line.To, line.Start, line.End = line.To, line.From, line.End, line.Start
 	}
@@ -52,7 +53,7 @@ func (s *scene) ticks(w survey.WallLine, marks []tick) {
 
 // outward is outOf for a wall that may be read from either end.
 func (s *scene) outward(w survey.WallLine) direction {
-	if line, ok := s.shape.Wall(w.Name); ok {
+	if line, ok := s.Room.Shape.Wall(w.Name); ok {
 		return s.outOf(line)
 	}
 	return s.outOf(w)

@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -12,10 +13,10 @@ import (
 	"ceilingwright/core/tell/page"
 )
 
-func (b *builder) drawHanging(l *layer, see looking) *scene {
-	s := b.scene(l.panels.Name, see, plainMargin, "The ceiling with the mask's "+page.Plural(int64(l.panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
-		l.order[0].Panel.Label()+" goes up first.")
-	readable := l.panels.Count() <= readablePanels
+func (b *builder) drawHanging(l *job.Layer, see looking) *scene {
+	s := b.scene(l.Panels.Name, see, plainMargin, "The ceiling with the mask's "+page.Plural(int64(l.Panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
+		l.Order[0].Panel.Label()+" goes up first.")
+	readable := l.Panels.Count() <= readablePanels
 	s.outline()
 	s.sizes()
 	if readable {
@@ -24,7 +25,7 @@ func (b *builder) drawHanging(l *layer, see looking) *scene {
 		s.seams(l)
 	}
 	s.Begin("mask.area", "")
-	s.box(drawing.Box, &s.choice.Box)
+	s.box(drawing.Box, &s.Setting.Choice.Box)
 	s.loosePieces(l)
 	s.centreLines()
 	s.drawThings()
@@ -36,23 +37,23 @@ func (b *builder) drawHanging(l *layer, see looking) *scene {
 }
 
 // placeOf is where a block of panels lies on the ceiling.
-func (b *builder) placeOf(l *layer, h *hanging.Hang) setout.Box {
+func (b *builder) placeOf(l *job.Layer, h *hanging.Hang) setout.Box {
 	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
-	box := b.choice.Box.PanelBox(l.columns, l.rows, first)
-	end := setout.PanelIn(l.columns, l.rows, last)
-	start := setout.PanelIn(l.columns, l.rows, first)
+	box := b.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, first)
+	end := setout.PanelIn(l.Columns, l.Rows, last)
+	start := setout.PanelIn(l.Columns, l.Rows, first)
 	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y
 	return box
 }
 
-func (s *scene) panels(l *layer) {
-	for i := range l.order {
-		h, part := &l.order[i], drawing.Panel
+func (s *scene) panels(l *job.Layer) {
+	for i := range l.Order {
+		h, part := &l.Order[i], drawing.Panel
 		if h.N == 1 {
 			part = drawing.FirstUp
 		}
 		box := s.placeOf(l, h)
-		s.Begin("", l.panels.ID+":"+h.Panel.Label())
+		s.Begin("", l.Panels.ID+":"+h.Panel.Label())
 		s.box(part, &box)
 	}
 }
@@ -60,14 +61,14 @@ func (s *scene) panels(l *layer) {
 // numbers are each panel's turn, large, and its label, small in the corner that
 // is at the top left as drawn. They stand above lines and clear of the things
 // on the ceiling.
-func (s *scene) numbers(l *layer) {
-	for i := range l.order {
-		h := &l.order[i]
+func (s *scene) numbers(l *job.Layer) {
+	for i := range l.Order {
+		h := &l.Order[i]
 		box := s.placeOf(l, h)
 		least := min(box.Length, box.Width)
 		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
 		label := h.Panel.Label()
-		s.Begin("", l.panels.ID+":"+label)
+		s.Begin("", l.Panels.ID+":"+label)
 		middle := s.clear(s.at(box.Centre()), turn)
 		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + turn/3}, turn, strconv.Itoa(h.N))
 		if small <= s.unit/4 {
@@ -92,8 +93,8 @@ func (s *scene) topLeft(box *setout.Box) drawing.Point {
 // clear is a place for a letter of that height, or where a thing is drawn there,
 // one just below it.
 func (s *scene) clear(p drawing.Point, height measure.Length) drawing.Point {
-	for i := range s.things {
-		t := &s.things[i]
+	for i := range s.Room.Things {
+		t := &s.Room.Things[i]
 		middle, reach := s.at(t.Middle), max(s.radius(t), t.Width/2)+height*2/3
 		if (p.X-middle.X).Abs() <= reach && (p.Y-middle.Y).Abs() <= reach {
 			return drawing.Point{X: p.X, Y: middle.Y + reach}
@@ -103,29 +104,29 @@ func (s *scene) clear(p drawing.Point, height measure.Length) drawing.Point {
 }
 
 // seams are the seams alone, for a grid too fine for numbers.
-func (s *scene) seams(l *layer) {
-	box := &s.choice.Box
+func (s *scene) seams(l *job.Layer) {
+	box := &s.Setting.Choice.Box
 	s.Begin("seams.length", "")
-	for i := range l.columns.Gaps {
-		x := l.columns.Seam(i)
+	for i := range l.Columns.Gaps {
+		x := l.Columns.Seam(i)
 		s.line(drawing.Seam, box.Out(survey.Point{X: x}), box.Out(survey.Point{X: x, Y: box.Width}))
 	}
-	for i := range l.rows.Gaps {
-		y := l.rows.Seam(i)
+	for i := range l.Rows.Gaps {
+		y := l.Rows.Seam(i)
 		s.line(drawing.Seam, box.Out(survey.Point{Y: y}), box.Out(survey.Point{X: box.Length, Y: y}))
 	}
 }
 
 // loosePieces are the lines that loose pieces are cut along.
-func (s *scene) loosePieces(l *layer) {
-	for _, piece := range l.panels.Loose {
-		s.Begin("", l.panels.ID+":"+piece.Name)
+func (s *scene) loosePieces(l *job.Layer) {
+	for _, piece := range l.Panels.Loose {
+		s.Begin("", l.Panels.ID+":"+piece.Name)
 		if piece.Round {
-			s.circle(drawing.Loose, s.choice.Box.Out(survey.Point{X: piece.X, Y: piece.Y}), piece.Length/2)
+			s.circle(drawing.Loose, s.Setting.Choice.Box.Out(survey.Point{X: piece.X, Y: piece.Y}), piece.Length/2)
 			continue
 		}
-		box := setout.Box{Length: piece.Length, Width: piece.Width, Turn: s.choice.Box.Turn}
-		corner := s.choice.Box.Out(survey.Point{X: piece.X - piece.Length.Half(), Y: piece.Y - piece.Width.Half()})
+		box := setout.Box{Length: piece.Length, Width: piece.Width, Turn: s.Setting.Choice.Box.Turn}
+		corner := s.Setting.Choice.Box.Out(survey.Point{X: piece.X - piece.Length.Half(), Y: piece.Y - piece.Width.Half()})
 		box.X, box.Y = corner.X, corner.Y
 		s.box(drawing.Loose, &box)
 	}
@@ -133,8 +134,8 @@ func (s *scene) loosePieces(l *layer) {
 
 // centreLines run through the middle of the box, to a little beyond the walls.
 func (s *scene) centreLines() {
-	box := &s.choice.Box
-	over := max(s.shape.Length, s.shape.Width)
+	box := &s.Setting.Choice.Box
+	over := max(s.Room.Shape.Length, s.Room.Shape.Width)
 	half := survey.Point{X: box.Length.Half(), Y: box.Width.Half()}
 	s.Begin("", "")
 	s.ruled(box.Out(survey.Point{X: half.X, Y: half.Y - over}), box.Out(survey.Point{X: half.X, Y: half.Y + over}))
@@ -144,7 +145,7 @@ func (s *scene) centreLines() {
 // ruled is a centre line between two places outside the room, cut a letter
 // beyond the room's bounds.
 func (s *scene) ruled(from, to survey.Point) {
-	low, high := s.shape.Bounds()
+	low, high := s.Room.Shape.Bounds()
 	low, high = survey.Point{X: low.X - s.unit, Y: low.Y - s.unit}, survey.Point{X: high.X + s.unit, Y: high.Y + s.unit}
 	enter, leave := 0.0, 1.0
 	for _, axis := range [2][4]measure.Length{{from.X, to.X, low.X, high.X}, {from.Y, to.Y, low.Y, high.Y}} {
@@ -168,14 +169,14 @@ func (s *scene) ruled(from, to survey.Point) {
 // outside the wall, where no panel's label is in the way: one at each wall where
 // both its ends are alike, else one at each end.
 func (s *scene) borders() {
-	if s.shape.IsRectangle() && s.choice.Box.Turn.IsExact() {
-		for i, w := range s.shape.Walls() {
+	if s.Room.Shape.IsRectangle() && s.Setting.Choice.Box.Turn.IsExact() {
+		for i, w := range s.Room.Shape.Walls() {
 			s.evenBorder(w, i)
 		}
 		return
 	}
-	for _, place := range s.choice.Layout.Places {
-		if w, ok := s.shape.Wall(place.Wall); ok && place.Own != "" {
+	for _, place := range s.Setting.Choice.Layout.Places {
+		if w, ok := s.Room.Shape.Wall(place.Wall); ok && place.Own != "" {
 			s.endBorder(w, place)
 		}
 	}
@@ -188,13 +189,13 @@ func (s *scene) evenBorder(w survey.WallLine, i int) {
 	if i%3 != 0 {
 		at = survey.Point{X: w.End.X - (w.End.X-w.Start.X)/share, Y: w.End.Y - (w.End.Y-w.Start.Y)/share}
 	}
-	s.border("border."+string(w.Name), w, at, s.choice.Borders.At(w.Name))
+	s.border("border."+string(w.Name), w, at, s.Setting.Choice.Borders.At(w.Name))
 }
 
 // endBorder stands at a corner of the box.
 func (s *scene) endBorder(w survey.WallLine, place setout.Border) {
-	corner, x, y := s.choice.Box.Corner(place.Own), 0.0, 0.0
-	if dx, dy, ok := s.shape.DirectionOf(w.Name); ok {
+	corner, x, y := s.Setting.Choice.Box.Corner(place.Own), 0.0, 0.0
+	if dx, dy, ok := s.Room.Shape.DirectionOf(w.Name); ok {
 		x, y = dy, -dx
 	}
 	foot := survey.Point{

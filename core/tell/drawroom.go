@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ceilingwright/core/drawing"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
 )
@@ -24,15 +25,15 @@ func (s *scene) outline() {
 	s.Begin("room.area", "")
 	s.walls()
 	s.Begin("", "")
-	for i := range s.shape.Corners {
-		p := beyond(s.at(s.shape.Corners[i]), s.outOfCorner(i), u+u/3)
+	for i := range s.Room.Shape.Corners {
+		p := beyond(s.at(s.Room.Shape.Corners[i]), s.outOfCorner(i), u+u/3)
 		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.CornerNumbered(i).Text())
 	}
 }
 
 // walls is the line of the walls.
 func (s *scene) walls() {
-	shape := &s.shape
+	shape := &s.Room.Shape
 	switch {
 	case shape.Form == survey.Round:
 		middle := survey.Point{X: shape.Length / 2, Y: shape.Width / 2}
@@ -73,7 +74,7 @@ func (s *scene) outOf(w survey.WallLine) direction {
 // outOfCorner is the direction out of the room at corner i: half way between
 // those of its two walls.
 func (s *scene) outOfCorner(i int) direction {
-	walls := s.shape.Walls()
+	walls := s.Room.Shape.Walls()
 	one, other := s.outOf(walls[i]), s.outOf(walls[(i+len(walls)-1)%len(walls)])
 	x, y := one.x+other.x, one.y+other.y
 	long := math.Sqrt(float64(x*x) + float64(y*y))
@@ -86,7 +87,7 @@ func (s *scene) outOfCorner(i int) direction {
 // sizes are the lengths of the walls, outside them: of a rectangle one long and
 // one wide, of a round room its two axes.
 func (s *scene) sizes() {
-	shape := &s.shape
+	shape := &s.Room.Shape
 	switch {
 	case len(shape.Corners) == 0:
 		s.size(survey.WallLine{End: survey.Point{X: shape.Length}})
@@ -120,7 +121,7 @@ func (s *scene) size(w survey.WallLine) {
 // middle, but away from a corner that points into the room, where the lines of
 // the two walls cross.
 func (s *scene) partsAt(w survey.WallLine) (start, end measure.Length) {
-	walls := s.shape.Walls()
+	walls := s.Room.Shape.Walls()
 	start, end = 1, 1
 	for i := range walls {
 		if walls[i].Name != w.Name {
@@ -163,8 +164,8 @@ func (s *scene) beside(part drawing.Part, at drawing.Point, out direction, clear
 // drawThings are the light and the obstructions, never too small to see.
 func (s *scene) drawThings() {
 	s.Begin("", "")
-	for i := range s.things {
-		t := &s.things[i]
+	for i := range s.Room.Things {
+		t := &s.Room.Things[i]
 		part := drawing.Object
 		if t.Light {
 			part = drawing.Fixture
@@ -173,10 +174,10 @@ func (s *scene) drawThings() {
 			s.circle(part, t.Middle, s.radius(t))
 			continue
 		}
-		box := t.box()
+		box := t.Box()
 		s.box(part, &box)
 	}
 }
 
 // radius is how large a round thing is drawn.
-func (s *scene) radius(t *thing) measure.Length { return max(t.Length/2, s.unit/2) }
+func (s *scene) radius(t *job.Thing) measure.Length { return max(t.Length/2, s.unit/2) }

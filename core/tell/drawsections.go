@@ -30,15 +30,15 @@ func (b *builder) drawSections(g *gilt) *scene {
 	switch {
 	case g.layer == nil:
 		s.equalSections(g)
-	case g.layer.panels.Count() <= readablePanels:
+	case g.layer.Panels.Count() <= readablePanels:
 		s.sectionPanels(g)
 		s.stopLines(g)
 	default:
 		s.seams(g.layer)
 		s.stopLines(g)
 	}
-	if b.placed && (g.layer != nil || g.onMask) {
-		s.box(drawing.Box, &s.choice.Box)
+	if b.Setting.Placed && (g.layer != nil || g.onMask) {
+		s.box(drawing.Box, &s.Setting.Choice.Box)
 	}
 	s.drawThings()
 	return s
@@ -48,11 +48,11 @@ func (b *builder) drawSections(g *gilt) *scene {
 // its section.
 func (s *scene) sectionPanels(g *gilt) {
 	l := g.layer
-	across := len(l.panels.Columns)
+	across := len(l.Panels.Columns)
 	for i, section := range g.panels.Of {
 		panel := mask.Panel{Column: i%across + 1, Row: i/across + 1}
-		box := s.choice.Box.PanelBox(l.columns, l.rows, panel)
-		s.Begin("", l.panels.ID+":"+panel.Label())
+		box := s.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, panel)
+		s.Begin("", l.Panels.ID+":"+panel.Label())
 		s.box(drawing.Panel, &box)
 		size := min(2*s.unit, min(box.Length, box.Width)/2)
 		middle := s.clear(s.at(box.Centre()), size)
@@ -67,12 +67,12 @@ func (s *scene) sectionPanels(g *gilt) {
 // the later one a broken line as far off as size goes past.
 func (s *scene) stopLines(g *gilt) {
 	l, far := g.layer, s.Plan.Steps[g.sizing].Beyond
-	across, down := len(l.panels.Columns), len(l.panels.Rows)
+	across, down := len(l.Panels.Columns), len(l.Panels.Rows)
 	s.Begin("step."+s.Plan.Steps[g.leaf].ID+".sections", "")
 	line := func(from, to, past survey.Point) {
-		s.line(drawing.Stop, s.choice.Box.Out(from), s.choice.Box.Out(to))
+		s.line(drawing.Stop, s.Setting.Choice.Box.Out(from), s.Setting.Choice.Box.Out(to))
 		if far > 0 {
-			s.line(drawing.Blend, s.choice.Box.Out(moved(from, past)), s.choice.Box.Out(moved(to, past)))
+			s.line(drawing.Blend, s.Setting.Choice.Box.Out(moved(from, past)), s.Setting.Choice.Box.Out(moved(to, past)))
 		}
 	}
 	past := func(here, next int32) measure.Length {
@@ -83,13 +83,13 @@ func (s *scene) stopLines(g *gilt) {
 	}
 	for i, section := range g.panels.Of {
 		column, row := i%across, i/across
-		p := setout.PanelIn(l.columns, l.rows, mask.Panel{Column: column + 1, Row: row + 1})
+		p := setout.PanelIn(l.Columns, l.Rows, mask.Panel{Column: column + 1, Row: row + 1})
 		if column+1 < across && g.panels.Of[i+1] != section {
-			x := middleOf(l.columns, column)
+			x := middleOf(l.Columns, column)
 			line(survey.Point{X: x, Y: p.Y}, survey.Point{X: x, Y: p.Y + p.Width}, survey.Point{X: past(section, g.panels.Of[i+1])})
 		}
 		if row+1 < down && g.panels.Of[i+across] != section {
-			y := middleOf(l.rows, row)
+			y := middleOf(l.Rows, row)
 			line(survey.Point{X: p.X, Y: y}, survey.Point{X: p.X + p.Length, Y: y}, survey.Point{Y: past(section, g.panels.Of[i+across])})
 		}
 	}
@@ -105,10 +105,10 @@ func middleOf(run mask.Run, i int) measure.Length {
 // equalSections are those of the whole ceiling or the whole mask, divided
 // straight across.
 func (s *scene) equalSections(g *gilt) {
-	length, width := s.shape.Length, s.shape.Width
+	length, width := s.Room.Shape.Length, s.Room.Shape.Width
 	out := func(p survey.Point) survey.Point { return p }
 	if g.onMask {
-		length, width, out = s.choice.Box.Length, s.choice.Box.Width, s.choice.Box.Out
+		length, width, out = s.Setting.Choice.Box.Length, s.Setting.Choice.Box.Width, s.Setting.Choice.Box.Out
 	}
 	place := func(along, across measure.Length) survey.Point {
 		if g.alongWidth {

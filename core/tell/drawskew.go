@@ -21,15 +21,15 @@ const mostDrawnSkew = 0.07
 // their lengths and what each reading was off, and the corners with their
 // angles. It is only a picture; no length can be taken from it.
 func (b *builder) drawSkew() (*scene, bool) {
-	if len(b.shape.Corners) != 4 || b.shape.IsRectangle() {
+	if len(b.Room.Shape.Corners) != 4 || b.Room.Shape.IsRectangle() {
 		return nil, false
 	}
-	square, off := nearestRectangle(b.shape.Corners)
+	square, off := nearestRectangle(b.Room.Shape.Corners)
 	most := 0.0
 	for _, d := range off {
 		most = max(most, math.Sqrt(float64(d.x*d.x)+float64(d.y*d.y)))
 	}
-	long := max(b.shape.Length, b.shape.Width).Millimetres()
+	long := max(b.Room.Shape.Length, b.Room.Shape.Width).Millimetres()
 	factor := 1.0
 	for _, f := range largeFactors {
 		if most*f <= mostDrawnSkew*long {
@@ -94,7 +94,7 @@ func (s *scene) skewed(corners [4]survey.Point) {
 	s.Begin("room.closing", "")
 	s.line(drawing.Dimension, corners[0], corners[2])
 	s.line(drawing.Dimension, corners[1], corners[3])
-	for i, w := range s.shape.Walls() {
+	for i, w := range s.Room.Shape.Walls() {
 		next := (i + 1) % 4
 		w.Start, w.End = corners[i], corners[next]
 		from, to, out := s.at(w.Start), s.at(w.End), s.outOf(w)
@@ -115,7 +115,7 @@ func (s *scene) skewed(corners [4]survey.Point) {
 	}
 }
 
-func (s *scene) wall(i int) survey.WallLine { return s.shape.Walls()[i] }
+func (s *scene) wall(i int) survey.WallLine { return s.Room.Shape.Walls()[i] }
 
 // readingOf is what the first reading of a line was off.
 func (s *scene) readingOf(line string) string {

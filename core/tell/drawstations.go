@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/tell/page"
@@ -12,17 +13,17 @@ import (
 
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
-func (b *builder) drawStations(l *layer) *scene {
-	s := b.scene("Platform positions for "+l.panels.Name, up, plainMargin,
-		"The deck at "+page.Plural(int64(len(l.stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
+func (b *builder) drawStations(l *job.Layer) *scene {
+	s := b.scene("Platform positions for "+l.Panels.Name, up, plainMargin,
+		"The deck at "+page.Plural(int64(len(l.Stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
 	s.outline()
 	s.sizes()
 	s.seams(l)
 	s.Begin("mask.area", "")
-	s.box(drawing.Box, &s.choice.Box)
-	for _, stop := range l.stops() {
-		station := &l.stations[stop-1]
-		s.Begin(l.panels.ID+".stations", "")
+	s.box(drawing.Box, &s.Setting.Choice.Box)
+	for _, stop := range l.Stops() {
+		station := &l.Stations[stop-1]
+		s.Begin(l.Panels.ID+".stations", "")
 		s.rect(drawing.Station, station.Reach)
 		s.rect(drawing.Deck, station.Deck)
 	}
@@ -34,20 +35,20 @@ func (b *builder) drawStations(l *layer) *scene {
 
 // rect is a rectangle given in the frame of the box.
 func (s *scene) rect(part drawing.Part, r hanging.Rect) {
-	at := s.choice.Box.Out(survey.Point{X: r.X, Y: r.Y})
-	box := setout.Box{X: at.X, Y: at.Y, Length: r.Length, Width: r.Width, Turn: s.choice.Box.Turn}
+	at := s.Setting.Choice.Box.Out(survey.Point{X: r.X, Y: r.Y})
+	box := setout.Box{X: at.X, Y: at.Y, Length: r.Length, Width: r.Width, Turn: s.Setting.Choice.Box.Turn}
 	s.box(part, &box)
 }
 
 // route is the way of the platform and the numbers of its places.
-func (s *scene) route(l *layer) {
-	stops := l.stops()
+func (s *scene) route(l *job.Layer) {
+	stops := l.Stops()
 	way := make([]drawing.Point, len(stops))
 	for i, stop := range stops {
-		deck := l.stations[stop-1].Deck
-		way[i] = s.at(s.choice.Box.Out(survey.Point{X: deck.X + deck.Length/2, Y: deck.Y + deck.Width/2}))
+		deck := l.Stations[stop-1].Deck
+		way[i] = s.at(s.Setting.Choice.Box.Out(survey.Point{X: deck.X + deck.Length/2, Y: deck.Y + deck.Width/2}))
 	}
-	s.Begin(l.panels.ID+".stations", "")
+	s.Begin(l.Panels.ID+".stations", "")
 	if len(way) > 1 {
 		s.Put(&drawing.Item{Shape: drawing.Path, Part: drawing.Route, Corners: way})
 	}
@@ -62,7 +63,7 @@ func (s *scene) furnish() {
 	s.Begin("", "")
 	for i := range s.Plan.Furniture {
 		stands, ok := s.furniture(i)
-		if !ok || !s.shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
+		if !ok || !s.Room.Shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
 			continue
 		}
 		s.box(drawing.Standing, &stands)
@@ -74,24 +75,11 @@ func (s *scene) furnish() {
 }
 
 // blocked marks the number of a place where the platform cannot stand.
-func (s *scene) blocked(l *layer, stop int) string {
+func (s *scene) blocked(l *job.Layer, stop int) string {
 	for _, stands := range s.Sheet.Platform.Stations {
-		if stands.Layer == l.panels.ID && stands.N == stop && stands.Clash {
+		if stands.Layer == l.Panels.ID && stands.N == stop && stands.Clash {
 			return " !"
 		}
 	}
 	return ""
-}
-
-// stops are the places of the platform in the order they are used, each once.
-func (l *layer) stops() []int {
-	var stops []int
-	used := make([]bool, len(l.stations)+1)
-	for i := range l.order {
-		if n := l.order[i].Station; n > 0 && n <= len(l.stations) && !used[n] {
-			used[n] = true
-			stops = append(stops, n)
-		}
-	}
-	return stops
 }

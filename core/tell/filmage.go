@@ -47,7 +47,7 @@ func (b *builder) paintUnder(c *calendar, hang int) {
 	}
 	step := &b.Plan.Steps[young]
 	stuck := words.Say("“{mask}” is stuck to “{step}” {age} after its last coat.",
-		words.Name("mask", b.layers[c.origins[hang].Layer].panels.Name), words.Name("step", step.Name), words.Of("age", ageText(age)))
+		words.Name("mask", b.Layers[c.origins[hang].Layer].Panels.Name), words.Name("step", step.Name), words.Of("age", ageText(age)))
 	p := problem.Problem{Severity: problem.Caution,
 		Do: words.Say("Pull tape on it first, or write under fresh paint how many days it must age: the mask then waits for it.")}
 	switch {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -43,14 +44,14 @@ func (a *line) side(seam int) survey.Wall {
 
 // gaps puts every seam of a layer on the sheet: what it was planned to be, what
 // it was measured, and what it is to be set to now.
-func (b *builder) gaps(l *layer, out *sheet.Layer) {
-	first := l.order[0].Panel
+func (b *builder) gaps(l *job.Layer, out *sheet.Layer) {
+	first := l.Order[0].Panel
 	lines := [2]line{
-		{run: l.columns, columns: true, low: survey.DA, high: survey.BC, first: first.Column - 1},
-		{run: l.rows, low: survey.AB, high: survey.CD, first: first.Row - 1},
+		{run: l.Columns, columns: true, low: survey.DA, high: survey.BC, first: first.Column - 1},
+		{run: l.Rows, low: survey.AB, high: survey.CD, first: first.Row - 1},
 	}
 	b.readGaps(l, &lines)
-	out.Gaps = make([]sheet.Gap, 0, len(l.columns.Gaps)+len(l.rows.Gaps))
+	out.Gaps = make([]sheet.Gap, 0, len(l.Columns.Gaps)+len(l.Rows.Gaps))
 	for i := range lines {
 		if a := &lines[i]; len(a.run.Gaps) > 0 {
 			b.gapsAlong(l, out, a)
@@ -59,9 +60,9 @@ func (b *builder) gaps(l *layer, out *sheet.Layer) {
 }
 
 // readGaps sorts the measured gaps to their seams.
-func (b *builder) readGaps(l *layer, lines *[2]line) {
-	for i := range l.plan.Gaps {
-		note := &l.plan.Gaps[i]
+func (b *builder) readGaps(l *job.Layer, lines *[2]line) {
+	for i := range l.Plan.Gaps {
+		note := &l.Plan.Gaps[i]
 		if note.Seam == "" && !note.Known {
 			continue
 		}
@@ -102,7 +103,7 @@ func (a *line) take(seam, note int, gap measure.Length) {
 	a.measured = append(a.measured, mask.MeasuredGap{Seam: seam, Gap: gap})
 }
 
-func (b *builder) gapsAlong(l *layer, out *sheet.Layer, a *line) {
+func (b *builder) gapsAlong(l *job.Layer, out *sheet.Layer, a *line) {
 	h, ok := a.run.Hang(a.first, a.measured)
 	if !ok {
 		return
@@ -119,7 +120,7 @@ func (b *builder) gapsAlong(l *layer, out *sheet.Layer, a *line) {
 		g := sheet.Gap{Seam: a.name(i), Planned: b.about(a.run.Gaps[i]), Set: b.about(gap), Offers: offers}
 		b.widen(gap, g.Seam)
 		if a.notes != nil && a.notes[i] > 0 {
-			g.At, g.Measured = l.plan.Gaps[a.notes[i]-1].At+"/gap", b.about(gap)
+			g.At, g.Measured = l.Plan.Gaps[a.notes[i]-1].At+"/gap", b.about(gap)
 			g.Text = b.measuredWords(gap, a.run.Gaps[i])
 		} else {
 			g.Text = b.runningWords(a, &h, i)
@@ -166,7 +167,7 @@ func (b *builder) runningWords(a *line, h *mask.Hanging, seam int) string {
 // landing says where a side of the layer comes to lie against its tape line, as
 // a figure and, where it does not land, as a problem at the last gap measured
 // on that side.
-func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, from, to int, past measure.Length) {
+func (b *builder) landing(l *job.Layer, a *line, h *mask.Hanging, wall survey.Wall, from, to int, past measure.Length) {
 	last, open, room := 0, 0, a.run.Box-a.run.Starts[a.first]-a.run.Sizes[a.first]
 	if wall == a.low {
 		room = a.run.Starts[a.first]
@@ -184,7 +185,7 @@ func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, 
 	}
 	sum := b.Put(past+room-gaps) + " + " + b.Put(gaps) + " − " + b.Put(room)
 	rule := "The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."
-	b.Length(page.Hanging, l.panels.ID+".gap."+string(b.facing(wall)), "past the tape line "+b.towardsSide(wall), past, rule, sum, page.OfArithmetic)
+	b.Length(page.Hanging, l.Panels.ID+".gap."+string(b.facing(wall)), "past the tape line "+b.towardsSide(wall), past, rule, sum, page.OfArithmetic)
 	if past.Abs() < mask.Noticeable {
 		return
 	}
@@ -196,7 +197,7 @@ func (b *builder) landing(l *layer, a *line, h *mask.Hanging, wall survey.Wall, 
 		what = "The panels will run " + b.Notation.Amount(past) + " past the tape line " + b.towardsSide(wall) + ", even with " +
 			page.Plural(int64(open), "seam", "seams") + " still to come closed up."
 	}
-	b.Report(l.plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: words.Raw(what), Do: words.Raw(do)}})
+	b.Report(l.Plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: words.Raw(what), Do: words.Raw(do)}})
 }
 
 // offers are five likely gaps round the one to set, on the marks of the tape.
@@ -215,10 +216,10 @@ func (b *builder) offers(gap measure.Length) []string {
 
 // bridges are the tapes over the seams of a layer, and round its loose pieces.
 // It answers with what the joins of the pieces take over and above the seams.
-func (b *builder) bridges(l *layer, out *sheet.Layer) (laps measure.Length) {
+func (b *builder) bridges(l *job.Layer, out *sheet.Layer) (laps measure.Length) {
 	tape := mask.Bridging{Width: b.Plan.Seams.Width, Piece: b.Plan.Seams.Piece}
-	seams := l.panels.Seams(b.Plan.Mask.Outline)
-	for _, loose := range l.panels.Loose {
+	seams := l.Panels.Seams(b.Plan.Mask.Outline)
+	for _, loose := range l.Panels.Loose {
 		seams = append(seams, mask.Seam{Name: "round “" + loose.Name + "”", Length: loose.CutLength()})
 	}
 	pieces := int64(0)
@@ -242,7 +243,7 @@ func (b *builder) bridges(l *layer, out *sheet.Layer) (laps measure.Length) {
 			": the seam less a lap, over a piece less a lap, rounded up. Where two cross, both run through."
 	}
 	sum := b.bridgeSum(tape, seams)
-	b.Count(page.Hanging, l.panels.ID+".bridges", page.Noun(pieces, "piece of tape over the seams", "pieces of tape over the seams"), pieces, "", rule, sum, "Lap: common practice, no source.")
+	b.Count(page.Hanging, l.Panels.ID+".bridges", page.Noun(pieces, "piece of tape over the seams", "pieces of tape over the seams"), pieces, "", rule, sum, "Lap: common practice, no source.")
 	return laps
 }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -24,7 +25,7 @@ import (
 // sections are no panels. Hours are exact.
 type gilt struct {
 	sizing, leaf int
-	layer        *layer
+	layer        *job.Layer
 	gilders      int64
 	rate         measure.Area
 	tack, window measure.Number
@@ -127,13 +128,13 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 func (b *builder) divide(g *gilt) (problems []problem.Problem, ok bool) {
 	s := finish.Sizing{Area: g.area, Rate: g.rate, Gilders: g.gilders, Window: g.window, Reserve: g.reserve, Worked: g.worked}
 	step := &b.Plan.Steps[g.leaf]
-	for i := range b.layers {
-		if l := &b.layers[i]; l.panels.ID == step.LayerID && isOnMask(step.Basis) && !l.panels.IsEmpty() {
+	for i := range b.Layers {
+		if l := &b.Layers[i]; l.Panels.ID == step.LayerID && isOnMask(step.Basis) && !l.Panels.IsEmpty() {
 			g.layer = l
 		}
 	}
 	if g.layer != nil {
-		g.panels, problems, ok = finish.SectionsOfPanels(finish.Grid{Columns: g.layer.panels.Columns, Rows: g.layer.panels.Rows}, s, b.Plan.Steps[g.sizing].Beyond)
+		g.panels, problems, ok = finish.SectionsOfPanels(finish.Grid{Columns: g.layer.Panels.Columns, Rows: g.layer.Panels.Rows}, s, b.Plan.Steps[g.sizing].Beyond)
 		g.sections, g.stops, g.beyond, g.linesKnown = g.panels.Sections, g.panels.Stops, g.panels.Beyond, true
 		return blamed(problems), ok
 	}
@@ -291,7 +292,7 @@ func (g *gilt) labels(sections []sheet.Section) {
 	if g.layer == nil {
 		return
 	}
-	across := len(g.layer.panels.Columns)
+	across := len(g.layer.Panels.Columns)
 	for i, of := range g.panels.Of {
 		s := &sections[of]
 		s.Panels = append(s.Panels, mask.Panel{Column: i%across + 1, Row: i/across + 1}.Label())

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -22,38 +23,38 @@ func (b *builder) hanging() {
 	crossings := 0
 	outline, cover := b.Plan.Mask.Outline, b.Plan.Seams.Cover
 	known := outline.IsComplete()
-	for i := range b.layers {
-		l := &b.layers[i]
+	for i := range b.Layers {
+		l := &b.Layers[i]
 		b.order(l)
 		b.Sheet.Layers = append(b.Sheet.Layers, b.layerOf(l))
-		if l.panels.IsEmpty() || !known {
+		if l.Panels.IsEmpty() || !known {
 			continue
 		}
 		b.seamFigures(l)
 		b.runOut(l)
-		seams += l.panels.SeamLength(outline)
-		crossings += l.panels.Crossings()
-		taped, lapped := l.panels.TapeLength(outline, cover), b.bridges(l, &b.Sheet.Layers[i])
-		tape, laps, l.tape = tape+taped, laps+lapped, taped+lapped
+		seams += l.Panels.SeamLength(outline)
+		crossings += l.Panels.Crossings()
+		taped, lapped := l.Panels.TapeLength(outline, cover), b.bridges(l, &b.Sheet.Layers[i])
+		tape, laps, l.Tape = tape+taped, laps+lapped, taped+lapped
 	}
-	if !known || len(b.layers) == 0 {
+	if !known || len(b.Layers) == 0 {
 		return
 	}
-	b.Length(page.Hanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length", func(l *layer) string { return b.Put(l.panels.SeamLength(outline)) }), page.OfArithmetic)
+	b.Length(page.Hanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length", func(l *job.Layer) string { return b.Put(l.Panels.SeamLength(outline)) }), page.OfArithmetic)
 	b.Count(page.Hanging, "seams.crossings", page.Noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
-		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings", func(l *layer) string { return strconv.Itoa(l.panels.Crossings()) }), page.OfArithmetic)
+		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings", func(l *job.Layer) string { return strconv.Itoa(l.Panels.Crossings()) }), page.OfArithmetic)
 	b.tape(seams, tape, laps)
 }
 
 // sumOfLayers adds up what the layers that are hung have of something. Of one
 // layer alone it is that layer's own sum.
-func (b *builder) sumOfLayers(ending string, of func(*layer) string) string {
+func (b *builder) sumOfLayers(ending string, of func(*job.Layer) string) string {
 	var parts []string
 	only := ""
-	for i := range b.layers {
-		if l := &b.layers[i]; !l.panels.IsEmpty() {
+	for i := range b.Layers {
+		if l := &b.Layers[i]; !l.Panels.IsEmpty() {
 			parts = append(parts, of(l))
-			only = l.panels.ID + ending
+			only = l.Panels.ID + ending
 		}
 	}
 	switch len(parts) {
@@ -76,8 +77,8 @@ func (b *builder) sumOf(id string) string {
 	return ""
 }
 
-func (b *builder) seamFigures(l *layer) {
-	outline, p := b.Plan.Mask.Outline, l.panels
+func (b *builder) seamFigures(l *job.Layer) {
+	outline, p := b.Plan.Mask.Outline, l.Panels
 	columns, rows := len(p.Columns)-1, len(p.Rows)-1
 	rule := "Seams between columns run the width of the mask, seams between rows its length."
 	sum := strconv.Itoa(columns) + " × " + b.Put(outline.Width) + " + " + strconv.Itoa(rows) + " × " + b.Put(outline.Length)
@@ -100,8 +101,8 @@ func (b *builder) seamFigures(l *layer) {
 
 // lessSpans is what the rule of the crossings adds where there are spans.
 func (b *builder) lessSpans() string {
-	for i := range b.layers {
-		for _, p := range b.layers[i].panels.Pieces {
+	for i := range b.Layers {
+		for _, p := range b.Layers[i].Panels.Pieces {
 			if p.Kind == mask.Span {
 				return ", less what spans take away"
 			}
@@ -111,8 +112,8 @@ func (b *builder) lessSpans() string {
 }
 
 // crossingFigures are where seams meet.
-func (b *builder) crossingFigures(l *layer, columns, rows int) {
-	p := l.panels
+func (b *builder) crossingFigures(l *job.Layer, columns, rows int) {
+	p := l.Panels
 	rule, sum := "(columns − 1) times (rows − 1).", strconv.Itoa(columns)+" × "+strconv.Itoa(rows)
 	crossings := p.Crossings()
 	if inside := columns*rows - crossings; inside > 0 {
@@ -127,9 +128,9 @@ func (b *builder) crossingFigures(l *layer, columns, rows int) {
 }
 
 // floorSum is the floor's part of each seam, written as a sum.
-func (b *builder) floorSum(l *layer) string {
+func (b *builder) floorSum(l *job.Layer) string {
 	var parts []string
-	for _, s := range l.panels.Seams(b.Plan.Mask.Outline) {
+	for _, s := range l.Panels.Seams(b.Plan.Mask.Outline) {
 		if s.Floor > 0 {
 			parts = append(parts, s.Name+": "+b.Put(s.Floor))
 		}
@@ -137,9 +138,9 @@ func (b *builder) floorSum(l *layer) string {
 	return strings.Join(parts, " + ")
 }
 
-func (b *builder) looseSum(l *layer) string {
-	parts := make([]string, len(l.panels.Loose))
-	for i, p := range l.panels.Loose {
+func (b *builder) looseSum(l *job.Layer) string {
+	parts := make([]string, len(l.Panels.Loose))
+	for i, p := range l.Panels.Loose {
 		parts[i] = "2 × (" + b.Put(p.Length) + " + " + b.Put(p.Width) + ")"
 		if p.Round {
 			parts[i] = "π × " + b.Put(p.Length)
@@ -195,8 +196,8 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 // for nothing.
 func (b *builder) plus(what string, of func(mask.Layer, mask.Outline) measure.Length) string {
 	length := measure.Length(0)
-	for i := range b.layers {
-		length += of(b.layers[i].panels, b.Plan.Mask.Outline)
+	for i := range b.Layers {
+		length += of(b.Layers[i].Panels, b.Plan.Mask.Outline)
 	}
 	if length == 0 {
 		return ""
@@ -206,8 +207,8 @@ func (b *builder) plus(what string, of func(mask.Layer, mask.Outline) measure.Le
 
 func (b *builder) fullLayers() int {
 	n := 0
-	for _, l := range b.layers {
-		if !l.panels.IsEmpty() {
+	for _, l := range b.Layers {
+		if !l.Panels.IsEmpty() {
 			n++
 		}
 	}
@@ -215,8 +216,8 @@ func (b *builder) fullLayers() int {
 }
 
 // layerOf is a layer of the sheet: sizes, panels, order and seams.
-func (b *builder) layerOf(l *layer) sheet.Layer {
-	p := l.panels
+func (b *builder) layerOf(l *job.Layer) sheet.Layer {
+	p := l.Panels
 	out := sheet.Layer{ID: p.ID, Name: p.Name, Count: p.Count(), Columns: b.sizes(p.Columns), Rows: b.sizes(p.Rows)}
 	if p.IsEmpty() {
 		return out
@@ -269,10 +270,10 @@ func target(e hanging.Edge) string {
 
 // advice says in words what the panels come to against the box, and how to set
 // the seams.
-func (b *builder) advice(l *layer) string {
-	text := b.adviceAlong("Along the length", l.columns) + " " + b.adviceAlong("Along the width", l.rows)
-	if cut := l.plan.Cut; cut.Split == mask.ByGreatest {
-		text += b.wholeInstead("columns", "long", l.columns, cut.GreatestLength) + b.wholeInstead("rows", "wide", l.rows, cut.GreatestWidth)
+func (b *builder) advice(l *job.Layer) string {
+	text := b.adviceAlong("Along the length", l.Columns) + " " + b.adviceAlong("Along the width", l.Rows)
+	if cut := l.Plan.Cut; cut.Split == mask.ByGreatest {
+		text += b.wholeInstead("columns", "long", l.Columns, cut.GreatestLength) + b.wholeInstead("rows", "wide", l.Rows, cut.GreatestWidth)
 	}
 	return text
 }
@@ -344,12 +345,12 @@ func (b *builder) tolerance(t measure.Length) string {
 const toleranceSource = "Worst: every panel off the same way. Likely: root of the sum of squares, for independent centred errors (Scholz 1995, Tolerance Stack Analysis Methods; propagation law in JCGM 100, 5.1.2)."
 
 // runOut is how far the panels may come out wrong.
-func (b *builder) runOut(l *layer) {
-	id := l.panels.ID
+func (b *builder) runOut(l *job.Layer) {
+	id := l.Panels.ID
 	for _, axis := range []struct {
 		name, label string
 		run         mask.Run
-	}{{"length", "along the length", l.columns}, {"width", "along the width", l.rows}} {
+	}{{"length", "along the length", l.Columns}, {"width", "along the width", l.Rows}} {
 		sum := b.Put(axis.run.Box+axis.run.Over) + " − " + b.Put(axis.run.Box)
 		b.Length(page.Hanging, id+".runout."+axis.name, "panels and gaps over the mask outline, "+axis.label, axis.run.Over,
 			"All panels and planned gaps, less the mask outline; below nothing they are short.", sum, page.OfArithmetic)
@@ -364,8 +365,8 @@ func (b *builder) runOut(l *layer) {
 	}
 }
 
-func (b *builder) buildUp(l *layer, id, name, label string, panels int) {
-	t := l.plan.Tolerance
+func (b *builder) buildUp(l *job.Layer, id, name, label string, panels int) {
+	t := l.Plan.Tolerance
 	if t <= 0 || panels < 2 {
 		return
 	}

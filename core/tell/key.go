@@ -3,6 +3,7 @@ package tell
 import (
 	"strconv"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -17,48 +18,36 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// key is the panel of a layer that is kept up for the next. Chosen is "tool" or
-// "user"; "" where none can be kept, and Reason says why.
-type key struct {
-	register.Key
-	chosen, reason string
-}
-
-func (k *key) isKept() bool { return k.chosen != "" }
-
-// name is the key as it is spoken of: its label, or the name of the piece.
-func (k *key) name() string { return k.Piece.Name }
-
 // keys chooses the key of each layer that has one after it. The next layer
 // begins with a panel that is set against the key, and what lies on the key
 // goes up last.
 func (b *builder) keys() {
-	for i := range b.layers {
-		l := &b.layers[i]
-		if i+1 == len(b.layers) {
-			if l.plan.Key != "" {
-				b.Report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Note,
+	for i := range b.Layers {
+		l := &b.Layers[i]
+		if i+1 == len(b.Layers) {
+			if l.Plan.Key != "" {
+				b.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
 					What: words.Say("No layer comes after this one, so no panel needs to stay up."), Do: words.Say("Leave the blank empty.")}})
 			}
 			continue
 		}
-		next := &b.layers[i+1]
-		if l.panels.IsEmpty() || next.panels.IsEmpty() || len(l.columns.Starts) == 0 || len(next.columns.Starts) == 0 {
+		next := &b.Layers[i+1]
+		if l.Panels.IsEmpty() || next.Panels.IsEmpty() || len(l.Columns.Starts) == 0 || len(next.Columns.Starts) == 0 {
 			continue
 		}
-		if l.key = b.keyOf(l, next); l.key.isKept() {
-			next.last = l.key.Lies
-			next.begin = nearestOf(l.key.Touches, next)
+		if l.Key = b.keyOf(l, next); l.Key.IsKept() {
+			next.Last = l.Key.Lies
+			next.Begin = nearestOf(l.Key.Touches, next)
 		}
 	}
 }
 
-func gridOf(l *layer) register.Grid {
-	return register.Grid{Columns: l.columns, Rows: l.rows, Pieces: l.panels.Pieces}
+func gridOf(l *job.Layer) register.Grid {
+	return register.Grid{Columns: l.Columns, Rows: l.Rows, Pieces: l.Panels.Pieces}
 }
 
 // keyOf is the user's choice, else the tool's.
-func (b *builder) keyOf(l, next *layer) key {
+func (b *builder) keyOf(l, next *job.Layer) job.Key {
 	this, then := gridOf(l), gridOf(next)
 	not := b.notKept(l)
 	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l, p) })
@@ -71,28 +60,28 @@ func (b *builder) keyOf(l, next *layer) key {
 	if !ok {
 		best, _ = register.ChooseKey(this, then, nil)
 	}
-	if l.plan.Key != "" {
-		p, found := l.panels.PanelByLabel(l.plan.Key)
+	if l.Plan.Key != "" {
+		p, found := l.Panels.PanelByLabel(l.Plan.Key)
 		if found {
 			own, _ := register.KeyAt(this, then, p)
 			why := not[p]
 			if why == "" && !b.isInReach(l, p) {
 				why = outOfReach
 			}
-			return key{own, "user", whyUser(own, best, why, next)}
+			return job.Key{Key: own, Chosen: "user", Reason: whyUser(own, best, why, next)}
 		}
-		b.Report(l.plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
-			What: words.Raw("No panel of this layer is called “" + l.plan.Key + "”."),
-			Do:   words.Raw("Its panels run from A1 to " + l.panels.LastPanel().Label() + "; until then the key is chosen for you.")}})
+		b.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
+			What: words.Raw("No panel of this layer is called “" + l.Plan.Key + "”."),
+			Do:   words.Raw("Its panels run from A1 to " + l.Panels.LastPanel().Label() + "; until then the key is chosen for you.")}})
 	}
-	if len(best.Lies) == next.panels.Count() {
-		return key{reason: "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks."}
+	if len(best.Lies) == next.Panels.Count() {
+		return job.Key{Reason: "Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks."}
 	}
 	why := whyTool(best, b.others(len(not) > 0, far), !ok)
 	if far {
 		why += " No whole panel is in reach from one platform position: move the platform to set the next layer against all its edges."
 	}
-	return key{best, "tool", why}
+	return job.Key{Key: best, Chosen: "tool", Reason: why}
 }
 
 const outOfReach = "Not all of it is in reach from one platform position."
@@ -100,21 +89,21 @@ const outOfReach = "Not all of it is in reach from one platform position."
 // isInReach tells whether the whole piece a panel belongs to is in reach from
 // one station, so that the next layer can be set against it without a move.
 // Without a platform everything is.
-func (b *builder) isInReach(l *layer, p mask.Panel) bool {
-	if len(b.standing.Stations) == 0 {
+func (b *builder) isInReach(l *job.Layer, p mask.Panel) bool {
+	if len(b.Platform.Layout.Stations) == 0 {
 		return true
 	}
 	first, last := p, p
-	for _, piece := range l.panels.Pieces {
+	for _, piece := range l.Panels.Pieces {
 		if piece.Contains(p) {
 			first, last = piece.First(), piece.Last()
 			break
 		}
 	}
-	near, far := setout.PanelIn(l.columns, l.rows, first), setout.PanelIn(l.columns, l.rows, last)
+	near, far := setout.PanelIn(l.Columns, l.Rows, first), setout.PanelIn(l.Columns, l.Rows, last)
 	right, low := far.X+far.Length, far.Y+far.Width
-	for i := range b.standing.Stations {
-		reach := &b.standing.Stations[i].Reach
+	for i := range b.Platform.Layout.Stations {
+		reach := &b.Platform.Layout.Stations[i].Reach
 		if near.X >= reach.X && near.Y >= reach.Y && right <= reach.X+reach.Length && low <= reach.Y+reach.Width {
 			return true
 		}
@@ -123,35 +112,35 @@ func (b *builder) isInReach(l *layer, p mask.Panel) bool {
 }
 
 // notKept is why panels cannot be kept up, for those that cannot.
-func (b *builder) notKept(l *layer) map[mask.Panel]string {
+func (b *builder) notKept(l *job.Layer) map[mask.Panel]string {
 	not := map[mask.Panel]string{}
-	for _, note := range l.plan.Panels {
+	for _, note := range l.Plan.Panels {
 		if note.State != plan.Missing && note.State != plan.Damaged {
 			continue
 		}
-		if p, ok := l.panels.PanelByLabel(note.Panel); ok {
+		if p, ok := l.Panels.PanelByLabel(note.Panel); ok {
 			not[p] = "It is " + string(note.State) + "."
 		}
 	}
-	for _, loose := range l.panels.Loose {
+	for _, loose := range l.Panels.Loose {
 		hole := setout.Hole{Round: loose.Round, Middle: survey.Point{X: loose.X, Y: loose.Y}, Length: loose.Length, Width: loose.Width}
 		cutBy(not, hole, l, "It is cut for the loose piece “"+loose.Name+"”.")
 	}
-	if !b.placed {
+	if !b.Setting.Placed {
 		return not
 	}
-	for i := range b.things {
-		t, name := &b.things[i], b.things[i].Name
+	for i := range b.Room.Things {
+		t, name := &b.Room.Things[i], b.Room.Things[i].Name
 		if t.Light {
 			name = "the light"
 		}
-		cutBy(not, t.hole(b.choice.Box), l, "It is cut for "+name+".")
+		cutBy(not, t.Hole(b.Setting.Choice.Box), l, "It is cut for "+name+".")
 	}
 	return not
 }
 
-func cutBy(not map[mask.Panel]string, hole setout.Hole, l *layer, why string) {
-	for _, cut := range hole.Cuts(l.columns, l.rows) {
+func cutBy(not map[mask.Panel]string, hole setout.Hole, l *job.Layer, why string) {
+	for _, cut := range hole.Cuts(l.Columns, l.Rows) {
 		not[cut.Panel] = why
 	}
 }
@@ -162,7 +151,7 @@ func (b *builder) others(passed, far bool) string {
 	if passed {
 		others = "whole panel"
 	}
-	if len(b.standing.Stations) > 0 && !far {
+	if len(b.Platform.Layout.Stations) > 0 && !far {
 		others += " in reach from one platform position"
 	}
 	return others
@@ -181,14 +170,14 @@ func whyTool(k register.Key, others string, noOther bool) string {
 }
 
 // whyUser is what the user's choice costs.
-func whyUser(own, best register.Key, not string, next *layer) string {
+func whyUser(own, best register.Key, not string, next *job.Layer) string {
 	text := "Your choice. " + liesOn(own)
 	if len(own.Lies) == len(best.Lies) {
 		text += ", as few as on any other"
 	}
 	text += "."
 	switch {
-	case len(own.Lies) == next.panels.Count():
+	case len(own.Lies) == next.Panels.Count():
 		text += " That is every one: it must come down before any goes up."
 	case len(own.Lies) > len(best.Lies):
 		text += " On " + best.Piece.Name + " there would be " + strconv.Itoa(len(best.Lies)) + "."
@@ -212,12 +201,12 @@ func liesOn(k register.Key) string {
 
 // nearestOf is the panel with its middle nearest the middle of the box, the
 // first of equals; the zero value of none.
-func nearestOf(panels []mask.Panel, l *layer) mask.Panel {
+func nearestOf(panels []mask.Panel, l *job.Layer) mask.Panel {
 	var best mask.Panel
 	least := int64(0)
 	for _, p := range panels {
-		x := int64(2*l.columns.Starts[p.Column-1]+l.columns.Sizes[p.Column-1]-l.columns.Box) / 1000
-		y := int64(2*l.rows.Starts[p.Row-1]+l.rows.Sizes[p.Row-1]-l.rows.Box) / 1000
+		x := int64(2*l.Columns.Starts[p.Column-1]+l.Columns.Sizes[p.Column-1]-l.Columns.Box) / 1000
+		y := int64(2*l.Rows.Starts[p.Row-1]+l.Rows.Sizes[p.Row-1]-l.Rows.Box) / 1000
 		if away := x*x + y*y; best.Row == 0 || away < least {
 			best, least = p, away
 		}
@@ -228,22 +217,22 @@ func nearestOf(panels []mask.Panel, l *layer) mask.Panel {
 // setKeys puts the keys on the sheet, once the hanging order is known, and what
 // is set against them into the order of the next layer.
 func (b *builder) setKeys() {
-	for i := range b.layers {
-		l := &b.layers[i]
+	for i := range b.Layers {
+		l := &b.Layers[i]
 		out := &b.Sheet.Layers[i].Key
-		out.Chosen, out.Reason = l.key.chosen, l.key.reason
-		if !l.key.isKept() {
+		out.Chosen, out.Reason = l.Key.Chosen, l.Key.Reason
+		if !l.Key.IsKept() {
 			continue
 		}
-		next := &b.layers[i+1]
-		out.Panel = l.key.name()
-		out.Lies, out.Touches = labelsOf(l.key.Lies), labelsOf(l.key.Touches)
-		first := firstOn(next, l.key.Lies)
-		out.Down, out.Masked = downWords(next, first), maskedWords(l.key.Lies)
-		if len(l.key.Touches) == 0 {
-			out.Reason += b.besideWords(l.key.Sides)
+		next := &b.Layers[i+1]
+		out.Panel = l.Key.Name()
+		out.Lies, out.Touches = labelsOf(l.Key.Lies), labelsOf(l.Key.Touches)
+		first := firstOn(next, l.Key.Lies)
+		out.Down, out.Masked = downWords(next, first), maskedWords(l.Key.Lies)
+		if len(l.Key.Touches) == 0 {
+			out.Reason += b.besideWords(l.Key.Sides)
 		}
-		b.setToKey(b.Sheet.Layers[i+1].Order, next, &l.key, first)
+		b.setToKey(b.Sheet.Layers[i+1].Order, next, &l.Key, first)
 	}
 }
 
@@ -257,31 +246,31 @@ func labelsOf(panels []mask.Panel) []string {
 
 // firstOn is the first step of a layer's order that hangs any of the panels,
 // counted from 0; all of its steps where none does.
-func firstOn(l *layer, panels []mask.Panel) int {
+func firstOn(l *job.Layer, panels []mask.Panel) int {
 	in := marked(l, panels)
-	for i := range l.order {
-		if hangsAny(l, l.order[i].Block, in) {
+	for i := range l.Order {
+		if hangsAny(l, l.Order[i].Block, in) {
 			return i
 		}
 	}
-	return len(l.order)
+	return len(l.Order)
 }
 
 // marked tells of each panel of a layer, in reading order, whether it is among
 // those given.
-func marked(l *layer, panels []mask.Panel) []bool {
-	in := make([]bool, l.panels.Count())
+func marked(l *job.Layer, panels []mask.Panel) []bool {
+	in := make([]bool, l.Panels.Count())
 	for _, p := range panels {
-		in[l.panels.Index(p)] = true
+		in[l.Panels.Index(p)] = true
 	}
 	return in
 }
 
 // hangsAny tells whether a block has any of the marked panels.
-func hangsAny(l *layer, block hanging.Block, in []bool) bool {
+func hangsAny(l *job.Layer, block hanging.Block, in []bool) bool {
 	for row := block.Row; row < block.Row+block.Rows; row++ {
 		for column := block.Column; column < block.Column+block.Columns; column++ {
-			if in[l.panels.Index(mask.Panel{Column: column, Row: row})] {
+			if in[l.Panels.Index(mask.Panel{Column: column, Row: row})] {
 				return true
 			}
 		}
@@ -289,14 +278,14 @@ func hangsAny(l *layer, block hanging.Block, in []bool) bool {
 	return false
 }
 
-func downWords(next *layer, first int) string {
+func downWords(next *job.Layer, first int) string {
 	switch {
-	case first == len(next.order):
+	case first == len(next.Order):
 		return "Leave it up until the next layer is hung; nothing lies on it."
 	case first == 0:
-		return "Before " + next.order[0].Panel.Label() + " of the next layer, the first to go up."
+		return "Before " + next.Order[0].Panel.Label() + " of the next layer, the first to go up."
 	}
-	return "When " + strconv.Itoa(first) + " of " + page.Plural(int64(len(next.order)), "panel", "panels") + " of the next layer are up, before " + next.order[first].Panel.Label() + "."
+	return "When " + strconv.Itoa(first) + " of " + page.Plural(int64(len(next.Order)), "panel", "panels") + " of the next layer are up, before " + next.Order[first].Panel.Label() + "."
 }
 
 func maskedWords(lies []mask.Panel) string {
@@ -324,26 +313,26 @@ func (b *builder) besideWords(sides []register.Side) string {
 
 // setToKey adds the key to what the panels beside it are set to, as far as they
 // go up before it comes down. It takes the place of a line on the same side.
-func (b *builder) setToKey(order []sheet.Hang, next *layer, k *key, first int) {
+func (b *builder) setToKey(order []sheet.Hang, next *job.Layer, k *job.Key, first int) {
 	for _, side := range k.Sides {
 		if !side.Touch {
 			continue
 		}
-		edge, in := sheet.EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.name()}, marked(next, side.Panels)
+		edge, in := sheet.EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.Name()}, marked(next, side.Panels)
 		for i := range order[:first] {
-			if !hangsAny(next, next.order[i].Block, in) {
+			if !hangsAny(next, next.Order[i].Block, in) {
 				continue
 			}
 			h, taken := &order[i], false
 			for j := range h.Set {
-				if h.Set[j].Edge == edge.Edge && next.order[i].Edges[j].To != hanging.ToPanel {
+				if h.Set[j].Edge == edge.Edge && next.Order[i].Edges[j].To != hanging.ToPanel {
 					h.Set[j], taken = edge, true
 				}
 			}
 			if !taken {
 				h.Set = append(h.Set, edge)
 			}
-			h.Text = stepWords(&next.order[i], h.Set)
+			h.Text = stepWords(&next.Order[i], h.Set)
 		}
 	}
 }

@@ -103,7 +103,7 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 
 // rectangle is what the step goes over, where that is one.
 func (w *step) rectangle() (along, across measure.Length, ok bool) {
-	switch shape, outline := &w.builder.shape, &w.builder.Plan.Mask.Outline; {
+	switch shape, outline := &w.builder.Room.Shape, &w.builder.Plan.Mask.Outline; {
 	case w.Basis == finish.Surface && shape.Usable() && shape.IsRectangle():
 		return shape.Length, shape.Width, true
 	case w.Basis == finish.Mask && outline.IsComplete():

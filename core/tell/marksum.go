@@ -67,7 +67,7 @@ func (b *builder) nearSum(w *setout.WallMarks) string {
 	if w.Wall == survey.BC || w.Wall == survey.DA {
 		wall = survey.AB
 	}
-	if !b.shape.IsRectangle() {
+	if !b.Room.Shape.IsRectangle() {
 		return ""
 	}
 	return b.sumOf("border." + string(wall))
@@ -75,15 +75,15 @@ func (b *builder) nearSum(w *setout.WallMarks) string {
 
 // seamSum is the border, the panels before the seam and their gaps.
 func (b *builder) seamSum(t *tick, near measure.Length, forward bool) string {
-	for i := range b.layers {
-		l := &b.layers[i]
-		if l.panels.ID != t.layers[0] {
+	for i := range b.Layers {
+		l := &b.Layers[i]
+		if l.Panels.ID != t.layers[0] {
 			continue
 		}
 		columns, after, ok := mask.ParseSeam(t.Label)
-		run := &l.rows
+		run := &l.Rows
 		if columns {
-			run = &l.columns
+			run = &l.Columns
 		}
 		if ok && after <= len(run.Gaps) {
 			return b.Put(near) + " + " + b.beforeSeam(run, after-1, forward)
@@ -207,7 +207,7 @@ func bracketed(sum string) string {
 
 // diagonalSum is the diagonal of a block as a sum.
 func (c *cards) diagonalSum(block hanging.Block, diagonal measure.Length) string {
-	along := stretch{&c.layer.columns, block.Column - 1, block.Columns}
-	across := stretch{&c.layer.rows, block.Row - 1, block.Rows}
+	along := stretch{&c.layer.Columns, block.Column - 1, block.Columns}
+	across := stretch{&c.layer.Rows, block.Row - 1, block.Rows}
 	return "√((" + c.Put(along.ends()-along.starts()) + ")² + (" + c.Put(across.ends()-across.starts()) + ")²) = " + c.Exactly(diagonal)
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -30,22 +31,22 @@ const (
 
 // order works out in which order the panels of a layer are hung, from which
 // places of the platform, and what comes down where one is up crooked.
-func (b *builder) order(l *layer) {
+func (b *builder) order(l *job.Layer) {
 	job := hanging.Job{
-		Columns: l.columns, Rows: l.rows, Waiting: waiting(l), Last: l.last,
-		Up: b.upAlready(l), Stations: b.standing.Stations,
+		Columns: l.Columns, Rows: l.Rows, Waiting: waiting(l), Last: l.Last,
+		Up: b.upAlready(l), Stations: b.Platform.Layout.Stations,
 	}
-	for _, p := range l.panels.Pieces {
+	for _, p := range l.Panels.Pieces {
 		job.Blocks = append(job.Blocks, hanging.Block{Column: p.Column, Row: p.Row, Columns: p.Columns, Rows: p.Rows})
 	}
 	job.Start = b.startOf(l, job.Waiting)
 	if restart, ok := b.restartOf(l, job); ok {
-		l.restart, l.sequence = restart, restart.Rest
+		l.Restart, l.Sequence = restart, restart.Rest
 	} else {
-		l.sequence = hanging.Order(job)
+		l.Sequence = hanging.Order(job)
 	}
-	l.order = l.sequence.Hangs
-	l.stations = inUse(l.order, b.standing.Stations)
+	l.Order = l.Sequence.Hangs
+	l.Stations = inUse(l.Order, b.Platform.Layout.Stations)
 }
 
 // inUse are the places of the platform in the order they are first used, those
@@ -73,10 +74,10 @@ func inUse(order []hanging.Hang, stations []hanging.Station) []hanging.Station {
 }
 
 // waiting are the panels that are not there to be hung.
-func waiting(l *layer) []mask.Panel {
+func waiting(l *job.Layer) []mask.Panel {
 	var list []mask.Panel
-	for _, n := range l.plan.Panels {
-		if p, ok := l.panels.PanelByLabel(n.Panel); ok && (n.State == plan.Missing || n.State == plan.Damaged) {
+	for _, n := range l.Plan.Panels {
+		if p, ok := l.Panels.PanelByLabel(n.Panel); ok && (n.State == plan.Missing || n.State == plan.Damaged) {
 			list = append(list, p)
 		}
 	}
@@ -85,18 +86,18 @@ func waiting(l *layer) []mask.Panel {
 
 // startOf is the panel the plan begins with; where it leaves that to the sheet
 // or names none, the one set against the key of the layer before, if any.
-func (b *builder) startOf(l *layer, waiting []mask.Panel) mask.Panel {
-	if l.plan.Start == "" {
-		return l.begin
+func (b *builder) startOf(l *job.Layer, waiting []mask.Panel) mask.Panel {
+	if l.Plan.Start == "" {
+		return l.Begin
 	}
-	start, ok := l.panels.PanelByLabel(l.plan.Start)
+	start, ok := l.Panels.PanelByLabel(l.Plan.Start)
 	if !ok {
-		b.Report(l.plan.At+"/start", b.noPanel(l, l.plan.Start, "The sheet chooses where to begin."))
-		return l.begin
+		b.Report(l.Plan.At+"/start", b.noPanel(l, l.Plan.Start, "The sheet chooses where to begin."))
+		return l.Begin
 	}
 	for _, p := range waiting {
 		if p == start {
-			b.Report(l.plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
+			b.Report(l.Plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
 				What: words.Raw("Panel " + start.Label() + " is missing or damaged, so hanging cannot begin with it."),
 				Do:   words.Say("Choose another to begin with, or leave it to the sheet.")}})
 		}
@@ -104,35 +105,35 @@ func (b *builder) startOf(l *layer, waiting []mask.Panel) mask.Panel {
 	return start
 }
 
-func (b *builder) noPanel(l *layer, label, then string) []problem.Problem {
+func (b *builder) noPanel(l *job.Layer, label, then string) []problem.Problem {
 	return []problem.Problem{{Severity: problem.Caution,
 		What: words.Raw("No panel of this layer is called “" + label + "”. " + then),
-		Do:   words.Raw("Write the label of a panel, A1 to " + l.panels.LastPanel().Label() + ".")}}
+		Do:   words.Raw("Write the label of a panel, A1 to " + l.Panels.LastPanel().Label() + ".")}}
 }
 
 // upAlready are the panels that the plan says are up. A loose piece goes up by
 // its name and is no panel.
-func (b *builder) upAlready(l *layer) []mask.Panel {
-	list := make([]mask.Panel, 0, len(l.plan.Up))
+func (b *builder) upAlready(l *job.Layer) []mask.Panel {
+	list := make([]mask.Panel, 0, len(l.Plan.Up))
 	unknown, loose := "", looseLabels(l)
-	for _, label := range l.plan.Up {
-		if p, ok := l.panels.PanelByLabel(label); ok {
+	for _, label := range l.Plan.Up {
+		if p, ok := l.Panels.PanelByLabel(label); ok {
 			list = append(list, p)
 		} else if unknown == "" && !slices.Contains(loose, label) {
 			unknown = label
 		}
 	}
 	if unknown != "" {
-		b.Report(l.plan.At+"/up", b.noPanel(l, unknown, "It is left out of what is up."))
+		b.Report(l.Plan.At+"/up", b.noPanel(l, unknown, "It is left out of what is up."))
 	}
 	return list
 }
 
 // looseLabels are the names of the loose pieces as the plan's lists of labels
 // keep them: without spaces and in capitals.
-func looseLabels(l *layer) []string {
-	labels := make([]string, len(l.panels.Loose))
-	for i, p := range l.panels.Loose {
+func looseLabels(l *job.Layer) []string {
+	labels := make([]string, len(l.Panels.Loose))
+	for i, p := range l.Panels.Loose {
 		labels[i] = strings.ToUpper(strings.Join(strings.Fields(p.Name), ""))
 	}
 	return labels
@@ -140,14 +141,14 @@ func looseLabels(l *layer) []string {
 
 // restartOf is what to do about the panel that is up crooked, false where there
 // is none.
-func (b *builder) restartOf(l *layer, job hanging.Job) (hanging.Restart, bool) {
-	if l.plan.Crooked == "" {
+func (b *builder) restartOf(l *job.Layer, job hanging.Job) (hanging.Restart, bool) {
+	if l.Plan.Crooked == "" {
 		return hanging.Restart{}, false
 	}
-	at := l.plan.At + "/crooked"
-	crooked, ok := l.panels.PanelByLabel(l.plan.Crooked)
+	at := l.Plan.At + "/crooked"
+	crooked, ok := l.Panels.PanelByLabel(l.Plan.Crooked)
 	if !ok {
-		b.Report(at, b.noPanel(l, l.plan.Crooked, "Nothing is taken to be crooked."))
+		b.Report(at, b.noPanel(l, l.Plan.Crooked, "Nothing is taken to be crooked."))
 		return hanging.Restart{}, false
 	}
 	restart, ok := hanging.RestartAt(job, crooked)
@@ -170,7 +171,7 @@ func (b *builder) stations() {
 	room := b.roomRoundBox()
 	layout, problems := hanging.LayoutFor(b.Plan.Mask.Outline, p, room)
 	b.Report("/access", problems)
-	b.standing, b.footing = layout, p
+	b.Platform.Layout, b.Platform.Footing = layout, p
 	for _, s := range layout.Stations {
 		if room.Length > 0 && !s.Fits(room) {
 			b.Report("/access/deckLength", []problem.Problem{{Severity: problem.Caution,
@@ -183,45 +184,45 @@ func (b *builder) stations() {
 // roomRoundBox is the room in the frame of the box, as far as the borders tell;
 // none where there is no box.
 func (b *builder) roomRoundBox() hanging.Rect {
-	if !b.placed {
+	if !b.Setting.Placed {
 		return hanging.Rect{}
 	}
-	box := &b.choice.Box
-	at := func(side survey.Wall) measure.Length { return b.choice.Borders.At(box.Facing(side)) }
+	box := &b.Setting.Choice.Box
+	at := func(side survey.Wall) measure.Length { return b.Setting.Choice.Borders.At(box.Facing(side)) }
 	return hanging.Rect{X: -at(survey.DA), Length: at(survey.DA) + box.Length + at(survey.BC),
 		Y: -at(survey.AB), Width: at(survey.AB) + box.Width + at(survey.CD)}
 }
 
 // hangs puts the order, the places of the platform and a restart on the sheet.
-func (b *builder) hangs(l *layer, out *sheet.Layer) {
-	out.Order = make([]sheet.Hang, 0, len(l.order)+len(l.panels.Loose))
-	c := cards{builder: b, layer: l, isBrief: len(l.order) > mostCards || b.carded+len(l.order) > mostCardsInAll}
+func (b *builder) hangs(l *job.Layer, out *sheet.Layer) {
+	out.Order = make([]sheet.Hang, 0, len(l.Order)+len(l.Panels.Loose))
+	c := cards{builder: b, layer: l, isBrief: len(l.Order) > mostCards || b.carded+len(l.Order) > mostCardsInAll}
 	if !c.isBrief {
-		b.carded += len(l.order)
+		b.carded += len(l.Order)
 	}
-	for i := range l.order {
-		out.Order = append(out.Order, c.hang(&l.order[i]))
+	for i := range l.Order {
+		out.Order = append(out.Order, c.hang(&l.Order[i]))
 	}
 	for i, label := range looseLabels(l) {
-		step := c.loose(&l.panels.Loose[i], len(out.Order)+1)
-		step.Up = slices.Contains(l.plan.Up, label)
+		step := c.loose(&l.Panels.Loose[i], len(out.Order)+1)
+		step.Up = slices.Contains(l.Plan.Up, label)
 		out.Order = append(out.Order, step)
 	}
 	b.placesOf(l, out)
-	if len(l.restart.Down) > 0 {
+	if len(l.Restart.Down) > 0 {
 		out.Restart = restart(l)
 	}
 }
 
 // turns is the turn of each panel in hanging, in reading order: all panels of a
 // piece have the piece's.
-func turns(l *layer) []int {
-	list := make([]int, l.panels.Count())
-	for i := range l.order {
-		h := &l.order[i]
+func turns(l *job.Layer) []int {
+	list := make([]int, l.Panels.Count())
+	for i := range l.Order {
+		h := &l.Order[i]
 		for row := h.Block.Row; row < h.Block.Row+h.Block.Rows; row++ {
 			for column := h.Block.Column; column < h.Block.Column+h.Block.Columns; column++ {
-				list[l.panels.Index(mask.Panel{Column: column, Row: row})] = h.N
+				list[l.Panels.Index(mask.Panel{Column: column, Row: row})] = h.N
 			}
 		}
 	}
@@ -232,7 +233,7 @@ func turns(l *layer) []int {
 // their line, so what is said of a column or a row is said once.
 type cards struct {
 	*builder
-	layer         *layer
+	layer         *job.Layer
 	isBrief       bool
 	columns, rows map[hanging.Offset]sheet.Measure
 	size          measure.Length
@@ -249,7 +250,7 @@ func (c *cards) hang(h *hanging.Hang) sheet.Hang {
 		return out
 	}
 	out.Measures = c.measures(h.Block)
-	if c.placed {
+	if c.Setting.Placed {
 		out.View = c.viewRound(c.placeOf(c.layer, h))
 	}
 	return out
@@ -301,22 +302,22 @@ func (b *builder) towardsSide(side survey.Wall) string { return towards(b.facing
 
 // facing is the wall that a side of the box faces; without a box, the side's own.
 func (b *builder) facing(side survey.Wall) survey.Wall {
-	if b.placed {
-		return b.choice.Box.Facing(side)
+	if b.Setting.Placed {
+		return b.Setting.Choice.Box.Facing(side)
 	}
 	return side
 }
 
 func (c *cards) measures(block hanging.Block) []sheet.Measure {
-	card := hanging.CardFor(c.layer.columns, c.layer.rows, block)
+	card := hanging.CardFor(c.layer.Columns, c.layer.Rows, block)
 	if c.columns == nil {
 		c.columns, c.rows = map[hanging.Offset]sheet.Measure{}, map[hanging.Offset]sheet.Measure{}
 	}
 	if card.Diagonal != c.size {
 		c.size, c.diagonal = card.Diagonal, sheet.Measure{What: "corner to corner, both ways", Text: c.Notation.Length(card.Diagonal), Sum: c.diagonalSum(block, card.Diagonal)}
 	}
-	along := stretch{&c.layer.columns, block.Column - 1, block.Columns}
-	across := stretch{&c.layer.rows, block.Row - 1, block.Rows}
+	along := stretch{&c.layer.Columns, block.Column - 1, block.Columns}
+	across := stretch{&c.layer.Rows, block.Row - 1, block.Rows}
 	return []sheet.Measure{c.offset(c.columns, along, card.Along), c.offset(c.rows, across, card.Across), c.diagonal}
 }
 
@@ -343,7 +344,7 @@ func (c *cards) loose(p *mask.Loose, n int) sheet.Hang {
 		{What: "from the tape line " + c.towardsSide(survey.DA) + " to its middle", Text: c.Notation.Length(p.X)},
 		{What: "from the tape line " + c.towardsSide(survey.AB) + " to its middle", Text: c.Notation.Length(p.Y)},
 	}
-	if c.placed {
+	if c.Setting.Placed {
 		out.View = c.viewRound(c.placeOfLoose(p))
 	}
 	return out
@@ -352,35 +353,35 @@ func (c *cards) loose(p *mask.Loose, n int) sheet.Hang {
 // placeOfLoose is where a loose piece lies in the room: the square round it, if
 // it is round.
 func (b *builder) placeOfLoose(p *mask.Loose) setout.Box {
-	place := setout.Box{Length: p.Length, Width: p.Width, Turn: b.choice.Box.Turn}
+	place := setout.Box{Length: p.Length, Width: p.Width, Turn: b.Setting.Choice.Box.Turn}
 	if p.Round {
 		place.Width = p.Length
 	}
-	at := b.choice.Box.Out(survey.Point{X: p.X - place.Length.Half(), Y: p.Y - place.Width.Half()})
+	at := b.Setting.Choice.Box.Out(survey.Point{X: p.X - place.Length.Half(), Y: p.Y - place.Width.Half()})
 	place.X, place.Y = at.X, at.Y
 	return place
 }
 
 // placesOf are the places of the platform that a layer is hung from, and the
 // way between them.
-func (b *builder) placesOf(l *layer, out *sheet.Layer) {
-	if len(l.stations) == 0 || len(l.order) == 0 {
+func (b *builder) placesOf(l *job.Layer, out *sheet.Layer) {
+	if len(l.Stations) == 0 || len(l.Order) == 0 {
 		return
 	}
-	at := make([]int, len(l.stations))
-	for i := range l.order {
-		at[l.order[i].Station-1]++
+	at := make([]int, len(l.Stations))
+	for i := range l.Order {
+		at[l.Order[i].Station-1]++
 	}
 	place := make([]int, len(at)) // in the list, for those that are used
 	for i, count := range at {
 		if count > 0 {
 			place[i] = len(out.Stations)
-			out.Stations = append(out.Stations, sheet.Station{N: i + 1, Text: b.placeText(l.stations[i]), Panels: make([]string, 0, count)})
+			out.Stations = append(out.Stations, sheet.Station{N: i + 1, Text: b.placeText(l.Stations[i]), Panels: make([]string, 0, count)})
 		}
 	}
-	for i := range l.order {
-		s := &out.Stations[place[l.order[i].Station-1]]
-		s.Panels = append(s.Panels, l.order[i].Panel.Label())
+	for i := range l.Order {
+		s := &out.Stations[place[l.Order[i].Station-1]]
+		s.Panels = append(s.Panels, l.Order[i].Panel.Label())
 	}
 	out.Route = b.route(l)
 	b.stationFigure(l, len(out.Stations))
@@ -390,8 +391,8 @@ func (b *builder) placesOf(l *layer, out *sheet.Layer) {
 // it, or in a round room, which has no walls, from the mask's edges.
 func (b *builder) placeText(s hanging.Station) string {
 	middle := survey.Point{X: s.Deck.X + s.Deck.Length.Half(), Y: s.Deck.Y + s.Deck.Width.Half()}
-	wall, ok := b.shape.Wall(survey.AB)
-	if !ok || !b.placed {
+	wall, ok := b.Room.Shape.Wall(survey.AB)
+	if !ok || !b.Setting.Placed {
 		with := "length"
 		if s.Turned {
 			with = "width"
@@ -399,12 +400,12 @@ func (b *builder) placeText(s hanging.Station) string {
 		return "Middle of the deck " + b.Notation.Length(middle.X) + " from the mask’s edge " + b.towardsSide(survey.DA) + " and " +
 			b.Notation.Length(middle.Y) + " from its edge " + b.towardsSide(survey.AB) + ", its long way with the mask’s " + with + "."
 	}
-	across := b.choice.Box.Facing(survey.AB) == survey.BC || b.choice.Box.Facing(survey.AB) == survey.DA
+	across := b.Setting.Choice.Box.Facing(survey.AB) == survey.BC || b.Setting.Choice.Box.Facing(survey.AB) == survey.DA
 	with := survey.AB
 	if s.Turned != across {
 		with = survey.BC
 	}
-	p := b.choice.Box.Out(middle)
+	p := b.Setting.Choice.Box.Out(middle)
 	return "Middle of the deck " + b.Notation.Length(alongWall(wall, p)) + " along WX from W and " + b.Notation.Length(wall.Off(p)) +
 		" out from WX, its length along " + with.Text() + "."
 }
@@ -421,11 +422,11 @@ func alongWall(w survey.WallLine, p survey.Point) measure.Length {
 }
 
 // route says how the platform goes from place to place, for what is not up yet.
-func (b *builder) route(l *layer) string {
+func (b *builder) route(l *job.Layer) string {
 	var places []string
 	beyond, last := 0, 0
-	for i := range l.order {
-		h := &l.order[i]
+	for i := range l.Order {
+		h := &l.Order[i]
 		if h.Part {
 			beyond++
 		}
@@ -434,7 +435,7 @@ func (b *builder) route(l *layer) string {
 		}
 		last = h.Station
 	}
-	s := l.sequence
+	s := l.Sequence
 	var text string
 	switch {
 	case len(places) == 0 && s.Moves == 0:
@@ -462,10 +463,10 @@ func (b *builder) route(l *layer) string {
 }
 
 // stationFigure is how many places the platform has for a layer.
-func (b *builder) stationFigure(l *layer, used int) {
-	length, width := b.footing.Reach()
-	outline, overlap := b.Plan.Mask.Outline, b.footing.Overlap
-	layout := b.standing
+func (b *builder) stationFigure(l *job.Layer, used int) {
+	length, width := b.Platform.Footing.Reach()
+	outline, overlap := b.Plan.Mask.Outline, b.Platform.Footing.Overlap
+	layout := b.Platform.Layout
 	source := "Derived here: points spaced just over the reach apart need one platform position each."
 	rule := "Mask less overlap, over reach less overlap, rounded up, along times across. Reach is the deck and an arm all round."
 	var sum string
@@ -486,7 +487,7 @@ func (b *builder) stationFigure(l *layer, used int) {
 	if idle := len(layout.Stations) - used; idle > 0 {
 		sum += ", less " + strconv.Itoa(idle) + " that no panel needs"
 	}
-	b.Count(page.Hanging, l.panels.ID+".stations", page.Noun(int64(used), "platform position", "platform positions"), int64(used), "", rule, sum, source)
+	b.Count(page.Hanging, l.Panels.ID+".stations", page.Noun(int64(used), "platform position", "platform positions"), int64(used), "", rule, sum, source)
 }
 
 // quotient is the sum of the places in one direction.
@@ -500,14 +501,14 @@ func (b *builder) quotient(box, reach, overlap measure.Length) string {
 // readBothEnds says what one mark of the tape between the two ends of the first
 // panel's edge becomes where the mask ends, since what is set to a turned edge
 // goes on in its direction; "" where nothing is set to it.
-func (b *builder) readBothEnds(l *layer) string {
-	if len(l.order) < 2 {
+func (b *builder) readBothEnds(l *job.Layer) string {
+	if len(l.Order) < 2 {
 		return ""
 	}
-	first := l.order[0].Block
-	x, end, run := first.Column-1, first.Column+first.Columns-2, l.columns
+	first := l.Order[0].Block
+	x, end, run := first.Column-1, first.Column+first.Columns-2, l.Columns
 	if len(run.Sizes) == first.Columns {
-		x, end, run = first.Row-1, first.Row+first.Rows-2, l.rows
+		x, end, run = first.Row-1, first.Row+first.Rows-2, l.Rows
 	}
 	low, high := run.Starts[x], run.Starts[end]+run.Sizes[end]
 	mark := b.Notation.Mark()
@@ -517,9 +518,9 @@ func (b *builder) readBothEnds(l *layer) string {
 }
 
 // restart says what comes down for a panel that is up crooked.
-func restart(l *layer) sheet.Restart {
-	down := make([]string, len(l.restart.Down))
-	for i, block := range l.restart.Down {
+func restart(l *job.Layer) sheet.Restart {
+	down := make([]string, len(l.Restart.Down))
+	for i, block := range l.Restart.Down {
 		down[i] = blockName(block)
 	}
 	crooked := down[len(down)-1]
@@ -528,7 +529,7 @@ func restart(l *layer) sheet.Restart {
 		text = crooked + " is up crooked, and " + strings.Join(down[:len(down)-1], ", ") +
 			" hang by it. Take them down in this order: " + strings.Join(down, ", ") + ". The others stay."
 	}
-	for i, block := range l.restart.Down {
+	for i, block := range l.Restart.Down {
 		down[i] = block.Panel().Label()
 	}
 	return sheet.Restart{Text: text, Down: down}

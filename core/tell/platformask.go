@@ -167,8 +167,8 @@ func (b *builder) noScaffold() string {
 			clashes++
 		}
 	}
-	for i := range b.layers {
-		moves += b.layers[i].sequence.Moves
+	for i := range b.Layers {
+		moves += b.Layers[i].Sequence.Moves
 	}
 	text := "A scaffold over the whole room is not needed for this height"
 	switch {

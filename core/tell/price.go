@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -178,13 +179,13 @@ func (b *builder) terms() price.Terms {
 // costing gathers what the job costs, in the order the groups are printed.
 func (b *builder) costing() costing {
 	var c costing
-	for i := range b.layers {
-		item, ok := b.panelItem(&b.layers[i])
+	for i := range b.Layers {
+		item, ok := b.panelItem(&b.Layers[i])
 		if !ok {
 			c.miss(item.What)
 			continue
 		}
-		c.add(item, b.layers[i].plan.Price)
+		c.add(item, b.Layers[i].Plan.Price)
 	}
 	for _, group := range []price.Group{price.Materials, price.Leaf, price.Tape} {
 		for i := range b.packs {
@@ -202,10 +203,10 @@ func (b *builder) costing() costing {
 // panelItem is what the panels of a layer are paid by: the set of them, or the area
 // of the mask, to the hundredth of a unit as it is printed. ok is false where the
 // area is not known.
-func (b *builder) panelItem(l *layer) (item price.Item, ok bool) {
-	item = price.Item{Group: price.Masks, What: "Panels of “" + l.panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}
+func (b *builder) panelItem(l *job.Layer) (item price.Item, ok bool) {
+	item = price.Item{Group: price.Masks, What: "Panels of “" + l.Panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}
 	area := b.Plan.Mask.Area()
-	switch l.plan.PriceFor {
+	switch l.Plan.PriceFor {
 	case plan.ForSquareFoot:
 		item.Unit, item.Count = "ft²", area.SquareFeet()
 	case plan.ForSquareMetre:
@@ -557,8 +558,8 @@ func (b *builder) rough() {
 		return
 	}
 	area := measure.AreaOf(r.Length, r.Width)
-	if r.Length == 0 && r.Width == 0 && b.shape.Usable() {
-		area = b.shape.Area()
+	if r.Length == 0 && r.Width == 0 && b.Room.Shape.Usable() {
+		area = b.Room.Shape.Area()
 	}
 	if !r.Range.Known {
 		b.Report("/price/rough/range", []problem.Problem{{Severity: problem.Note,

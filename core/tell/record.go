@@ -99,9 +99,9 @@ func (b *builder) where(s *plan.Step) string {
 
 // layerName is what the layer with an id is called, "" where there is none.
 func (b *builder) layerName(id string) string {
-	for i := range b.layers {
-		if b.layers[i].panels.ID == id {
-			return b.layers[i].panels.Name
+	for i := range b.Layers {
+		if b.Layers[i].Panels.ID == id {
+			return b.Layers[i].Panels.Name
 		}
 	}
 	return ""

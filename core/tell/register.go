@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -19,9 +20,9 @@ import (
 // gaps as they are measured, and how a layer lies on the one before.
 func (b *builder) registering() {
 	b.setKeys()
-	for i := range b.layers {
-		l, out := &b.layers[i], &b.Sheet.Layers[i]
-		if len(l.order) > 0 {
+	for i := range b.Layers {
+		l, out := &b.Layers[i], &b.Sheet.Layers[i]
+		if len(l.Order) > 0 {
 			b.gaps(l, out)
 		}
 		b.register(l, out, i > 0)
@@ -31,7 +32,7 @@ func (b *builder) registering() {
 
 // register says how a layer lies by its check marks; of one that has another
 // beneath it and no marks yet, where to put them.
-func (b *builder) register(l *layer, out *sheet.Layer, beneath bool) {
+func (b *builder) register(l *job.Layer, out *sheet.Layer, beneath bool) {
 	marks, places := b.readMarks(l, out)
 	if len(marks) == 0 {
 		if beneath && len(out.Register.Marks) == 0 {
@@ -40,20 +41,20 @@ func (b *builder) register(l *layer, out *sheet.Layer, beneath bool) {
 		}
 		return
 	}
-	r := registration{builder: b, layer: l, tolerance: l.plan.Register.Tolerance,
-		Judgement: register.Judge(marks, gridOf(l), l.plan.Register.Tolerance)}
+	r := registration{builder: b, Layer: l, tolerance: l.Plan.Register.Tolerance,
+		Judgement: register.Judge(marks, gridOf(l), l.Plan.Register.Tolerance)}
 	r.write(&out.Register, places)
 	r.figures()
 	if r.Kind == register.Shift {
-		b.Report(l.plan.Register.At+"/marks", []problem.Problem{{Severity: problem.Note,
+		b.Report(l.Plan.Register.At+"/marks", []problem.Problem{{Severity: problem.Note,
 			What: words.Say("The marks show how far the layer is shifted, but no turn."), Do: words.Say("Measure a second mark, as far from the first as the layer allows.")}})
 	}
 }
 
 // readMarks puts every mark of the plan on the sheet, in its order, and answers
 // with those that are measured and their places in that list.
-func (b *builder) readMarks(l *layer, out *sheet.Layer) (marks []register.Mark, places []int) {
-	for i, note := range l.plan.Register.Marks {
+func (b *builder) readMarks(l *job.Layer, out *sheet.Layer) (marks []register.Mark, places []int) {
+	for i, note := range l.Plan.Register.Marks {
 		m := note.Mark
 		if m.Name == "" {
 			m.Name = "mark " + strconv.Itoa(i+1)
@@ -97,7 +98,7 @@ func (b *builder) checkMark(at string, m register.Mark) {
 // registration is the marks of a layer judged, to be put into words.
 type registration struct {
 	*builder
-	*layer
+	*job.Layer
 	register.Judgement
 	tolerance measure.Length
 }
@@ -293,7 +294,7 @@ func (r *registration) stretchWords() []string {
 		share float64
 		long  measure.Length
 		where string
-	}{{r.Along, r.columns.Box, "length"}, {r.Across, r.rows.Box, "width"}} {
+	}{{r.Along, r.Columns.Box, "length"}, {r.Across, r.Rows.Box, "width"}} {
 		corner, centre := register.RunPast(d.long, d.share)
 		if r.Kind != register.Rigid || !r.CanMove || corner.Abs() < max(r.tolerance, measure.Millimetre) {
 			continue
@@ -313,7 +314,7 @@ func (r *registration) figures() {
 		return
 	}
 	const source = "Plane case of the fits by Kabsch 1976, Arun and others 1987, Horn 1987 and Umeyama 1991 (papers from memory)."
-	id, s := r.panels.ID, r.Move.Shift
+	id, s := r.Panels.ID, r.Move.Shift
 	r.Length(page.Hanging, id+".shift", "the layer lies shifted, at its middle, by", s.Size(),
 		"The shift and turn that leave the least sum of squared distances at the marks."+r.expectedWords(),
 		"√(("+r.Put(s.X.Abs())+")² + ("+r.Put(s.Y.Abs())+")²)", source)
@@ -332,8 +333,8 @@ func (r *registration) expectedWords() string {
 		return ""
 	}
 	worst := measure.Length(0)
-	for _, x := range [2]measure.Length{0, r.columns.Box} {
-		for _, y := range [2]measure.Length{0, r.rows.Box} {
+	for _, x := range [2]measure.Length{0, r.Columns.Box} {
+		for _, y := range [2]measure.Length{0, r.Rows.Box} {
 			off, _ := r.Expected(survey.Point{X: x, Y: y}, deviation)
 			worst = max(worst, off)
 		}

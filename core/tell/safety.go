@@ -48,10 +48,10 @@ func (b *builder) onSheet(ids []string) []string {
 // roomAir is the air in the room: the ceiling's area times its height. Without a height
 // it is zero.
 func (b *builder) roomAir() measure.Volume {
-	if !b.shape.Usable() {
+	if !b.Room.Shape.Usable() {
 		return measure.Volume{}
 	}
-	return measure.VolumeOver(b.shape.Area(), b.Plan.Room.Height)
+	return measure.VolumeOver(b.Room.Shape.Area(), b.Plan.Room.Height)
 }
 
 // job is what the rules read, taken from the plan and from what the steps use.

@@ -13,34 +13,34 @@ import (
 // setting is the block Setting out: where the box goes, the borders, the marks
 // along the walls and the triangles that prove the corners.
 func (b *builder) setting() {
-	b.site = b.siteOf()
+	b.Setting.Site = b.siteOf()
 	outline, set := b.Plan.Mask.Outline, b.Plan.Setting
 	square := setout.Square(set.Square)
 	if square == "" {
 		square = setout.SquareToRoom
 	}
-	way, problems := b.site.Settle(setout.Way{On: set.On, Square: square, Turned: set.Turned})
-	choices, taken := b.site.Choices(way, outline, set.LeastBorder, b.Notation)
+	way, problems := b.Setting.Site.Settle(setout.Way{On: set.On, Square: square, Turned: set.Turned})
+	choices, taken := b.Setting.Site.Choices(way, outline, set.LeastBorder, b.Notation)
 	if taken >= 0 {
-		b.choice = choices[taken]
-		b.placed = b.isInside(b.choice)
-		b.Report("/mask", b.site.CheckFit(outline, b.choice.Box.Turn, set.LeastBorder, b.Notation))
-		b.Report("/setting", append(problems, b.choice.Problems...))
+		b.Setting.Choice = choices[taken]
+		b.Setting.Placed = b.isInside(b.Setting.Choice)
+		b.Report("/mask", b.Setting.Site.CheckFit(outline, b.Setting.Choice.Box.Turn, set.LeastBorder, b.Notation))
+		b.Report("/setting", append(problems, b.Setting.Choice.Problems...))
 	}
 	b.choices(choices, taken, way.On)
 	b.orderSizes(way)
 	b.corners()
 	if b.isUpright(way) {
 		b.borders(way)
-	} else if b.placed {
+	} else if b.Setting.Placed {
 		b.trueBorders()
 	}
-	if !b.placed {
+	if !b.Setting.Placed {
 		return
 	}
-	b.Length(page.Setting, "box.diagonal", "mask outline, corner to corner", b.choice.Box.Diagonal(),
+	b.Length(page.Setting, "box.diagonal", "mask outline, corner to corner", b.Setting.Choice.Box.Diagonal(),
 		"The root of length squared and width squared. Both diagonals must read the same: then the outline is square.",
-		"√(("+b.Put(b.choice.Box.Length)+")² + ("+b.Put(b.choice.Box.Width)+")²)", "Pythagoras.")
+		"√(("+b.Put(b.Setting.Choice.Box.Length)+")² + ("+b.Put(b.Setting.Choice.Box.Width)+")²)", "Pythagoras.")
 	b.checkTape()
 	walls := b.walls()
 	b.box(walls)
@@ -50,15 +50,15 @@ func (b *builder) setting() {
 // siteOf is the ceiling with what a mask can be centred on and square to. A
 // point of one's own that lies in no room is reported.
 func (b *builder) siteOf() setout.Site {
-	s := setout.Site{Shape: b.shape}
+	s := setout.Site{Shape: b.Room.Shape}
 	fixture, set := b.Plan.Fixture, b.Plan.Setting
-	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceMiddle(b.shape)
-	if x, y, given := fixture.Axis(b.shape); given && s.Fixture.Known {
+	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceMiddle(b.Room.Shape)
+	if x, y, given := fixture.Axis(b.Room.Shape); given && s.Fixture.Known {
 		s.AxisX, s.AxisY = x, y
 	}
-	if set.PointKnown && set.On == setout.OnPoint && b.shape.Usable() {
+	if set.PointKnown && set.On == setout.OnPoint && b.Room.Shape.Usable() {
 		at := survey.Fixture{At: survey.Measured, FromDA: set.PointDA, FromAB: set.PointAB}
-		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(b.shape); !s.Point.Known {
+		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(b.Room.Shape); !s.Point.Known {
 			b.Report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
 				What: words.Say("The point to centre on does not lie inside the room."),
 				Do:   words.Say("Measure again from the two walls that meet at corner W.")}})
@@ -75,17 +75,17 @@ func (b *builder) isInside(c setout.Choice) bool { return c.Borders.Least() >= 0
 // so that each border is a plain sum. So does one in a room of which only one
 // side is known yet.
 func (b *builder) isUpright(way setout.Way) bool {
-	if !b.shape.Usable() {
+	if !b.Room.Shape.Usable() {
 		return b.Plan.Room.Form == survey.Rectangle || b.Plan.Room.Form == ""
 	}
-	turn, ok := b.site.TurnOf(way.Square)
-	return ok && turn.IsExact() && b.shape.IsRectangle()
+	turn, ok := b.Setting.Site.TurnOf(way.Square)
+	return ok && turn.IsExact() && b.Room.Shape.IsRectangle()
 }
 
 // sides are the two sides of a rectangular room, as far as they are known.
 func (b *builder) sides() (length, width measure.Length) {
-	if b.shape.Usable() {
-		return b.shape.Length, b.shape.Width
+	if b.Room.Shape.Usable() {
+		return b.Room.Shape.Length, b.Room.Shape.Width
 	}
 	return b.Plan.Room.Length, b.Plan.Room.Width
 }
@@ -127,13 +127,13 @@ func (b *builder) orderSize(id [2]string, at string, side, border measure.Length
 // the mask has it.
 func (b *builder) orderTrue(way setout.Way) {
 	set, outline := b.Plan.Setting, b.Plan.Mask.Outline
-	if !b.shape.Usable() || !set.WantEndsKnown && !set.WantSidesKnown {
+	if !b.Room.Shape.Usable() || !set.WantEndsKnown && !set.WantSidesKnown {
 		return
 	}
 	border := setout.Borders{AB: set.WantSides, BC: set.WantEnds, CD: set.WantSides, DA: set.WantEnds}
 	const rule = "The largest mask that keeps the wanted borders everywhere, where it is centred and as it lies."
 	if set.WantEndsKnown && set.WantSidesKnown {
-		if size, ok := b.site.Largest(way, border); ok {
+		if size, ok := b.Setting.Site.Largest(way, border); ok {
 			sum := "borders of " + b.Put(set.WantEnds) + " at the ends and " + b.Put(set.WantSides) + " at the sides: " + b.Put(size.Length) + " × " + b.Put(size.Width)
 			b.Length(page.Setting, "order.length", "mask to order, long", size.Length, rule, sum+", long", b.ofLargest())
 			b.Length(page.Setting, "order.width", "mask to order, wide", size.Width, rule, sum+", wide", b.ofLargest())
@@ -154,7 +154,7 @@ func (b *builder) orderTrue(way setout.Way) {
 	if other <= 0 {
 		return
 	}
-	if size, ok := b.site.LargestSide(way, side, other, border); ok {
+	if size, ok := b.Setting.Site.LargestSide(way, side, other, border); ok {
 		b.Length(page.Setting, id, label, size, "The largest that keeps the wanted border at both its ends, with the other side as it is.",
 			"a border of "+b.Put(want)+", the other side "+b.Put(other), b.ofLargest())
 		return
@@ -168,10 +168,10 @@ func (b *builder) noOrder(at string) {
 		What: words.Say("No mask keeps these borders where it is centred."),
 		Do:   words.Say("Want smaller borders, or centre it elsewhere.")}
 	switch {
-	case !b.shape.IsConvex():
+	case !b.Room.Shape.IsConvex():
 		p.What = words.Say("In a room with a corner that points inwards the size to order is not worked out from the border.")
 		p.Do = words.Say("Try sizes for the mask, and read the borders they leave.")
-	case b.shape.Form == survey.Round:
+	case b.Room.Shape.Form == survey.Round:
 		p.What = words.Say("In a round room the size to order is worked out only for a mask in its middle and along its axes.")
 		p.Do = words.Say("Centre on the room, or try sizes and read the borders they leave.")
 	}
@@ -190,7 +190,7 @@ func (b *builder) largest(way setout.Way) {
 		b.largestSide(way, across, least)
 		return
 	}
-	size, ok := b.site.Largest(way, setout.Borders{AB: least, BC: least, CD: least, DA: least})
+	size, ok := b.Setting.Site.Largest(way, setout.Borders{AB: least, BC: least, CD: least, DA: least})
 	if !ok || min(size.Length, size.Width) < mask.LeastPanel {
 		return
 	}
@@ -202,7 +202,7 @@ func (b *builder) largest(way setout.Way) {
 
 // ofLargest is where the largest mask comes from.
 func (b *builder) ofLargest() string {
-	if b.shape.Form == survey.Round {
+	if b.Room.Shape.Form == survey.Round {
 		return "The chord of an ellipse; the largest area by the golden section."
 	}
 	return "One straight limit for each wall, and the largest area within them all."
@@ -232,12 +232,12 @@ func (b *builder) largestSide(way setout.Way, e edge, least measure.Length) {
 // where a border widens more than it can hide.
 func (b *builder) checkTape() {
 	set := b.Plan.Setting
-	if least := b.choice.Borders.Least(); set.Taped && set.TapeWidth > least {
+	if least := b.Setting.Choice.Borders.Least(); set.Taped && set.TapeWidth > least {
 		b.Report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
 			What: words.Raw("The tape is " + b.Notation.Length(set.TapeWidth) + " wide and the narrowest border " + b.Notation.Length(least) + ", so it would run up the wall."),
 			Do:   words.Say("Use a narrower tape there, or slit it along the corner.")}})
 	}
-	if worst, ok := b.choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
+	if worst, ok := b.Setting.Choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
 		b.Report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
 			What: words.Raw("Along wall " + worst.Wall.Text() + " the border widens by " + b.Notation.Amount(worst.By()) + ", more than the " + b.Notation.Length(setout.HiddenTaper) + " that a border hides."),
 			Do:   words.Say("See whether it tapers less when the mask is square to something else, and show the client.")}})

@@ -66,7 +66,7 @@ func TestAFaultInOneStageTakesNoOtherAway(t *testing.T) {
 func TestAFaultInADrawingLeavesTheOthers(t *testing.T) {
 	b := builderFrom(documentOf(t, "full"), "")
 	b.workOut()
-	b.layers[len(b.layers)-1].columns.Starts = nil
+	b.Layers[len(b.Layers)-1].Columns.Starts = nil
 	b.draw()
 	assert.Len(t, faultsOf(b), 1)
 	assert.NotEmpty(t, b.Sheet.Drawings)

@@ -42,16 +42,16 @@ type stood struct {
 func (b *builder) stand(job *safety.Job, deck *safety.Deck) {
 	b.furnitureInRoom()
 	typed := job.Gear.FootLength > 0 && job.Gear.FootWidth > 0
-	if !b.placed || len(b.standing.Stations) == 0 || !b.shape.Usable() || !typed && len(b.Plan.Furniture) == 0 {
+	if !b.Setting.Placed || len(b.Platform.Layout.Stations) == 0 || !b.Room.Shape.Usable() || !typed && len(b.Plan.Furniture) == 0 {
 		return
 	}
 	s := stood{builder: b, isTaken: !typed, foot: hanging.Foot{Length: job.Gear.FootLength, Width: job.Gear.FootWidth}}
 	if s.isTaken {
 		least := max(job.LeastBase(), deck.Base(safety.BaseRatio(job.Country)))
-		s.foot = hanging.Foot{Length: max(b.footing.Length, least), Width: max(b.footing.Width, least)}
+		s.foot = hanging.Foot{Length: max(b.Platform.Footing.Length, least), Width: max(b.Platform.Footing.Width, least)}
 	}
 	s.onFloor()
-	for i := range b.layers {
+	for i := range b.Layers {
 		s.layer(i)
 	}
 	s.check()
@@ -61,7 +61,7 @@ func (b *builder) stand(job *safety.Job, deck *safety.Deck) {
 func (b *builder) furnitureInRoom() {
 	for _, f := range b.Plan.Furniture {
 		middle := survey.Point{X: f.FromDA + f.Length.Half(), Y: f.FromAB + f.Width.Half()}
-		if f.Length > 0 && f.Width > 0 && b.shape.Usable() && !b.shape.Contains(middle) {
+		if f.Length > 0 && f.Width > 0 && b.Room.Shape.Usable() && !b.Room.Shape.Contains(middle) {
 			b.Report(f.At, []problem.Problem{{Severity: problem.Caution,
 				What: words.Raw(page.Capital(furnitureName(f.Name)) + " would stand outside the room."), Do: words.Say("Measure again from walls ZW and WX to its nearest corner.")}})
 		}
@@ -88,10 +88,10 @@ func (b *builder) furniture(i int) (setout.Box, bool) {
 
 // onFloor is the room and what stands in it, in the frame of the mask's box.
 func (s *stood) onFloor() {
-	box := &s.choice.Box
-	corners := s.shape.Corners
-	if s.shape.Form == survey.Round {
-		corners = inscribed(s.shape.Length, s.shape.Width)
+	box := &s.Setting.Choice.Box
+	corners := s.Room.Shape.Corners
+	if s.Room.Shape.Form == survey.Round {
+		corners = inscribed(s.Room.Shape.Length, s.Room.Shape.Width)
 	}
 	for _, p := range corners {
 		s.floor.Room = append(s.floor.Room, box.In(p))
@@ -133,18 +133,18 @@ func inscribed(length, width measure.Length) []survey.Point {
 
 // layer tries the stations of one layer from which something is still to be hung.
 func (s *stood) layer(i int) {
-	l := &s.layers[i]
-	panels := make([]hanging.Rect, len(l.stations))
-	labels := make([][]string, len(l.stations))
-	for k := range l.order {
-		if h := &l.order[k]; !h.Up && h.Station > 0 {
+	l := &s.Layers[i]
+	panels := make([]hanging.Rect, len(l.Stations))
+	labels := make([][]string, len(l.Stations))
+	for k := range l.Order {
+		if h := &l.Order[k]; !h.Up && h.Station > 0 {
 			n := h.Station - 1
-			panels[n] = around(panels[n], l.rect(h.Block))
+			panels[n] = around(panels[n], l.Rect(h.Block))
 			labels[n] = append(labels[n], h.Panel.Label())
 		}
 	}
-	l.stands = make([]hanging.Standing, len(l.stations))
-	for n := range l.stations {
+	l.Stands = make([]hanging.Standing, len(l.Stations))
+	for n := range l.Stations {
 		switch {
 		case len(labels[n]) == 0:
 			continue
@@ -153,19 +153,9 @@ func (s *stood) layer(i int) {
 			continue
 		}
 		s.tried++
-		stands := s.floor.Stand(l.stations[n], panels[n], s.footing, s.foot)
-		l.stands[n] = stands
+		stands := s.floor.Stand(l.Stations[n], panels[n], s.Platform.Footing, s.foot)
+		l.Stands[n] = stands
 		s.say(i, n+1, &stands, labels[n])
-	}
-}
-
-// rect is where what is hung in one go lies in the box.
-func (l *layer) rect(block hanging.Block) hanging.Rect {
-	endColumn, endRow := block.Column+block.Columns-2, block.Row+block.Rows-2
-	x, y := l.columns.Starts[block.Column-1], l.rows.Starts[block.Row-1]
-	return hanging.Rect{
-		X: x, Length: l.columns.Starts[endColumn] + l.columns.Sizes[endColumn] - x,
-		Y: y, Width: l.rows.Starts[endRow] + l.rows.Sizes[endRow] - y,
 	}
 }
 
@@ -181,7 +171,7 @@ func around(a, b hanging.Rect) hanging.Rect {
 // say puts on the sheet what there is to say of a station: that it clashes, or
 // where the platform stands instead.
 func (s *stood) say(i, n int, stands *hanging.Standing, labels []string) {
-	out := sheet.PlatformStation{Layer: s.layers[i].panels.ID, N: n, Clash: !stands.Fits}
+	out := sheet.PlatformStation{Layer: s.Layers[i].Panels.ID, N: n, Clash: !stands.Fits}
 	switch {
 	case !stands.Fits:
 		s.clashes++
@@ -206,8 +196,8 @@ func (s *stood) onStation(i, n int, text string) {
 
 func (s *stood) stationName(i, n int, labels []string) string {
 	text := "Platform position " + strconv.Itoa(n)
-	if len(s.layers) > 1 {
-		text += " of " + s.layers[i].panels.Name
+	if len(s.Layers) > 1 {
+		text += " of " + s.Layers[i].Panels.Name
 	}
 	return text + " (" + problem.Listed(labels) + ")"
 }

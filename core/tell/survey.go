@@ -3,6 +3,7 @@ package tell
 import (
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -15,16 +16,16 @@ import (
 // what is on it.
 func (b *builder) survey() {
 	room := b.Plan.Room
-	b.found = room.Find(b.Notation)
-	b.shape = b.found.Shape
-	b.Report("/room", b.found.Problems)
-	b.Report("/room/fixture", b.Plan.Fixture.CheckIn(b.shape, b.Notation))
+	b.Room.Found = room.Find(b.Notation)
+	b.Room.Shape = b.Room.Found.Shape
+	b.Report("/room", b.Room.Found.Problems)
+	b.Report("/room/fixture", b.Plan.Fixture.CheckIn(b.Room.Shape, b.Notation))
 	for _, o := range b.Plan.Obstructions {
-		b.Report(o.At, o.CheckIn(b.shape, b.Notation))
+		b.Report(o.At, o.CheckIn(b.Room.Shape, b.Notation))
 	}
 	b.surveyed()
 	b.objects()
-	if !b.shape.Usable() {
+	if !b.Room.Shape.Usable() {
 		return
 	}
 	b.roomSize()
@@ -34,7 +35,7 @@ func (b *builder) survey() {
 
 // surveyed is what the measuring came to, in words.
 func (b *builder) surveyed() {
-	f, s := b.found, &b.Sheet.Survey
+	f, s := b.Room.Found, &b.Sheet.Survey
 	s.Form, s.Proved, s.Text, s.Again = string(b.form()), string(f.Proof), f.Text, f.Again
 	if usesTape := len(f.Lines) > 0 || f.Closing.Line != ""; usesTape && !f.TapeSaid {
 		s.Text += " The tape is taken as good to " + page.Said(b.Notation, f.Tape.Deviation) + " and read to " + page.Said(b.Notation, f.Tape.ReadTo) + ", since the plan does not say both."
@@ -110,19 +111,19 @@ func (b *builder) roomLine(l survey.LineFound) sheet.RoomLine {
 // objects are the light and the obstructions, and where each is.
 func (b *builder) objects() {
 	if f := b.Plan.Fixture; f.At != survey.NoFixture && f.At != "" {
-		b.object(f, thing{At: "/room/fixture", Kind: "fixture", Light: true})
+		b.object(f, job.Thing{At: "/room/fixture", Kind: "fixture", Light: true})
 	}
 	for _, o := range b.Plan.Obstructions {
-		b.object(o.Fixture, thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
+		b.object(o.Fixture, job.Thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
 	}
 }
 
 // object puts one of them on the sheet, and among the things that the mask is
 // cut for where its place is known.
-func (b *builder) object(f survey.Fixture, t thing) {
+func (b *builder) object(f survey.Fixture, t job.Thing) {
 	text := "Its place is not known."
-	if middle, ok := f.Middle(b.shape); ok {
-		x, y, own := f.Axis(b.shape)
+	if middle, ok := f.Middle(b.Room.Shape); ok {
+		x, y, own := f.Axis(b.Room.Shape)
 		t.Middle, t.Round, t.Length, t.Width = middle, !f.Rectangular, f.Across, f.Across
 		if f.Rectangular {
 			t.Width = f.Deep
@@ -130,14 +131,14 @@ func (b *builder) object(f survey.Fixture, t thing) {
 		if y != 0 || x < 0 {
 			t.Lies = setout.Turn{AlongX: x, AlongY: y}
 		}
-		b.things = append(b.things, t)
+		b.Room.Things = append(b.Room.Things, t)
 		text = b.whereIs(f, &t, own)
 	}
 	b.Sheet.Objects = append(b.Sheet.Objects, sheet.Object{At: t.At, Name: t.Name, Kind: t.Kind, Text: text})
 }
 
 // whereIs is where a thing is and how large.
-func (b *builder) whereIs(f survey.Fixture, t *thing, own bool) string {
+func (b *builder) whereIs(f survey.Fixture, t *job.Thing, own bool) string {
 	text := "Its middle is in the middle of the room"
 	if f.At != survey.InMiddle {
 		text = "Its middle is " + strings.Join(b.offs(t.Middle), " and ")
@@ -150,7 +151,7 @@ func (b *builder) whereIs(f survey.Fixture, t *thing, own bool) string {
 		text += "; it is " + b.Notation.Length(t.Length) + " by " + b.Notation.Length(t.Width)
 		if own {
 			text += ", along its own axis"
-		} else if b.shape.Form != survey.Round {
+		} else if b.Room.Shape.Form != survey.Round {
 			text += ", along wall WX"
 		}
 	}
@@ -160,7 +161,7 @@ func (b *builder) whereIs(f survey.Fixture, t *thing, own bool) string {
 // offs is how far a place is from the two walls at A, or in a round room along
 // its length and its width.
 func (b *builder) offs(p survey.Point) []string {
-	s := b.shape
+	s := b.Room.Shape
 	if s.Form == survey.Round {
 		return []string{b.Notation.Length(p.X) + " along the length", b.Notation.Length(p.Y) + " along the width"}
 	}
@@ -171,7 +172,7 @@ func (b *builder) offs(p survey.Point) []string {
 
 // roomSize is the area, the way round and the air.
 func (b *builder) roomSize() {
-	s := b.shape
+	s := b.Room.Shape
 	rule, sum := b.areaRule()
 	b.Area(page.Room, "room.area", "ceiling", s.Area(), rule, sum, page.OfArithmetic)
 	rule, sum, source := b.perimeterRule()
@@ -184,14 +185,14 @@ func (b *builder) roomSize() {
 // areaRule is how the area of the ceiling is worked out, and the numbers put
 // in.
 func (b *builder) areaRule() (rule, sum string) {
-	s := b.shape
+	s := b.Room.Shape
 	sides := b.Put(s.Length) + " × " + b.Put(s.Width)
 	switch {
 	case s.Form == survey.Round:
 		return "A quarter of π times length times width.", "π ÷ 4 × " + sides
-	case s.Form == survey.Rectangle && b.found.Proof == survey.Assumed:
+	case s.Form == survey.Rectangle && b.Room.Found.Proof == survey.Assumed:
 		return "Length times width. Until a diagonal is measured the room is taken as square.", sides
-	case s.Form == survey.Rectangle && b.found.Proof == survey.Contradicted:
+	case s.Form == survey.Rectangle && b.Room.Found.Proof == survey.Contradicted:
 		return "Length times width, as if the room were square; a diagonal says that it is not.", sides
 	case s.IsRectangle():
 		return "Length times width.", sides
@@ -202,7 +203,7 @@ func (b *builder) areaRule() (rule, sum string) {
 // triangles is the area of an outline as a sum: "WXY 6 m² + WYZ 6 m²".
 func (b *builder) triangles() string {
 	var sum strings.Builder
-	corners := b.shape.Corners
+	corners := b.Room.Shape.Corners
 	for i := 1; i+1 < len(corners); i++ {
 		a := survey.ShapeFromCorners(survey.Points, []survey.Point{corners[0], corners[i], corners[i+1]}).Area()
 		switch {
@@ -217,7 +218,7 @@ func (b *builder) triangles() string {
 }
 
 func (b *builder) perimeterRule() (rule, sum, source string) {
-	s := b.shape
+	s := b.Room.Shape
 	long, wide := b.Put(s.Length), b.Put(s.Width)
 	switch {
 	case s.Form == survey.Round && s.Length == s.Width:
@@ -246,7 +247,7 @@ func (b *builder) volume() {
 		Value: page.Plain(v.Litres.Quo(measure.CubicMetre)), Unit: "m3",
 		Text: cubic(b.Notation, v), Other: cubic(b.Other, v),
 		Working: sheet.Working{Rule: "Ceiling area times height.",
-			Sum:    b.Notation.Area(b.shape.Area()) + " × " + b.Put(b.Plan.Room.Height) + " = " + cubic(b.Notation, v),
+			Sum:    b.Notation.Area(b.Room.Shape.Area()) + " × " + b.Put(b.Plan.Room.Height) + " = " + cubic(b.Notation, v),
 			Source: page.OfArithmetic},
 	})
 }
@@ -260,10 +261,10 @@ func cubic(n measure.Notation, v measure.Volume) string {
 
 // crooked is how far the readings miss each other, and the worst corner.
 func (b *builder) crooked() {
-	if c := b.found.Closing; c.Spare > 0 {
+	if c := b.Room.Found.Closing; c.Spare > 0 {
 		b.closing(c)
 	}
-	if c, ok := b.found.Worst(); ok {
+	if c, ok := b.Room.Found.Worst(); ok {
 		b.Length(page.Room, "room.out", "corner "+c.Corner.Text()+" out of square over "+b.Notation.Length(c.Over), c.Out,
 			"How far its wall runs off a square line: the tangent of what the corner has beyond a right angle, times the way along. Above nothing it is too wide.",
 			"tan("+survey.AngleText(c.Degrees)+" − "+survey.AngleText(float64(c.Right))+") × "+b.Notation.Length(c.Over), "Trigonometry; the corners as in room.area.")
@@ -274,7 +275,7 @@ func (b *builder) crooked() {
 // where they differ by more than a mark: people who strike the diagonals and
 // people who join the middles of the walls would hang the mask in two places.
 func (b *builder) twoMiddles() {
-	middle, crossing, apart, ok := b.shape.Middles()
+	middle, crossing, apart, ok := b.Room.Shape.Middles()
 	if !ok || apart <= b.Notation.Mark() {
 		return
 	}
@@ -283,7 +284,7 @@ func (b *builder) twoMiddles() {
 		offs[0] + " and " + offs[1] + "."
 	b.Length(page.Room, "room.middles", "the two middles of the room, apart", apart,
 		"From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner W: along wall WX, and square to it.",
-		b.rootOf(b.shape.FromA(crossing), b.shape.FromA(middle)), "Pythagoras.")
+		b.rootOf(b.Room.Shape.FromA(crossing), b.Room.Shape.FromA(middle)), "Pythagoras.")
 }
 
 // rootOf is the distance of two places as a sum.
@@ -299,10 +300,10 @@ const (
 )
 
 func (b *builder) closing(c survey.Closing) {
-	switch b.shape.Form {
+	switch b.Room.Shape.Form {
 	case survey.Lines:
 		read := c.Amount
-		for _, l := range b.found.Lines {
+		for _, l := range b.Room.Found.Lines {
 			if l.At == c.At {
 				read = l.Taken()
 			}

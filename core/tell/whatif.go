@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -86,8 +87,6 @@ func lacks(missing, before []string) bool {
 func (b *builder) variant() *builder {
 	v := &builder{
 		Page: b.Page, Job: b.Job.Variant(), onlyPriced: true,
-		found: b.found, shape: b.shape, things: b.things, layers: slices.Clone(b.layers),
-		site: b.site, choice: b.choice, placed: b.placed, standing: b.standing, footing: b.footing,
 	}
 	v.Sheet = &sheet.Sheet{}
 	return v
@@ -183,19 +182,19 @@ func (v *builder) resize(length, width measure.Length) {
 	before := v.Plan.Mask.Area()
 	v.Plan.Mask.Outline.Length, v.Plan.Mask.Outline.Width = length, width
 	ratio := v.Plan.Mask.Area().SquareMetres.Quo(before.SquareMetres)
-	for i := range v.layers {
-		l := &v.layers[i]
-		cost := &l.plan.Price
-		if l.plan.PriceFor != plan.ForSet {
+	for i := range v.Layers {
+		l := &v.Layers[i]
+		cost := &l.Plan.Price
+		if l.Plan.PriceFor != plan.ForSet {
 			// The area moves, its price stays.
 		} else if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.Plan.Price.Digits)); ok {
 			cost.Amount = sum
 		}
-		panels, problems := mask.LayerFromCut(v.Plan.Mask.Outline, l.plan.Cut, v.Notation)
-		if isPlain := len(l.panels.Pieces)+len(l.panels.Loose) == 0; isPlain && !hasStop(problems) && !panels.IsEmpty() {
-			l.panels, l.order = panels, nil
+		panels, problems := mask.LayerFromCut(v.Plan.Mask.Outline, l.Plan.Cut, v.Notation)
+		if isPlain := len(l.Panels.Pieces)+len(l.Panels.Loose) == 0; isPlain && !hasStop(problems) && !panels.IsEmpty() {
+			l.Panels, l.Order = panels, nil
 		}
-		l.tape = l.panels.TapeLength(v.Plan.Mask.Outline, v.Plan.Seams.Cover)
+		l.Tape = l.Panels.TapeLength(v.Plan.Mask.Outline, v.Plan.Seams.Cover)
 	}
 }
 
@@ -205,16 +204,16 @@ func hasStop(problems []problem.Problem) bool {
 
 // layerChange is the mask without its last layer.
 func (b *builder) layerChange() []change {
-	last := len(b.layers) - 1
+	last := len(b.Layers) - 1
 	if last < 1 {
 		return nil
 	}
-	id, name := b.layers[last].panels.ID, b.layers[last].panels.Name
+	id, name := b.Layers[last].Panels.ID, b.Layers[last].Panels.Name
 	return []change{{
 		what: "One layer less", goodsStay: true, text: "Without “" + name + "” and the steps that go through it.",
 		make: func(v *builder) {
-			v.layers = v.layers[:last]
-			v.layers[last-1].key = key{} // no layer comes after it
+			v.Layers = v.Layers[:last]
+			v.Layers[last-1].Key = job.Key{} // no layer comes after it
 			v.Plan.Steps = slices.DeleteFunc(v.Plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
 		},
 	}}
@@ -262,18 +261,18 @@ func (b *builder) withoutLeaf(i int) (c change, ok bool) {
 		first--
 	}
 	text, idle := what+".", b.idleWithout(first, i)
-	if idle >= 1 && idle == len(b.layers)-1 {
+	if idle >= 1 && idle == len(b.Layers)-1 {
 		return c, false
 	}
 	if idle >= 0 {
-		text = what + ", nor “" + b.layers[idle].panels.Name + "”, which nothing else goes through."
+		text = what + ", nor “" + b.Layers[idle].Panels.Name + "”, which nothing else goes through."
 	}
 	return change{
 		what: "Without “" + name + "”", goodsStay: true, text: text,
 		make: func(v *builder) {
 			v.Plan.Steps = slices.Delete(v.Plan.Steps, first, i+1)
 			if idle >= 0 {
-				v.layers[idle].plan.Price.Amount, v.layers[idle].tape = decimal.Zero, 0
+				v.Layers[idle].Plan.Price.Amount, v.Layers[idle].Tape = decimal.Zero, 0
 			}
 		},
 	}, true

@@ -27,8 +27,8 @@ func (b *builder) workedOn() []workedPart {
 			parts = append(parts, workedPart{name, area})
 		}
 	}
-	ceiling, mask := workedPart{"the ceiling", b.shape.Area()}, workedPart{"the mask", b.Plan.Mask.Area()}
-	if !b.shape.Usable() {
+	ceiling, mask := workedPart{"the ceiling", b.Room.Shape.Area()}, workedPart{"the mask", b.Plan.Mask.Area()}
+	if !b.Room.Shape.Usable() {
 		ceiling.area = measure.Area{}
 	}
 	whole := b.steps(func(basis finish.Basis) bool { return basis == finish.Surface })

@@ -1,4 +1,4 @@
-package tell
+package job
 
 import (
 	"ceilingwright/core/measure"
@@ -6,10 +6,10 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// thing is the light or an obstruction, found in the room. A round one is
+// Thing is the light or an obstruction, found in the room. A round one is
 // Length across; one of no length counts as a point. Lies is how a rectangular
 // one lies in the room.
-type thing struct {
+type Thing struct {
 	At, Name, Kind string
 	Light          bool
 	Middle         survey.Point
@@ -18,13 +18,13 @@ type thing struct {
 	Lies           setout.Turn
 }
 
-// hole is the thing as the box sees it.
-func (t *thing) hole(box setout.Box) setout.Hole {
+// Hole is the thing as the box sees it.
+func (t *Thing) Hole(box setout.Box) setout.Hole {
 	return setout.HoleOf(box, t.Round, t.Middle, t.Length, t.Width, t.Lies)
 }
 
-// box is a rectangular thing as it lies in the room.
-func (t *thing) box() setout.Box {
+// Box is a rectangular thing as it lies in the room.
+func (t *Thing) Box() setout.Box {
 	box := setout.Box{Length: t.Length, Width: t.Width, Turn: t.Lies}
 	half := box.Out(survey.Point{X: t.Length.Half(), Y: t.Width.Half()})
 	box.X, box.Y = t.Middle.X-half.X, t.Middle.Y-half.Y
