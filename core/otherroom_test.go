@@ -142,6 +142,7 @@ func TestTheExampleInAnotherRoom(t *testing.T) {
 // In any room from a closet to a hall the example, fitted to it, has nothing to
 // put right: in feet and in metres, one side changed after the other.
 func TestTheExampleFitsAnyRoom(t *testing.T) {
+	t.Parallel()
 	example := workedExample(t)
 	metric := edited(edited(example, "/units/show", "metric"), "/units/bare", "mm")
 	for _, room := range [][2]string{{"22'", "14' 9\""}, {"9'", "7'"}, {"40'", "12'"}, {"6'", "30'"}, {"5'", "5'"}, {"60'", "60'"}, {"8' 1/16\"", "11' 7 5/8\""}} {

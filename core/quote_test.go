@@ -206,6 +206,7 @@ func TestRoughPriceIsQuoted(t *testing.T) {
 // Of any plan, damaged ones too, the client's copy is a plan that reads without a
 // word about what is in it, and is its own client's copy.
 func TestClientsCopyOfAnyPlan(t *testing.T) {
+	t.Parallel()
 	for _, folder := range []string{"plans/v1", "hostile"} {
 		for name, plan := range kept(t, folder) {
 			copied := core.Quoted(plan, "2027-02-10")

@@ -85,6 +85,7 @@ func keysOf(m map[string]any) []string {
 // A step is put into a plan as it is and must be read without a refusal but of
 // the blanks that nobody can know: how long the edges are, how wide the wall.
 func TestStartingStepsAreReadWhole(t *testing.T) {
+	t.Parallel()
 	unknown := []string{"edgeLength", "typedArea"}
 	for _, name := range []string{"full", "metric", "imperial-gallon"} {
 		for _, what := range everyStart() {

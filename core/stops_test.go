@@ -120,6 +120,7 @@ func asksFor(page, at string) bool {
 // Nothing red stays that a painter cannot clear: every stop leads to a blank of
 // the page, and there is something to type that has it go.
 func TestEveryStopCanBeCleared(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile("../site/index.html")
 	require.NoError(t, err)
 	page, tried := string(text), map[string]bool{}

@@ -139,6 +139,7 @@ func tasksOf(s sheet.Sheet) (list []sheet.Figure) {
 
 // Every printed sum of the golden sheets, worked out again from its own text.
 func TestSums_WorkOutAsPrinted(t *testing.T) {
+	t.Parallel()
 	seen, read := map[string]bool{}, 0
 	for _, name := range golden {
 		plan := planNamed(t, name)

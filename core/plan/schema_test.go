@@ -250,11 +250,13 @@ func TestSchemaHasEveryFieldOfTheReader(t *testing.T) {
 		}
 		known[p.in][p.name] = true
 	}
+	plain := marshal(t, whole(t))
 	for _, in := range slices.Sorted(maps.Keys(known)) {
 		strange := slices.DeleteFunc(slices.Clone(names), func(name string) bool { return known[in][name] })
 		// Few at a time: only so many strays of one plan are reported.
 		for some := range slices.Chunk(strange, mostProblems/4) {
-			plan := whole(t)
+			var plan map[string]any
+			require.NoError(t, json.Unmarshal(plain, &plan))
 			for _, object := range objectsAt(plan, in) {
 				for _, name := range some {
 					object[name] = "1"
@@ -269,8 +271,9 @@ func TestSchemaHasEveryFieldOfTheReader(t *testing.T) {
 			}
 		}
 	}
+	all := properties(t)
 	for _, name := range names {
-		assert.True(t, slices.ContainsFunc(properties(t), func(p property) bool { return p.name == name }), "the reader asks for %s", name)
+		assert.True(t, slices.ContainsFunc(all, func(p property) bool { return p.name == name }), "the reader asks for %s", name)
 	}
 }
 

@@ -2,6 +2,7 @@ package safety
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 
 	"ceilingwright/core/words"
@@ -11,12 +12,14 @@ import (
 
 // theOther names a word in the text that the country does not use.
 func theOther(c Country, text string) string {
+	small := strings.ToLower(text)
 	for _, pair := range words.US() {
 		word := pair[0]
 		if c != US {
 			word = pair[1]
 		}
-		if regexp.MustCompile(`(?i)\b` + regexp.QuoteMeta(word) + `s?\b`).MatchString(text) {
+		// The plain search first: of hundreds of thousands few go on to the other.
+		if strings.Contains(small, strings.ToLower(word)) && regexp.MustCompile(`(?i)\b`+regexp.QuoteMeta(word)+`s?\b`).MatchString(text) {
 			return word
 		}
 	}
