@@ -8,6 +8,7 @@ import (
 	"flag"
 	"io"
 	"maps"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -125,9 +126,41 @@ func brokenXML(text string) string {
 	}
 }
 
-// The writer puts down by hand what the struct tags say. Both roads must give
-// the same bytes, and every time anew, lists that are nil apart, which a reader of
-// sheets never sees.
+// A field whose tag lists the words it may hold holds no other: the page's types
+// promise as much.
+func TestWordsAreThoseOfTheirTag(t *testing.T) {
+	t.Parallel()
+	held := map[string]bool{} // every word met, by its field
+	var look func(at string, v reflect.Value)
+	look = func(at string, v reflect.Value) {
+		switch v.Kind() {
+		case reflect.Slice:
+			for i := range v.Len() {
+				look(at, v.Index(i))
+			}
+		case reflect.Struct:
+			for i := range v.NumField() {
+				f := v.Type().Field(i)
+				if words, ok := f.Tag.Lookup("is"); ok {
+					word := v.Field(i).String()
+					held[at+f.Name+word] = true
+					assert.Contains(t, strings.Split(words, "|"), word, "%s%s", at, f.Name)
+				}
+				look(v.Type().Name()+".", v.Field(i))
+			}
+		}
+	}
+	for name, text := range kept(t, "plans/v1") {
+		if name != "ten-thousand" { // says nothing that the others do not
+			look("", reflect.ValueOf(sheetOf(t, text)))
+		}
+	}
+	assert.Greater(t, len(held), 20, "the tags are no longer found")
+}
+
+// The writer is generated from the struct tags; encoding/json reads them too. Both
+// must give the same bytes, and every time anew, lists that are nil apart, which a
+// reader of sheets never sees.
 func TestWriterFollowsTheStruct(t *testing.T) {
 	t.Parallel()
 	plain, hostile := kept(t, "plans/v1"), kept(t, "hostile")

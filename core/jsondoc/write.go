@@ -28,6 +28,11 @@ func (w *Writer) before() {
 }
 
 // Open starts an object ('{') or a list ('[').
+//
+// Not inlined, like Close and List: they are called from hundreds of places, and
+// each copy would make the page larger.
+//
+//go:noinline
 func (w *Writer) Open(sign byte) {
 	w.before()
 	w.buf = append(w.buf, sign)
@@ -35,6 +40,8 @@ func (w *Writer) Open(sign byte) {
 }
 
 // Close ends an object ('}') or a list (']').
+//
+//go:noinline
 func (w *Writer) Close(sign byte) {
 	w.buf = append(w.buf, sign)
 	w.comma = true
@@ -72,10 +79,50 @@ func (w *Writer) Null() {
 	w.buf = append(w.buf, "null"...)
 }
 
-// Text writes a field that holds a text.
+// Name writes the name of the next field as Key does, for a name of letters alone,
+// which needs no looking through.
+func (w *Writer) Name(name string) {
+	w.before()
+	w.buf = append(w.buf, '"')
+	w.buf = append(w.buf, name...)
+	w.buf = append(w.buf, '"', ':')
+	w.comma = false
+}
+
+// Text writes a field that holds a text; like those below it takes a name of
+// letters alone.
 func (w *Writer) Text(name, s string) {
-	w.Key(name)
+	w.Name(name)
 	w.String(s)
+}
+
+// Number writes a field that holds a whole number.
+func (w *Writer) Number(name string, n int) {
+	w.Name(name)
+	w.Int(n)
+}
+
+// Truth writes a field that holds true or false.
+func (w *Writer) Truth(name string, is bool) {
+	w.Name(name)
+	w.Bool(is)
+}
+
+// List begins a field that holds a list. The caller closes it.
+//
+//go:noinline
+func (w *Writer) List(name string) {
+	w.Name(name)
+	w.Open('[')
+}
+
+// Texts writes a field that holds a list of texts; one of none is [].
+func (w *Writer) Texts(name string, items []string) {
+	w.List(name)
+	for _, item := range items {
+		w.String(item)
+	}
+	w.Close(']')
 }
 
 const hexDigits = "0123456789abcdef"

@@ -46,7 +46,7 @@ type Delivery struct {
 // neighbours: Kind is span, joined or loose, Cuts where it is cut from each.
 type Piece struct {
 	Name string     `json:"name"`
-	Kind string     `json:"kind"`
+	Kind string     `json:"kind" is:"span|joined|loose"`
 	Text string     `json:"text"`
 	Cuts []PieceCut `json:"cuts"`
 }
@@ -97,7 +97,7 @@ type Bridge struct {
 // set against it, Down when it comes down, Masked what it covers until then.
 type Key struct {
 	Panel   string   `json:"panel"`
-	Chosen  string   `json:"chosen"`
+	Chosen  string   `json:"chosen" is:"tool|user|"`
 	Reason  string   `json:"reason"`
 	Lies    []string `json:"lies"`
 	Touches []string `json:"touches"`
@@ -109,7 +109,7 @@ type Key struct {
 // Verdict is pass, fail, unsure or "" where nothing was measured.
 type Registered struct {
 	Text    string   `json:"text"`
-	Verdict string   `json:"verdict"`
+	Verdict string   `json:"verdict" is:"pass|fail|unsure|"`
 	Shift   string   `json:"shift"`
 	Turn    string   `json:"turn"`
 	Marks   []MarkAt `json:"marks"`

@@ -8,7 +8,7 @@ package sheet
 type Advice struct {
 	ID           string   `json:"id"`
 	Also         []string `json:"also"`
-	Severity     string   `json:"severity"`
+	Severity     string   `json:"severity" is:"stop|caution|note"`
 	Words        string   `json:"words"`
 	Decides      string   `json:"decides"`
 	Source       string   `json:"source"`
@@ -40,7 +40,7 @@ type VOCLine struct {
 	Rule     string `json:"rule"`
 	Holds    string `json:"holds"`
 	Limit    string `json:"limit"`
-	Verdict  string `json:"verdict"`
+	Verdict  string `json:"verdict" is:"within|above|unknown"`
 	Text     string `json:"text"`
 	Source   string `json:"source"`
 	AsOf     string `json:"asOf"`
@@ -57,7 +57,7 @@ type Air struct {
 // "tower" or "scaffold", "" where nothing is known; Text what to ask for, Why the
 // reason, Refused why not something else, Hire the days it is needed.
 type Platform struct {
-	Kind     string            `json:"kind"`
+	Kind     string            `json:"kind" is:"floor|hop-up|podium|tower|scaffold|"`
 	Text     string            `json:"text"`
 	Why      string            `json:"why"`
 	Refused  []string          `json:"refused"`
@@ -83,7 +83,7 @@ type PlatformCheck struct {
 	What    string `json:"what"`
 	Have    string `json:"have"`
 	Need    string `json:"need"`
-	Verdict string `json:"verdict"`
+	Verdict string `json:"verdict" is:"ok|short|unknown"`
 	Text    string `json:"text"`
 }
 

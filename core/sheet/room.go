@@ -6,7 +6,7 @@ package sheet
 // readings fail to close, Again what to measure again.
 type Survey struct {
 	Form    string       `json:"form"`
-	Proved  string       `json:"proved"`
+	Proved  string       `json:"proved" is:"yes|no|assumed|"`
 	Text    string       `json:"text"`
 	Corners []RoomCorner `json:"corners"`
 	Lines   []RoomLine   `json:"lines"`

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -39,6 +40,27 @@ type Sheet struct {
 	FindOut  []Question `json:"findOut"`
 	Safety   []Advice   `json:"safety"`
 	Drawings []Drawing  `json:"drawings"`
+}
+
+// JSON is the sheet as one JSON text: the same bytes for the same sheet.
+func (s *Sheet) JSON() []byte {
+	w := jsondoc.WriterOf(s.size())
+	s.write(w)
+	return w.Bytes()
+}
+
+// size is about how long the sheet is as JSON: its drawings, and what the rest
+// of it takes from experience.
+func (s *Sheet) size() int {
+	size := 32<<10 + 700*len(s.Figures)
+	for i := range s.Drawings {
+		size += len(s.Drawings[i].SVG) + 200
+	}
+	size += len(s.Days.Chart) + 450*len(s.Days.Tasks)
+	for i := range s.Layers {
+		size += 500 * s.Layers[i].Count
+	}
+	return size
 }
 
 // Heading says whose sheet it is.
@@ -106,7 +128,7 @@ type Working struct {
 type Drawing struct {
 	ID      string `json:"id"`
 	Layer   string `json:"layer"`
-	Looking string `json:"looking"`
+	Looking string `json:"looking" is:"up|down"`
 	Shows   string `json:"shows"`
 	Title   string `json:"title"`
 	SVG     string `json:"svg"`

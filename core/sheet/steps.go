@@ -50,7 +50,7 @@ type Section struct {
 type Climate struct {
 	Dew     string `json:"dew"`
 	Margin  string `json:"margin"`
-	Verdict string `json:"verdict"`
+	Verdict string `json:"verdict" is:"go|stop|unknown|"`
 	Text    string `json:"text"`
 	Drying  string `json:"drying"`
 }

@@ -22,7 +22,7 @@ type Task struct {
 	ID       string `json:"id"`
 	Name     string `json:"name"`
 	At       string `json:"at"`
-	Kind     string `json:"kind"`
+	Kind     string `json:"kind" is:"work|dry|wait"`
 	Day      string `json:"day"`
 	From     string `json:"from"`
 	To       string `json:"to"`

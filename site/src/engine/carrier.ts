@@ -2,7 +2,7 @@
 // fetched. The one-file page holds both in blocks of its own; every other page
 // names a carrier file, which a plain script element can load from disk too.
 
-import type { Carrier } from "./contract";
+import type { Carrier } from "./calls";
 
 function block(id: string): string {
   return document.getElementById(id)?.textContent?.trim() ?? "";

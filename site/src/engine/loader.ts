@@ -1,7 +1,7 @@
 // Starts the engine by the road this page allows: its own blocks, the carrier
 // file on disk, or a streamed fetch. Every way it can fail has its own words.
 
-import type { Engine } from "./contract";
+import type { Engine } from "./calls";
 import { carried, loadCarrier } from "./carrier";
 import { bytesFromBase64, canUnpack, unpack } from "./pack";
 

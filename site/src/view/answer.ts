@@ -1,6 +1,7 @@
 // The engine and its answer to the plan on the sheet.
 
-import type { Engine, Figure, Reading, Sheet } from "../engine/contract";
+import type { Engine } from "../engine/calls";
+import type { Figure, Reading, Sheet } from "../engine/contract";
 import { NoEngine, startEngine, startEngineAnew } from "../engine/loader";
 import { action, region, setAttribute, setText } from "./dom";
 import { message, unsay } from "./messages";

@@ -2,7 +2,7 @@
 // stands as a slim slip at the head of that part of the sheet, in its first
 // sentence. The whole note stands once, under Safety.
 
-import type { SafetyNote } from "../engine/contract";
+import type { Advice } from "../engine/contract";
 import { action, make, redraw, region } from "./dom";
 import { firstSentence, severityWord, sign } from "./signs";
 
@@ -12,15 +12,15 @@ const BLOCKS = ["room", "hanging", "finish", "days"] as const;
 const UNFOLDED = 2;
 
 /** The stops that whoever works in this part has to see. */
-export function stopsIn(block: string, notes: SafetyNote[]): SafetyNote[] {
+export function stopsIn(block: string, notes: Advice[]): Advice[] {
   return biting(block, "stop", notes);
 }
 
-function biting(block: string, severity: string, notes: SafetyNote[]): SafetyNote[] {
+function biting(block: string, severity: string, notes: Advice[]): Advice[] {
   return notes.filter((n) => n.severity === severity && (n.bites ?? []).includes(block));
 }
 
-export function renderBites(notes: SafetyNote[]): void {
+export function renderBites(notes: Advice[]): void {
   for (const block of BLOCKS) {
     const stops = stopsIn(block, notes);
     const cautions = biting(block, "caution", notes);
@@ -28,14 +28,14 @@ export function renderBites(notes: SafetyNote[]): void {
   }
 }
 
-function cautionSlips(cautions: SafetyNote[]): HTMLElement[] {
+function cautionSlips(cautions: Advice[]): HTMLElement[] {
   if (cautions.length <= UNFOLDED) return cautions.map(slip);
   return [
     make("details", { class: "cw-bites-more" }, make("summary", {}, sign("caution"), ` Take care: ${String(cautions.length)} things`), ...cautions.map(slip)),
   ];
 }
 
-function slip(n: SafetyNote): HTMLElement {
+function slip(n: Advice): HTMLElement {
   const [first, rest] = firstSentence(n.words);
   return make(
     "p",

@@ -1,7 +1,8 @@
 // The days: what is done on which day, what is waited for and why, and what more
 // hands would save.
 
-import type { Days, Engine, Sheet, Task } from "../engine/contract";
+import type { Engine } from "../engine/calls";
+import type { Days, Sheet, Task } from "../engine/contract";
 import { stamp } from "../state/clocks";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type JsonObject } from "../state/pointer";

@@ -1,7 +1,8 @@
 // Answers of the finish: what each step needs, how it is mixed and divided, and
 // the list to shop by. Steps are begun here too, with the engine's own values.
 
-import type { Climate, Drawing, Engine, Section, Sheet, Step, Total } from "../engine/contract";
+import type { Engine } from "../engine/calls";
+import type { Climate, Drawing, Section, Sheet, Step, Total } from "../engine/contract";
 import { bareStep, fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";

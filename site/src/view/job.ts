@@ -1,7 +1,7 @@
 // The job on the sheet: one plan, one answer, and the way between them. What is
 // typed goes into the plan; the plan goes to the engine; its answer is shown.
 
-import type { Engine } from "../engine/contract";
+import type { Engine } from "../engine/calls";
 import { writePlanIntoPage } from "../state/along";
 import { amend, noteChange, noteKey, startHistory, type Change } from "../state/history";
 import { adopt, claim, isFresh, isKeptAs, markFresh, moveAside, storedText } from "../state/keep";

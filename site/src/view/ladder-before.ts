@@ -1,7 +1,7 @@
 // Before anyone goes up to hang: the stops that bite there, each to be ticked.
 // A stop that says something else than when it was ticked is to be ticked anew.
 
-import type { SafetyNote } from "../engine/contract";
+import type { Advice } from "../engine/contract";
 import { stopsIn } from "./bites";
 import { make } from "./dom";
 import { button, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
@@ -10,7 +10,7 @@ import { firstSentence, sign } from "./signs";
 /** The step that stands before the first panel. */
 export const BEFORE = "before";
 
-function stopsFor(rung: Rung): SafetyNote[] {
+function stopsFor(rung: Rung): Advice[] {
   return stopsIn("hanging", rung.sheet().safety ?? []);
 }
 
@@ -23,11 +23,11 @@ export function isToRead(rung: Rung): boolean {
   return stopsFor(rung).some((n) => !isTicked(rung, n));
 }
 
-function nameOf(n: SafetyNote): string {
+function nameOf(n: Advice): string {
   return `stop ${n.id} ${n.words}`;
 }
 
-function isTicked(rung: Rung, n: SafetyNote): boolean {
+function isTicked(rung: Rung, n: Advice): boolean {
   return rung.place.ticked.includes(nameOf(n));
 }
 
@@ -49,7 +49,7 @@ export function beforeScreen(rung: Rung, where: string, goOn: () => void): Scree
   };
 }
 
-function stop(rung: Rung, n: SafetyNote): HTMLElement {
+function stop(rung: Rung, n: Advice): HTMLElement {
   const [first, rest] = firstSentence(unbroken(n.words));
   const ticked = isTicked(rung, n);
   const tick = button("", () => {

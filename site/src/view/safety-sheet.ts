@@ -3,7 +3,7 @@
 // the smallest that may come, and says less, step by step, until it fits. What
 // stops the work, and what has to be found out first, is never left out.
 
-import type { Question, SafetyNote, Severity, Sheet } from "../engine/contract";
+import type { Advice, Question, Severity, Sheet } from "../engine/contract";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { make, region, setAttribute } from "./dom";
@@ -103,7 +103,7 @@ function rulesRead(rulers: string): string {
   return rulers === "" || rulers === "other" ? "No country was chosen: the strictest rule known was read." : `The rules read are those of ${rulers}.`;
 }
 
-function part(heading: string, notes: SafetyNote[], say: Say): HTMLElement | null {
+function part(heading: string, notes: Advice[], say: Say): HTMLElement | null {
   const [first] = notes;
   if (!first) return null;
   return make(
@@ -120,7 +120,7 @@ function toFindOut(questions: Question[]): HTMLElement | null {
   return make("section", { class: "cw-safety-asked" }, make("h3", {}, "Find out first"), make("p", {}, ...questions.flatMap((q) => [make("span", {}, q.words), " ______ "])));
 }
 
-function entry(n: SafetyNote, say: Say): HTMLElement {
+function entry(n: Advice, say: Say): HTMLElement {
   const [first, rest] = firstSentence(n.words);
   return make(
     "li",

@@ -2,7 +2,7 @@
 // says why it is there with the numbers of this job and who says so, and leads to
 // the blank that answers it.
 
-import type { Question, Severity, SafetyNote } from "../engine/contract";
+import type { Advice, Question, Severity } from "../engine/contract";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { blankAt, nameOf } from "./blanks";
@@ -23,7 +23,7 @@ export function rulersOf(jurisdiction: string): string {
 }
 
 /** The notes without the standing one, and that one apart. */
-export function standingApart(notes: SafetyNote[]): { standing: SafetyNote | undefined; others: SafetyNote[] } {
+export function standingApart(notes: Advice[]): { standing: Advice | undefined; others: Advice[] } {
   return { standing: notes.find((n) => n.id === STANDING), others: notes.filter((n) => n.id !== STANDING) };
 }
 
@@ -34,7 +34,7 @@ interface Answer {
   open: boolean; // nobody has filled it in
 }
 
-export function renderSafety(plan: Plan, notes: SafetyNote[], questions: Question[]): void {
+export function renderSafety(plan: Plan, notes: Advice[], questions: Question[]): void {
   const host = region("safety");
   const asked = new Set(questions.map((q) => q.at));
   const told = notes.map((n) => [n, answerTo(plan, n.at, asked)] as const);
@@ -47,9 +47,9 @@ function nameOfFold(fold: HTMLElement): string {
   return fold.closest<HTMLElement>("[data-note]")?.dataset["note"] ?? "";
 }
 
-type Answers = Map<SafetyNote, Answer | null>;
+type Answers = Map<Advice, Answer | null>;
 
-function laidOut(notes: SafetyNote[], questions: Question[], answers: Answers): (HTMLElement | null)[] {
+function laidOut(notes: Advice[], questions: Question[], answers: Answers): (HTMLElement | null)[] {
   const { standing, others } = standingApart(notes);
   const of = (severity: Severity) => others.filter((n) => n.severity === severity && !n.onDemand);
   return [
@@ -74,7 +74,7 @@ function findOut(questions: Question[]): HTMLElement | null {
   );
 }
 
-function group(severity: Severity, words: string, notes: SafetyNote[], answers: Answers): HTMLElement | null {
+function group(severity: Severity, words: string, notes: Advice[], answers: Answers): HTMLElement | null {
   if (notes.length === 0) return null;
   return make(
     "section",
@@ -85,7 +85,7 @@ function group(severity: Severity, words: string, notes: SafetyNote[], answers: 
 }
 
 /** What need not be seen at once, in one fold; on paper it is open. */
-function more(notes: SafetyNote[], answers: Answers): HTMLElement | null {
+function more(notes: Advice[], answers: Answers): HTMLElement | null {
   if (notes.length === 0) return null;
   return make(
     "details",
@@ -97,7 +97,7 @@ function more(notes: SafetyNote[], answers: Answers): HTMLElement | null {
 
 /** The word of a stop stands written; the others have theirs in the heading over
  *  them, and in what the sign is called. */
-function note(n: SafetyNote, answer: Answer | null): HTMLElement {
+function note(n: Advice, answer: Answer | null): HTMLElement {
   const [first, rest] = firstSentence(n.words);
   const plate = sign(n.severity);
   if (n.severity !== "stop") {
@@ -122,7 +122,7 @@ function note(n: SafetyNote, answer: Answer | null): HTMLElement {
   );
 }
 
-function why(n: SafetyNote): (HTMLElement | null)[] {
+function why(n: Advice): (HTMLElement | null)[] {
   const rulers = rulersOf(n.jurisdiction);
   return [
     n.working ? make("p", { class: "cw-note-working" }, `Here: ${n.working}`) : null,

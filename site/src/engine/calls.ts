@@ -1,0 +1,50 @@
+// The calls the engine offers, and what stands beside it on the page. Types only.
+
+import type { Problem } from "./contract";
+
+/** What the engine registers as globalThis.ceilingwright. */
+export interface Engine {
+  compute(planJSON: string): string;
+  parseLength(text: string, unit: string): { nanometres: string | null; problem: Problem | null };
+  /** The shopping list as CSV; sign "," for a decimal comma. "" on a fault. */
+  shopping(planJSON: string, sign?: string): string;
+  /** The days as iCalendar text; stamp is now in UTC, 20270301T080000Z. */
+  calendar(planJSON: string, stamp: string): string;
+  /** The steps a finish begins with, or the next one: JSON text of a list of
+   *  steps of the plan. what is "one-layer", "leaf-and-glaze" or "wall-band", or a
+   *  kind of step. "[]" for any other word, and on a fault. */
+  starting(what: string, planJSON: string): string;
+  /** The plan as a client may have it, JSON text: no rates, the price as quoted
+   *  on the date, 2027-03-01. "" where the text is no plan, and on a fault. */
+  quoted(planJSON: string, date: string): string;
+  /** What to change in a plan whose room was changed so that the rest of it, made
+   *  as in the first plan, makes sense there: JSON text of a Fitting. "" on a fault. */
+  otherRoom(madeJSON: string, planJSON: string): string;
+  version: string;
+}
+
+export interface Fitting {
+  said: string; // in one sentence, "" where nothing changes
+  writes: { at: string; text: string }[];
+  out: string[]; // entries of lists to leave out, in the order of the plan
+}
+
+/** What the carrier file sets as globalThis.ceilingwrightCarrier: base64 of
+ *  gzip, of the engine and of the one-file page with its holes open. */
+export interface Carrier {
+  engine: string;
+  page: string;
+}
+
+/** The Go glue, bundled in front of the page's script by the build. */
+export interface GoGlue {
+  importObject: WebAssembly.Imports;
+  run(instance: WebAssembly.Instance): Promise<void>;
+}
+
+declare global {
+  // Set by the glue, the engine and the carrier file.
+  var Go: (new () => GoGlue) | undefined;
+  var ceilingwright: Engine | undefined;
+  var ceilingwrightCarrier: Carrier | undefined;
+}
