@@ -426,6 +426,10 @@ func (r *room) next(minute int64, shift int) int64 {
 
 // step carries every product over so many minutes.
 func (r *room) step(minute, minutes int64, changes float64, inside bool) {
+	if r.trial && !inside {
+		r.carry(minutes, changes)
+		return
+	}
 	hours := float64(minutes) / 60
 	var all, burning reach
 	share, before, given, meanLevel, meanShare := 0.0, 0.0, 0.0, 0.0, 0.0
@@ -470,6 +474,21 @@ func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 		r.short, r.course.OfShortTerm = meanLevel, here.written()
 	}
 	r.shortPart = max(r.shortPart, r.briefShare(meanLevel, meanShare))
+}
+
+// carry is step where nobody is in the room and only what people breathe is wanted.
+func (r *room) carry(minutes int64, changes float64) {
+	for i := range r.wets {
+		w := &r.wets[i]
+		if w.left == 0 && w.level == 0 && w.input == 0 {
+			continue
+		}
+		f := w.factors(minutes, changes, false)
+		w.wasLeft, w.wasLevel = w.left, w.level
+		w.level = w.levelAfter(f, r.volume)
+		w.left = w.leftAfter(f)
+		w.forget(r.volume)
+	}
 }
 
 // briefShare is how much of what is allowed for fifteen minutes a level is.
@@ -544,17 +563,28 @@ func (w *wet) idle() bool {
 func (w *wet) over(hours, changes float64, f factors, volume float64) (highest float64) {
 	w.wasLeft, w.wasLevel = w.left, w.level
 	w.level = w.levelAfter(f, volume)
-	w.left = w.input/w.decay + float64((w.left-w.input/w.decay)*f.keep)
+	w.left = w.leftAfter(f)
 	w.given = w.givenIn(hours, f.keep)
 	if turned := float64(changes * hours); turned > 1e-3 {
 		w.mean = (w.given/volume + w.wasLevel - w.level) / turned
 	} else {
 		w.mean = (w.wasLevel + w.level) / 2
 	}
+	w.forget(volume)
+	return w.wasLevel + w.given/volume
+}
+
+// leftAfter is what is still wet at the end of a step with these factors.
+func (w *wet) leftAfter(f factors) float64 {
+	steady := w.input / w.decay
+	return steady + float64((w.wasLeft-steady)*f.keep)
+}
+
+// forget takes next to nothing for nothing.
+func (w *wet) forget(volume float64) {
 	if w.input == 0 && w.left < gone && float64(w.level*volume) < gone {
 		w.left, w.level = 0, 0
 	}
-	return w.wasLevel + w.given/volume
 }
 
 // gone is how many grams of a product, wet and in the air, count as none: a
