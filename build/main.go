@@ -7,6 +7,7 @@
 //	go run ./build bench            measures and prints the table
 //	go run ./build sheet PLAN.json  prints a plan's sheet (-json, -drawing)
 //	go run ./build rules            prints the safety rules, to be read without Go
+//	go run ./build words            prints every sentence of the engine, to be put into another language
 package main
 
 import (
@@ -39,6 +40,8 @@ func run(arguments []string) error {
 		return sheetCommand(arguments)
 	case "rules":
 		return rulesCommand(arguments)
+	case "words":
+		return wordsCommand(arguments)
 	}
-	return fmt.Errorf("no command %q: use build, serve, test, bench, sheet or rules", name)
+	return fmt.Errorf("no command %q: use build, serve, test, bench, sheet, rules or words", name)
 }

@@ -43,6 +43,6 @@ func TestWasmEnvironmentKeepsOnlyWhatGoNeeds(t *testing.T) {
 }
 
 func TestRunNamesItsCommands(t *testing.T) {
-	assert.EqualError(t, run([]string{"paint"}), `no command "paint": use build, serve, test, bench, sheet or rules`)
+	assert.EqualError(t, run([]string{"paint"}), `no command "paint": use build, serve, test, bench, sheet, rules or words`)
 	assert.ErrorContains(t, run([]string{"test", "./core"}), "runs everything")
 }

@@ -1,0 +1,34 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+
+	"ceilingwright/build/bundle"
+	"ceilingwright/build/sentences"
+)
+
+// wordsCommand prints the sentences of the engine as a JSON object with an empty
+// text for each: filled in, it is another language.
+func wordsCommand(arguments []string) error {
+	if len(arguments) > 0 {
+		return errors.New("words takes no arguments: it prints every sentence")
+	}
+	root, err := bundle.Root()
+	if err != nil {
+		return err
+	}
+	calls, err := sentences.InGo(root, "core")
+	if err != nil {
+		return err
+	}
+	list := map[string]string{}
+	for _, sentence := range sentences.Listed(calls) {
+		list[sentence] = ""
+	}
+	out := json.NewEncoder(os.Stdout)
+	out.SetEscapeHTML(false)
+	out.SetIndent("", "\t")
+	return out.Encode(list)
+}
