@@ -21,6 +21,7 @@ type Job struct {
 	Layers   []Layer
 	Setting  Setting
 	Platform Platform
+	Hanging  Hanging
 
 	// blamed are the blanks with a problem, true where it is a stop.
 	blamed map[string]bool
@@ -51,7 +52,7 @@ func (j *Job) IsRefused(at string) bool { return j.blamed[at] }
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Layers: slices.Clone(j.Layers), Setting: j.Setting, Platform: j.Platform, blamed: map[string]bool{}}
+	v := &Job{Plan: j.Plan, Room: j.Room, Layers: slices.Clone(j.Layers), Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

@@ -185,7 +185,7 @@ func (b *builder) fillLayers(c *calendar) {
 		c.usual = append(c.usual, "bridging "+b.Notation.Length(line)+" an hour")
 	}
 	for i := range b.Layers {
-		l := &b.Layers[i]
+		l := b.Hung(i)
 		out := days.Layer{ID: l.Panels.ID, Name: l.Panels.Name}
 		if !l.Panels.IsEmpty() {
 			pieces := int64(len(l.Order))
@@ -210,7 +210,7 @@ func (b *builder) fillLayers(c *calendar) {
 
 func (b *builder) hasMoves() bool {
 	for i := range b.Layers {
-		if b.Layers[i].Sequence.Moves > 0 {
+		if b.Hung(i).Sequence.Moves > 0 {
 			return true
 		}
 	}

@@ -180,12 +180,12 @@ func (b *builder) keyWords(o days.Origin) string {
 	if o.Layer < 0 || o.Coat > 0 || o.Section > 0 {
 		return ""
 	}
-	l := &b.Layers[o.Layer]
+	l := b.Hung(o.Layer)
 	switch kept := l.Key.IsKept(); {
 	case kept && o.Work == days.Peeling:
 		return " The key " + l.Key.Name() + " stays up."
-	case o.Work == days.Hanging && o.Layer > 0 && b.Layers[o.Layer-1].Key.IsKept():
-		return " The key " + b.Layers[o.Layer-1].Key.Name() + " of the layer before comes down: " + small(b.Sheet.Layers[o.Layer-1].Key.Down)
+	case o.Work == days.Hanging && o.Layer > 0 && b.Hung(o.Layer-1).Key.IsKept():
+		return " The key " + b.Hung(o.Layer-1).Key.Name() + " of the layer before comes down: " + small(b.Sheet.Layers[o.Layer-1].Key.Down)
 	}
 	return ""
 }

@@ -65,16 +65,16 @@ func (b *builder) draw() {
 func (b *builder) drawLayers() {
 	drawn := false
 	for i := range b.Layers {
-		l := &b.Layers[i]
+		l := b.Hung(i)
 		if !b.Setting.Placed || l.Panels.IsEmpty() {
 			continue
 		}
 		drawn = true
-		b.add(l.Panels.ID+".up", l, up, "hanging", b.drawHanging(l, up))
-		b.add(l.Panels.ID+".down", l, down, "hanging", b.drawHanging(l, down))
-		b.add(l.Panels.ID+".marks", l, up, "marks", b.drawMarks(l))
+		b.add(l.Panels.ID+".up", l.Layer, up, "hanging", b.drawHanging(l, up))
+		b.add(l.Panels.ID+".down", l.Layer, down, "hanging", b.drawHanging(l, down))
+		b.add(l.Panels.ID+".marks", l.Layer, up, "marks", b.drawMarks(l))
 		if len(l.Stations) > 0 {
-			b.add(l.Panels.ID+".stations", l, up, "stations", b.drawStations(l))
+			b.add(l.Panels.ID+".stations", l.Layer, up, "stations", b.drawStations(l))
 		}
 	}
 	if !drawn {

@@ -11,10 +11,10 @@ import (
 
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
-func (b *builder) drawMarks(l *job.Layer) *scene {
+func (b *builder) drawMarks(l job.HungLayer) *scene {
 	s := b.scene("Marks for "+l.Panels.Name, up, marksMargin, "The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
 	s.outline()
-	s.seams(l)
+	s.seams(l.Layer)
 	s.Begin("box.diagonal", "")
 	s.box(drawing.Box, &s.Setting.Choice.Box)
 	s.centreLines()

@@ -13,7 +13,7 @@ import (
 	"ceilingwright/core/tell/page"
 )
 
-func (b *builder) drawHanging(l *job.Layer, see looking) *scene {
+func (b *builder) drawHanging(l job.HungLayer, see looking) *scene {
 	s := b.scene(l.Panels.Name, see, plainMargin, "The ceiling with the mask's "+page.Plural(int64(l.Panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
 		l.Order[0].Panel.Label()+" goes up first.")
 	readable := l.Panels.Count() <= readablePanels
@@ -22,7 +22,7 @@ func (b *builder) drawHanging(l *job.Layer, see looking) *scene {
 	if readable {
 		s.panels(l)
 	} else {
-		s.seams(l)
+		s.seams(l.Layer)
 	}
 	s.Begin("mask.area", "")
 	s.box(drawing.Box, &s.Setting.Choice.Box)
@@ -46,13 +46,13 @@ func (b *builder) placeOf(l *job.Layer, h *hanging.Hang) setout.Box {
 	return box
 }
 
-func (s *scene) panels(l *job.Layer) {
+func (s *scene) panels(l job.HungLayer) {
 	for i := range l.Order {
 		h, part := &l.Order[i], drawing.Panel
 		if h.N == 1 {
 			part = drawing.FirstUp
 		}
-		box := s.placeOf(l, h)
+		box := s.placeOf(l.Layer, h)
 		s.Begin("", l.Panels.ID+":"+h.Panel.Label())
 		s.box(part, &box)
 	}
@@ -61,10 +61,10 @@ func (s *scene) panels(l *job.Layer) {
 // numbers are each panel's turn, large, and its label, small in the corner that
 // is at the top left as drawn. They stand above lines and clear of the things
 // on the ceiling.
-func (s *scene) numbers(l *job.Layer) {
+func (s *scene) numbers(l job.HungLayer) {
 	for i := range l.Order {
 		h := &l.Order[i]
-		box := s.placeOf(l, h)
+		box := s.placeOf(l.Layer, h)
 		least := min(box.Length, box.Width)
 		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
 		label := h.Panel.Label()
@@ -118,7 +118,7 @@ func (s *scene) seams(l *job.Layer) {
 }
 
 // loosePieces are the lines that loose pieces are cut along.
-func (s *scene) loosePieces(l *job.Layer) {
+func (s *scene) loosePieces(l job.HungLayer) {
 	for _, piece := range l.Panels.Loose {
 		s.Begin("", l.Panels.ID+":"+piece.Name)
 		if piece.Round {

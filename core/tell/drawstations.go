@@ -13,12 +13,12 @@ import (
 
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
-func (b *builder) drawStations(l *job.Layer) *scene {
+func (b *builder) drawStations(l job.HungLayer) *scene {
 	s := b.scene("Platform positions for "+l.Panels.Name, up, plainMargin,
 		"The deck at "+page.Plural(int64(len(l.Stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
 	s.outline()
 	s.sizes()
-	s.seams(l)
+	s.seams(l.Layer)
 	s.Begin("mask.area", "")
 	s.box(drawing.Box, &s.Setting.Choice.Box)
 	for _, stop := range l.Stops() {
@@ -41,7 +41,7 @@ func (s *scene) rect(part drawing.Part, r hanging.Rect) {
 }
 
 // route is the way of the platform and the numbers of its places.
-func (s *scene) route(l *job.Layer) {
+func (s *scene) route(l job.HungLayer) {
 	stops := l.Stops()
 	way := make([]drawing.Point, len(stops))
 	for i, stop := range stops {
@@ -75,7 +75,7 @@ func (s *scene) furnish() {
 }
 
 // blocked marks the number of a place where the platform cannot stand.
-func (s *scene) blocked(l *job.Layer, stop int) string {
+func (s *scene) blocked(l job.HungLayer, stop int) string {
 	for _, stands := range s.Sheet.Platform.Stations {
 		if stands.Layer == l.Panels.ID && stands.N == stop && stands.Clash {
 			return " !"

@@ -44,17 +44,17 @@ func (a *line) side(seam int) survey.Wall {
 
 // gaps puts every seam of a layer on the sheet: what it was planned to be, what
 // it was measured, and what it is to be set to now.
-func (b *builder) gaps(l *job.Layer, out *sheet.Layer) {
+func (b *builder) gaps(l job.HungLayer, out *sheet.Layer) {
 	first := l.Order[0].Panel
 	lines := [2]line{
 		{run: l.Columns, columns: true, low: survey.DA, high: survey.BC, first: first.Column - 1},
 		{run: l.Rows, low: survey.AB, high: survey.CD, first: first.Row - 1},
 	}
-	b.readGaps(l, &lines)
+	b.readGaps(l.Layer, &lines)
 	out.Gaps = make([]sheet.Gap, 0, len(l.Columns.Gaps)+len(l.Rows.Gaps))
 	for i := range lines {
 		if a := &lines[i]; len(a.run.Gaps) > 0 {
-			b.gapsAlong(l, out, a)
+			b.gapsAlong(l.Layer, out, a)
 		}
 	}
 }

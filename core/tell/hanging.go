@@ -24,17 +24,17 @@ func (b *builder) hanging() {
 	outline, cover := b.Plan.Mask.Outline, b.Plan.Seams.Cover
 	known := outline.IsComplete()
 	for i := range b.Layers {
-		l := &b.Layers[i]
+		l := b.Hung(i)
 		b.order(l)
 		b.Sheet.Layers = append(b.Sheet.Layers, b.layerOf(l))
 		if l.Panels.IsEmpty() || !known {
 			continue
 		}
-		b.seamFigures(l)
-		b.runOut(l)
+		b.seamFigures(l.Layer)
+		b.runOut(l.Layer)
 		seams += l.Panels.SeamLength(outline)
 		crossings += l.Panels.Crossings()
-		taped, lapped := l.Panels.TapeLength(outline, cover), b.bridges(l, &b.Sheet.Layers[i])
+		taped, lapped := l.Panels.TapeLength(outline, cover), b.bridges(l.Layer, &b.Sheet.Layers[i])
 		tape, laps, l.Tape = tape+taped, laps+lapped, taped+lapped
 	}
 	if !known || len(b.Layers) == 0 {
@@ -216,7 +216,7 @@ func (b *builder) fullLayers() int {
 }
 
 // layerOf is a layer of the sheet: sizes, panels, order and seams.
-func (b *builder) layerOf(l *job.Layer) sheet.Layer {
+func (b *builder) layerOf(l job.HungLayer) sheet.Layer {
 	p := l.Panels
 	out := sheet.Layer{ID: p.ID, Name: p.Name, Count: p.Count(), Columns: b.sizes(p.Columns), Rows: b.sizes(p.Rows)}
 	if p.IsEmpty() {
@@ -233,16 +233,16 @@ func (b *builder) layerOf(l *job.Layer) sheet.Layer {
 			})
 		}
 	}
-	b.cutOuts(l, out.Panels)
-	b.delivered(l, &out)
-	out.Flags = b.seamFlags(l)
+	b.cutOuts(l.Layer, out.Panels)
+	b.delivered(l.Layer, &out)
+	out.Flags = b.seamFlags(l.Layer)
 	if !b.Plan.Mask.Outline.IsComplete() {
 		return out // no box to hold the panels against
 	}
 	for _, s := range p.Seams(b.Plan.Mask.Outline) {
 		out.Seams = append(out.Seams, b.seam(s))
 	}
-	out.Advice = b.advice(l) + b.readBothEnds(l)
+	out.Advice = b.advice(l.Layer) + b.readBothEnds(l)
 	return out
 }
 

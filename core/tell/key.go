@@ -23,7 +23,7 @@ import (
 // goes up last.
 func (b *builder) keys() {
 	for i := range b.Layers {
-		l := &b.Layers[i]
+		l := b.Hung(i)
 		if i+1 == len(b.Layers) {
 			if l.Plan.Key != "" {
 				b.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
@@ -31,13 +31,13 @@ func (b *builder) keys() {
 			}
 			continue
 		}
-		next := &b.Layers[i+1]
+		next := b.Hung(i + 1)
 		if l.Panels.IsEmpty() || next.Panels.IsEmpty() || len(l.Columns.Starts) == 0 || len(next.Columns.Starts) == 0 {
 			continue
 		}
 		if l.Key = b.keyOf(l, next); l.Key.IsKept() {
 			next.Last = l.Key.Lies
-			next.Begin = nearestOf(l.Key.Touches, next)
+			next.Begin = nearestOf(l.Key.Touches, next.Layer)
 		}
 	}
 }
@@ -47,10 +47,10 @@ func gridOf(l *job.Layer) register.Grid {
 }
 
 // keyOf is the user's choice, else the tool's.
-func (b *builder) keyOf(l, next *job.Layer) job.Key {
-	this, then := gridOf(l), gridOf(next)
-	not := b.notKept(l)
-	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l, p) })
+func (b *builder) keyOf(l, next job.HungLayer) job.Key {
+	this, then := gridOf(l.Layer), gridOf(next.Layer)
+	not := b.notKept(l.Layer)
+	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l.Layer, p) })
 	far := false
 	if !ok {
 		// Whole and out of reach is better than in reach and cut.
@@ -65,10 +65,10 @@ func (b *builder) keyOf(l, next *job.Layer) job.Key {
 		if found {
 			own, _ := register.KeyAt(this, then, p)
 			why := not[p]
-			if why == "" && !b.isInReach(l, p) {
+			if why == "" && !b.isInReach(l.Layer, p) {
 				why = outOfReach
 			}
-			return job.Key{Key: own, Chosen: "user", Reason: whyUser(own, best, why, next)}
+			return job.Key{Key: own, Chosen: "user", Reason: whyUser(own, best, why, next.Layer)}
 		}
 		b.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
 			What: words.Raw("No panel of this layer is called “" + l.Plan.Key + "”."),
@@ -218,13 +218,13 @@ func nearestOf(panels []mask.Panel, l *job.Layer) mask.Panel {
 // is set against them into the order of the next layer.
 func (b *builder) setKeys() {
 	for i := range b.Layers {
-		l := &b.Layers[i]
+		l := b.Hung(i)
 		out := &b.Sheet.Layers[i].Key
 		out.Chosen, out.Reason = l.Key.Chosen, l.Key.Reason
 		if !l.Key.IsKept() {
 			continue
 		}
-		next := &b.Layers[i+1]
+		next := b.Hung(i + 1)
 		out.Panel = l.Key.Name()
 		out.Lies, out.Touches = labelsOf(l.Key.Lies), labelsOf(l.Key.Touches)
 		first := firstOn(next, l.Key.Lies)
@@ -246,10 +246,10 @@ func labelsOf(panels []mask.Panel) []string {
 
 // firstOn is the first step of a layer's order that hangs any of the panels,
 // counted from 0; all of its steps where none does.
-func firstOn(l *job.Layer, panels []mask.Panel) int {
-	in := marked(l, panels)
+func firstOn(l job.HungLayer, panels []mask.Panel) int {
+	in := marked(l.Layer, panels)
 	for i := range l.Order {
-		if hangsAny(l, l.Order[i].Block, in) {
+		if hangsAny(l.Layer, l.Order[i].Block, in) {
 			return i
 		}
 	}
@@ -278,7 +278,7 @@ func hangsAny(l *job.Layer, block hanging.Block, in []bool) bool {
 	return false
 }
 
-func downWords(next *job.Layer, first int) string {
+func downWords(next job.HungLayer, first int) string {
 	switch {
 	case first == len(next.Order):
 		return "Leave it up until the next layer is hung; nothing lies on it."
@@ -313,14 +313,14 @@ func (b *builder) besideWords(sides []register.Side) string {
 
 // setToKey adds the key to what the panels beside it are set to, as far as they
 // go up before it comes down. It takes the place of a line on the same side.
-func (b *builder) setToKey(order []sheet.Hang, next *job.Layer, k *job.Key, first int) {
+func (b *builder) setToKey(order []sheet.Hang, next job.HungLayer, k *job.Key, first int) {
 	for _, side := range k.Sides {
 		if !side.Touch {
 			continue
 		}
-		edge, in := sheet.EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.Name()}, marked(next, side.Panels)
+		edge, in := sheet.EdgeSet{Edge: b.towardsSide(opposite(side.Wall)), To: "to the key " + k.Name()}, marked(next.Layer, side.Panels)
 		for i := range order[:first] {
-			if !hangsAny(next, next.Order[i].Block, in) {
+			if !hangsAny(next.Layer, next.Order[i].Block, in) {
 				continue
 			}
 			h, taken := &order[i], false

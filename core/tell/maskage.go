@@ -27,8 +27,8 @@ func (b *builder) upTooLong(c *calendar, hang int) {
 		switch o := c.origins[i]; {
 		case o.Work == days.Peeling && o.Layer == layer && down == 0:
 			down = s.Zone.Moment(s.Placed[i].End)
-		case o.Work == days.Hanging && o.Layer == layer+1 && b.Layers[layer].Key.IsKept():
-			down, what = s.Zone.Moment(s.Placed[i].Start), "The key "+b.Layers[layer].Key.Name()+" of "+what
+		case o.Work == days.Hanging && o.Layer == layer+1 && b.Hung(layer).Key.IsKept():
+			down, what = s.Zone.Moment(s.Placed[i].Start), "The key "+b.Hung(layer).Key.Name()+" of "+what
 		}
 	}
 	if down-up <= days.Moment(minutes(most, days.Day)) {

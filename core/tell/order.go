@@ -31,16 +31,16 @@ const (
 
 // order works out in which order the panels of a layer are hung, from which
 // places of the platform, and what comes down where one is up crooked.
-func (b *builder) order(l *job.Layer) {
+func (b *builder) order(l job.HungLayer) {
 	job := hanging.Job{
-		Columns: l.Columns, Rows: l.Rows, Waiting: waiting(l), Last: l.Last,
-		Up: b.upAlready(l), Stations: b.Platform.Layout.Stations,
+		Columns: l.Columns, Rows: l.Rows, Waiting: waiting(l.Layer), Last: l.Last,
+		Up: b.upAlready(l.Layer), Stations: b.Platform.Layout.Stations,
 	}
 	for _, p := range l.Panels.Pieces {
 		job.Blocks = append(job.Blocks, hanging.Block{Column: p.Column, Row: p.Row, Columns: p.Columns, Rows: p.Rows})
 	}
 	job.Start = b.startOf(l, job.Waiting)
-	if restart, ok := b.restartOf(l, job); ok {
+	if restart, ok := b.restartOf(l.Layer, job); ok {
 		l.Restart, l.Sequence = restart, restart.Rest
 	} else {
 		l.Sequence = hanging.Order(job)
@@ -86,13 +86,13 @@ func waiting(l *job.Layer) []mask.Panel {
 
 // startOf is the panel the plan begins with; where it leaves that to the sheet
 // or names none, the one set against the key of the layer before, if any.
-func (b *builder) startOf(l *job.Layer, waiting []mask.Panel) mask.Panel {
+func (b *builder) startOf(l job.HungLayer, waiting []mask.Panel) mask.Panel {
 	if l.Plan.Start == "" {
 		return l.Begin
 	}
 	start, ok := l.Panels.PanelByLabel(l.Plan.Start)
 	if !ok {
-		b.Report(l.Plan.At+"/start", b.noPanel(l, l.Plan.Start, "The sheet chooses where to begin."))
+		b.Report(l.Plan.At+"/start", b.noPanel(l.Layer, l.Plan.Start, "The sheet chooses where to begin."))
 		return l.Begin
 	}
 	for _, p := range waiting {
@@ -194,16 +194,16 @@ func (b *builder) roomRoundBox() hanging.Rect {
 }
 
 // hangs puts the order, the places of the platform and a restart on the sheet.
-func (b *builder) hangs(l *job.Layer, out *sheet.Layer) {
+func (b *builder) hangs(l job.HungLayer, out *sheet.Layer) {
 	out.Order = make([]sheet.Hang, 0, len(l.Order)+len(l.Panels.Loose))
-	c := cards{builder: b, layer: l, isBrief: len(l.Order) > mostCards || b.carded+len(l.Order) > mostCardsInAll}
+	c := cards{builder: b, layer: l.Layer, isBrief: len(l.Order) > mostCards || b.carded+len(l.Order) > mostCardsInAll}
 	if !c.isBrief {
 		b.carded += len(l.Order)
 	}
 	for i := range l.Order {
 		out.Order = append(out.Order, c.hang(&l.Order[i]))
 	}
-	for i, label := range looseLabels(l) {
+	for i, label := range looseLabels(l.Layer) {
 		step := c.loose(&l.Panels.Loose[i], len(out.Order)+1)
 		step.Up = slices.Contains(l.Plan.Up, label)
 		out.Order = append(out.Order, step)
@@ -216,7 +216,7 @@ func (b *builder) hangs(l *job.Layer, out *sheet.Layer) {
 
 // turns is the turn of each panel in hanging, in reading order: all panels of a
 // piece have the piece's.
-func turns(l *job.Layer) []int {
+func turns(l job.HungLayer) []int {
 	list := make([]int, l.Panels.Count())
 	for i := range l.Order {
 		h := &l.Order[i]
@@ -364,7 +364,7 @@ func (b *builder) placeOfLoose(p *mask.Loose) setout.Box {
 
 // placesOf are the places of the platform that a layer is hung from, and the
 // way between them.
-func (b *builder) placesOf(l *job.Layer, out *sheet.Layer) {
+func (b *builder) placesOf(l job.HungLayer, out *sheet.Layer) {
 	if len(l.Stations) == 0 || len(l.Order) == 0 {
 		return
 	}
@@ -422,7 +422,7 @@ func alongWall(w survey.WallLine, p survey.Point) measure.Length {
 }
 
 // route says how the platform goes from place to place, for what is not up yet.
-func (b *builder) route(l *job.Layer) string {
+func (b *builder) route(l job.HungLayer) string {
 	var places []string
 	beyond, last := 0, 0
 	for i := range l.Order {
@@ -463,7 +463,7 @@ func (b *builder) route(l *job.Layer) string {
 }
 
 // stationFigure is how many places the platform has for a layer.
-func (b *builder) stationFigure(l *job.Layer, used int) {
+func (b *builder) stationFigure(l job.HungLayer, used int) {
 	length, width := b.Platform.Footing.Reach()
 	outline, overlap := b.Plan.Mask.Outline, b.Platform.Footing.Overlap
 	layout := b.Platform.Layout
@@ -501,7 +501,7 @@ func (b *builder) quotient(box, reach, overlap measure.Length) string {
 // readBothEnds says what one mark of the tape between the two ends of the first
 // panel's edge becomes where the mask ends, since what is set to a turned edge
 // goes on in its direction; "" where nothing is set to it.
-func (b *builder) readBothEnds(l *job.Layer) string {
+func (b *builder) readBothEnds(l job.HungLayer) string {
 	if len(l.Order) < 2 {
 		return ""
 	}
@@ -518,7 +518,7 @@ func (b *builder) readBothEnds(l *job.Layer) string {
 }
 
 // restart says what comes down for a panel that is up crooked.
-func restart(l *job.Layer) sheet.Restart {
+func restart(l job.HungLayer) sheet.Restart {
 	down := make([]string, len(l.Restart.Down))
 	for i, block := range l.Restart.Down {
 		down[i] = blockName(block)

@@ -168,7 +168,7 @@ func (b *builder) noScaffold() string {
 		}
 	}
 	for i := range b.Layers {
-		moves += b.Layers[i].Sequence.Moves
+		moves += b.Hung(i).Sequence.Moves
 	}
 	text := "A scaffold over the whole room is not needed for this height"
 	switch {

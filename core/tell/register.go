@@ -21,11 +21,11 @@ import (
 func (b *builder) registering() {
 	b.setKeys()
 	for i := range b.Layers {
-		l, out := &b.Layers[i], &b.Sheet.Layers[i]
+		l, out := b.Hung(i), &b.Sheet.Layers[i]
 		if len(l.Order) > 0 {
 			b.gaps(l, out)
 		}
-		b.register(l, out, i > 0)
+		b.register(l.Layer, out, i > 0)
 	}
 	b.checkBridging()
 }

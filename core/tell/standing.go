@@ -133,7 +133,7 @@ func inscribed(length, width measure.Length) []survey.Point {
 
 // layer tries the stations of one layer from which something is still to be hung.
 func (s *stood) layer(i int) {
-	l := &s.Layers[i]
+	l := s.Hung(i)
 	panels := make([]hanging.Rect, len(l.Stations))
 	labels := make([][]string, len(l.Stations))
 	for k := range l.Order {

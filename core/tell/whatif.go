@@ -192,7 +192,7 @@ func (v *builder) resize(length, width measure.Length) {
 		}
 		panels, problems := mask.LayerFromCut(v.Plan.Mask.Outline, l.Plan.Cut, v.Notation)
 		if isPlain := len(l.Panels.Pieces)+len(l.Panels.Loose) == 0; isPlain && !hasStop(problems) && !panels.IsEmpty() {
-			l.Panels, l.Order = panels, nil
+			l.Panels, v.Hung(i).Order = panels, nil
 		}
 		l.Tape = l.Panels.TapeLength(v.Plan.Mask.Outline, v.Plan.Seams.Cover)
 	}
@@ -213,7 +213,7 @@ func (b *builder) layerChange() []change {
 		what: "One layer less", goodsStay: true, text: "Without “" + name + "” and the steps that go through it.",
 		make: func(v *builder) {
 			v.Layers = v.Layers[:last]
-			v.Layers[last-1].Key = job.Key{} // no layer comes after it
+			v.Hung(last - 1).Key = job.Key{} // no layer comes after it
 			v.Plan.Steps = slices.DeleteFunc(v.Plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
 		},
 	}}
