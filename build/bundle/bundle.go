@@ -21,7 +21,7 @@ import (
 	"strings"
 )
 
-// The blanks of site/index.html, filled with the paths of the assets.
+// The assets that site/index.html names; their paths go there.
 const (
 	tokenStyle   = "{{page.css}}"
 	tokenScript  = "{{page.js}}"
@@ -56,19 +56,20 @@ func Build(root string) (Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	output, err := assemble(filepath.Join(root, "site"), glue, licences, engine)
+	schema, err := os.ReadFile(filepath.Join(root, "core", "plan", "plan.schema.json"))
 	if err != nil {
 		return nil, err
 	}
-	schema, err := os.ReadFile(filepath.Join(root, "core", "plan", "plan.schema.json"))
+	output, err := assemble(filepath.Join(root, "site"), glue, licences, engine, schema)
 	if err != nil {
 		return nil, err
 	}
 	return sorted(append(output, File{"plan.schema.json", schema}, File{"licences.txt", []byte(licences)})), nil
 }
 
-// assemble makes the pages from the site's folder and a compiled engine.
-func assemble(site, glue, licences string, engine []byte) (Output, error) {
+// assemble makes the pages from the site's folder, a compiled engine and the
+// plan's schema.
+func assemble(site, glue, licences string, engine, schema []byte) (Output, error) {
 	script, err := pageScript(site, glue)
 	if err != nil {
 		return nil, fmt.Errorf("the page's script: %w", err)
@@ -77,13 +78,13 @@ func assemble(site, glue, licences string, engine []byte) (Output, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the page's style: %w", err)
 	}
-	source, err := os.ReadFile(filepath.Join(site, "index.html"))
+	page, err := putTogether(os.DirFS(site), schema)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("the page: %w", err)
 	}
 	// The icon goes inside: a copy that the browser saves would otherwise name
 	// it by its address, and ask the network for it when opened from disk.
-	index, err := icons(site, strings.ReplaceAll(string(source), "\r\n", "\n"))
+	index, err := icons(site, page)
 	if err != nil {
 		return nil, err
 	}
@@ -101,7 +102,7 @@ func assemble(site, glue, licences string, engine []byte) (Output, error) {
 		asset("engine", "wasm", engine),
 		asset("carrier", "js", []byte(carrier(template, engine))),
 	}
-	hosted, err := fill(index, []blank{
+	hosted, err := fill(index, []hole{
 		{tokenStyle, assets[0].Path},
 		{tokenScript, assets[1].Path},
 		{tokenEngine, assets[2].Path},

@@ -22,7 +22,7 @@ var engine = []byte("\x00asm and so on </script> <!--hole:plan-->")
 const glue = `globalThis.Go = class {};`
 
 func fixture(t *testing.T) Output {
-	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine)
+	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine, []byte("{}"))
 	require.NoError(t, err)
 	return sorted(output)
 }
@@ -146,17 +146,16 @@ func TestHashSeesPathAndContent(t *testing.T) {
 }
 
 func TestFillIsOnePass(t *testing.T) {
-	got, err := fill("<A> and <B>", []blank{{"<A>", "<B>$1"}, {"<B>", "<A>"}})
+	got, err := fill("<A> and <B>", []hole{{"<A>", "<B>$1"}, {"<B>", "<A>"}})
 	require.NoError(t, err)
 	assert.Equal(t, "<B>$1 and <A>", got)
-	_, err = fill("<A>", []blank{{"<A>", ""}, {"<B>", ""}})
+	_, err = fill("<A>", []hole{{"<A>", ""}, {"<B>", ""}})
 	assert.EqualError(t, err, "<B> is missing from the page")
 }
 
 func TestTemplateRefusesWhatItCannotHold(t *testing.T) {
-	source, err := os.ReadFile(filepath.Join("testdata", "site", "index.html"))
+	index, err := putTogether(os.DirFS(filepath.Join("testdata", "site")), []byte("{}"))
 	require.NoError(t, err)
-	index := string(source)
 	for _, row := range []struct{ name, index, style, script, want string }{
 		{"script ends itself", index, "", "a='</SCRIPT>'", `holds "</script"`},
 		{"script opens a comment", index, "", "a='<!--'", `holds "<!--"`},

@@ -90,7 +90,7 @@ func singleTemplate(index, style, script, licences string) (string, error) {
 // single fills the template: the page as it is downloaded, with plan in it
 // ("" for none).
 func single(template string, engine []byte, plan string) (string, error) {
-	return fill(template, []blank{
+	return fill(template, []hole{
 		{holeEngine, packed(engine)},
 		{holePage, packed([]byte(template))},
 		{holePlan, strings.ReplaceAll(plan, "<", `\u003c`)},

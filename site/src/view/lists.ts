@@ -43,21 +43,9 @@ function pattern(name: string): HTMLElement {
   if (!made) {
     const text = document.getElementById(name)?.textContent ?? "";
     made = new DOMParser().parseFromString(text, "text/html").body.firstElementChild as HTMLElement;
-    dress(made);
     patterns.set(name, made);
   }
   return made;
-}
-
-const keypads: Record<string, string> = { length: "decimal", number: "decimal", count: "numeric" };
-
-/** What every blank of a pattern has, so that the patterns need not say it. */
-function dress(made: HTMLElement): void {
-  for (const blank of every("input, textarea", made)) {
-    blank.setAttribute("autocomplete", "off");
-    blank.setAttribute("spellcheck", "false");
-    blank.setAttribute("inputmode", keypads[blank.dataset["kind"] ?? ""] ?? "text");
-  }
 }
 
 function fill(host: HTMLElement, pointer: string, plan: JsonObject): void {
