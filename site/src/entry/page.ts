@@ -2,7 +2,8 @@
 // way while the page is still being read; the job opens once all of it is.
 
 import { startEarly, wholePage } from "../engine/loader";
-import { openJob } from "../view/job";
+import { openJob } from "../view/opening";
+import { listen } from "../view/pressing";
 
 const engine = startEarly();
-void wholePage().then(() => openJob(engine));
+void wholePage().then(() => openJob(engine, listen));

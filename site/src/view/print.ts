@@ -1,11 +1,19 @@
 // Printing: what is folded away on screen for its length is opened on paper, and
-// the drawings that are not in view are put after the sheet.
+// the drawings that are not in view are put after the sheet. Cards and the safety
+// sheet are printed by themselves.
 
 import type { Drawing } from "../engine/contract";
+import type { Plan } from "../state/plan";
+import { typedText } from "../state/pointer";
+import { theSheet } from "./answer";
+import { canHaveCards, layCards } from "./cards";
+import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { otherDrawings } from "./drawing";
 import { showWholeList } from "./hanging";
 import { every, region } from "./dom";
+import { printPage } from "./handing";
 import { clearPaper } from "./paper";
+import { printSafetySheet } from "./safety-sheet";
 
 export function startPrint(redrawHanging: () => void, drawings: () => Drawing[]): void {
   let opened: HTMLDetailsElement[] = [];
@@ -23,4 +31,26 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
     region("paper-drawings").replaceChildren();
     clearPaper();
   });
+}
+
+export function printActions(desk: Desk): Actions {
+  return {
+    print: () => {
+      clearPaper();
+      printPage();
+    },
+    "print-cards": (b) => printCards(desk.plan(), layerPointer(b)),
+    "print-safety": () => {
+      const sheet = theSheet();
+      if (sheet) printSafetySheet(desk.plan(), sheet);
+    },
+  };
+}
+
+/** Prints one layer's cards and nothing else. */
+function printCards(plan: Plan, base: string): void {
+  const layer = answersTo(plan, theSheet()?.layers ?? [])[Number(base.slice(base.lastIndexOf("/") + 1))];
+  if (!layer || !canHaveCards(layer)) return;
+  layCards(layer, typedText(plan["title"]), theSheet()?.drawings ?? []);
+  printPage();
 }

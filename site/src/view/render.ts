@@ -1,7 +1,7 @@
 // The whole sheet from plan and answer, part by part.
 
 import type { Plan } from "../state/plan";
-import { at, list, typedText } from "../state/pointer";
+import { list, typedText } from "../state/pointer";
 import { renderAir } from "./air";
 import { announce } from "./announce";
 import { figures, readings, theSheet } from "./answer";
@@ -9,7 +9,7 @@ import { renderBites } from "./bites";
 import { renderAsked, renderBlanks, renderProblems } from "./blanks";
 import { renderDays } from "./days";
 import { renderDelivery } from "./delivery";
-import { region, setAttribute, setText } from "./dom";
+import { region, setText } from "./dom";
 import { renderDrawing } from "./drawing";
 import { renderFigures } from "./figures";
 import { renderClimate, renderShopping, renderSteps } from "./finish";
@@ -18,6 +18,7 @@ import { renderLadder } from "./ladder";
 import { nameLit, relight } from "./light";
 import { renderLimits } from "./limits";
 import { renderLooking } from "./looking";
+import { renderNotation } from "./notation";
 import { renderPlatform, type Stations } from "./platform";
 import { renderPrice, renderRecord } from "./price";
 import { renderSafety } from "./safety";
@@ -25,17 +26,12 @@ import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-
 import { renderLeftOut } from "./step-order";
 import { renderObjects, renderSurvey } from "./survey";
 
-export function notation(plan: Plan): string {
-  return typedText(at(plan, "/units/show"));
-}
-
 export function stations(): Stations {
   return theSheet()?.platform?.stations ?? [];
 }
 
 export function renderSheet(plan: Plan): void {
-  setAttribute(document.querySelector("[data-do=notation][data-to=feet-inches]") as Element, "aria-pressed", String(notation(plan) !== "metric"));
-  setAttribute(document.querySelector("[data-do=notation][data-to=metric]") as Element, "aria-pressed", String(notation(plan) === "metric"));
+  renderNotation(plan);
   const title = typedText(plan["title"]);
   document.title = title === "" ? "Ceilingwright" : `${title} · Ceilingwright`;
   const sheet = theSheet();

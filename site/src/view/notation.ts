@@ -1,0 +1,37 @@
+// The notation answers are written in: feet and inches, or metric.
+
+import type { Plan } from "../state/plan";
+import { at, put, typedText } from "../state/pointer";
+import type { Actions, OwnDesk } from "./desk";
+import { every, setAttribute } from "./dom";
+import { isForClient } from "./looking";
+import { writeUnits } from "./typing";
+
+export function notation(plan: Plan): string {
+  return typedText(at(plan, "/units/show"));
+}
+
+export function renderNotation(plan: Plan): void {
+  for (const button of every("[data-do=notation]")) {
+    setAttribute(button, "aria-pressed", String((button.dataset["to"] === "metric") === (notation(plan) === "metric")));
+  }
+}
+
+export function notationActions(desk: OwnDesk): Actions {
+  return { notation: (b) => showIn(desk, b.dataset["to"] ?? "") };
+}
+
+function showIn(desk: OwnDesk, next: string): void {
+  const shown = desk.plan();
+  if (next === notation(shown)) return;
+  const edit = (plan: Plan) => {
+    writeUnits(plan);
+    put(plan, "/units/show", next);
+    put(plan, "/units/bare", next === "metric" ? "mm" : "in");
+  };
+  // A client may read the sheet in either; nothing of the job changes by it.
+  if (isForClient(shown)) {
+    edit(shown);
+    desk.look(shown);
+  } else desk.change(edit, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
+}
