@@ -30,12 +30,13 @@ type Node struct {
 	Fields []Field
 }
 
-// Field is one named value of an object. Known is for the reader of a document
-// to tick off what it understood; Repeated is set on a name that stands again
-// later in the same object, where the last one counts.
+// Field is one named value of an object, Raw the value as it is written. Known is
+// for the reader of a document to tick off what it understood; Repeated is set on a
+// name that stands again later in the same object, where the last one counts.
 type Field struct {
 	Name     string
 	Value    *Node
+	Raw      string
 	Known    bool
 	Repeated bool
 }
@@ -215,7 +216,10 @@ func (p *parser) object(depth int) *Node {
 			break
 		}
 		p.at++
+		p.space()
+		start := p.at
 		node.add(name, p.value(depth+1))
+		node.Fields[len(node.Fields)-1].Raw = p.whole[start:p.at]
 		if !p.more('}') {
 			break
 		}

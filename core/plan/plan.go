@@ -352,4 +352,6 @@ type Document struct {
 	Readings []Reading
 	Problems []problem.Problem
 	Usable   bool
+
+	written [len(partNames)]string // each part as it is written
 }
