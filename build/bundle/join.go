@@ -15,6 +15,12 @@ import (
 //     already, and none before a mark that closes what stands before it, such as
 //     a comma. So a part of a sentence that is only sometimes shown can have a
 //     line of its own.
+//
+// Where two tags must stand without any space, the break goes inside a tag, as in
+// any HTML:
+//
+//	one</span
+//	><span>other
 
 var (
 	tag     = regexp.MustCompile(`(?s)<!--.*?-->|<[^>]*>`)
