@@ -6,7 +6,6 @@ import { figures, theEngine, theSheet } from "./answer";
 import { arrivingActions, startArriving } from "./arriving";
 import { renderProblems } from "./blanks";
 import { daysActions } from "./days";
-import { deliveryActions } from "./delivery";
 import type { Actions } from "./desk";
 import { draw, turnOver } from "./drawing";
 import { renderFigures, toggleWorking } from "./figures";
@@ -20,11 +19,13 @@ import { adoptNow, keepingActions, startKeeping } from "./keeping";
 import { openLadder, startLadder } from "./ladder";
 import { startLight } from "./light";
 import { lookingActions, ownBehind, refusesChange } from "./looking";
+import { deliveryActions } from "./mask";
 import { unsay } from "./messages";
 import { notationActions } from "./notation";
 import { openingActions } from "./opening";
 import { priceActions } from "./price";
 import { printActions, startPrint } from "./print";
+import { recordActions } from "./record";
 import { stations } from "./render";
 import { rowActions } from "./rows";
 import { showNote } from "./safety";
@@ -43,6 +44,7 @@ const doing: Actions = {
   ...stepOrderActions(desk),
   ...daysActions(desk, theSheet, theEngine),
   ...priceActions(desk, theSheet),
+  ...recordActions(desk, theSheet),
   ...rowActions(desk),
   ...typingActions(desk),
   ...keepingActions(desk),

@@ -1,13 +1,13 @@
 // The price: the firm's own copy line by line, the client's without what is
-// behind it, what else it could be, and the record that is handed over.
+// behind it, and what else it could be.
 
-import type { FinishRecord, Price, Sheet, Total } from "../engine/contract";
+import type { Price, Sheet, Total } from "../engine/contract";
 import { at, list, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setText } from "./dom";
 import { isOpen, toggleWorking } from "./figures";
 import { isForClient, ownBehind } from "./looking";
-import { layAlone } from "./paper";
+import { headingFor, layAlone, toSign } from "./paper";
 import { printPage } from "./handing";
 import { calm, quoted } from "./names";
 
@@ -145,45 +145,6 @@ function whatIfs(price: Price): HTMLElement | null {
   );
 }
 
-export function renderRecord(record: FinishRecord | null): void {
-  const lines = record?.lines ?? [];
-  redraw(region("record"), record, () =>
-    lines.length === 0
-      ? [make("p", { class: "cw-summary" }, "Nothing to record yet: the record follows from the steps of the finish.")]
-      : [make("p", { class: "cw-summary" }, record?.text ?? ""), recordTable(record as FinishRecord), make("p", { class: "cw-more cw-block-tools" }, action("print-record", "Print the record"))],
-  );
-}
-
-const columns: { head: string; of: (l: FinishRecord["lines"][number]) => string }[] = [
-  { head: "colour", of: (l) => l.colour },
-  { head: "mix", of: (l) => l.mix },
-  { head: "batch", of: (l) => l.batch },
-  { head: "leaf", of: (l) => l.leaf },
-  { head: "done on", of: (l) => l.date },
-];
-
-/** One row a step; what is not known yet is a line to write on. */
-function recordTable(record: FinishRecord): HTMLElement {
-  const used = columns.filter((c) => c.head !== "leaf" || record.lines.some((l) => l.leaf !== ""));
-  return make(
-    "table",
-    { class: "cw-record" },
-    make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "step"), ...used.map((c) => make("th", { scope: "col" }, c.head)))),
-    make(
-      "tbody",
-      {},
-      ...record.lines.map((l) =>
-        make(
-          "tr",
-          {},
-          make("th", { scope: "row" }, l.step, make("small", {}, [l.where, l.area].filter(Boolean).join(", "))),
-          ...used.map((c) => make("td", { "data-head": c.head, class: c.of(l) === "" ? "cw-open" : undefined }, c.of(l))),
-        ),
-      ),
-    ),
-  );
-}
-
 /** When the client has the room back: nothing of who works how long. */
 function doneOn(sheet: Sheet | null): HTMLElement | null {
   const text = sheet?.days?.text ?? "";
@@ -191,8 +152,6 @@ function doneOn(sheet: Sheet | null): HTMLElement | null {
 }
 
 export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
-  const heading = (what: string) => make("h2", {}, [typedText(desk.plan()["title"]), what].filter(Boolean).join(": "));
-  const line = (words: string) => make("p", { class: "cw-sign" }, words);
   return {
     "price-sums": () => {
       toggleWorking(SUMS);
@@ -203,14 +162,8 @@ export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
       if (!price) return;
       const money = currencyOf(desk.plan());
       if (isForClient(desk.plan())) {
-        layAlone("price", heading("price"), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), line("For the client, and date"), line("For the painter, and date"));
-      } else layAlone("price", heading("price, own copy"), ownCopy(price, money), whatIfs(price));
-      printPage();
-    },
-    "print-record": () => {
-      const record = sheet()?.record;
-      if (!record) return;
-      layAlone("record", heading("record of the finish"), make("p", {}, record.text), recordTable(record), line("Handed over on"), line("By"));
+        layAlone("price", headingFor(desk.plan(), "price"), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), toSign("For the client, and date"), toSign("For the painter, and date"));
+      } else layAlone("price", headingFor(desk.plan(), "price, own copy"), ownCopy(price, money), whatIfs(price));
       printPage();
     },
   };

@@ -8,7 +8,6 @@ import { figures, readings, theSheet } from "./answer";
 import { renderBites } from "./bites";
 import { renderAsked, renderBlanks, renderProblems } from "./blanks";
 import { renderDays } from "./days";
-import { renderDelivery } from "./delivery";
 import { region, setText } from "./dom";
 import { renderDrawing } from "./drawing";
 import { renderFigures } from "./figures";
@@ -18,13 +17,15 @@ import { renderLadder } from "./ladder";
 import { nameLit, relight } from "./light";
 import { renderLimits } from "./limits";
 import { renderLooking } from "./looking";
+import { renderDelivery } from "./mask";
 import { renderNotation } from "./notation";
 import { renderPlatform, type Stations } from "./platform";
-import { renderPrice, renderRecord } from "./price";
+import { renderPrice } from "./price";
+import { renderRecord } from "./record";
+import { renderObjects, renderSurvey } from "./room";
 import { renderSafety } from "./safety";
 import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
 import { renderLeftOut } from "./step-order";
-import { renderObjects, renderSurvey } from "./survey";
 
 export function stations(): Stations {
   return theSheet()?.platform?.stations ?? [];
