@@ -16,8 +16,9 @@ import (
 func buildCommand(arguments []string) error {
 	flags := flag.NewFlagSet("build", flag.ExitOnError)
 	out := flags.String("out", "", "folder to write (default dist in the project)")
+	whole := wholeFlag(flags)
 	flags.Parse(arguments)
-	_, err := publish(os.Stdout, *out)
+	_, err := publish(os.Stdout, *out, *whole)
 	return err
 }
 
@@ -25,16 +26,23 @@ func buildCommand(arguments []string) error {
 func serveCommand(arguments []string) error {
 	flags := flag.NewFlagSet("serve", flag.ExitOnError)
 	address := flags.String("addr", serve.DefaultAddress, "where to serve")
+	whole := wholeFlag(flags)
 	flags.Parse(arguments)
-	folder, err := publish(io.Discard, "")
+	folder, err := publish(io.Discard, "", *whole)
 	if err != nil {
 		return err
 	}
 	return serve.Run(os.Stdout, os.DirFS(folder), *address)
 }
 
+// wholeFlag is how an engine is asked for whose panics say where they were.
+func wholeFlag(flags *flag.FlagSet) *bool {
+	return flags.Bool("whole", false, "leave the engine as it was linked, to find a fault in it")
+}
+
 // publish builds into folder ("" is dist in the project) and lists the files.
-func publish(list io.Writer, folder string) (string, error) {
+// With whole the engine is left as it was linked.
+func publish(list io.Writer, folder string, whole bool) (string, error) {
 	root, err := bundle.Root()
 	if err != nil {
 		return "", err
@@ -42,7 +50,11 @@ func publish(list io.Writer, folder string) (string, error) {
 	if folder == "" {
 		folder = filepath.Join(root, "dist")
 	}
-	output, err := bundle.Build(root)
+	build := bundle.Build
+	if whole {
+		build = bundle.BuildWhole
+	}
+	output, err := build(root)
 	if err != nil {
 		return "", err
 	}

@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"ceilingwright/build/bundle/slim"
 )
 
 // Toolchain is the Go that builds the engine. Its glue (wasm_exec.js) talks to
@@ -44,8 +46,7 @@ func (t Toolchain) Glue() (string, error) {
 
 // engineFlags make the same source give the same bytes in any folder
 // (-trimpath, no version control stamp) and leave out the symbol table. The
-// bench builds the bare runtime with them too, or the sizes could not be
-// compared.
+// bench builds the bare runtime with them too.
 //
 // Packages whose code runs a few times in a sheet are compiled without
 // inlining, which saves 60 kB of the compressed page and costs no time that
@@ -65,8 +66,22 @@ func engineFlags() []string {
 	return flags
 }
 
-// Engine compiles the package at path (as "./wasm") in dir to WebAssembly.
+// Engine compiles the package at path (as "./wasm") in dir to WebAssembly and
+// makes it small.
 func (t Toolchain) Engine(dir, path string) ([]byte, error) {
+	if err := slim.CheckVersion(t.Version); err != nil {
+		return nil, err // before the compiler is waited for
+	}
+	linked, err := t.Linked(dir, path)
+	if err != nil {
+		return nil, err
+	}
+	return slim.Rewrite(linked, t.Version)
+}
+
+// Linked compiles the package at path in dir to WebAssembly and leaves it as the
+// linker wrote it: a panic in it says where it was.
+func (t Toolchain) Linked(dir, path string) ([]byte, error) {
 	folder, err := os.MkdirTemp("", "engine")
 	if err != nil {
 		return nil, err
