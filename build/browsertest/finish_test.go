@@ -43,6 +43,22 @@ func TestFinishBeginsWithASet(t *testing.T) {
 	assert.Equal(t, "wall-band", v.text(`document.querySelector("[data-new-step]").value`), "the choice stays")
 }
 
+// A step turned into leaf begins with what the engine begins a leaf step with.
+func TestStepTurnedIntoLeafBeginsLikeANewOne(t *testing.T) {
+	v := open(t, desk, "")
+	for _, show := range []string{"metric", "feet-inches"} {
+		v.press("[data-do=notation][data-to=" + show + "]")
+		v.wait(`JSON.parse(`+plan+`).units.show === $1`, show)
+		v.run(`document.querySelector("[data-new-step]").value = "coat"`)
+		v.press(`[data-do=add][data-to="/finish/steps"]`)
+		last := v.text(`String(JSON.parse(` + plan + `).finish.steps.length - 1)`)
+		v.choose("/finish/steps/"+last+"/kind", "leaf")
+		want := v.text(`JSON.stringify(JSON.parse(ceilingwright.starting("leaf", ` + plan + `))[0].leaf)`)
+		require.Contains(t, want, `"waste":"20"`)
+		v.waitText(want, `JSON.stringify(JSON.parse(`+plan+`).finish.steps.at(-1).leaf)`)
+	}
+}
+
 // A step goes earlier and later by button, by key and by the handle; its folds,
 // the focus and what was typed go with it, and back.
 func TestFinishStepsChangePlaces(t *testing.T) {

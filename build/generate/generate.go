@@ -27,9 +27,18 @@ func files(root string) ([]file, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the writer of the sheet: %w", err)
 	}
+	blanks, err := readSchema(root)
+	if err != nil {
+		return nil, fmt.Errorf("the schema of the plan: %w", err)
+	}
+	page, err := planForThePage(blanks)
+	if err != nil {
+		return nil, fmt.Errorf("the plan for the page: %w", err)
+	}
 	return []file{
 		{"core/sheet/json.go", writer},
 		{"site/src/engine/contract.ts", contract(answer)},
+		{"site/src/generated/plan.ts", page},
 	}, nil
 }
 

@@ -16,6 +16,19 @@ const (
 // Sets lists the sets.
 func Sets() []Set { return []Set{OneLayer, LeafAndGlaze, WallBand} }
 
+// Words is what people choose a set by.
+func (s Set) Words() string {
+	switch s {
+	case OneLayer:
+		return "one layer, plain"
+	case LeafAndGlaze:
+		return "two layers, the second in leaf"
+	case WallBand:
+		return "a band on a wall"
+	}
+	return ""
+}
+
 // Begun is one step of a set: what it starts from, what it is called, and which
 // layer of the mask it goes through, counted from 1; 0 is none.
 type Begun struct {

@@ -1,76 +1,57 @@
 // What the lists of the plan grow by, and entries that are found by a name and
 // not by their place: the panel a note is on, the seam a gap was measured at.
 
-import { newCan, newLayer, newMeasure, newPart, newSurface, type Plan } from "./plan";
+import { entries, forms, leaf, type For } from "../generated/plan";
+import { forNew, type Plan } from "./plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "./pointer";
 
-/** A new entry for the list at a pointer. Steps come from the engine. */
+const all: Readonly<Record<string, (p: For) => JsonObject>> = entries;
+
+/** A new entry for the list at a pointer; for a list of texts, an empty one. */
 export function newEntry(plan: Plan, pointer: string): Json {
-  const name = pointer.slice(pointer.lastIndexOf("/") + 1);
-  switch (name) {
-    case "layers":
-      return newLayer(list(plan, pointer));
-    case "cans":
-      return newCan(plan);
-    case "mix":
-      return newPart(plan);
-    case "surfaces":
-      return newSurface(plan);
-    case "kit":
-      return newMeasure(plan);
-    case "openings":
-      return { length: "", width: "", count: "1" };
-    case "readings":
-      return newReading("AB");
-    case "points":
-      return { x: "", y: "" };
-    case "walls":
-      return { length: "", angle: "" };
-    case "obstructions":
-      return { name: "", kind: "vent", at: "measured", shape: "round", across: "", deep: "", fromDA: "", fromAB: "", cornerOne: "", fromOne: "", cornerTwo: "", fromTwo: "", side: "" };
-    case "furniture":
-      return { name: "", fromDA: "", fromAB: "", length: "", width: "" };
-    case "pieces":
-      return { name: `Piece ${String(list(plan, pointer).length + 1)}`, kind: "span", cells: "", shape: "rectangular", length: "", width: "", fromDA: "", fromAB: "" };
-    case "bands":
-      return { above: "", perArea: "" };
-    case "stages":
-      return { name: "", percent: "" };
-    case "marks":
-      return { name: `Mark ${String(list(plan, pointer).length + 1)}`, x: "", y: "", gotX: "", gotY: "" };
-  }
-  return "";
+  const there = list(plan, pointer);
+  return all[pointer.slice(pointer.lastIndexOf("/") + 1)]?.(forNew(plan, there.length, there)) ?? "";
 }
 
-function newReading(line: string): JsonObject {
-  return { line, length: "", start: "" };
+/** A step of this kind with nothing filled in, for a sheet whose engine has not
+ *  started: the engine knows the values to begin with. */
+export function bareStep(kind: string, plan: Plan): Json {
+  const steps = list(plan, "/finish/steps");
+  const step = { ...(newEntry(plan, "/finish/steps") as JsonObject), id: forNew(plan, 0, steps).free(kind), kind };
+  return kind === LEAF ? { ...step, leaf: newLeaf(plan) } : step;
 }
 
-const LINES = ["AB", "BC", "CD", "DA", "AC", "BD"];
-const CORNERS = 4;
+/** Gives a step that is turned into leaf what leaf begins with. */
+export function completeStep(plan: Plan, step: string): void {
+  if (typedText(at(plan, `${step}/kind`)) === LEAF && !at(plan, `${step}/leaf`)) put(plan, `${step}/leaf`, newLeaf(plan));
+}
+
+const LEAF = "leaf";
+
+function newLeaf(plan: Plan): JsonObject {
+  return leaf(forNew(plan, 0, []));
+}
 
 /** Puts the blanks a form of the room needs onto the sheet, and keeps what is
- *  there: six lines for sides and diagonals, four corners or walls to begin. */
+ *  there: every line that is read, or corners and walls to begin with. */
 export function completeForm(plan: Plan): void {
-  const form = typedText(at(plan, "/room/form"));
-  if (form === "lines") {
-    const there = list(plan, "/room/readings");
-    const taken = new Set(there.map((r) => typedText(at(r, "/line"))));
-    put(plan, "/room/readings", [...there, ...LINES.filter((l) => !taken.has(l)).map(newReading)]);
-  }
-  if (form === "points" || form === "walls") {
-    const pointer = `/room/${form}`;
-    if (list(plan, pointer).length > 0) return;
-    put(plan, pointer, Array.from({ length: CORNERS }, () => newEntry(plan, pointer)));
-  }
+  const form = forms[typedText(at(plan, "/room/form"))];
+  if (!form) return;
+  const there = list(plan, form.list);
+  if (form.key === "" && there.length > 0) return;
+  const taken = new Set(there.map((entry) => typedText(at(entry, `/${form.key}`))));
+  const open = form.words.filter((word) => word === "" || !taken.has(word));
+  put(plan, form.list, [...there, ...open.map((word) => ({ ...(newEntry(plan, form.list) as JsonObject), ...(form.key === "" ? {} : { [form.key]: word }) }))]);
 }
 
 /** How many corners the room has, as far as the plan says. */
 export function cornerCount(plan: JsonObject): number {
-  const form = typedText(at(plan, "/room/form"));
-  const n = form === "points" || form === "walls" ? list(plan, `/room/${form}`).length : CORNERS;
-  return Math.min(Math.max(n, 3), 26);
+  const form = forms[typedText(at(plan, "/room/form"))];
+  return form?.key === "" ? Math.min(Math.max(list(plan, form.list).length, LEAST_CORNERS), form.most) : CORNERS;
 }
+
+const LEAST_CORNERS = 3;
+const CORNERS = 4;
 
 /** Labels of panels are read without spaces and in capitals. */
 export function plainLabel(label: string): string {

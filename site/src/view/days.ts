@@ -13,8 +13,6 @@ import { allWorkingsOpen } from "./figures";
 import { layAlone } from "./paper";
 import { handOver, printPage } from "./handing";
 
-const WEEK = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
-
 export function renderDays(plan: JsonObject, days: Days | null): void {
   const worked = weekdays(plan);
   for (const button of every("[data-do=weekday]")) setAttribute(button, "aria-pressed", String(worked.includes(button.dataset["to"] ?? "")));
@@ -116,7 +114,7 @@ export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () =>
       const day = b.dataset["to"] ?? "";
       desk.change((plan) => {
         const worked = weekdays(plan);
-        put(plan, "/days/weekdays", WEEK.filter((d) => (d === day) !== worked.includes(d)));
+        put(plan, "/days/weekdays", every("[data-do=weekday]").map((one) => one.dataset["to"] ?? "").filter((d) => (d === day) !== worked.includes(d)));
       });
     },
     "print-days": () => {

@@ -3,7 +3,8 @@
 
 import type { Engine } from "../engine/calls";
 import type { Climate, Drawing, Section, Sheet, Step, Total } from "../engine/contract";
-import { bareStep, fileName } from "../state/plan";
+import { bareStep } from "../state/entries";
+import { fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { say } from "./announce";
 import { wordsFor, type Offered } from "./choices";

@@ -2,6 +2,7 @@
 // a pattern for one entry; entries carry their place in the plan as data-base,
 // and the blanks inside get the full pointer from it.
 
+import { spread } from "../generated/plan";
 import { cornerCount } from "../state/entries";
 import { at, list, typedText, type Json, type JsonObject } from "../state/pointer";
 import { fixedChoices, type Offered } from "./choices";
@@ -123,7 +124,7 @@ function earlierSteps(plan: JsonObject, select: Element): readonly Offered[] {
   const index = Number(/(\d+)$/.exec(own)?.[1] ?? 0);
   const chosen = typedText(at(plan, `${own}/sameAs`));
   const offered = list(plan, "/finish/steps").filter(
-    (s, i) => typedText(at(s, "/id")) === chosen || (i < index && !["leaf", "peel", "protect"].includes(typedText(at(s, "/kind")))),
+    (s, i) => typedText(at(s, "/id")) === chosen || (i < index && spread.includes(typedText(at(s, "/kind")))),
   );
   return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of ${quoted(typedText(at(s, "/name")))}`])];
 }

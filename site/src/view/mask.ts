@@ -3,6 +3,7 @@
 // their own.
 
 import type { Layer, Panel, Piece } from "../engine/contract";
+import { offered } from "../generated/plan";
 import { ensureEntry, entryPointer, plainLabel } from "../state/entries";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
@@ -11,9 +12,8 @@ import { action, every, make, redraw, region, setAttribute, setText } from "./do
 /** More panels than this are not drawn to press; only those that differ are listed. */
 const PRESSED = 400;
 
-const states = { found: "found", missing: "missing", damaged: "damaged", recut: "re-cut", unchecked: "unchecked" } as const;
 const signs: Record<string, string> = { found: "✓", missing: "✕", damaged: "!", recut: "≈" };
-type Stamp = keyof typeof states | "measure";
+type Stamp = (typeof offered.states)[number][0] | "measure";
 
 /** What pressing a panel notes of it. */
 let stamp: Stamp = "found";
@@ -57,7 +57,7 @@ function tiles(panels: Panel[]): HTMLElement[] {
       "p",
       { class: "cw-stamps", role: "group", "aria-label": "What pressing a panel notes" },
       "Press the panels that are ",
-      ...Object.entries(states).map(([state, words]) => stampButton(state, words)),
+      ...offered.states.map(([state, words]) => stampButton(state, words)),
       " or whose size is to be ",
       stampButton("measure", "noted"),
       ".",
@@ -77,7 +77,7 @@ function stateOf(panel: Panel): string {
 
 function tile(panel: Panel): HTMLElement {
   const state = stateOf(panel);
-  const words = states[state as keyof typeof states] ?? state;
+  const words = offered.states.find(([known]) => known === state)?.[1] ?? state;
   return make(
     "button",
     {
@@ -103,7 +103,7 @@ function byName(): HTMLElement[] {
       "Panel ",
       make("input", { "data-note-panel": true, "aria-label": "Panel to put on the list", autocomplete: "off", spellcheck: "false" }),
       " is ",
-      make("select", { "data-note-state": true, "aria-label": "What was found of it" }, ...Object.entries(states).map(([value, words]) => new Option(words, value, value === "missing", value === "missing"))),
+      make("select", { "data-note-state": true, "aria-label": "What was found of it" }, ...offered.states.map(([value, words]) => new Option(words, value, value === "missing", value === "missing"))),
       ": ",
       action("note-panel", "put it on the list"),
       ".",
@@ -128,7 +128,7 @@ function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panel
         make("b", {}, label),
         supplier ? make("small", {}, ` ${supplier}`) : null,
         " is ",
-        make("select", { "data-at": `${place}/state`, "data-unset": "unchecked", "aria-label": `What was found of panel ${label}` }, ...Object.entries(states).map(([value, words]) => new Option(words, value))),
+        make("select", { "data-at": `${place}/state`, "data-unset": "unchecked", "aria-label": `What was found of panel ${label}` }, ...offered.states.map(([value, words]) => new Option(words, value))),
         ", as delivered ",
         sizeBlank(`${place}/length`, `Length of panel ${label}, as delivered`),
         " by ",

@@ -1,6 +1,6 @@
 // The notation answers are written in: feet and inches, or metric.
 
-import type { Plan } from "../state/plan";
+import { bareUnit, type Plan } from "../state/plan";
 import { at, put, typedText } from "../state/pointer";
 import type { Actions, OwnDesk } from "./desk";
 import { every, setAttribute } from "./dom";
@@ -27,7 +27,7 @@ function showIn(desk: OwnDesk, next: string): void {
   const edit = (plan: Plan) => {
     writeUnits(plan);
     put(plan, "/units/show", next);
-    put(plan, "/units/bare", next === "metric" ? "mm" : "in");
+    put(plan, "/units/bare", bareUnit(plan));
   };
   // A client may read the sheet in either; nothing of the job changes by it.
   if (isForClient(shown)) {

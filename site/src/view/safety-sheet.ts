@@ -8,7 +8,7 @@ import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { make, region, setAttribute } from "./dom";
 import { layAlone } from "./paper";
-import { rulersOf, standingApart } from "./safety";
+import { ANY, rulersOf, standingApart } from "./safety";
 import { firstSentence, severityWord, sign } from "./signs";
 import { printPage } from "./handing";
 
@@ -100,7 +100,7 @@ function whole(plan: Plan, sheet: Sheet, amount: Amount): HTMLDivElement {
 }
 
 function rulesRead(rulers: string): string {
-  return rulers === "" || rulers === "other" ? "No country was chosen: the strictest rule known was read." : `The rules read are those of ${rulers}.`;
+  return rulers === "" || rulers === ANY ? "No country was chosen: the strictest rule known was read." : `The rules read are those of ${rulers}.`;
 }
 
 function part(heading: string, notes: Advice[], say: Say): HTMLElement | null {

@@ -3,6 +3,7 @@
 // the blank that answers it.
 
 import type { Advice, Question, Severity } from "../engine/contract";
+import { offered } from "../generated/plan";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
 import { blankAt, nameOf } from "./blanks";
@@ -15,11 +16,12 @@ import { quoted } from "./names";
 /** The note that says what this sheet is: it stands over all the others. */
 const STANDING = "planning-help-only";
 
-const rulesOf: Record<string, string> = { US: "the United States", UK: "the United Kingdom", EU: "the European Union" };
+/** No country of its own was chosen. */
+export const ANY = "other";
 
 /** Whose rule a note is: "the United Kingdom and the European Union". */
 export function rulersOf(jurisdiction: string): string {
-  return jurisdiction === "all" ? "" : jurisdiction.split(" and ").map((j) => rulesOf[j] ?? j).join(" and ");
+  return jurisdiction === "all" ? "" : jurisdiction.split(" and ").map((j) => (j !== ANY && offered.rules.find(([rules]) => rules === j)?.[1]) || j).join(" and ");
 }
 
 /** The notes without the standing one, and that one apart. */

@@ -37,7 +37,7 @@ function card(choice: Choice): HTMLElement {
     tapers(choice),
     choice.taken
       ? make("p", { class: "cw-taken" }, "chosen")
-      : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square || "room"} ${choice.turned || "no"}`, "aria-label": `Take this: ${choice.title}` }),
+      : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square} ${choice.turned}`, "aria-label": `Take this: ${choice.title}` }),
   );
 }
 
@@ -77,7 +77,7 @@ function tapers(choice: Choice): HTMLElement | null {
 export function choiceActions(desk: Desk): Actions {
   return {
     "take-choice": (b) => {
-      const [on = "room", square = "room", turned = "no"] = (b.dataset["to"] ?? "").split(" ");
+      const [on = "", square = "", turned = ""] = (b.dataset["to"] ?? "").split(" ");
       desk.change((plan) => {
         put(plan, "/setting/on", on);
         put(plan, "/setting/square", square);

@@ -2,9 +2,9 @@
 // is left shows how it was read.
 
 import { noteClocks } from "../state/clocks";
-import { completeForm, ensureEntry } from "../state/entries";
+import { completeForm, completeStep, ensureEntry } from "../state/entries";
 import { endTyping } from "../state/history";
-import { newLeaf, type Plan } from "../state/plan";
+import type { Plan } from "../state/plan";
 import { at, put, typedText } from "../state/pointer";
 import { readings, theSheet } from "./answer";
 import { type Blank, blankAt, blankFrom, hasWithheld, pointerOf, renderBlanks, renderProblems } from "./blanks";
@@ -65,7 +65,7 @@ function enter(plan: Plan, blank: Blank, pointer: string, value: string): void {
   if (pointer === "/room/form") completeForm(plan);
   if (pointer === "/days/start") noteClocks(plan);
   const step = /^(.*)\/kind$/.exec(pointer)?.[1];
-  if (step !== undefined && value === "leaf" && !at(plan, `${step}/leaf`)) put(plan, `${step}/leaf`, newLeaf());
+  if (step !== undefined) completeStep(plan, step);
 }
 
 function left(desk: OwnDesk, target: EventTarget | null): void {
