@@ -149,6 +149,6 @@ func TestAllLayersTogetherAreBounded(t *testing.T) {
 	s := sheetOf(t, []byte(text))
 	assert.Equal(t, []int{6000, 0, 4000}, []int{s.Layers[0].Count, s.Layers[1].Count, s.Layers[2].Count})
 	assert.True(t, slices.ContainsFunc(s.Problems, func(p sheet.Problem) bool {
-		return p.At == "/mask/layers/1" && p.Severity == problem.Stop && strings.Contains(p.What, "12000 panels")
+		return p.At == "/mask/layers/1" && p.Severity == problem.Stop && strings.Contains(p.What, "12\u202f000 panels")
 	}))
 }

@@ -166,7 +166,7 @@ func layOut(job plan.Plan) (hung int) {
 	site := setout.Site{Shape: job.Room.Find(n).Shape}
 	var layers []mask.Layer
 	for _, l := range job.Mask.Layers {
-		panels, _ := mask.LayerFromCut(job.Mask.Outline, l.Cut, n)
+		panels, _ := mask.LayerFromCut(job.Mask.Outline, l.Cut)
 		layers = append(layers, panels)
 	}
 	choices, taken := site.Choices(setout.Way{On: job.Setting.On, Square: setout.SquareToRoom}, job.Mask.Outline, job.Setting.LeastBorder, n)

@@ -51,16 +51,20 @@ func inFile(root, path string) ([]Call, error) {
 	}
 	constants := constantsOf(file)
 	var calls []Call
+	var holes map[string]string
 	ast.Inspect(file, func(node ast.Node) bool {
-		if made, ok := node.(*ast.FuncDecl); ok && made.Name.Name == "Say" {
-			return false // it hands on what it was given
+		if made, ok := node.(*ast.FuncDecl); ok {
+			if made.Name.Name == "Say" {
+				return false // it hands on what it was given
+			}
+			holes = holesOf(made)
 		}
 		call, ok := node.(*ast.CallExpr)
 		if !ok || !says(call) {
 			return true
 		}
 		at := fmt.Sprintf("%s:%d", filepath.ToSlash(name), files.Position(call.Pos()).Line)
-		calls = append(calls, callOf(call, at, constants))
+		calls = append(calls, callOf(call, at, constants, holes))
 		return true
 	})
 	return calls, nil
@@ -72,7 +76,7 @@ func says(call *ast.CallExpr) bool {
 	return ok && callee.Sel.Name == "Say" && len(call.Args) > 0
 }
 
-func callOf(call *ast.CallExpr, at string, constants map[string]string) Call {
+func callOf(call *ast.CallExpr, at string, constants, holes map[string]string) Call {
 	c := Call{At: at}
 	sentence, ok := text(call.Args[0], constants)
 	if !ok {
@@ -81,7 +85,7 @@ func callOf(call *ast.CallExpr, at string, constants map[string]string) Call {
 	}
 	c.Sentence = sentence
 	for _, hole := range call.Args[1:] {
-		given, ok := holeName(hole)
+		given, ok := holeName(hole, holes)
 		if !ok {
 			c.Faults = append(c.Faults, "a hole without a name that stands here: use words.Name(\"name\", …) and the like")
 			return c
@@ -92,8 +96,41 @@ func callOf(call *ast.CallExpr, at string, constants map[string]string) Call {
 	return c
 }
 
-// holeName is the name of a hole: the first argument of the call that makes it.
-func holeName(hole ast.Expr) (string, bool) {
+// holesOf are the variables of a function that hold a hole made in it, and the name
+// of that hole. One that holds holes of several names is not among them.
+func holesOf(made *ast.FuncDecl) map[string]string {
+	holes := map[string]string{}
+	ast.Inspect(made, func(node ast.Node) bool {
+		set, ok := node.(*ast.AssignStmt)
+		if !ok {
+			return true
+		}
+		for i, to := range set.Lhs {
+			variable, ok := to.(*ast.Ident)
+			if !ok {
+				continue
+			}
+			name := ""
+			if len(set.Rhs) == len(set.Lhs) {
+				name, _ = holeName(set.Rhs[i], nil)
+			}
+			if before, known := holes[variable.Name]; known && before != name {
+				name = ""
+			}
+			holes[variable.Name] = name
+		}
+		return true
+	})
+	return holes
+}
+
+// holeName is the name of a hole: the first argument of the call that makes it, or
+// of the one that made what the variable holds.
+func holeName(hole ast.Expr, holes map[string]string) (string, bool) {
+	if variable, ok := hole.(*ast.Ident); ok {
+		name := holes[variable.Name]
+		return name, name != ""
+	}
 	call, ok := hole.(*ast.CallExpr)
 	if !ok || len(call.Args) == 0 {
 		return "", false

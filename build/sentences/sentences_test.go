@@ -1,6 +1,8 @@
 package sentences
 
 import (
+	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,4 +43,29 @@ func TestFaultsOf(t *testing.T) {
 	assert.Len(t, faultsOf("{a} of {b}", []string{"a"}), 1)
 	assert.Len(t, faultsOf("{a}", []string{"a", "b"}), 1)
 	assert.Len(t, faultsOf("{a}", []string{"a", "a"}), 1)
+}
+
+// A hole that is said more than once stands in a variable of the function.
+func TestInGo_HolesInVariables(t *testing.T) {
+	source := `package p
+func f(l, m Length, handed words.Hole) {
+	by, n := words.Fine("by", l), words.Count("n", 2)
+	words.Say("{n} by {by}", n, by)
+	either := words.Fine("one", l)
+	either = words.Fine("other", m)
+	words.Say("{one}", either)
+	words.Say("{by}", handed)
+	words.Say("{by} of {n}", by)
+}
+func g() { words.Say("{by}", by) }
+`
+	dir := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "p.go"), []byte(source), 0o600))
+	calls, err := InGo(dir, ".")
+	require.NoError(t, err)
+	var faults []int
+	for _, c := range calls {
+		faults = append(faults, len(c.Faults))
+	}
+	assert.Equal(t, []int{0, 1, 1, 1, 1}, faults, "a hole of two names, one handed in, one that lacks and one of another function")
 }

@@ -2,49 +2,51 @@ package delivery
 
 import (
 	"slices"
-	"strings"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 )
 
-// group is panels of one size with one fault.
-type group struct {
-	fault         fault
-	ordered, came Size
-	pieces        bool
-	own, theirs   []string
+// Asked is panels of one size with one fault, to be asked for together. Came is the
+// size they came in, where that is the fault. Pieces tells that they are spans. Own
+// are their own labels, Theirs those of the supplier, as far as there are any.
+type Asked struct {
+	Fault         Fault
+	Ordered, Came Size
+	Pieces        bool
+	Own, Theirs   []string
 }
 
-// fault is why a panel is asked for, in the order of asking.
-type fault int
+// Fault is why a panel is asked for, in the order of asking.
+type Fault int
 
+// The faults of a panel that is asked for.
 const (
-	noFault fault = iota
-	isMissing
-	isDamaged
-	isOtherSize
+	noFault Fault = iota
+	IsMissing
+	IsDamaged
+	IsOtherSize
 )
 
-// likeness is what the panels of a group have in common, sizes as the tape
-// shows them.
+// likeness is what panels that are asked for together have in common, sizes as the
+// tape shows them.
 type likeness struct {
-	fault         fault
+	fault         Fault
 	ordered, came Size
 	pieces        bool
 }
 
-// Ask is what to ask the supplier for, a line for each size and fault: missing
-// panels first, then damaged ones, then those that came in another size. A size
+// Ask is what to ask the supplier for, by size and fault: missing panels first, then
+// damaged ones, then those that came in another size. A size
 // counts as another where it is off by more than the tolerance, and by more
 // than half a tape mark, which the tape hides. Panels cut on purpose, and sizes
 // in doubt, are not asked for.
-func (c *Checked) Ask(n measure.Notation) []string {
+func (c *Checked) Ask() []Asked {
 	if c.Count.Missing+c.Count.Damaged+c.Count.Measured == 0 {
 		return nil
 	}
-	var groups []*group
-	alike := map[likeness]*group{}
+	var asked []Asked
+	place := map[likeness]int{}
 	spans := c.spans()
 	for i := range c.Panels {
 		p := &c.Panels[i]
@@ -57,27 +59,22 @@ func (c *Checked) Ask(n measure.Notation) []string {
 		if isPiece {
 			own = namedWithCells(piece)
 		}
-		key := likeness{fault: why, ordered: p.Ordered.toMark(n.Mark()), pieces: isPiece}
-		if why == isOtherSize {
-			key.came = p.Believed().toMark(n.Mark())
+		key := likeness{fault: why, ordered: p.Ordered.toMark(c.mark), pieces: isPiece}
+		if why == IsOtherSize {
+			key.came = p.Believed().toMark(c.mark)
 		}
-		g := alike[key]
-		if g == nil {
-			g = &group{fault: why, ordered: p.Ordered, came: p.Believed(), pieces: isPiece}
-			alike[key] = g
-			groups = append(groups, g)
+		at, known := place[key]
+		if !known {
+			at, place[key] = len(asked), len(asked)
+			asked = append(asked, Asked{Fault: why, Ordered: p.Ordered, Came: p.Believed(), Pieces: isPiece})
 		}
-		g.own = append(g.own, own)
+		asked[at].Own = append(asked[at].Own, own)
 		if p.Label != "" {
-			g.theirs = append(g.theirs, p.Label)
+			asked[at].Theirs = append(asked[at].Theirs, p.Label)
 		}
 	}
-	slices.SortStableFunc(groups, func(a, b *group) int { return int(a.fault - b.fault) })
-	lines := make([]string, len(groups))
-	for i, g := range groups {
-		lines[i] = g.line(n)
-	}
-	return lines
+	slices.SortStableFunc(asked, func(a, b Asked) int { return int(a.Fault - b.Fault) })
+	return asked
 }
 
 func namedWithCells(piece mask.Piece) string {
@@ -105,14 +102,14 @@ func (c *Checked) spans() map[int]mask.Piece {
 	return spans
 }
 
-func (c *Checked) faultOf(p *Panel) fault {
+func (c *Checked) faultOf(p *Panel) Fault {
 	switch {
 	case p.State == Missing:
-		return isMissing
+		return IsMissing
 	case p.State == Damaged:
-		return isDamaged
+		return IsDamaged
 	case p.State != Recut && c.isWrong(p):
-		return isOtherSize
+		return IsOtherSize
 	}
 	return noFault
 }
@@ -121,30 +118,4 @@ func (c *Checked) faultOf(p *Panel) fault {
 func (c *Checked) isWrong(p *Panel) bool {
 	return p.Used.Length > 0 && (p.Used.Length-p.Ordered.Length).Abs() > c.limit ||
 		p.Used.Width > 0 && (p.Used.Width-p.Ordered.Width).Abs() > c.limit
-}
-
-// line is the group in words: "2 panels 4′ 0″ × 3′ 11⅜″, missing: B2, C4
-// (their labels 14, 19)".
-func (g *group) line(n measure.Notation) string {
-	text := count(len(g.own), "panel ", "panels ")
-	if g.pieces {
-		text = count(len(g.own), "piece ", "pieces ")
-	}
-	text += g.ordered.Words(n) + ", "
-	switch g.fault {
-	case isMissing:
-		text += "missing"
-	case isDamaged:
-		text += "damaged"
-	default:
-		text += "came " + g.came.Words(n)
-	}
-	text += ": " + strings.Join(g.own, ", ")
-	switch len(g.theirs) {
-	case 0:
-		return text
-	case 1:
-		return text + " (their label " + g.theirs[0] + ")"
-	}
-	return text + " (their labels " + strings.Join(g.theirs, ", ") + ")"
 }

@@ -31,12 +31,13 @@ type Note struct {
 
 // Given is what a delivery is checked by: the layer as ordered, with its
 // pieces, the supplier's labels as typed or pasted, and the notes. Tolerance is
-// how far a panel may be off, 0 where nothing was agreed.
+// how far a panel may be off, 0 where nothing was agreed; Mark is the mark of the
+// tape that sizes are measured with.
 type Given struct {
-	Layer     mask.Layer
-	Labels    string
-	Notes     []Note
-	Tolerance measure.Length
+	Layer           mask.Layer
+	Labels          string
+	Notes           []Note
+	Tolerance, Mark measure.Length
 }
 
 // Size is a length along the mask and a width across it. 0 is not known.
@@ -101,9 +102,9 @@ type Checked struct {
 	// Grown is how the film changed along the length and along the width.
 	Grown [2]Growth
 
-	// limit is how far a size may be off and still be as ordered.
-	limit measure.Length
-	lead  []int32
+	// limit is how far a size may be off and still be as ordered, mark the tape mark.
+	limit, mark measure.Length
+	lead        []int32
 }
 
 // Check counts the panels of a layer and lays it out as measured, with what is
@@ -114,7 +115,7 @@ type Checked struct {
 // ordered. A size within half a tape mark of the ordered one is the ordered
 // one: that is all the tape can tell. Sizes that look turned or like a slip of
 // the pen are asked about and not used (see doubts).
-func Check(g Given, n measure.Notation) (*Checked, []problem.Problem) {
+func Check(g Given) (*Checked, []problem.Problem) {
 	c := &Checked{Ordered: g.Layer, Layer: g.Layer, Count: Count{Total: g.Layer.Count(), Unchecked: g.Layer.Count()}}
 	if g.Layer.IsEmpty() {
 		return c, nil
@@ -123,9 +124,9 @@ func Check(g Given, n measure.Notation) (*Checked, []problem.Problem) {
 	if labels == nil && len(g.Notes) == 0 {
 		return c, problems
 	}
-	k := checking{Checked: *c, n: n, problems: problems, noted: make([]bool, g.Layer.Count())}
+	k := checking{Checked: *c, problems: problems, noted: make([]bool, g.Layer.Count())}
 	k.lead = leads(g.Layer)
-	k.limit = max(g.Tolerance, n.Mark()/2)
+	k.limit, k.mark = max(g.Tolerance, g.Mark/2), g.Mark
 	k.layOut(labels)
 	for _, note := range g.Notes {
 		k.note(note)
@@ -140,13 +141,12 @@ func Check(g Given, n measure.Notation) (*Checked, []problem.Problem) {
 // checking is a delivery while it is checked.
 type checking struct {
 	Checked
-	n        measure.Notation
 	noted    []bool
 	problems []problem.Problem
 }
 
-func (k *checking) say(at string, severity problem.Severity, what, do string) {
-	k.problems = append(k.problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
+func (k *checking) say(at string, severity problem.Severity, what, do words.Text) {
+	k.problems = append(k.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 // layOut makes the list of panels as ordered.
@@ -181,12 +181,15 @@ func each(piece mask.Piece, do func(mask.Panel)) {
 // span, the first counts.
 func (k *checking) note(note Note) {
 	panel, ok := k.Ordered.PanelByLabel(note.Panel)
+	last := words.Name("last", k.Ordered.LastPanel().Label())
 	switch {
 	case note.Panel == "":
-		k.say(note.At+"/panel", problem.Stop, "This note does not say which panel it is about.", "Write the panel's own label, from A1 to "+k.Ordered.LastPanel().Label()+".")
+		k.say(note.At+"/panel", problem.Stop, words.Say("This note does not say which panel it is about."),
+			words.Say("Write the panel's own label, from A1 to {last}.", last))
 		return
 	case !ok:
-		k.say(note.At+"/panel", problem.Stop, "There is no panel “"+note.Panel+"” in this layer.", "Its panels run from A1 to "+k.Ordered.LastPanel().Label()+".")
+		k.say(note.At+"/panel", problem.Stop, words.Say("There is no panel “{panel}” in this layer.", words.Name("panel", note.Panel)),
+			words.Say("Its panels run from A1 to {last}.", last))
 		return
 	}
 	i := k.Ordered.Index(panel)
@@ -195,7 +198,8 @@ func (k *checking) note(note Note) {
 	}
 	p := &k.Panels[i]
 	if k.noted[i] {
-		k.say(note.At+"/panel", problem.Caution, "“"+k.called(i)+"” is noted twice.", "Take one of the notes out. The first is taken.")
+		k.say(note.At+"/panel", problem.Caution, words.Say("“{panel}” is noted twice.", words.Name("panel", k.called(i))),
+			words.Say("Take one of the notes out. The first is taken."))
 		return
 	}
 	k.noted[i] = true

@@ -27,7 +27,7 @@ func state(panel string, s delivery.State) delivery.Note {
 
 func check(t *testing.T, layer mask.Layer, notes ...delivery.Note) *delivery.Checked {
 	t.Helper()
-	c, problems := delivery.Check(delivery.Given{Layer: layer, Notes: notes}, inches)
+	c, problems := delivery.Check(delivery.Given{Layer: layer, Notes: notes, Mark: inches.Mark()})
 	require.Empty(t, problems)
 	return c
 }
@@ -35,37 +35,33 @@ func check(t *testing.T, layer mask.Layer, notes ...delivery.Note) *delivery.Che
 func TestCheck_Counts(t *testing.T) {
 	c := check(t, grid(3, 2), note("A1", 48, 36), state("a2", delivery.Missing), state("3a", delivery.Damaged), state("B1", delivery.Recut), state("B2", ""))
 	assert.Equal(t, delivery.Count{Total: 6, Found: 1, Missing: 1, Damaged: 1, Recut: 1, Unchecked: 2, Measured: 1}, c.Count)
-	assert.Equal(t, "6 panels: 1 found, 1 missing, 1 damaged, 1 re-cut, 2 not checked yet; 1 measured.", c.Count.Words())
 	assert.Equal(t, delivery.Panel{Panel: mask.Panel{Column: 1, Row: 1}, State: delivery.Found,
 		Ordered: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Measured: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Used: delivery.Size{Length: 4 * foot, Width: 3 * foot}}, c.Panels[0])
 	assert.Equal(t, delivery.Missing, c.Panels[1].State)
 
 	assert.Equal(t, []mask.Panel{{Column: 2, Row: 1}, {Column: 3, Row: 1}}, c.Waiting())
 	assert.Equal(t, delivery.Size{Length: 4 * foot, Width: 3 * foot}, c.Panels[4].Own())
-	assert.Empty(t, c.Panels[4].Believed().Words(inches))
+	assert.Empty(t, c.Panels[4].Believed().In(words.Style{Notation: inches}))
 
 	none := check(t, grid(3, 2))
 	assert.Empty(t, none.Waiting())
 	assert.Nil(t, none.Panels)
-	assert.Equal(t, "Not checked yet: 6 panels.", none.Count.Words())
-	all := check(t, grid(2, 1), state("A1", delivery.Found), state("A2", delivery.Found))
-	assert.Equal(t, "All 2 panels found.", all.Count.Words())
-	assert.Equal(t, "1 panel: 1 found.", check(t, grid(1, 1), state("A1", delivery.Found)).Count.Words())
-	assert.Empty(t, check(t, mask.Layer{}).Count.Words())
+	assert.Equal(t, delivery.Count{Total: 6, Unchecked: 6}, none.Count)
+	assert.Empty(t, check(t, mask.Layer{}).Count)
 }
 
 // A span is noted whole, by any of its panels; a joined piece panel by panel.
 func TestCheck_Pieces(t *testing.T) {
 	layer := withPieces(t, grid(3, 2), mask.GivenPiece{Name: "Rose", Kind: mask.Span, Cells: "A2 B3"})
-	c, problems := delivery.Check(delivery.Given{Layer: layer, Notes: []delivery.Note{note("B3", 96, 72), state("A2", delivery.Missing), state("A1", delivery.Missing)}}, inches)
-	assert.Equal(t, []problem.Problem{{At: "/panels/A2/panel", Severity: problem.Caution, What: words.Say("“Rose” is noted twice."), Do: words.Say("Take one of the notes out. The first is taken.")}}, problems)
+	c, problems := delivery.Check(delivery.Given{Layer: layer, Notes: []delivery.Note{note("B3", 96, 72), state("A2", delivery.Missing), state("A1", delivery.Missing)}, Mark: inches.Mark()})
+	assert.Equal(t, []problem.Problem{{At: "/panels/A2/panel", Severity: problem.Caution, What: words.Say("“Rose” is noted twice."), Do: words.Say("Take one of the notes out. The first is taken.")}}, told(problems))
 	assert.Equal(t, delivery.Count{Total: 6, Found: 4, Missing: 1, Unchecked: 1, Measured: 4}, c.Count)
 	assert.Equal(t, delivery.Size{Length: 8 * foot, Width: 6 * foot}, c.Panels[1].Measured)
 	assert.Equal(t, layer.Columns, c.Layer.Columns)
-	assert.Equal(t, []string{`1 panel 4' 0" × 3' 0", missing: A1`}, c.Ask(inches))
+	assert.Equal(t, []delivery.Asked{{Fault: delivery.IsMissing, Ordered: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Own: []string{"A1"}}}, c.Ask())
 
 	missing := check(t, layer, state("A3", delivery.Missing))
-	assert.Equal(t, []string{`1 piece 8' 0" × 6' 0", missing: Rose (A2–B3)`}, missing.Ask(inches))
+	assert.Equal(t, []delivery.Asked{{Fault: delivery.IsMissing, Ordered: delivery.Size{Length: 8 * foot, Width: 6 * foot}, Pieces: true, Own: []string{"Rose (A2–B3)"}}}, missing.Ask())
 }
 
 func TestCheck_Questions(t *testing.T) {
@@ -101,7 +97,7 @@ func TestCheck_Questions(t *testing.T) {
 		{"no panel", state("", delivery.Found), delivery.Size{}, "/panel", "This note does not say which panel it is about.", "Write the panel's own label, from A1 to B3."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, problems := delivery.Check(delivery.Given{Layer: grid(3, 2), Notes: []delivery.Note{c.note}}, inches)
+			got, problems := delivery.Check(delivery.Given{Layer: grid(3, 2), Notes: []delivery.Note{c.note}, Mark: inches.Mark()})
 			assert.Equal(t, c.used, got.Panels[0].Used)
 			if c.what == "" {
 				assert.Empty(t, problems)
@@ -109,37 +105,38 @@ func TestCheck_Questions(t *testing.T) {
 			}
 			require.Len(t, problems, 1)
 			assert.Equal(t, c.note.At+c.at, problems[0].At)
-			assert.Equal(t, c.what, problems[0].What.String())
-			assert.Equal(t, c.do, problems[0].Do.String())
+			assert.Equal(t, c.what, problems[0].What.In(words.Style{Notation: inches}))
+			assert.Equal(t, c.do, problems[0].Do.In(words.Style{Notation: inches}))
 		})
 	}
 	// Panels nearly square: one turned exactly is told from one a little off.
 	square := mask.Layer{Columns: repeat(48*inch, 2), Rows: repeat(47*inch, 2)}
-	_, problems := delivery.Check(delivery.Given{Layer: square, Notes: []delivery.Note{note("A1", 47, 48)}}, inches)
+	_, problems := delivery.Check(delivery.Given{Layer: square, Notes: []delivery.Note{note("A1", 47, 48)}, Mark: inches.Mark()})
 	assert.Len(t, problems, 1)
-	_, problems = delivery.Check(delivery.Given{Layer: square, Notes: []delivery.Note{note("A1", 48.25, 47.25)}}, inches)
+	_, problems = delivery.Check(delivery.Given{Layer: square, Notes: []delivery.Note{note("A1", 48.25, 47.25)}, Mark: inches.Mark()})
 	assert.Empty(t, problems)
 }
 
 func TestCheck_Ask(t *testing.T) {
 	layer := mask.Layer{Columns: []measure.Length{4 * foot, 4 * foot, 3 * foot}, Rows: repeat(3*foot+11*inch+3*inch/8, 2)}
-	g := delivery.Given{Layer: layer, Labels: "11 12 13\n14 15 16", Tolerance: inch / 8, Notes: []delivery.Note{
+	g := delivery.Given{Layer: layer, Labels: "11 12 13\n14 15 16", Tolerance: inch / 8, Mark: inches.Mark(), Notes: []delivery.Note{
 		state("B2", delivery.Missing), state("A1", delivery.Damaged), state("A2", delivery.Missing), state("A3", delivery.Missing),
 		note("B1", 48.25, 47.375), note("B3", 36.125, 47.375),
 	}}
-	c, problems := delivery.Check(g, inches)
+	c, problems := delivery.Check(g)
 	assert.Empty(t, problems)
-	assert.Equal(t, []string{
-		`2 panels 4' 0" × 3' 11 3/8", missing: A2, B2 (their labels 12, 15)`,
-		`1 panel 3' 0" × 3' 11 3/8", missing: A3 (their label 13)`,
-		`1 panel 4' 0" × 3' 11 3/8", damaged: A1 (their label 11)`,
-		`1 panel 4' 0" × 3' 11 3/8", came 4' 0 1/4" × 3' 11 3/8": B1 (their label 14)`,
-	}, c.Ask(inches), "B3 is off by the tolerance and no more")
+	whole, cut := delivery.Size{Length: 4 * foot, Width: 3*foot + 11*inch + 3*inch/8}, delivery.Size{Length: 3 * foot, Width: 3*foot + 11*inch + 3*inch/8}
+	assert.Equal(t, []delivery.Asked{
+		{Fault: delivery.IsMissing, Ordered: whole, Own: []string{"A2", "B2"}, Theirs: []string{"12", "15"}},
+		{Fault: delivery.IsMissing, Ordered: cut, Own: []string{"A3"}, Theirs: []string{"13"}},
+		{Fault: delivery.IsDamaged, Ordered: whole, Own: []string{"A1"}, Theirs: []string{"11"}},
+		{Fault: delivery.IsOtherSize, Ordered: whole, Came: delivery.Size{Length: 4*foot + inch/4, Width: whole.Width}, Own: []string{"B1"}, Theirs: []string{"14"}},
+	}, c.Ask(), "B3 is off by the tolerance and no more")
 	g.Tolerance = 0
-	c, _ = delivery.Check(g, inches)
-	assert.Len(t, c.Ask(inches), 5, "with nothing agreed, what the tape shows counts")
+	c, _ = delivery.Check(g)
+	assert.Len(t, c.Ask(), 5, "with nothing agreed, what the tape shows counts")
 	assert.Equal(t, "13", c.Panels[2].Label)
-	assert.Empty(t, check(t, grid(3, 2), note("A1", 48, 36)).Ask(inches))
+	assert.Empty(t, check(t, grid(3, 2), note("A1", 48, 36)).Ask())
 }
 
 // The sizes below are laid out by hand.
@@ -174,23 +171,24 @@ func TestCheck_Layout(t *testing.T) {
 	}
 }
 
-func TestChanges_InWords(t *testing.T) {
+func TestChanges(t *testing.T) {
 	layer := grid(3, 2)
 	layer.Gap = inch / 4
 	c := check(t, layer, note("A1", 48.5, 36), note("B1", 48.25, 36), note("A2", 47.75, 36), note("B2", 47.75, 36))
 	// 144 1/4 in of panels and 1/2 in of gaps in 144 1/2 in: each of the two
 	// seams closes by 1/8 in, to 1/8 in. 1│2 moves from 48 1/8 to 48 9/16, 2│3
 	// from 96 3/8 to 96 7/16.
-	assert.Equal(t, []string{
-		`Column 1 is 4' 0 1/2" long, 1/2" more than ordered.`,
-		`Column 2 is 3' 11 3/4" long, 1/4" less than ordered.`,
-		`Seams move: 1│2 by 7/16" towards XY, 2│3 by 1/16" towards XY. The marks are for the panels as measured.`,
-		`B1: 1/4" in length more stays open at the outer edge.`,
-	}, c.Changes(outlineOf(layer), inches))
-	assert.Empty(t, check(t, layer, state("A1", delivery.Missing)).Changes(outlineOf(layer), inches))
+	assert.Equal(t, delivery.Changes{
+		Columns: []delivery.Alike{
+			{Change: delivery.Change{Index: 1, Ordered: 48 * inch, Now: 48*inch + inch/2}, Indexes: []int{1}},
+			{Change: delivery.Change{Index: 2, Ordered: 48 * inch, Now: 47*inch + 3*inch/4}, Indexes: []int{2}}},
+		ColumnSeams: []delivery.Moved{{Seam: "1│2", By: 7 * inch / 16}, {Seam: "2│3", By: inch / 16}},
+		Shorts:      []delivery.ShortAlike{{By: delivery.Size{Length: inch / 4}, Names: []string{"B1"}}},
+	}, c.Changes(outlineOf(layer)))
+	assert.Empty(t, check(t, layer, state("A1", delivery.Missing)).Changes(outlineOf(layer)))
 
 	both := check(t, layer, note("A1", 48.5, 36.5))
-	assert.Contains(t, both.Changes(outlineOf(layer), inches), `A2, A3: 1/2" in width more stays open at the outer edge.`)
+	assert.Contains(t, both.Changes(outlineOf(layer)).Shorts, delivery.ShortAlike{By: delivery.Size{Width: inch / 2}, Names: []string{"A2", "A3"}})
 }
 
 // A large-format printer's article on sticker shrinkage: six panels of 48 in,
@@ -209,8 +207,6 @@ func TestGrowth(t *testing.T) {
 	assert.Equal(t, inch*576/1000, c.Grown[0].Whole)
 	assert.Equal(t, inch*288/1000, c.Grown[0].Half)
 	assert.Zero(t, c.Grown[1].Panels)
-	assert.Equal(t, "All 6 measured panels are about 0.2 % longer than ordered: the film itself has changed. Over the whole length that makes 37/64\"; hung from the centre out, 9/32\" at either end.",
-		c.Changes(mask.Outline{Length: 24 * foot, Width: 3 * foot}, inches)[0])
 
 	shrunk := check(t, mask.Layer{Columns: repeat(32*inch, 3), Rows: repeat(36*inch, 1)}, note("A1", 31.952, 0), note("A2", 31.952, 0), note("A3", 31.952, 0))
 	assert.Equal(t, -inch*144/1000, shrunk.Grown[0].Whole)
@@ -224,14 +220,14 @@ func TestGrowth(t *testing.T) {
 		"some longer, some shorter":   {note("A1", 48.125, 0), note("A2", 47.875, 0), note("A3", 48.125, 0)},
 		"a slip is no film that grew": {note("A1", 60, 0), note("A2", 48.25, 0), note("A3", 48, 0)},
 	} {
-		c, _ := delivery.Check(delivery.Given{Layer: grid(3, 1), Notes: notes}, inches)
+		c, _ := delivery.Check(delivery.Given{Layer: grid(3, 1), Notes: notes, Mark: inches.Mark()})
 		assert.Zero(t, c.Grown[0].Panels, name)
 	}
 	// Panels of different sizes grow by different amounts: 0.25 % of 40, 60 and
 	// 100 cm is 1, 1.5 and 2.5 mm.
 	mixed := mask.Layer{Columns: []measure.Length{400 * mm, 600 * mm, 1000 * mm}, Rows: repeat(500*mm, 1)}
 	got, _ := delivery.Check(delivery.Given{Layer: mixed, Notes: []delivery.Note{
-		{Panel: "A1", Length: 401 * mm}, {Panel: "A2", Length: 601_500_000}, {Panel: "A3", Length: 1_002_500_000}}}, metric)
+		{Panel: "A1", Length: 401 * mm}, {Panel: "A2", Length: 601_500_000}, {Panel: "A3", Length: 1_002_500_000}}, Mark: metric.Mark()})
 	assert.Equal(t, 5*mm, got.Grown[0].Whole)
 }
 
@@ -243,19 +239,19 @@ func TestCheckRuns(t *testing.T) {
 	// An inch more with 1/2 in of gaps to take it up: 1/4 in over a seam.
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Stop,
 		What: words.Say(`As measured, the columns are 1/2" more than the length of the mask, and panels would overlap by 1/4" at a seam.`),
-		Do:   words.Say(`Trim at least 1/2" off the columns in all, or make the mask outline that much larger.`)}}, long.CheckRuns(o, 0, inches))
+		Do:   words.Say(`Trim at least 1/2" off the columns in all, or make the mask outline that much larger.`)}}, told(long.CheckRuns(o, 0)))
 
 	short := check(t, layer, note("A1", 47.5, 36), note("B1", 47, 36))
 	// Column 1 is 1/2 in shorter; each seam opens by 1/4 in, to 1/2 in; B1
 	// leaves another half inch at seam 1│2. With 10 mm to hold on each side the
 	// inch takes tape of 45.4 mm, which 1 13/16 in is and 1 3/4 in is not.
-	assert.Empty(t, short.CheckRuns(o, inch+13*inch/16, inches))
+	assert.Empty(t, short.CheckRuns(o, inch+13*inch/16))
 	assert.Equal(t, []problem.Problem{{At: "/panels", Severity: problem.Caution,
 		What: words.Say(`As measured, the gap at 1│2 is up to 1", and tape 1 3/4" wide does not hold well on both sides.`),
-		Do:   words.Say("Take wider tape, lay two strips side by side, or ask for larger panels.")}}, short.CheckRuns(o, inch+3*inch/4, inches))
-	assert.Empty(t, short.CheckRuns(o, 0, inches), "no width of tape is known")
-	assert.Empty(t, short.CheckRuns(mask.Outline{}, inch, inches))
-	assert.Empty(t, check(t, layer).CheckRuns(o, inch, inches), "the order has been checked already")
+		Do:   words.Say("Take wider tape, lay two strips side by side, or ask for larger panels.")}}, told(short.CheckRuns(o, inch+3*inch/4)))
+	assert.Empty(t, short.CheckRuns(o, 0), "no width of tape is known")
+	assert.Empty(t, short.CheckRuns(mask.Outline{}, inch))
+	assert.Empty(t, check(t, layer).CheckRuns(o, inch), "the order has been checked already")
 
 	// A tiler's question, joints in the count: seven of 36 in and six
 	// of 1/16 in are 252 3/8 in. Each panel 1/16 in longer takes 7/16 in, and
@@ -266,9 +262,9 @@ func TestCheckRuns(t *testing.T) {
 	for i := range 7 {
 		notes = append(notes, note(mask.Panel{Column: i + 1, Row: 1}.Label(), 36.0625, 36))
 	}
-	problems := check(t, joints, notes...).CheckRuns(outlineOf(joints), 0, inches)
+	problems := check(t, joints, notes...).CheckRuns(outlineOf(joints), 0)
 	require.Len(t, problems, 1)
-	assert.Contains(t, problems[0].What.String(), `the columns are 1/16" more than`)
+	assert.Contains(t, problems[0].What.In(words.Style{Notation: inches}), `the columns are 1/16" more than`)
 }
 
 // Whatever is noted: totals add up, no panel is larger than its place, a layer
@@ -293,7 +289,7 @@ func TestCheck_HoldsForEverything(t *testing.T) {
 			b := mask.Panel{Column: 1 + random.Intn(columns), Row: 1 + random.Intn(rows)}
 			pieces = append(pieces, mask.GivenPiece{Kind: []mask.PieceKind{mask.Span, mask.Joined}[random.Intn(2)], Cells: a.Label() + " " + b.Label()})
 		}
-		layer, _ = layer.WithPieces(o, pieces, metric)
+		layer, _ = layer.WithPieces(o, pieces)
 		spanned := map[mask.Panel]mask.Piece{}
 		for _, p := range layer.Pieces {
 			if p.Kind == mask.Span {
@@ -325,13 +321,13 @@ func TestCheck_HoldsForEverything(t *testing.T) {
 				notes = append(notes, n)
 			}
 		}
-		same, _ := delivery.Check(delivery.Given{Layer: layer, Notes: asOrdered}, metric)
+		same, _ := delivery.Check(delivery.Given{Layer: layer, Notes: asOrdered, Mark: metric.Mark()})
 		require.Equal(t, layer, same.Layer)
-		require.Empty(t, same.Ask(metric))
-		require.Empty(t, same.Changes(o, metric))
-		require.Empty(t, same.CheckRuns(o, 30*mm, metric))
+		require.Empty(t, same.Ask())
+		require.Empty(t, same.Changes(o))
+		require.Empty(t, same.CheckRuns(o, 30*mm))
 
-		got, _ := delivery.Check(delivery.Given{Layer: layer, Notes: notes}, metric)
+		got, _ := delivery.Check(delivery.Given{Layer: layer, Notes: notes, Mark: metric.Mark()})
 		n := got.Count
 		require.Equal(t, n.Total, n.Found+n.Missing+n.Damaged+n.Recut+n.Unchecked)
 		require.LessOrEqual(t, n.Measured, n.Total)
@@ -376,6 +372,7 @@ func TestCheck_TenThousand(t *testing.T) {
 	}
 	c := check(t, layer, notes...)
 	assert.Equal(t, delivery.Count{Total: 10_000, Found: 5000, Missing: 5000, Measured: 5000}, c.Count)
-	assert.Len(t, c.Ask(inches), 2)
-	assert.LessOrEqual(t, len(c.Changes(outlineOf(layer), inches)), 6)
+	assert.Len(t, c.Ask(), 2)
+	changes := c.Changes(outlineOf(layer))
+	assert.LessOrEqual(t, len(changes.Columns)+len(changes.Rows)+len(changes.Shorts), 4)
 }

@@ -3,6 +3,7 @@ package delivery
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Doubts: a size that is more than a tenth off the ordered one is no panel cut
@@ -16,35 +17,39 @@ const tenth = 10
 // believe takes a measured size as far as it makes sense, and asks about the
 // rest.
 func (k *checking) believe(note Note, p *Panel) {
-	m := p.Measured
+	m, panel := p.Measured, words.Name("panel", k.nameOf(p))
 	if m == (Size{}) {
 		return
 	}
 	switch {
 	case p.State == Missing:
-		k.say(note.At, problem.Caution, k.nameOf(p)+" is missing and yet has a size.", "Check which of the two is right. The size is not used.")
+		k.say(note.At, problem.Caution, words.Say("{panel} is missing and yet has a size.", panel),
+			words.Say("Check which of the two is right. The size is not used."))
 	case p.State == Damaged:
 		// Another one is to come, as ordered.
 	case p.State != Recut && k.looksTurned(m, p.Ordered):
-		k.say(note.At, problem.Caution, k.nameOf(p)+" looks turned: "+k.n.Length(p.Ordered.Length)+" × "+k.n.Length(p.Ordered.Width)+" was ordered, and it is noted as "+m.Words(k.n)+".",
-			"Measure first along WX, then along XY. The size is not used until then.")
+		k.say(note.At, problem.Caution, words.Say("{panel} looks turned: {ordered} was ordered, and it is noted as {noted}.", panel, words.Of("ordered", p.Ordered), words.Of("noted", m)),
+			words.Say("Measure first along WX, then along XY. The size is not used until then."))
 	default:
-		p.Used.Length = k.believed(note, p, "/length", "long", m.Length, p.Ordered.Length)
-		p.Used.Width = k.believed(note, p, "/width", "wide", m.Width, p.Ordered.Width)
+		p.Used.Length = k.believed(note, "/length", m.Length, p.Ordered.Length,
+			words.Say("{panel} is noted as {noted} long; {ordered} was ordered.", panel, words.Amount("noted", m.Length), words.Length("ordered", p.Ordered.Length)))
+		p.Used.Width = k.believed(note, "/width", m.Width, p.Ordered.Width,
+			words.Say("{panel} is noted as {noted} wide; {ordered} was ordered.", panel, words.Amount("noted", m.Width), words.Length("ordered", p.Ordered.Width)))
 	}
 }
 
-// Words is the size written out, with what is not known left out.
-func (s Size) Words(n measure.Notation) string {
+// In is the size as it is said, with what is not known left out.
+func (s Size) In(style words.Style) string {
+	length, width := words.Length("length", s.Length), words.Length("width", s.Width)
 	switch {
 	case s == (Size{}):
 		return ""
 	case s.Width == 0:
-		return n.Length(s.Length) + " long"
+		return words.Say("{length} long", length).In(style)
 	case s.Length == 0:
-		return n.Length(s.Width) + " wide"
+		return words.Say("{width} wide", width).In(style)
 	}
-	return n.Length(s.Length) + " × " + n.Length(s.Width)
+	return words.Say("{length} × {width}", length, width).In(style)
 }
 
 // looksTurned tells whether length and width seem to be swapped: turned, the
@@ -67,23 +72,21 @@ func fits(m, other Size, near func(a, b measure.Length) bool) bool {
 	return (m.Length == 0 || near(m.Length, other.Length)) && (m.Width == 0 || near(m.Width, other.Width))
 }
 
-// believed is a measured length if it is to be used, else 0 with a question.
-func (k *checking) believed(note Note, p *Panel, at, how string, m, ordered measure.Length) measure.Length {
+// believed is a measured length if it is to be used, else 0 with a question, which
+// begins with what was noted.
+func (k *checking) believed(note Note, at string, m, ordered measure.Length, noted words.Text) measure.Length {
 	if m == 0 {
-		return 0
-	}
-	asks := func(more, do string) measure.Length {
-		k.say(note.At+at, problem.Caution,
-			k.nameOf(p)+" is noted as "+k.n.Amount(m)+" "+how+"; "+k.n.Length(ordered)+" was ordered."+more, do)
 		return 0
 	}
 	switch {
 	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
-		return asks("", "Check the number and its unit. Less than half and more than double is not used.")
+		k.say(note.At+at, problem.Caution, noted, words.Say("Check the number and its unit. Less than half and more than double is not used."))
+		return 0
 	case note.State != Recut && !isPossible(m, ordered):
-		return asks(" That is more than a tenth off, and is not used.",
-			"Measure it again. If it was cut to that size on purpose, mark it re-cut.")
-	case (m - ordered).Abs() <= k.n.Mark()/2:
+		k.say(note.At+at, problem.Caution, words.Sentences(noted, words.Say("That is more than a tenth off, and is not used.")),
+			words.Say("Measure it again. If it was cut to that size on purpose, mark it re-cut."))
+		return 0
+	case (m - ordered).Abs() <= k.mark/2:
 		return ordered
 	}
 	return m

@@ -28,7 +28,7 @@ func (k *checking) growth(along bool) Growth {
 	k.eachMeasured(along, func(m, o measure.Length) {
 		off, ordered, panels = off+m-o, ordered+o, panels+1
 	})
-	mark := k.n.Mark()
+	mark := k.mark
 	if panels < fewestForGrowth || 2*off.Abs() <= mark*measure.Length(panels) {
 		return Growth{}
 	}

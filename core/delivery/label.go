@@ -43,12 +43,13 @@ func ParseLabels(text string, layer mask.Layer) ([]string, []problem.Problem) {
 		return nil, nil
 	}
 	if len(text) > longestText {
-		return nil, []problem.Problem{labelProblem(problem.Stop, "The labels are longer than any layer takes.", "Give one short label for each panel.")}
+		return nil, []problem.Problem{labelProblem(problem.Stop, words.Say("The labels are longer than any layer takes."), words.Say("Give one short label for each panel."))}
 	}
 	text, dropped := visible(text)
 	var problems []problem.Problem
 	if dropped > 0 {
-		problems = append(problems, labelProblem(problem.Note, "The labels held "+count(dropped, "character", "characters")+" that cannot be seen.", "They were left out; check the labels."))
+		problems = append(problems, labelProblem(problem.Note, words.Say("The labels held {n|character|characters} that cannot be seen.", words.Count("n", dropped)),
+			words.Say("They were left out; check the labels.")))
 	}
 	shapes := shapesOf(layer)
 	table := tableOf(text, false)
@@ -65,8 +66,8 @@ func ParseLabels(text string, layer mask.Layer) ([]string, []problem.Problem) {
 	return labels, append(problems, checkLabels(labels, layer)...)
 }
 
-func labelProblem(severity problem.Severity, what, do string) problem.Problem {
-	return problem.Problem{At: "/labels", Severity: severity, What: words.Raw(what), Do: words.Raw(do)}
+func labelProblem(severity problem.Severity, what, do words.Text) problem.Problem {
+	return problem.Problem{At: "/labels", Severity: severity, What: what, Do: do}
 }
 
 // visible is a text without the characters nobody sees, and how many there
@@ -333,67 +334,41 @@ func cutEnd(cell, end string) (string, bool) {
 
 // mismatch says how a table differs from what the layer needs.
 func (s shape) mismatch(t table, layer mask.Layer) problem.Problem {
-	const do = "Write one label for each panel, row by row from A1, and each row on a line of its own."
 	rows, columns := len(layer.Rows), len(layer.Columns)
 	labels, transposed := t.count(), len(t) == columns
 	for _, line := range t {
 		transposed = transposed && len(line) == rows
 	}
+	have, panels := words.Count("have", labels), words.Count("panels", s.panels)
+	down, across := words.Count("rows", rows), words.Count("columns", columns)
+	what := words.Say("The {have} labels are in {lines|line|lines}, but the layer has {rows|row|rows} of {columns}.", have, words.Count("lines", len(t)), down, across)
 	switch {
 	case transposed && rows > 1 && columns > 1:
-		return labelProblem(problem.Stop, "The labels are in "+count(columns, "line", "lines")+" of "+strconv.Itoa(rows)+
-			", but the layer has "+count(rows, "row", "rows")+" of "+strconv.Itoa(columns)+": rows and columns look swapped.", do)
+		what = words.Say("The labels are in {columns} lines of {rows}, but the layer has {rows} rows of {columns}: rows and columns look swapped.", across, down)
 	case len(t) == rows && rows > 1:
-		return labelProblem(problem.Stop, s.wrongRows(t, columns), do)
+		what = s.wrongRows(t, columns)
 	case labels != s.panels || len(t) == 1 || t.isOneEach():
-		return labelProblem(problem.Stop, thereAre(labels)+" for "+count(s.panels, "panel", "panels")+": "+
-			differ(labels-s.panels)+".", do)
+		what = words.Say("There {have?is|are} {have|label|labels} for {panels|panel|panels}: {off} too many.", have, panels, words.Count("off", labels-s.panels))
+		if labels < s.panels {
+			what = words.Say("There {have?is|are} {have|label|labels} for {panels|panel|panels}: {off} too few.", have, panels, words.Count("off", s.panels-labels))
+		}
 	}
-	return labelProblem(problem.Stop, "The "+strconv.Itoa(labels)+" labels are in "+count(len(t), "line", "lines")+
-		", but the layer has "+count(rows, "row", "rows")+" of "+strconv.Itoa(columns)+".", do)
+	return labelProblem(problem.Stop, what, words.Say("Write one label for each panel, row by row from A1, and each row on a line of its own."))
 }
 
 // wrongRows names the rows that have too few or too many labels.
-func (s shape) wrongRows(t table, columns int) string {
-	text, wrong := "", 0
+func (s shape) wrongRows(t table, columns int) words.Text {
+	wrong := faults{}
 	for i, line := range t {
-		if len(line) == columns {
-			continue
+		row, have, panels := words.Name("row", mask.RowLetters(i+1)), words.Count("have", len(line)), words.Count("panels", columns)
+		switch off := len(line) - columns; {
+		case off < 0:
+			wrong.add(words.Say("Row {row} has {have|label|labels} for {panels|panel|panels}: {off} too few.", row, have, panels, words.Count("off", -off)))
+		case off > 0:
+			wrong.add(words.Say("Row {row} has {have|label|labels} for {panels|panel|panels}: {off} too many.", row, have, panels, words.Count("off", off)))
 		}
-		if wrong++; wrong > namedAtMost {
-			continue
-		}
-		if text != "" {
-			text += " "
-		}
-		text += "Row " + mask.RowLetters(i+1) + " has " + count(len(line), "label", "labels") + " for " +
-			count(columns, "panel", "panels") + ": " + differ(len(line)-columns) + "."
 	}
-	if wrong > namedAtMost {
-		text += " So it is with " + strconv.Itoa(wrong-namedAtMost) + " more."
-	}
-	return text
-}
-
-func thereAre(labels int) string {
-	if labels == 1 {
-		return "There is 1 label"
-	}
-	return "There are " + strconv.Itoa(labels) + " labels"
-}
-
-func differ(by int) string {
-	if by < 0 {
-		return strconv.Itoa(-by) + " too few"
-	}
-	return strconv.Itoa(by) + " too many"
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
+	return words.Sentences(wrong.told()...)
 }
 
 // checkLabels takes out labels that are too long, and says which are missing or
@@ -403,18 +378,18 @@ func checkLabels(labels []string, layer mask.Layer) []problem.Problem {
 	first := make(map[string]int, len(labels))
 	long, empty, twice := faults{}, faults{}, faults{}
 	for i, label := range labels {
-		panel := layer.PanelAt(i)
+		name := words.Name("panel", layer.PanelAt(i).Label())
 		if lead != nil && int(lead[i]) != i && labels[lead[i]] == label {
 			continue
 		}
 		before, seen := first[label]
 		switch {
 		case utf8.RuneCountInString(label) > LongestLabel:
-			long.add("The label of panel " + panel.Label() + " has more than the " + strconv.Itoa(LongestLabel) + " characters that a label takes.")
+			long.add(words.Say("The label of panel {panel} has more than the {most} characters that a label takes.", name, words.Count("most", LongestLabel)))
 		case label == "":
-			empty.add("Panel " + panel.Label() + " has no label.")
+			empty.add(words.Say("Panel {panel} has no label.", name))
 		case seen:
-			twice.add("“" + label + "” stands for both " + layer.PanelAt(before).Label() + " and " + panel.Label() + ".")
+			twice.add(words.Say("“{label}” stands for both {first} and {panel}.", words.Name("label", label), words.Name("first", layer.PanelAt(before).Label()), name))
 		default:
 			first[label] = i
 		}
@@ -424,32 +399,38 @@ func checkLabels(labels []string, layer mask.Layer) []problem.Problem {
 			labels[i] = ""
 		}
 	}
-	problems := long.problems(problem.Stop, "Shorten it. It is left out until then.")
-	problems = append(problems, empty.problems(problem.Caution, "Write it in, or go by the panel's own label.")...)
-	return append(problems, twice.problems(problem.Caution, "Check the labels: two panels with one label are easily hung in each other's place.")...)
+	problems := long.problems(problem.Stop, words.Say("Shorten it. It is left out until then."))
+	problems = append(problems, empty.problems(problem.Caution, words.Say("Write it in, or go by the panel's own label."))...)
+	return append(problems, twice.problems(problem.Caution, words.Say("Check the labels: two panels with one label are easily hung in each other's place."))...)
 }
 
 // faults are faults of one kind, the first few in words.
 type faults struct {
-	words []string
+	named []words.Text
 	more  int
 }
 
-func (f *faults) add(words string) {
-	if len(f.words) < namedAtMost {
-		f.words = append(f.words, words)
+func (f *faults) add(fault words.Text) {
+	if len(f.named) < namedAtMost {
+		f.named = append(f.named, fault)
 	} else {
 		f.more++
 	}
 }
 
-func (f *faults) problems(severity problem.Severity, do string) []problem.Problem {
+// told are the faults that are named; the last says how many more there are.
+func (f *faults) told() []words.Text {
+	if last := len(f.named) - 1; f.more > 0 {
+		f.named[last] = words.Sentences(f.named[last], words.Say("So it is with {n} more.", words.Count("n", f.more)))
+		f.more = 0
+	}
+	return f.named
+}
+
+func (f *faults) problems(severity problem.Severity, do words.Text) []problem.Problem {
 	var problems []problem.Problem
-	for i, words := range f.words {
-		if i == len(f.words)-1 && f.more > 0 {
-			words += " So it is with " + strconv.Itoa(f.more) + " more."
-		}
-		problems = append(problems, labelProblem(severity, words, do))
+	for _, what := range f.told() {
+		problems = append(problems, labelProblem(severity, what, do))
 	}
 	return problems
 }

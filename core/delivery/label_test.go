@@ -1,6 +1,7 @@
 package delivery_test
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -43,7 +44,7 @@ func grid(columns, rows int) mask.Layer {
 
 func withPieces(t testing.TB, layer mask.Layer, given ...mask.GivenPiece) mask.Layer {
 	t.Helper()
-	layer, problems := layer.WithPieces(outlineOf(layer), given, inches)
+	layer, problems := layer.WithPieces(outlineOf(layer), given)
 	require.Empty(t, problems)
 	return layer
 }
@@ -120,7 +121,7 @@ func TestParseLabels_Refused(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			labels, problems := delivery.ParseLabels(c.text, grid(c.columns, c.rows))
 			assert.Nil(t, labels)
-			assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Stop, What: words.Raw(c.what), Do: words.Raw(do)}}, problems)
+			assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Stop, What: words.Say(c.what), Do: words.Say(do)}}, told(problems))
 		})
 	}
 	_, problems := delivery.ParseLabels(strings.Repeat("x,", 2<<20), grid(3, 2))
@@ -138,11 +139,11 @@ func TestParseLabels_Faults(t *testing.T) {
 		{At: "/labels", Severity: problem.Caution, What: words.Say("Panel B1 has no label."), Do: words.Say("Write it in, or go by the panel's own label.")},
 		{At: "/labels", Severity: problem.Caution, What: words.Say("“14” stands for both A1 and A3."), Do: words.Say("Check the labels: two panels with one label are easily hung in each other's place.")},
 		{At: "/labels", Severity: problem.Caution, What: words.Say("“15” stands for both A2 and B3."), Do: words.Say("Check the labels: two panels with one label are easily hung in each other's place.")},
-	}, problems)
+	}, told(problems))
 
 	labels, problems = delivery.ParseLabels("a\u202eb\x00, c\u200bd\nk\u200dl,m", grid(2, 2))
 	assert.Equal(t, []string{"ab", "cd", "k\u200dl", "m"}, labels)
-	assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Note, What: words.Say("The labels held 3 characters that cannot be seen."), Do: words.Say("They were left out; check the labels.")}}, problems)
+	assert.Equal(t, []problem.Problem{{At: "/labels", Severity: problem.Note, What: words.Say("The labels held 3 characters that cannot be seen."), Do: words.Say("They were left out; check the labels.")}}, told(problems))
 
 	_, problems = delivery.ParseLabels(strings.Repeat("7,", 12), grid(4, 3))
 	assert.Len(t, problems, 5, "one fault is named five times at most")
@@ -201,4 +202,14 @@ func FuzzParseLabels(f *testing.F) {
 			}
 		}
 	})
+}
+
+// told are problems in words, as feet and inches put them.
+func told(list []problem.Problem) []problem.Problem {
+	said := slices.Clone(list)
+	for i := range said {
+		style := words.Style{Notation: inches}
+		said[i].What, said[i].Do = words.Say(said[i].What.In(style)), words.Say(said[i].Do.In(style))
+	}
+	return said
 }

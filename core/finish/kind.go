@@ -49,6 +49,10 @@ const (
 	Typed     Basis = "typed"
 )
 
+// IsOnMask tells whether a step with this area lies in the openings of a mask or over
+// it.
+func (b Basis) IsOnMask() bool { return b == Openings || b == Mask || b == Edges || b == Typed }
+
 // Bases lists the area bases.
 func Bases() []Basis { return []Basis{Surface, Border, Mask, Openings, Edges, SurfaceOf, Typed} }
 

@@ -19,9 +19,11 @@ type Job struct {
 
 	Room     Room
 	Layers   []Layer
+	Maskless bool // there is no mask, and no step needs one
 	Setting  Setting
 	Platform Platform
 	Hanging  Hanging
+	Meeting  Meeting
 
 	// blamed are the blanks with a problem, true where it is a stop.
 	blamed map[string]bool
@@ -52,7 +54,7 @@ func (j *Job) IsRefused(at string) bool { return j.blamed[at] }
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Layers: slices.Clone(j.Layers), Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
+	v := &Job{Plan: j.Plan, Room: j.Room, Layers: slices.Clone(j.Layers), Maskless: j.Maskless, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

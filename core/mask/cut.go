@@ -1,8 +1,6 @@
 package mask
 
 import (
-	"fmt"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -44,27 +42,25 @@ const (
 // axis is one direction of a cut, with the fields that belong to it and the
 // places to blame.
 type axis struct {
-	line, lines                  string // column, columns
+	line, lines, side            words.Text // column, columns, length of the mask
 	countAt, sizesAt, greatestAt string
-	side                         string // length or width of the mask
 	total                        measure.Length
 	count                        int
 	sizes                        []measure.Length
 	greatest                     measure.Length
 	gap                          measure.Length
 	split                        Split
-	notation                     measure.Notation
 }
 
 // LayerFromCut divides the mask into the panels of one layer, with what is
 // wrong at "/columns", "/columnSizes", "/greatestLength" and their likes for
 // the rows, "/gap" or "/split". A direction that cannot be divided has no
 // panels; the other still has its own. Above MostPanels the layer is empty.
-func LayerFromCut(o Outline, cut Cut, n measure.Notation) (Layer, []problem.Problem) {
+func LayerFromCut(o Outline, cut Cut) (Layer, []problem.Problem) {
 	layer := Layer{ID: cut.ID, Name: cut.Name, Gap: cut.Gap}
 	if cut.Split != ByCount && cut.Split != BySizes && cut.Split != ByGreatest {
 		return layer, []problem.Problem{{At: "/split", Severity: problem.Stop,
-			What: words.Raw(fmt.Sprintf("%q is no way of giving panels.", string(cut.Split))),
+			What: words.Say("“{split}” is no way of giving panels.", words.Name("split", string(cut.Split))),
 			Do:   words.Say("Choose how many, every size, or the greatest panel.")}}
 	}
 	if cut.Gap < 0 {
@@ -72,10 +68,10 @@ func LayerFromCut(o Outline, cut Cut, n measure.Notation) (Layer, []problem.Prob
 			What: words.Say("A gap below zero would be an overlap."),
 			Do:   words.Say("Write 0 for panels that touch.")}}
 	}
-	along := axis{"column", "columns", "/columns", "/columnSizes", "/greatestLength", "length",
-		o.Length, cut.Columns, cut.ColumnSizes, cut.GreatestLength, cut.Gap, cut.Split, n}
-	across := axis{"row", "rows", "/rows", "/rowSizes", "/greatestWidth", "width",
-		o.Width, cut.Rows, cut.RowSizes, cut.GreatestWidth, cut.Gap, cut.Split, n}
+	along := axis{words.Say("column"), words.Say("columns"), words.Say("length"), "/columns", "/columnSizes", "/greatestLength",
+		o.Length, cut.Columns, cut.ColumnSizes, cut.GreatestLength, cut.Gap, cut.Split}
+	across := axis{words.Say("row"), words.Say("rows"), words.Say("width"), "/rows", "/rowSizes", "/greatestWidth",
+		o.Width, cut.Rows, cut.RowSizes, cut.GreatestWidth, cut.Gap, cut.Split}
 	var found, more []problem.Problem
 	layer.Columns, found = along.divide()
 	layer.Rows, more = across.divide()
@@ -89,12 +85,12 @@ func limited(layer Layer, at string, found []problem.Problem) (Layer, []problem.
 	if count > MostPanels {
 		layer.Columns, layer.Rows = nil, nil
 		return layer, append(found, problem.Problem{At: at, Severity: problem.Stop,
-			What: words.Raw(fmt.Sprintf("The layer would have %d panels, more than the %d that are taken.", count, MostPanels)),
+			What: words.Say("The layer would have {count} panels, more than the {most} that are taken.", words.Count("count", count), words.Count("most", MostPanels)),
 			Do:   words.Say("Give fewer or larger panels.")})
 	}
 	if count > ManyPanels {
 		found = append(found, problem.Problem{At: at, Severity: problem.Caution,
-			What: words.Raw(fmt.Sprintf("The layer has %d panels, more than a crew hangs.", count)),
+			What: words.Say("The layer has {count} panels, more than a crew hangs.", words.Count("count", count)),
 			Do:   words.Say("Check columns and rows, or give larger panels.")})
 	}
 	return layer, found
@@ -111,8 +107,8 @@ func (a axis) blame() string {
 	return a.countAt
 }
 
-func (a axis) stop(at, what, do string) []problem.Problem {
-	return []problem.Problem{{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)}}
+func stop(at string, what, do words.Text) []problem.Problem {
+	return []problem.Problem{{At: at, Severity: problem.Stop, What: what, Do: do}}
 }
 
 // divide is the panel sizes along one direction. A mask side that is not given

@@ -25,14 +25,14 @@ func repeat(size measure.Length, n int) []measure.Length {
 }
 
 func TestLayerFromCut_Count(t *testing.T) {
-	layer, found := mask.LayerFromCut(supper, mask.Cut{ID: "L1", Name: "First layer", Split: mask.ByCount, Columns: 5, Rows: 3}, inches)
+	layer, found := mask.LayerFromCut(supper, mask.Cut{ID: "L1", Name: "First layer", Split: mask.ByCount, Columns: 5, Rows: 3})
 	assert.Empty(t, found)
 	// 189 in ÷ 5 = 37.8 in; 135.5 in ÷ 3 is no whole nanometre.
 	assert.Equal(t, mask.Layer{ID: "L1", Name: "First layer",
 		Columns: repeat(960_120_000, 5), Rows: []measure.Length{1_147_233_333, 1_147_233_334, 1_147_233_333}}, layer)
 	assert.Equal(t, 15, layer.Count())
 
-	withGap, found := mask.LayerFromCut(supper, mask.Cut{Split: mask.ByCount, Columns: 5, Rows: 3, Gap: inch / 4}, inches)
+	withGap, found := mask.LayerFromCut(supper, mask.Cut{Split: mask.ByCount, Columns: 5, Rows: 3, Gap: inch / 4})
 	assert.Empty(t, found)
 	assert.Equal(t, repeat(188*inch/5, 5), withGap.Columns, "four gaps leave 188 in")
 	columns, _ := withGap.Runs(supper)
@@ -40,7 +40,7 @@ func TestLayerFromCut_Count(t *testing.T) {
 }
 
 func TestLayerFromCut_Greatest(t *testing.T) {
-	layer, found := mask.LayerFromCut(supper, mask.Cut{Split: mask.ByGreatest, GreatestLength: 4 * foot, GreatestWidth: 4 * foot}, inches)
+	layer, found := mask.LayerFromCut(supper, mask.Cut{Split: mask.ByGreatest, GreatestLength: 4 * foot, GreatestWidth: 4 * foot})
 	assert.Empty(t, found)
 	assert.Equal(t, repeat(189*inch/4, 4), layer.Columns)
 	assert.Len(t, layer.Rows, 3)
@@ -58,7 +58,7 @@ func TestLayerFromCut_Problems(t *testing.T) {
 		want          []problem.Problem
 	}{
 		{"no way chosen", square, mask.Cut{Columns: 3, Rows: 3}, 0, 0, []problem.Problem{
-			{At: "/split", Severity: stop, What: words.Say(`"" is no way of giving panels.`), Do: words.Say("Choose how many, every size, or the greatest panel.")}}},
+			{At: "/split", Severity: stop, What: words.Say("“” is no way of giving panels."), Do: words.Say("Choose how many, every size, or the greatest panel.")}}},
 		{"no columns: rows still stand", square, mask.Cut{Split: mask.ByCount, Rows: 3}, 0, 3, []problem.Problem{
 			{At: "/columns", Severity: stop, What: words.Say("The number of columns is not given."), Do: words.Say("Write how many columns of panels there are.")}}},
 		{"mask width not given is not the cut's fault", mask.Outline{Length: 12 * foot}, mask.Cut{Split: mask.ByCount, Columns: 3, Rows: 3}, 3, 0, nil},
@@ -102,8 +102,8 @@ func TestLayerFromCut_Problems(t *testing.T) {
 		{"a difference the tape cannot show", square, mask.Cut{Split: mask.BySizes, ColumnSizes: repeat(4*foot+33_000, 3), RowSizes: thirds}, 3, 3, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			layer, found := mask.LayerFromCut(c.outline, c.cut, inches)
-			assert.Equal(t, c.want, found)
+			layer, found := mask.LayerFromCut(c.outline, c.cut)
+			assert.Equal(t, c.want, told(found))
 			assert.Len(t, layer.Columns, c.columns)
 			assert.Len(t, layer.Rows, c.rows)
 		})
@@ -111,12 +111,12 @@ func TestLayerFromCut_Problems(t *testing.T) {
 }
 
 func TestOutline_Check(t *testing.T) {
-	assert.Empty(t, supper.Check(inches))
+	assert.Empty(t, supper.Check())
 	assert.Equal(t, []problem.Problem{
 		{At: "/length", Severity: problem.Stop, What: words.Say("The length of the mask is not given."), Do: words.Say("Write the length of the whole mask, all panels hung.")},
 		{At: "/width", Severity: problem.Caution, What: words.Say(`The width of the mask reads 1/16", less than one panel can be.`), Do: words.Say("Check the number and write its unit.")},
-	}, mask.Outline{Width: 1_234_000}.Check(inches))
-	assert.Equal(t, problem.Stop, mask.Outline{Length: measure.Longest + 1, Width: foot}.Check(inches)[0].Severity)
+	}, told(mask.Outline{Width: 1_234_000}.Check()))
+	assert.Equal(t, problem.Stop, mask.Outline{Length: measure.Longest + 1, Width: foot}.Check()[0].Severity)
 	assert.Zero(t, mask.Outline{Length: 144 * inch, Width: 90 * inch}.Area().SquareFeet().Cmp(measure.NumberFromInt(90)))
 	assert.False(t, mask.Outline{}.IsComplete(), "the zero value is no mask")
 }
@@ -140,7 +140,7 @@ func TestLayerFromCut_AnswersAnything(t *testing.T) {
 		outline := mask.Outline{Length: length(), Width: length()}
 		cut := mask.Cut{Split: splits[random.Intn(4)], Columns: counts[random.Intn(8)], Rows: counts[random.Intn(8)],
 			ColumnSizes: some(), RowSizes: some(), GreatestLength: length(), GreatestWidth: length(), Gap: length()}
-		layer, found := mask.LayerFromCut(outline, cut, inches)
+		layer, found := mask.LayerFromCut(outline, cut)
 		require.LessOrEqual(t, layer.Count(), mask.MostPanels)
 		if layer.IsEmpty() && outline.IsComplete() {
 			require.NotEmpty(t, found, "%+v", cut)

@@ -1,8 +1,6 @@
 package mask
 
 import (
-	"fmt"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -52,19 +50,18 @@ func Fewest(total, greatest, gap measure.Length) int {
 func (a axis) equal(at string, count int) ([]measure.Length, []problem.Problem) {
 	switch {
 	case count < 1:
-		return nil, a.stop(at, "The number of "+a.lines+" is not given.", "Write how many "+a.lines+" of panels there are.")
+		return nil, stop(at, words.Say("The number of {lines} is not given.", words.Of("lines", a.lines)), words.Say("Write how many {lines} of panels there are.", words.Of("lines", a.lines)))
 	case count > MostPanels:
-		return nil, a.stop(at, fmt.Sprintf("%d %s are more than the %d panels that are taken.", count, a.lines, MostPanels),
-			"Give fewer or larger panels.")
+		return nil, a.tooMany(at, count)
 	case a.total <= 0:
 		return nil, nil
 	}
 	gaps := a.gap * measure.Length(count-1)
 	if gaps >= a.total {
-		return nil, a.stop("/gap",
-			fmt.Sprintf("%d gaps of %s take %s, which leaves no panel in a mask %s of %s.",
-				count-1, a.notation.Length(a.gap), a.notation.Length(gaps), a.side, a.notation.Length(a.total)),
-			"Leave a smaller gap, or cut fewer "+a.lines+".")
+		return nil, stop("/gap",
+			words.Say("{count} gaps of {gap} take {all}, which leaves no panel in a mask {side} of {total}.",
+				words.Count("count", count-1), words.Length("gap", a.gap), words.Length("all", gaps), words.Of("side", a.side), words.Length("total", a.total)),
+			words.Say("Leave a smaller gap, or cut fewer {lines}.", words.Of("lines", a.lines)))
 	}
 	sizes := Equal(a.total-gaps, count)
 	if size := sizes[0]; size < LeastPanel {
@@ -73,11 +70,16 @@ func (a axis) equal(at string, count int) ([]measure.Length, []problem.Problem) 
 	return sizes, nil
 }
 
+func (a axis) tooMany(at string, count int) []problem.Problem {
+	return stop(at, words.Say("{count} {lines} are more than the {most} panels that are taken.",
+		words.Count("count", count), words.Of("lines", a.lines), words.Count("most", MostPanels)), words.Say("Give fewer or larger panels."))
+}
+
 // fewest is the fewest equal panels, none longer than the greatest.
 func (a axis) fewest() ([]measure.Length, []problem.Problem) {
 	if a.greatest <= 0 {
-		return nil, a.stop(a.greatestAt, "The greatest "+a.side+" of a panel is not given.",
-			"Write the most that the roll or the arms allow.")
+		return nil, stop(a.greatestAt, words.Say("The greatest {side} of a panel is not given.", words.Of("side", a.side)),
+			words.Say("Write the most that the roll or the arms allow."))
 	}
 	if a.total <= 0 {
 		return nil, nil
@@ -88,11 +90,10 @@ func (a axis) fewest() ([]measure.Length, []problem.Problem) {
 // given is the sizes as typed, compared with the mask.
 func (a axis) given() ([]measure.Length, []problem.Problem) {
 	if len(a.sizes) == 0 {
-		return nil, a.stop(a.sizesAt, "The sizes of the "+a.lines+" are not given.", "Write the size of every "+a.line+".")
+		return nil, stop(a.sizesAt, words.Say("The sizes of the {lines} are not given.", words.Of("lines", a.lines)), words.Say("Write the size of every {line}.", words.Of("line", a.line)))
 	}
 	if len(a.sizes) > MostPanels {
-		return nil, a.stop(a.sizesAt, fmt.Sprintf("%d %s are more than the %d panels that are taken.", len(a.sizes), a.lines, MostPanels),
-			"Give fewer or larger panels.")
+		return nil, a.tooMany(a.sizesAt, len(a.sizes))
 	}
 	var found []problem.Problem
 	missing := false
@@ -101,7 +102,7 @@ func (a axis) given() ([]measure.Length, []problem.Problem) {
 		switch {
 		case size <= 0:
 			missing = true
-			found = append(found, a.stop(at, fmt.Sprintf("The size of %s %d is not given.", a.line, i+1), "Write it in.")...)
+			found = append(found, stop(at, words.Say("The size of {line} {n} is not given.", words.Of("line", a.line), words.Count("n", i+1)), words.Say("Write it in."))...)
 		case size < LeastPanel:
 			found = append(found, a.narrow(at, size)...)
 		}
@@ -114,6 +115,6 @@ func (a axis) given() ([]measure.Length, []problem.Problem) {
 
 func (a axis) narrow(at string, size measure.Length) []problem.Problem {
 	return []problem.Problem{{At: at, Severity: problem.Caution,
-		What: words.Raw(fmt.Sprintf("A %s of %s is narrower than anyone cuts a panel.", a.line, a.notation.Length(size))),
+		What: words.Say("A {line} of {size} is narrower than anyone cuts a panel.", words.Of("line", a.line), words.Length("size", size)),
 		Do:   words.Say("Check the number and its unit.")}}
 }

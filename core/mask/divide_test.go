@@ -2,6 +2,7 @@ package mask_test
 
 import (
 	"math/rand"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +10,8 @@ import (
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 const (
@@ -116,4 +119,14 @@ func TestFewest_IsLeast(t *testing.T) {
 		require.True(t, fits(n, total, greatest, gap))
 		require.True(t, n == 1 || !fits(n-1, total, greatest, gap))
 	}
+}
+
+// told are problems in words, as feet and inches put them.
+func told(list []problem.Problem) []problem.Problem {
+	said := slices.Clone(list)
+	for i := range said {
+		style := words.Style{Notation: inches}
+		said[i].What, said[i].Do = words.Say(said[i].What.In(style)), words.Say(said[i].Do.In(style))
+	}
+	return said
 }

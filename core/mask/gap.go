@@ -152,6 +152,19 @@ func LikelyIfFlat(n int, tolerance measure.Length) measure.Length {
 	return halfRootTimes(12*max(n, 0), tolerance)
 }
 
+// Offers are five likely gaps round the one to set, on the marks of the tape; whole
+// millimetres where it has none.
+func Offers(gap, mark measure.Length) (offers [5]measure.Length) {
+	if mark <= 0 {
+		mark = measure.Millimetre
+	}
+	first := max(gap.ToMark(mark)-2*mark, 0)
+	for i := range offers {
+		offers[i] = first + measure.Length(i)*mark
+	}
+	return offers
+}
+
 func sum(lengths []measure.Length) (total measure.Length) {
 	for _, l := range lengths {
 		total += l

@@ -25,27 +25,28 @@ func (o Outline) IsComplete() bool {
 }
 
 // Check says what is missing, at "/length" and "/width".
-func (o Outline) Check(n measure.Notation) []problem.Problem {
+func (o Outline) Check() []problem.Problem {
 	var found []problem.Problem
-	found = append(found, checkSide("/length", "length", o.Length, n)...)
-	found = append(found, checkSide("/width", "width", o.Width, n)...)
+	found = append(found, checkSide("/length", words.Say("length"), o.Length)...)
+	found = append(found, checkSide("/width", words.Say("width"), o.Width)...)
 	return found
 }
 
-func checkSide(at, name string, side measure.Length, n measure.Notation) []problem.Problem {
+func checkSide(at string, name words.Text, side measure.Length) []problem.Problem {
 	switch {
 	case side <= 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " of the mask is not given."),
-			Do:   words.Raw("Write the " + name + " of the whole mask, all panels hung.")}}
+			What: words.Say("The {side} of the mask is not given.", words.Of("side", name)),
+			Do:   words.Say("Write the {side} of the whole mask, all panels hung.", words.Of("side", name))}}
 	case side < LeastPanel:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: words.Raw("The " + name + " of the mask reads " + n.Length(side) + ", less than one panel can be."),
+			What: words.Say("The {side} of the mask reads {read}, less than one panel can be.", words.Of("side", name), words.Length("read", side)),
 			Do:   words.Say("Check the number and write its unit.")}}
 	case side > measure.Longest:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " of the mask reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken."),
-			Do:   words.Say("Check the number and its unit.")}}
+			What: words.Say("The {side} of the mask reads {read}, more than the {most} that is taken.",
+				words.Of("side", name), words.Length("read", side), words.Length("most", measure.Longest)),
+			Do: words.Say("Check the number and its unit.")}}
 	}
 	return nil
 }

@@ -157,11 +157,11 @@ type GivenPiece struct {
 // not in the grid, is a single panel or takes a panel of an earlier one is left
 // out, and so is a loose piece without a size or past the edge of the mask. A
 // layer without panels takes no pieces, and there is no more to say about it.
-func (l Layer) WithPieces(o Outline, given []GivenPiece, n measure.Notation) (Layer, []problem.Problem) {
+func (l Layer) WithPieces(o Outline, given []GivenPiece) (Layer, []problem.Problem) {
 	if l.IsEmpty() || len(given) == 0 {
 		return l, nil
 	}
-	g := gathering{layer: l, outline: o, n: n, names: map[string]bool{}, owner: make([]int32, l.Count())}
+	g := gathering{layer: l, outline: o, names: map[string]bool{}, owner: make([]int32, l.Count())}
 	for _, one := range given {
 		if one.Kind == CutLoose {
 			g.addLoose(one)
@@ -176,14 +176,13 @@ func (l Layer) WithPieces(o Outline, given []GivenPiece, n measure.Notation) (La
 type gathering struct {
 	layer    Layer
 	outline  Outline
-	n        measure.Notation
 	names    map[string]bool
 	owner    []int32 // as Layer.owners
 	problems []problem.Problem
 }
 
-func (g *gathering) say(at string, severity problem.Severity, what, do string) {
-	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
+func (g *gathering) say(at string, severity problem.Severity, what, do words.Text) {
+	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 func (g *gathering) addBlock(given GivenPiece) {
@@ -193,8 +192,8 @@ func (g *gathering) addBlock(given GivenPiece) {
 	}
 	if taken, by := g.taken(piece); by > 0 {
 		g.say(given.At+"/cells", problem.Stop,
-			"Panel "+taken.Label()+" belongs to the piece “"+g.layer.Pieces[by-1].Name+"” already.",
-			"Give each panel to one piece. This piece is left out until then.")
+			words.Say("Panel {panel} belongs to the piece “{piece}” already.", words.Name("panel", taken.Label()), words.Name("piece", g.layer.Pieces[by-1].Name)),
+			words.Say("Give each panel to one piece. This piece is left out until then."))
 		return
 	}
 	piece.Name = g.named(given, piece.Cells())
@@ -209,21 +208,21 @@ func (g *gathering) addBlock(given GivenPiece) {
 // blockOf is the block a piece asks for, or false with the reason reported.
 func (g *gathering) blockOf(given GivenPiece) (Piece, bool) {
 	at := given.At + "/cells"
-	const corners = "Write the labels of two opposite corners of the block, such as B2 C3."
+	corners := words.Say("Write the labels of two opposite corners of the block, such as B2 C3.")
 	panels, ok := ParsePanels(given.Cells)
 	switch {
 	case given.Cells == "":
-		g.say(at, problem.Stop, "The panels of this piece are not given.", corners)
+		g.say(at, problem.Stop, words.Say("The panels of this piece are not given."), corners)
 		return Piece{}, false
 	case !ok:
-		g.say(at, problem.Stop, problem.Quote(given.Cells)+" does not name panels.", corners)
+		g.say(at, problem.Stop, words.Say("{typed} does not name panels.", words.Name("typed", problem.Quote(given.Cells))), corners)
 		return Piece{}, false
 	}
 	low, high := panels[0], panels[0]
 	for _, p := range panels {
 		if !g.layer.Has(p) {
-			g.say(at, problem.Stop, "There is no panel "+p.Label()+" in this layer.",
-				"Its panels run from A1 to "+g.layer.LastPanel().Label()+".")
+			g.say(at, problem.Stop, words.Say("There is no panel {panel} in this layer.", words.Name("panel", p.Label())),
+				words.Say("Its panels run from A1 to {last}.", words.Name("last", g.layer.LastPanel().Label())))
 			return Piece{}, false
 		}
 		low = Panel{min(low.Column, p.Column), min(low.Row, p.Row)}
@@ -233,10 +232,10 @@ func (g *gathering) blockOf(given GivenPiece) (Piece, bool) {
 		Columns: high.Column - low.Column + 1, Rows: high.Row - low.Row + 1}
 	switch {
 	case piece.Count() == 1:
-		g.say(at, problem.Caution, "This piece is panel "+low.Label()+" alone.", "Take the piece out, or name the other end of its block.")
+		g.say(at, problem.Caution, words.Say("This piece is panel {panel} alone.", words.Name("panel", low.Label())), words.Say("Take the piece out, or name the other end of its block."))
 		return Piece{}, false
 	case len(panels) > 2 && distinct(panels) != piece.Count():
-		g.say(at, problem.Stop, "The panels named do not fill the block "+piece.Cells()+": it has "+strconv.Itoa(piece.Count())+".", corners)
+		g.say(at, problem.Stop, words.Say("The panels named do not fill the block {cells}: it has {count}.", words.Name("cells", piece.Cells()), words.Count("count", piece.Count())), corners)
 		return Piece{}, false
 	}
 	return piece, true
@@ -276,8 +275,8 @@ func (g *gathering) named(given GivenPiece, otherwise string) string {
 			name = first + " " + strconv.Itoa(i)
 		}
 		if given.Name != "" {
-			g.say(given.At+"/name", problem.Caution, "Another piece is called “"+first+"” too; this one is “"+name+"” on the sheet.",
-				"Give each piece a name of its own.")
+			g.say(given.At+"/name", problem.Caution, words.Say("Another piece is called “{first}” too; this one is “{name}” on the sheet.",
+				words.Name("first", first), words.Name("name", name)), words.Say("Give each piece a name of its own."))
 		}
 	}
 	g.names[name] = true
@@ -292,8 +291,8 @@ func (g *gathering) addLoose(given GivenPiece) {
 	l.Name = g.named(given, "Loose "+strconv.Itoa(len(g.layer.Loose)+1))
 	for _, other := range g.layer.Loose {
 		if l.overlaps(other) {
-			g.say(given.At, problem.Caution, "The pieces “"+other.Name+"” and “"+l.Name+"” are cut out of each other.",
-				"Move one of them, or make one piece of both.")
+			g.say(given.At, problem.Caution, words.Say("The pieces “{one}” and “{other}” are cut out of each other.",
+				words.Name("one", other.Name), words.Name("other", l.Name)), words.Say("Move one of them, or make one piece of both."))
 			break
 		}
 	}
@@ -309,20 +308,20 @@ func (g *gathering) looseOf(given GivenPiece) (Loose, bool) {
 	}
 	switch {
 	case l.Length <= 0:
-		g.say(given.At+"/length", problem.Stop, "The size of the loose piece is not given.", "Write how long it is, or how far across if it is round.")
+		g.say(given.At+"/length", problem.Stop, words.Say("The size of the loose piece is not given."), words.Say("Write how long it is, or how far across if it is round."))
 		return l, false
 	case l.Round:
 		if l.Width > 0 && l.Width != l.Length {
-			g.say(given.At+"/width", problem.Caution, "A round piece is as wide as it is long: "+g.n.Amount(l.Length)+" is taken.",
-				"Leave the width empty, or make the piece rectangular.")
+			g.say(given.At+"/width", problem.Caution, words.Say("A round piece is as wide as it is long: {taken} is taken.", words.Amount("taken", l.Length)),
+				words.Say("Leave the width empty, or make the piece rectangular."))
 		}
 		l.Width = l.Length
 	case l.Width <= 0:
-		g.say(given.At+"/width", problem.Stop, "The width of the loose piece is not given.", "Write it in.")
+		g.say(given.At+"/width", problem.Stop, words.Say("The width of the loose piece is not given."), words.Say("Write it in."))
 		return l, false
 	}
 	if least := min(l.Length, l.Width); least < LeastPanel {
-		g.say(given.At+"/length", problem.Caution, "A loose piece of "+g.n.Amount(least)+" is smaller than anyone hangs.", "Check the number and its unit.")
+		g.say(given.At+"/length", problem.Caution, words.Say("A loose piece of {least} is smaller than anyone hangs.", words.Amount("least", least)), words.Say("Check the number and its unit."))
 	}
 	return l, true
 }
@@ -333,22 +332,23 @@ func (g *gathering) isInside(l Loose, given GivenPiece) bool {
 	if !g.outline.IsComplete() {
 		return false
 	}
-	return g.isWithin(l.X, l.Length, g.outline.Length, given.At, "/fromDA", "/length", "length", "ZW") &&
-		g.isWithin(l.Y, l.Width, g.outline.Width, given.At, "/fromAB", "/width", "width", "WX")
+	return g.isWithin(l.X, l.Length, g.outline.Length, given.At, "/fromDA", "/length", words.Say("length"), "ZW") &&
+		g.isWithin(l.Y, l.Width, g.outline.Width, given.At, "/fromAB", "/width", words.Say("width"), "WX")
 }
 
 // isWithin is isInside in one direction. Twice the distances are compared, so
 // that half of an odd size is not rounded.
-func (g *gathering) isWithin(middle, size, side measure.Length, at, fromAt, sizeAt, name, wall string) bool {
+func (g *gathering) isWithin(middle, size, side measure.Length, at, fromAt, sizeAt string, name words.Text, wall string) bool {
 	past := max(size-2*middle, 2*middle+size-2*side)
 	switch {
 	case size > side:
-		g.say(at+sizeAt, problem.Stop, "The loose piece is "+g.n.Amount(size-side)+" larger than the "+name+" of the mask.",
-			"Check the number and its unit.")
+		g.say(at+sizeAt, problem.Stop, words.Say("The loose piece is {by} larger than the {side} of the mask.", words.Amount("by", size-side), words.Of("side", name)),
+			words.Say("Check the number and its unit."))
 		return false
 	case past > 0:
-		g.say(at+fromAt, problem.Stop, "The loose piece runs "+g.n.Amount((past+1)/2)+" past the edge of the mask.",
-			"Its middle can be from "+g.n.AtLeast((size+1)/2)+" to "+g.n.AtMost((2*side-size)/2)+" from the mask's own side "+wall+".")
+		g.say(at+fromAt, problem.Stop, words.Say("The loose piece runs {past} past the edge of the mask.", words.Amount("past", (past+1)/2)),
+			words.Say("Its middle can be from {least} to {most} from the mask's own side {wall}.",
+				words.AtLeast("least", (size+1)/2), words.AtMost("most", (2*side-size)/2), words.Name("wall", wall)))
 		return false
 	}
 	return true

@@ -39,7 +39,7 @@ func TestWithPieces_Blocks(t *testing.T) {
 		{"A1 A2 A3", mask.Piece{At: "/0", Name: "A1–A3", Kind: mask.Span, Column: 1, Row: 1, Columns: 3, Rows: 1}},
 		{"A1 C4", mask.Piece{At: "/0", Name: "A1–C4", Kind: mask.Span, Column: 1, Row: 1, Columns: 4, Rows: 3}},
 	} {
-		layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{block(c.cells, mask.Span)}, inches)
+		layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{block(c.cells, mask.Span)})
 		assert.Empty(t, problems, c.cells)
 		assert.Equal(t, []mask.Piece{c.want}, layer.Pieces, c.cells)
 	}
@@ -58,15 +58,15 @@ func TestWithPieces_Problems(t *testing.T) {
 		want  problem.Problem
 	}{
 		{"no cells", []mask.GivenPiece{block("", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels of this piece are not given."), Do: words.Raw(corners)}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels of this piece are not given."), Do: words.Say(corners)}},
 		{"no labels", []mask.GivenPiece{block("the middle", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("“the middle” does not name panels."), Do: words.Raw(corners)}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("“the middle” does not name panels."), Do: words.Say(corners)}},
 		{"outside the grid", []mask.GivenPiece{block("B2 D3", mask.Joined)}, 0,
 			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("There is no panel D3 in this layer."), Do: words.Say("Its panels run from A1 to C4.")}},
 		{"one panel", []mask.GivenPiece{block("B2", mask.Span)}, 0,
 			problem.Problem{At: "/0/cells", Severity: problem.Caution, What: words.Say("This piece is panel B2 alone."), Do: words.Say("Take the piece out, or name the other end of its block.")}},
 		{"an L", []mask.GivenPiece{block("A1 A2 B1", mask.Span)}, 0,
-			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels named do not fill the block A1–B2: it has 4."), Do: words.Raw(corners)}},
+			problem.Problem{At: "/0/cells", Severity: problem.Stop, What: words.Say("The panels named do not fill the block A1–B2: it has 4."), Do: words.Say(corners)}},
 		{"over another", []mask.GivenPiece{block("A1 B2", mask.Span), {At: "/1", Name: "Rose", Kind: mask.Joined, Cells: "B2 C3"}}, 1,
 			problem.Problem{At: "/1/cells", Severity: problem.Stop, What: words.Say("Panel B2 belongs to the piece “A1–B2” already."), Do: words.Say("Give each panel to one piece. This piece is left out until then.")}},
 		{"one name for two", []mask.GivenPiece{{At: "/0", Name: "Rose", Kind: mask.Span, Cells: "A1 A2"}, {At: "/1", Name: "Rose", Kind: mask.Span, Cells: "C1 C2"}}, 2,
@@ -89,12 +89,12 @@ func TestWithPieces_Problems(t *testing.T) {
 			problem.Problem{At: "/1", Severity: problem.Caution, What: words.Say("The pieces “Rose” and “Star” are cut out of each other."), Do: words.Say("Move one of them, or make one piece of both.")}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			layer, problems := fourByThree.WithPieces(wholeEdge, c.given, inches)
-			assert.Equal(t, []problem.Problem{c.want}, problems)
+			layer, problems := fourByThree.WithPieces(wholeEdge, c.given)
+			assert.Equal(t, []problem.Problem{c.want}, told(problems))
 			assert.Equal(t, c.keeps, len(layer.Pieces)+len(layer.Loose))
 		})
 	}
-	empty, problems := mask.Layer{}.WithPieces(wholeEdge, []mask.GivenPiece{block("A1 B2", mask.Span)}, inches)
+	empty, problems := mask.Layer{}.WithPieces(wholeEdge, []mask.GivenPiece{block("A1 B2", mask.Span)})
 	assert.Empty(t, problems, "a layer without panels has its own stop")
 	assert.Empty(t, empty.Pieces)
 }
@@ -104,7 +104,7 @@ func TestWithPieces_LimitsOfALoosePieceAreTaken(t *testing.T) {
 	for _, size := range []measure.Length{100*mm + 1, 2*foot + 1, 10*inch + inch/16, 107 * inch, 108 * inch} {
 		for _, x := range []measure.Length{(size + 1) / 2, wholeEdge.Length - (size+1)/2} {
 			given := mask.GivenPiece{Kind: mask.CutLoose, Round: true, Length: size, Placed: true, X: x, Y: wholeEdge.Width / 2}
-			_, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{given}, inches)
+			_, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{given})
 			assert.Empty(t, problems, "%d at %d", size, x)
 		}
 	}
@@ -132,7 +132,7 @@ func TestWithPieces_LooseOverlap(t *testing.T) {
 		{"rectangles side by side", at(false, 1000, 1000, 400, 400), at(false, 1400, 1100, 400, 400), false},
 		{"rectangles over each other", at(false, 1000, 1000, 400, 400), at(false, 1399, 1100, 400, 400), true},
 	} {
-		layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{c.one, c.two}, inches)
+		layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{c.one, c.two})
 		assert.Len(t, layer.Loose, 2, c.name)
 		assert.Equal(t, c.overlap, len(problems) > 0, c.name)
 	}
@@ -159,7 +159,7 @@ func TestLoose_CutLength(t *testing.T) {
 func TestPiece_SizeAndPlace(t *testing.T) {
 	layer := mask.Layer{Columns: []measure.Length{40 * inch, 50 * inch, 60 * inch}, Rows: repeat(36*inch, 2), Gap: inch / 4}
 	outline := mask.Outline{Length: 151 * inch, Width: 72*inch + inch/4}
-	layer, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A2 B3", mask.Joined)}, inches)
+	layer, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A2 B3", mask.Joined)})
 	require.Empty(t, problems)
 	piece := layer.Pieces[0]
 	length, width := piece.Size(layer)
@@ -180,7 +180,7 @@ func TestPiece_SizeAndPlace(t *testing.T) {
 func TestPiece_HasNoPlaceWithoutABox(t *testing.T) {
 	layer := mask.Layer{Columns: repeat(40*inch, 2), Rows: repeat(36*inch, 2)}
 	whole := mask.Outline{Length: 80 * inch, Width: 72 * inch}
-	layer, problems := layer.WithPieces(whole, []mask.GivenPiece{block("A1 B2", mask.Joined)}, inches)
+	layer, problems := layer.WithPieces(whole, []mask.GivenPiece{block("A1 B2", mask.Joined)})
 	require.Empty(t, problems)
 	for _, c := range []struct {
 		outline mask.Outline
@@ -193,7 +193,7 @@ func TestPiece_HasNoPlaceWithoutABox(t *testing.T) {
 }
 
 func TestBlocks(t *testing.T) {
-	layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{block("B2 C3", mask.Span), block("A3 A4", mask.Joined)}, inches)
+	layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{block("B2 C3", mask.Span), block("A3 A4", mask.Joined)})
 	require.Empty(t, problems)
 	var names []string
 	for _, b := range layer.Blocks() {
@@ -249,7 +249,7 @@ func grown(t *testing.T, random *rand.Rand) (mask.Layer, mask.Outline, [][]int, 
 		kinds = append(kinds, kind)
 		given = append(given, block(mask.Panel{Column: c + 1, Row: r + 1}.Label()+" "+mask.Panel{Column: c + w, Row: r + h}.Label(), kind))
 	}
-	layer, problems := layer.WithPieces(outline, given, inches)
+	layer, problems := layer.WithPieces(outline, given)
 	require.Empty(t, problems)
 	require.Len(t, layer.Pieces, len(kinds))
 	return layer, outline, cells, kinds
@@ -357,14 +357,14 @@ func TestSeams_OneSpan(t *testing.T) {
 		{"all in one", []mask.GivenPiece{block("A1 C4", mask.Span)}, 0, 0, 0, 0},
 		{"each row one strip", []mask.GivenPiece{block("A1 A4", mask.Span), block("B1 B4", mask.Span), block("C1 C4", mask.Span)}, 384 * inch, 0, 0, 0},
 	} {
-		layer, problems := fourByThree.WithPieces(wholeEdge, c.given, inches)
+		layer, problems := fourByThree.WithPieces(wholeEdge, c.given)
 		require.Empty(t, problems, c.name)
 		assert.Equal(t, c.overhead, layer.SeamLength(wholeEdge), c.name)
 		assert.Equal(t, c.floor, layer.FloorLength(wholeEdge), c.name)
 		assert.Equal(t, c.crossings, layer.Crossings(), c.name)
 		assert.Equal(t, c.joints, layer.TJoints(), c.name)
 	}
-	loose, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{{Kind: mask.CutLoose, Length: 2 * foot, Width: foot}}, inches)
+	loose, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{{Kind: mask.CutLoose, Length: 2 * foot, Width: foot}})
 	require.Empty(t, problems)
 	assert.Equal(t, 780*inch, loose.TapeLength(wholeEdge, mask.CoverSeams), "708 in of seams and 72 in round the loose piece")
 }
@@ -374,7 +374,7 @@ func TestSeams_OneSpan(t *testing.T) {
 func TestRuns_HeldSeams(t *testing.T) {
 	layer := mask.Layer{Columns: repeat(1000*mm, 4), Rows: repeat(1000*mm, 2), Gap: 2 * mm}
 	outline := mask.Outline{Length: 4012 * mm, Width: 2002 * mm}
-	held, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A2", mask.Span), block("B1 B2", mask.Span)}, inches)
+	held, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A2", mask.Span), block("B1 B2", mask.Span)})
 	require.Empty(t, problems)
 	columns, rows := held.Runs(outline)
 	assert.Equal(t, []bool{true, false, false}, columns.Held)
@@ -389,14 +389,14 @@ func TestRuns_HeldSeams(t *testing.T) {
 	narrowest, _ := columns.Narrowest()
 	assert.Equal(t, 5*mm, narrowest)
 
-	strips, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A4", mask.Span), block("B1 B4", mask.Span)}, inches)
+	strips, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A4", mask.Span), block("B1 B4", mask.Span)})
 	require.Empty(t, problems)
 	columns, _ = strips.Runs(outline)
 	_, ok = columns.Narrowest()
 	assert.False(t, ok, "strips as long as the mask leave no seam between columns")
 	assert.Equal(t, 3*mm, columns.Starts[0], "and lie with their middle on the middle")
 
-	half, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A2", mask.Span)}, inches)
+	half, problems := layer.WithPieces(outline, []mask.GivenPiece{block("A1 A2", mask.Span)})
 	require.Empty(t, problems)
 	columns, _ = half.Runs(outline)
 	assert.Nil(t, columns.Held, "one row still opens there")

@@ -1,7 +1,6 @@
 package mask
 
 import (
-	"fmt"
 	"math/big"
 
 	"ceilingwright/core/words"
@@ -137,62 +136,65 @@ func (a axis) compare() []problem.Problem {
 		return nil
 	}
 	narrowest, seams := run.Narrowest()
-	switch {
-	case !seams:
+	count := len(run.Gaps)
+	if !seams {
 		return a.alone(run)
+	}
+	found := problem.Problem{At: a.sizesAt, Severity: problem.Stop, What: a.differ(run)}
+	switch {
 	case narrowest < 0:
-		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop,
-			What: words.Raw(fmt.Sprintf("%s To fit, panels would overlap by %s at a seam.", a.differ(run), a.notation.Amount(-narrowest))),
-			Do: words.Raw(fmt.Sprintf("Trim at least %s off the %s in all, or order a mask that much larger.",
-				a.notation.AtLeast(run.Over-a.gap*measure.Length(len(run.Gaps))), a.lines))}}
+		found.What = words.Sentences(found.What, words.Say("To fit, panels would overlap by {over} at a seam.", words.Amount("over", -narrowest)))
+		found.Do = words.Say("Trim at least {trim} off the {lines} in all, or order a mask that much larger.",
+			words.AtLeast("trim", run.Over-a.gap*measure.Length(count)), words.Of("lines", a.lines))
+	case narrowest >= LeastPanel:
+		found.Do = words.Say("Check the sizes: a whole {line} seems to be missing.", words.Of("line", a.line))
+	default:
+		found.Severity, found.Do = problem.Caution, setSeams(run.Over < 0, count, run.Over.Abs()/measure.Length(count))
 	}
-	if narrowest >= LeastPanel {
-		return []problem.Problem{{At: a.sizesAt, Severity: problem.Stop, What: words.Raw(a.differ(run)),
-			Do: words.Raw("Check the sizes: a whole " + a.line + " seems to be missing.")}}
+	return []problem.Problem{found}
+}
+
+// setSeams is how to set the seams so that the sizes fit.
+func setSeams(open bool, count int, each measure.Length) words.Text {
+	n, by := words.Count("count", count), words.Fine("by", each)
+	switch {
+	case open && count == 1:
+		return words.Say("Open the seam by {by}, or check the sizes.", by)
+	case open:
+		return words.Say("Open each of the {count} seams by {by}, or check the sizes.", n, by)
+	case count == 1:
+		return words.Say("Close the seam by {by}, or check the sizes.", by)
 	}
-	change, verb := run.Over.Abs()/measure.Length(len(run.Gaps)), "Close"
-	if run.Over < 0 {
-		verb = "Open"
-	}
-	which := "the seam"
-	if len(run.Gaps) > 1 {
-		which = fmt.Sprintf("each of the %d seams", len(run.Gaps))
-	}
-	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: words.Raw(a.differ(run)),
-		Do: words.Raw(fmt.Sprintf("%s %s by %s, or check the sizes.", verb, which, a.notation.Fine(change)))}}
+	return words.Say("Close each of the {count} seams by {by}, or check the sizes.", n, by)
 }
 
 // differ says what the sizes add up to, against the mask.
-func (a axis) differ(run Run) string {
-	return fmt.Sprintf("The %s add up to %s, %s %s than the %s of the mask.",
-		a.together(), a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side)
+func (a axis) differ(run Run) words.Text {
+	lines, side := words.Of("lines", a.lines), words.Of("side", a.side)
+	all, off := words.Length("all", a.total+run.Over), words.Amount("off", run.Over.Abs())
+	gaps := a.gap > 0 && len(a.sizes) > 1
+	switch {
+	case gaps && run.Over < 0:
+		return words.Say("The {lines} and their gaps add up to {all}, {off} less than the {side} of the mask.", lines, all, off, side)
+	case gaps:
+		return words.Say("The {lines} and their gaps add up to {all}, {off} more than the {side} of the mask.", lines, all, off, side)
+	case run.Over < 0:
+		return words.Say("The {lines} add up to {all}, {off} less than the {side} of the mask.", lines, all, off, side)
+	}
+	return words.Say("The {lines} add up to {all}, {off} more than the {side} of the mask.", lines, all, off, side)
 }
 
 // alone is for one panel, which has no seam to open or close.
 func (a axis) alone(run Run) []problem.Problem {
-	lands := "pass"
+	line, side := words.Of("line", a.line), words.Of("side", a.side)
+	all, off, half := words.Length("all", a.total+run.Over), words.Amount("off", run.Over.Abs()), words.Amount("half", run.Over.Abs().Half())
+	what := words.Say("The one {line} is {all}, {off} more than the {side} of the mask, and there is no seam to take it up.", line, all, off, side)
+	do := words.Say("Check the size, or centre it and let it pass each tape line by {half}.", half)
 	if run.Over < 0 {
-		lands = "stop short of"
+		what = words.Say("The one {line} is {all}, {off} less than the {side} of the mask, and there is no seam to take it up.", line, all, off, side)
+		do = words.Say("Check the size, or centre it and let it stop short of each tape line by {half}.", half)
 	}
-	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution,
-		What: words.Raw(fmt.Sprintf("The one %s is %s, %s %s than the %s of the mask, and there is no seam to take it up.",
-			a.line, a.notation.Length(a.total+run.Over), a.notation.Amount(run.Over.Abs()), moreOrLess(run.Over), a.side)),
-		Do: words.Raw(fmt.Sprintf("Check the size, or centre it and let it %s each tape line by %s.", lands, a.notation.Amount(run.Over.Abs().Half())))}}
-}
-
-// together names what is added up.
-func (a axis) together() string {
-	if a.gap > 0 && len(a.sizes) > 1 {
-		return a.lines + " and their gaps"
-	}
-	return a.lines
-}
-
-func moreOrLess(l measure.Length) string {
-	if l < 0 {
-		return "less"
-	}
-	return "more"
+	return []problem.Problem{{At: a.sizesAt, Severity: problem.Caution, What: what, Do: do}}
 }
 
 // BuildUp is how far a run of panels may be off at its end when each panel is

@@ -10,17 +10,19 @@ import (
 // Direction says which way a line runs on the ceiling.
 type Direction string
 
-// Along the length of the mask (as walls AB and CD do), or across it.
+// Along the length of the mask (as walls AB and CD do), across it, or round a loose
+// piece.
 const (
 	Along  Direction = "along"
 	Across Direction = "across"
+	Round  Direction = "round"
 )
 
 // Seam is where two neighbouring columns or rows meet. Length is how much of it
 // is closed overhead; Floor how much lies inside joined pieces and is closed
 // before they go up. What lies inside a span is no seam.
 type Seam struct {
-	Name   string    // "2│3" between columns, "A│B" between rows
+	Name   string    // "2│3" between columns, "A│B" between rows, else that of the piece
 	Runs   Direction // a seam between columns runs across, between rows along
 	After  int       // the column or row before it, from 1
 	Length measure.Length
@@ -230,6 +232,15 @@ func (l Layer) appendSides(sides []int, p Piece) []int {
 		add(right, r)
 	}
 	return sides
+}
+
+// LooseSeams are the lines that loose pieces are cut along.
+func (l Layer) LooseSeams() []Seam {
+	seams := make([]Seam, len(l.Loose))
+	for i, p := range l.Loose {
+		seams[i] = Seam{Name: p.Name, Runs: Round, Length: p.CutLength()}
+	}
+	return seams
 }
 
 // Cover says what is bridged with tape.

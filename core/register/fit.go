@@ -193,6 +193,16 @@ func (f Fit) At(p survey.Point) Offset {
 // of the arc depend on the processor: write at most six decimals.
 func (f Fit) Degrees() float64 { return math.Atan2(f.sin, f.cos) * 180 / math.Pi }
 
+// Turn is the same as a number with six decimals.
+func (f Fit) Turn() measure.Number {
+	return measure.NumberFromFraction(int64(math.Round(f.Degrees()*1e6)), 1_000_000)
+}
+
+// Share is a share as a number, to a hundred-thousandth of one per cent.
+func Share(share float64) measure.Number {
+	return measure.NumberFromFraction(int64(math.Round(share*1e7)), 10_000_000)
+}
+
 // RunOff is how far a line of that length runs off at its far end by the turn:
 // length times its tangent, above zero clockwise looking up. False where the
 // turn is 45° or more and a run-off says nothing.
@@ -237,6 +247,22 @@ func (f Fit) Expected(p survey.Point, deviation measure.Length) (measure.Length,
 	return measure.LengthFromMillimetres(deviation.Millimetres() * math.Sqrt(2/float64(len(f.Marks))+d/f.spread)), true
 }
 
+// KnownTo is the most that the fit is expected to be off at a corner of the layer,
+// each reading as good as the marks show. False where they are too few to show it.
+func (f Fit) KnownTo(g Grid) (worst measure.Length, ok bool) {
+	deviation, ok := f.Deviation()
+	if !ok || len(f.Marks) < 3 {
+		return 0, false
+	}
+	for _, x := range [2]measure.Length{0, g.Columns.Box} {
+		for _, y := range [2]measure.Length{0, g.Rows.Box} {
+			off, _ := f.Expected(survey.Point{X: x, Y: y}, deviation)
+			worst = max(worst, off)
+		}
+	}
+	return worst, true
+}
+
 // Worst is the mark at which the fit leaves the most, and how much; −1 without
 // marks.
 func (f Fit) Worst() (mark int, left measure.Length) {
@@ -254,14 +280,15 @@ func (f Fit) Worst() (mark int, left measure.Length) {
 func (f Fit) AsItLies() (mark int, off measure.Length) {
 	mark = -1
 	for i, m := range f.Marks {
-		if size := m.off().Size(); mark < 0 || size > off {
+		if size := m.Off().Size(); mark < 0 || size > off {
 			mark, off = i, size
 		}
 	}
 	return mark, off
 }
 
-func (m Mark) off() Offset { return Offset{m.Got.X - m.Want.X, m.Got.Y - m.Want.Y} }
+// Off is how far the mark was measured from its place.
+func (m Mark) Off() Offset { return Offset{m.Got.X - m.Want.X, m.Got.Y - m.Want.Y} }
 
 // root is √(x² + y²), written so that no processor fuses it.
 func root(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y)) }

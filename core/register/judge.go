@@ -74,6 +74,9 @@ func Judge(marks []Mark, g Grid, tolerance measure.Length) Judgement {
 	return j
 }
 
+// Lies is how far the layer lies from its place, at its middle.
+func (j Judgement) Lies() Offset { return Offset{-j.Move.Shift.X, -j.Move.Shift.Y} }
+
 // isBelievable tells whether the fit is one that a layer can have.
 func (f Fit) isBelievable() bool {
 	return f.Kind == Shift || f.Kind == Rigid && f.cos > 0 && math.Abs(f.sin) <= mostTurn

@@ -77,6 +77,18 @@ type Cut struct {
 	Crossings []Crossing
 }
 
+// IsAskew tells whether a rectangle lies so that its corners are not those of
+// what it takes of the panel.
+func (c *Cut) IsAskew() bool {
+	for _, p := range c.Corners {
+		if (p.X-c.From.X).Abs() > measure.Millimetre && (p.X-c.To.X).Abs() > measure.Millimetre ||
+			(p.Y-c.From.Y).Abs() > measure.Millimetre && (p.Y-c.To.Y).Abs() > measure.Millimetre {
+			return true
+		}
+	}
+	return false
+}
+
 // Crossing is a place where a cut line runs over an edge of a panel: Edge is
 // the side of the box the edge faces, At the distance along it from the end
 // nearer the box's own corner A.

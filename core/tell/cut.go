@@ -1,9 +1,11 @@
 package tell
 
 import (
+	tellmask "ceilingwright/core/tell/mask"
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
-	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/survey"
@@ -55,60 +57,12 @@ func (b *builder) cutOuts(l *job.Layer, panels []sheet.Panel) {
 }
 
 func (b *builder) cutFor(t *job.Thing, c *setout.Cut) string {
-	text := "For " + called(t)
-	if size := b.thingSize(t); size != "" {
-		text += ", " + size
+	thing, size, place := words.Verbatim(called(t)), b.thingSize(t), words.Of("place", tellmask.FromEdges(b.Job, c.Middle))
+	text := words.Say("For {thing}: its middle is {place}.", words.Of("thing", thing), place)
+	if size != "" {
+		text = words.Say("For {thing}, {size}: its middle is {place}.", words.Of("thing", thing), words.Name("size", size), place)
 	}
-	return text + ": its middle is " + b.fromEdges(c.Middle) + "." + b.cutEdges(t.Round, c)
-}
-
-// cutEdges says where a cut lies on a panel besides its middle: for a
-// rectangle its edges, or its corners where it lies askew.
-func (b *builder) cutEdges(round bool, c *setout.Cut) string {
-	if round || c.From.X >= c.To.X || c.From.Y >= c.To.Y {
-		return ""
-	}
-	if askew(c) {
-		text := ""
-		for _, p := range c.Corners {
-			text += " A corner is " + b.fromEdges(p) + "."
-		}
-		return text
-	}
-	return " Cut from " + b.Notation.Length(c.From.X) + " to " + b.Notation.Length(c.To.X) + " off the edge " + b.towards(survey.DA) +
-		", and from " + b.Notation.Length(c.From.Y) + " to " + b.Notation.Length(c.To.Y) + " off the edge " + b.towards(survey.AB) + "."
-}
-
-// askew tells whether a rectangle lies so that its corners are not those of
-// what it takes of the panel.
-func askew(c *setout.Cut) bool {
-	for _, p := range c.Corners {
-		if (p.X-c.From.X).Abs() > measure.Millimetre && (p.X-c.To.X).Abs() > measure.Millimetre ||
-			(p.Y-c.From.Y).Abs() > measure.Millimetre && (p.Y-c.To.Y).Abs() > measure.Millimetre {
-			return true
-		}
-	}
-	return false
-}
-
-// fromEdges is how far a place is from the two edges of a panel that meet at
-// its corner A.
-func (b *builder) fromEdges(p survey.Point) string {
-	return b.fromEdge(p.X, survey.DA) + " and " + b.fromEdge(p.Y, survey.AB)
-}
-
-// fromEdge is how far a place is from a panel's edge. On the neighbour it lies
-// outside that edge.
-func (b *builder) fromEdge(l measure.Length, side survey.Wall) string {
-	if l < 0 {
-		return b.Notation.Length(-l) + " outside the edge " + b.towards(side)
-	}
-	return b.Notation.Length(l) + " from the edge " + b.towards(side)
-}
-
-// towards says which wall a side of the box, or an edge of a panel, faces.
-func (b *builder) towards(side survey.Wall) string {
-	return "towards " + b.Setting.Choice.Box.Facing(side).Text()
+	return b.Told(words.Sentences(text, tellmask.Edges(b.Job, c, t.Round)))
 }
 
 // objectPanels says of each thing in the ceiling on which panels it falls.
@@ -129,7 +83,7 @@ func (b *builder) panelsUnder(t *job.Thing) []sheet.ObjectPanel {
 		l := &b.Layers[i]
 		for _, c := range t.Hole(b.Setting.Choice.Box).Cuts(l.Columns, l.Rows) {
 			found = append(found, sheet.ObjectPanel{Layer: l.Panels.ID, Panel: c.Panel.Label(),
-				Text: "Its middle is " + b.fromEdges(c.Middle) + "." + b.cutEdges(t.Round, &c)})
+				Text: b.Told(tellmask.Middle(b.Job, &c, t.Round))})
 		}
 	}
 	return found
@@ -151,7 +105,8 @@ func (b *builder) seamFlags(l *job.Layer) []string {
 			if run := l.Rows; s.Runs == mask.Along && run.Held != nil && run.Held[s.After-1] {
 				continue
 			}
-			flags = append(flags, "Seam "+s.Name+" runs into "+called(t)+": bridge it on both sides, and cut the tape round.")
+			flags = append(flags, b.Say("Seam {seam} runs into {thing}: bridge it on both sides, and cut the tape round.",
+				words.Name("seam", s.Name), words.Name("thing", called(t))))
 		}
 	}
 	return flags

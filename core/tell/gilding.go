@@ -238,7 +238,7 @@ func (w *step) beyondRemarks(g *gilt, area measure.Area) {
 // isOnMask tells whether a step with this area lies in the openings of a
 // mask or over it.
 func isOnMask(basis finish.Basis) bool {
-	return basis == finish.Openings || basis == finish.Mask || basis == finish.Edges || basis == finish.Typed
+	return basis.IsOnMask()
 }
 
 // blamed moves problems of a Sizing to the blanks of a step of size.
@@ -323,7 +323,7 @@ func (b *builder) stopText(g *gilt, section int) string {
 	}
 	from := "wall " + side.Text()
 	if g.onMask {
-		from = "the edge of the mask " + b.towards(side)
+		from = "the edge of the mask " + b.towardsSide(side)
 	}
 	return " Stop the leaf " + b.Notation.Length(g.stopAt(section)) + " from " + from + "."
 }

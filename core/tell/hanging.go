@@ -6,6 +6,7 @@ import (
 
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
+	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 
 	"ceilingwright/core/words"
@@ -21,7 +22,7 @@ import (
 func (b *builder) hanging() {
 	var seams, tape, laps measure.Length
 	crossings := 0
-	outline, cover := b.Plan.Mask.Outline, b.Plan.Seams.Cover
+	outline := b.Plan.Mask.Outline
 	known := outline.IsComplete()
 	for i := range b.Layers {
 		l := b.Hung(i)
@@ -34,8 +35,8 @@ func (b *builder) hanging() {
 		b.runOut(l.Layer)
 		seams += l.Panels.SeamLength(outline)
 		crossings += l.Panels.Crossings()
-		taped, lapped := l.Panels.TapeLength(outline, cover), b.bridges(l.Layer, &b.Sheet.Layers[i])
-		tape, laps, l.Tape = tape+taped, laps+lapped, taped+lapped
+		tellmask.Bridges(&b.Page, b.Job, l.Layer, &b.Sheet.Layers[i])
+		tape, laps = tape+l.Tape, laps+l.Laps
 	}
 	if !known || len(b.Layers) == 0 {
 		return
@@ -172,7 +173,6 @@ func (b *builder) tape(seams, length, laps measure.Length) {
 	if laps > 0 {
 		rule += " Joins lap."
 		sum += " + " + b.Put(laps)
-		length += laps
 	}
 	b.Length(page.Hanging, "tape.length", "tape over the seams", length, rule, sum, page.OfArithmetic)
 	if b.Plan.Seams.Roll <= 0 {
@@ -234,7 +234,7 @@ func (b *builder) layerOf(l job.HungLayer) sheet.Layer {
 		}
 	}
 	b.cutOuts(l.Layer, out.Panels)
-	b.delivered(l.Layer, &out)
+	tellmask.Delivered(&b.Page, b.Job, l.Layer, &out)
 	out.Flags = b.seamFlags(l.Layer)
 	if !b.Plan.Mask.Outline.IsComplete() {
 		return out // no box to hold the panels against

@@ -190,7 +190,7 @@ func (v *builder) resize(length, width measure.Length) {
 		} else if sum, ok := price.Round(measure.NumberFromDecimal(cost.Amount).Mul(ratio), int32(v.Plan.Price.Digits)); ok {
 			cost.Amount = sum
 		}
-		panels, problems := mask.LayerFromCut(v.Plan.Mask.Outline, l.Plan.Cut, v.Notation)
+		panels, problems := mask.LayerFromCut(v.Plan.Mask.Outline, l.Plan.Cut)
 		if isPlain := len(l.Panels.Pieces)+len(l.Panels.Loose) == 0; isPlain && !hasStop(problems) && !panels.IsEmpty() {
 			l.Panels, v.Hung(i).Order = panels, nil
 		}

@@ -15,6 +15,9 @@ type (
 	length   measure.Length
 	fine     measure.Length
 	amount   measure.Length
+	about    measure.Length
+	upTo     measure.Length
+	held     struct{ length, limit measure.Length }
 	atMost   measure.Length
 	atLeast  measure.Length
 	area     measure.Area
@@ -56,6 +59,17 @@ func Fine(name string, l measure.Length) Hole { return Hole{name, fine(l)} }
 
 // Amount is a difference that is never said to be nothing (measure.Notation.Amount).
 func Amount(name string, l measure.Length) Hole { return Hole{name, amount(l)} }
+
+// About is a length rounded to the tape mark, and where the mark would show none of
+// it, that it is under half a mark.
+func About(name string, l measure.Length) Hole { return Hole{name, about(l)} }
+
+// Held is a length that is held against a limit: as finely as it takes to see on
+// which side of it it is.
+func Held(name string, l, limit measure.Length) Hole { return Hole{name, held{l, limit}} }
+
+// UpTo is a length that others are within: on the tape mark, or half a mark.
+func UpTo(name string, l measure.Length) Hole { return Hole{name, upTo(l)} }
 
 // AtMost is a limit from above, on the tape mark inside it.
 func AtMost(name string, l measure.Length) Hole { return Hole{name, atMost(l)} }
@@ -140,6 +154,39 @@ func (v row) In(s Style) string {
 		said[i] = v.values[i].In(s)
 	}
 	return strings.Join(said, v.link)
+}
+
+func (v about) In(s Style) string {
+	l, n := measure.Length(v), s.Notation
+	if l != 0 && n.Mark() > 0 && l.ToMark(n.Mark()) == 0 {
+		return Say("under {half}", Name("half", n.Exact(n.Mark()/2))).In(s)
+	}
+	return n.Length(l)
+}
+
+func (v upTo) In(s Style) string {
+	l, n := measure.Length(v), s.Notation
+	if mark := n.Mark(); l > 0 && l.ToMark(mark) == 0 {
+		return n.Exact(mark / 2)
+	}
+	return n.Length(l)
+}
+
+func (v held) In(s Style) string {
+	l, limit, n := v.length, v.limit, s.Notation
+	mark := n.Mark()
+	shown, limited := l.ToMark(mark), limit.ToMark(mark)
+	switch {
+	case l == limit || shown != 0 && shown != limited:
+		return n.Length(l)
+	case l > 0 && shown == 0 && limited != 0 && mark > 0:
+		return n.Exact(mark / 2)
+	case n.Fine(l) != n.Fine(limit):
+		return n.Fine(l)
+	case l < limit:
+		return Say("just under {limit}", Fine("limit", limit)).In(s)
+	}
+	return Say("just over {limit}", Fine("limit", limit)).In(s)
 }
 
 // Put is a length as the hole Put has it.

@@ -1,0 +1,154 @@
+package job
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/delivery"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
+)
+
+// TakeMask works out the layers of the mask: how each is cut, what came of it, how it
+// lies in the mask outline and what tape goes over its seams. It reads the plan alone.
+func (j *Job) TakeMask() {
+	m := &j.Plan.Mask
+	if j.Maskless = j.isMaskless(); j.Maskless {
+		j.Report("/mask/length", []problem.Problem{{Severity: problem.Note, What: words.Say("No mask is given, and no step needs one."), Do: words.Say("Write its length and width if there is one.")}})
+		return
+	}
+	j.Report("/mask", m.Outline.Check())
+	if len(m.Layers) == 0 {
+		j.Report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: words.Say("The mask has no layer."), Do: words.Say("Add a layer.")}})
+	}
+	used := map[string]bool{}
+	for i, l := range m.Layers {
+		given := l.Cut.ID
+		for used[l.Cut.ID] {
+			l.Cut.ID += "-" + strconv.Itoa(i+1)
+		}
+		if l.Cut.ID != given {
+			j.Report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
+				What: words.Say("Another layer is called “{given}” too; this one is “{id}” on the sheet, and steps that name “{given}” mean the first.",
+					words.Name("given", given), words.Name("id", l.Cut.ID)),
+				Do: words.Say("Give each layer a word of its own.")}})
+		}
+		used[l.Cut.ID] = true
+		j.Layers = append(j.Layers, j.layerOf(l))
+	}
+}
+
+// isMaskless tells whether this is a job without a mask, as graining is, or leaf
+// alone: no size of one is typed, and no step lies in it, beside it or peels it.
+func (j *Job) isMaskless() bool {
+	outline := &j.Plan.Mask.Outline
+	if outline.Length != 0 || outline.Width != 0 || j.IsRefused("/mask/length") || j.IsRefused("/mask/width") || len(j.Plan.Steps) == 0 {
+		return false
+	}
+	for i := range j.Plan.Steps {
+		s := &j.Plan.Steps[i]
+		onMask := s.Basis.IsOnMask() && s.Basis != finish.Typed || s.Basis == finish.Border || s.Kind == finish.Peel
+		if onMask || s.Basis == finish.Typed && s.LayerID != "" {
+			return false
+		}
+	}
+	for i := range j.Plan.Mask.Layers {
+		l := &j.Plan.Mask.Layers[i].Cut
+		if l.Columns != 0 || l.Rows != 0 || len(l.ColumnSizes)+len(l.RowSizes) > 0 || l.GreatestLength != 0 || l.GreatestWidth != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// layerOf is a layer with its pieces, laid out by the panels as they were measured.
+func (j *Job) layerOf(given plan.Layer) Layer {
+	outline := j.Plan.Mask.Outline
+	ordered, problems := mask.LayerFromCut(outline, given.Cut)
+	j.Report(given.At, problems)
+	if given.Tolerance >= mask.LeastPanel {
+		j.Report(given.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
+			What: words.Say("A panel that may be off by {off} may be off by a whole panel.", words.Put("off", given.Tolerance)),
+			Do:   words.Say("Check the number and write its unit.")}})
+	}
+	ordered, problems = j.fewEnough(given.At, ordered).WithPieces(outline, given.Pieces)
+	j.Report("", problems)
+	checked, problems := delivery.Check(delivery.Given{Layer: ordered, Labels: given.Labels, Notes: notesOf(&given),
+		Tolerance: given.Tolerance, Mark: j.Plan.Units.Notation().Mark()})
+	j.Report(given.At, problems)
+	j.Report(given.At, checked.CheckRuns(outline, j.Plan.Seams.Width))
+	l := Layer{Plan: given, Delivery: checked, Panels: checked.Layer}
+	if l.Panels.IsEmpty() {
+		return l
+	}
+	l.Asked, l.Changes = checked.Ask(), checked.Changes(outline)
+	l.Columns, l.Rows = l.Panels.Runs(outline)
+	l.LooseCuts = make([][]setout.Cut, len(l.Panels.Loose))
+	for i := range l.Panels.Loose {
+		p := &l.Panels.Loose[i]
+		hole := setout.Hole{Round: p.Round, Middle: survey.Point{X: p.X, Y: p.Y}, Length: p.Length, Width: p.Width}
+		l.LooseCuts[i] = hole.Cuts(l.Columns, l.Rows)
+	}
+	if outline.IsComplete() {
+		l.bridge(outline, &j.Plan.Seams)
+	}
+	return l
+}
+
+// bridge is the tape over the seams of a layer.
+func (l *Layer) bridge(outline mask.Outline, seams *plan.Seams) {
+	tape := mask.Bridging{Width: seams.Width, Piece: seams.Piece}
+	l.Tape = l.Panels.TapeLength(outline, seams.Cover)
+	for _, bridge := range tape.Bridges(append(l.Panels.Seams(outline), l.Panels.LooseSeams()...)) {
+		if bridge.Seam.Length > 0 {
+			l.Bridges = append(l.Bridges, bridge)
+			l.Laps += bridge.Length - bridge.Seam.Length
+		}
+	}
+	l.Tape += l.Laps
+}
+
+// notesOf are the notes of the plan on its panels, each blamed by its place in the
+// layer.
+func notesOf(l *plan.Layer) []delivery.Note {
+	list := make([]delivery.Note, len(l.Panels))
+	for i, n := range l.Panels {
+		list[i] = delivery.Note{At: strings.TrimPrefix(n.At, l.At), Panel: n.Panel, State: delivery.State(n.State), Length: n.Length, Width: n.Width}
+	}
+	return list
+}
+
+// mostLines is how many columns and rows all layers may have: each has its marks
+// on the walls, its seam and its gap to set. On the largest mask 1000 panels side
+// by side are as narrow as anyone cuts one.
+const mostLines = 2000
+
+// fewEnough is a layer, or one without panels where all layers together would
+// have more than are taken of one: a sheet of many such layers is more than a
+// page can hold.
+func (j *Job) fewEnough(at string, panels mask.Layer) mask.Layer {
+	total, lines := panels.Count(), len(panels.Columns)+len(panels.Rows)
+	for i := range j.Layers {
+		total += j.Layers[i].Panels.Count()
+		lines += len(j.Layers[i].Panels.Columns) + len(j.Layers[i].Panels.Rows)
+	}
+	var what words.Text
+	switch {
+	case total > mask.MostPanels:
+		what = words.Say("All layers so far have {have} panels, more than the {most} that are taken. This layer is left out.",
+			words.Count("have", total), words.Count("most", mask.MostPanels))
+	case lines > mostLines:
+		what = words.Say("All layers so far have {have} columns and rows, more than the {most} that are taken. This layer is left out.",
+			words.Count("have", lines), words.Count("most", mostLines))
+	default:
+		return panels
+	}
+	j.Report(at, []problem.Problem{{Severity: problem.Stop, What: what, Do: words.Say("Cut the layers into fewer panels, or plan this one in a job of its own.")}})
+	panels.Columns, panels.Rows = nil, nil
+	return panels
+}

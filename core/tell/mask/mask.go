@@ -1,0 +1,81 @@
+// Package mask tells the page Mask: how many panels there are and what came of them,
+// the pieces they hang in, the gaps at their seams and the tape over those, and how a
+// layer lies on the one before.
+package mask
+
+import (
+	"strconv"
+	"strings"
+
+	"ceilingwright/core/job"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
+)
+
+// Figures are the size of the mask and how many panels each layer has.
+func Figures(p *page.Page, j *job.Job) {
+	if m := &j.Plan.Mask; m.Outline.IsComplete() && !j.Maskless {
+		p.Area(page.Mask, "mask.area", p.Say("mask"), m.Area(), p.Say("Length times width of the whole mask."),
+			p.Put(m.Length)+" × "+p.Put(m.Width), page.OfArithmetic)
+	}
+	for i := range j.Layers {
+		if l := &j.Layers[i]; !l.Panels.IsEmpty() {
+			n := l.Panels.Count()
+			p.Count(page.Mask, l.Panels.ID+".panels", p.Say("{n?panel|panels}", words.Count("n", n)), int64(n), "",
+				p.Say("Columns times rows."), strconv.Itoa(len(l.Panels.Columns))+" × "+strconv.Itoa(len(l.Panels.Rows)), page.OfArithmetic)
+			foundFigure(p, l)
+		}
+	}
+}
+
+// foundFigure is how many panels came as they should, where anything was noted.
+func foundFigure(p *page.Page, l *job.Layer) {
+	c := l.Delivery.Count
+	if l.Delivery.Panels == nil {
+		return
+	}
+	sum := []string{strconv.Itoa(c.Total)}
+	less := func(n int, part words.Text) {
+		if n > 0 {
+			sum = append(sum, p.Told(part))
+		}
+	}
+	less(c.Missing, words.Say("{n} missing", words.Count("n", c.Missing)))
+	less(c.Damaged, words.Say("{n} damaged", words.Count("n", c.Damaged)))
+	less(c.Recut, words.Say("{n} re-cut", words.Count("n", c.Recut)))
+	less(c.Unchecked, words.Say("{n} not checked yet", words.Count("n", c.Unchecked)))
+	p.Count(page.Mask, l.Panels.ID+".found", p.Say("{n?panel found|panels found}", words.Count("n", c.Found)), int64(c.Found), "",
+		p.Say("All panels of the layer, less those that are missing, damaged, re-cut or not checked yet."), strings.Join(sum, " − "), page.OfArithmetic)
+}
+
+// facing is the wall that a side of the mask, or the edge of a panel, faces.
+func facing(name string, j *job.Job, side survey.Wall) words.Hole {
+	return words.Name(name, j.Setting.Facing(side).Text())
+}
+
+// nearly is a length on the tape mark, said to be about that where the mark hides
+// something.
+type nearly measure.Length
+
+// In is the length as it is said.
+func (l nearly) In(style words.Style) string {
+	length := measure.Length(l)
+	if style.Notation.Hides(length) == 0 {
+		return style.Notation.Length(length)
+	}
+	return words.Say("about {length}", words.Length("length", length)).In(style)
+}
+
+// told are texts as the page puts them.
+func told(p *page.Page, texts []words.Text) []string {
+	if texts == nil {
+		return nil
+	}
+	list := make([]string, len(texts))
+	for i := range texts {
+		list[i] = p.Told(texts[i])
+	}
+	return list
+}
