@@ -184,14 +184,18 @@ func nativeTests(count *tally) error {
 	return goTest(count, os.Environ(), packages...)
 }
 
-// wasmTests runs the core's own tests once more as the browser will run it.
+// wasmTests runs tests of the core once more as the browser will run it.
 func wasmTests(count *tally) error {
 	toolchain, err := bundle.ToolchainAt(".")
 	if err != nil {
 		return err
 	}
-	starter := filepath.Join(toolchain.Root, "lib", "wasm", "go_js_wasm_exec")
-	return goTest(count, wasmEnvironment(os.Environ()), "-exec="+starter, "./core/...", "./wasm/bridge")
+	starter := "-exec=" + filepath.Join(toolchain.Root, "lib", "wasm", "go_js_wasm_exec")
+	environment := wasmEnvironment(os.Environ())
+	return errors.Join(
+		goTest(count, environment, append([]string{starter, "-skip=" + named(once)}, twice...)...),
+		goTest(count, environment, starter, "-run="+named(golden), "./core"),
+	)
 }
 
 // wasmEnvironment keeps what the go command needs. Go's glue gives a program

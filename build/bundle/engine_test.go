@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,7 +23,16 @@ type call struct {
 	Arguments []any  `json:"arguments"`
 }
 
-// askEngine compiles the engine, starts it under Node and makes the calls.
+// builtHere is the whole published folder, built once for all tests.
+var builtHere = sync.OnceValues(func() (Output, error) {
+	root, err := Root()
+	if err != nil {
+		return nil, err
+	}
+	return Build(root)
+})
+
+// askEngine starts the published engine under Node and makes the calls.
 func askEngine(t *testing.T, calls []call) (version string, answers []json.RawMessage) {
 	node, err := machine.Node().Find()
 	if err != nil {
@@ -32,10 +42,10 @@ func askEngine(t *testing.T, calls []call) (version string, answers []json.RawMe
 	require.NoError(t, err)
 	toolchain, err := ToolchainAt(root)
 	require.NoError(t, err)
-	compiled, err := toolchain.Engine(root, "./wasm")
+	built, err := builtHere()
 	require.NoError(t, err)
 	path := filepath.Join(t.TempDir(), "engine.wasm")
-	require.NoError(t, os.WriteFile(path, compiled, 0o644))
+	require.NoError(t, os.WriteFile(path, []byte(content(t, built, "assets/engine-", ".wasm")), 0o644))
 	input, err := json.Marshal(calls)
 	require.NoError(t, err)
 
@@ -177,7 +187,7 @@ func TestTwoFoldersGiveTheSameBytes(t *testing.T) {
 	require.NoError(t, err)
 	folder := t.TempDir()
 	require.NoError(t, CopySource(root, folder))
-	here, err := Build(root)
+	here, err := builtHere()
 	require.NoError(t, err)
 	there, err := Build(folder)
 	require.NoError(t, err)
