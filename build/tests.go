@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"ceilingwright/build/bundle"
@@ -39,14 +40,8 @@ func testCommand(arguments []string) error {
 		return err
 	}
 	count := tally{}
-	for _, stage := range stages() {
-		started := time.Now()
-		fmt.Printf("== %s\n", stage.name)
-		if err := stage.run(&count); err != nil {
-			count.failed++
-			fmt.Printf("FAIL %s: %v\n", stage.name, err)
-		}
-		fmt.Printf("   %.0f s\n", time.Since(started).Seconds())
+	for _, group := range stages() {
+		count.add(runBeside(os.Stdout, group))
 	}
 	fmt.Printf("%d passed, %d failed", count.passed, count.failed)
 	if count.skipped > 0 {
@@ -59,27 +54,80 @@ func testCommand(arguments []string) error {
 	return nil
 }
 
-type stage struct {
-	name string
-	run  func(*tally) error
+func (t *tally) add(more tally) {
+	t.passed += more.passed
+	t.failed += more.failed
+	t.skipped += more.skipped
 }
 
-func stages() []stage {
-	return []stage{
-		{"what the tests need", setUp},
-		{"format", checked(formatted)},
-		{"vet", checked(vetted)},
-		{"types of the page", checked(typed)},
-		{"tests", nativeTests},
-		{"tests of the core as WebAssembly", wasmTests},
-		{"tests in the browser", inBrowser},
+// stage is a part of the run. It writes what it has to say to out.
+type stage struct {
+	name string
+	run  func(out io.Writer, count *tally) error
+}
+
+// stages are what is run, one group after the other, those of a group side by side:
+// each has times when it keeps one processor busy and no more.
+func stages() [][]stage {
+	return [][]stage{
+		{{"what the tests need", setUp}},
+		{{"format", checked(formatted)}, {"vet", checked(vetted)}, {"types of the page", checked(typed)}},
+		{{"tests", nativeTests}, {"tests of the core as WebAssembly", wasmTests}},
+		{{"tests in the browser", inBrowser}},
 	}
 }
 
+// lockedWriter takes from one at a time: a command has two ways to write.
+type lockedWriter struct {
+	lock sync.Mutex
+	to   io.Writer
+}
+
+func (w *lockedWriter) Write(text []byte) (int, error) {
+	w.lock.Lock()
+	defer w.lock.Unlock()
+	return w.to.Write(text)
+}
+
+// runBeside runs stages side by side. What they say comes whole, one after the
+// other: of the first as it says it, of the others once those before them are done.
+func runBeside(out io.Writer, group []stage) (count tally) {
+	said := make([]bytes.Buffer, len(group))
+	counts := make([]tally, len(group))
+	took := make([]time.Duration, len(group))
+	done := make([]chan struct{}, len(group))
+	for i, s := range group {
+		done[i] = make(chan struct{})
+		to := &lockedWriter{to: &said[i]}
+		if i == 0 {
+			to.to = out
+			fmt.Fprintf(out, "== %s\n", s.name)
+		}
+		go func() {
+			defer close(done[i])
+			started := time.Now()
+			if err := s.run(to, &counts[i]); err != nil {
+				counts[i].failed++
+				fmt.Fprintf(to, "FAIL %s: %v\n", s.name, err)
+			}
+			took[i] = time.Since(started)
+		}()
+	}
+	for i, s := range group {
+		<-done[i]
+		if i > 0 {
+			fmt.Fprintf(out, "== %s\n%s", s.name, said[i].String())
+		}
+		fmt.Fprintf(out, "   %.0f s\n", took[i].Seconds())
+		count.add(counts[i])
+	}
+	return count
+}
+
 // checked is a stage that counts as one test.
-func checked(check func() error) func(*tally) error {
-	return func(count *tally) error {
-		if err := check(); err != nil {
+func checked(check func(io.Writer) error) func(io.Writer, *tally) error {
+	return func(out io.Writer, count *tally) error {
+		if err := check(out); err != nil {
 			return err
 		}
 		count.passed++
@@ -89,23 +137,23 @@ func checked(check func() error) func(*tally) error {
 
 // setUp finds or installs the programs. One that cannot be had is a failure
 // of the run, never a reason to skip.
-func setUp(*tally) error {
+func setUp(out io.Writer, _ *tally) error {
 	var missing error
 	for _, tool := range []machine.Tool{machine.Chromium(), machine.Display(), machine.Keys(), machine.Node(), machine.NPM()} {
-		path, err := tool.Ensure(os.Stdout)
+		path, err := tool.Ensure(out)
 		if err != nil {
 			missing = errors.Join(missing, err)
 			continue
 		}
-		fmt.Printf("%s: %s\n", tool.Name, path)
+		fmt.Fprintf(out, "%s: %s\n", tool.Name, path)
 	}
 	if missing != nil {
 		return missing
 	}
-	return fetchTools(filepath.Join("build", "judges"))
+	return fetchTools(out, filepath.Join("build", "judges"))
 }
 
-func formatted() error {
+func formatted(io.Writer) error {
 	out, err := exec.Command("gofmt", "-l", "core", "wasm", "build").CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("gofmt: %w\n%s", err, out)
@@ -117,18 +165,18 @@ func formatted() error {
 }
 
 // vetted looks at the code twice: natively, and as the browser gets it.
-func vetted() error {
-	if err := shown(exec.Command("go", "vet", "./...")); err != nil {
+func vetted(out io.Writer) error {
+	if err := shown(out, exec.Command("go", "vet", "./...")); err != nil {
 		return err
 	}
 	browser := exec.Command("go", "vet", "./wasm/...")
 	browser.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	return shown(browser)
+	return shown(out, browser)
 }
 
 // shown runs a command with its output on ours.
-func shown(command *exec.Cmd) error {
-	command.Stdout, command.Stderr = os.Stdout, os.Stdout
+func shown(out io.Writer, command *exec.Cmd) error {
+	command.Stdout, command.Stderr = out, out
 	if err := command.Run(); err != nil {
 		return fmt.Errorf("%s: %w", strings.Join(command.Args, " "), err)
 	}
@@ -136,20 +184,20 @@ func shown(command *exec.Cmd) error {
 }
 
 // typed checks the page's TypeScript. The bundler only strips types.
-func typed() error {
-	if err := fetchTools("site"); err != nil {
+func typed(out io.Writer) error {
+	if err := fetchTools(out, "site"); err != nil {
 		return err
 	}
 	node, err := machine.Node().Find()
 	if err != nil {
 		return err
 	}
-	return shown(exec.Command(node, filepath.Join("site", "node_modules", "typescript", "bin", "tsc"), "--noEmit", "--project", "site"))
+	return shown(out, exec.Command(node, filepath.Join("site", "node_modules", "typescript", "bin", "tsc"), "--noEmit", "--project", "site"))
 }
 
 // fetchTools installs what a folder's package-lock.json names, unless it is
 // there already: the note of the last install is a copy of the lock file.
-func fetchTools(folder string) error {
+func fetchTools(out io.Writer, folder string) error {
 	lock, err := os.ReadFile(filepath.Join(folder, "package-lock.json"))
 	if err != nil {
 		return err
@@ -164,28 +212,28 @@ func fetchTools(folder string) error {
 	}
 	command := exec.Command(npm, "ci", "--no-audit", "--no-fund", "--ignore-scripts")
 	command.Dir = folder
-	if err := shown(command); err != nil {
+	if err := shown(out, command); err != nil {
 		return err
 	}
 	return os.WriteFile(note, lock, 0o644)
 }
 
-func nativeTests(count *tally) error {
-	out, err := exec.Command("go", "list", "./...").Output()
+func nativeTests(out io.Writer, count *tally) error {
+	list, err := exec.Command("go", "list", "./...").Output()
 	if err != nil {
 		return fmt.Errorf("go list: %w", err)
 	}
 	var packages []string
-	for _, name := range strings.Fields(string(out)) {
+	for _, name := range strings.Fields(string(list)) {
 		if name != browserTests {
 			packages = append(packages, name)
 		}
 	}
-	return goTest(count, os.Environ(), packages...)
+	return goTest(out, count, os.Environ(), packages...)
 }
 
 // wasmTests runs tests of the core once more as the browser will run it.
-func wasmTests(count *tally) error {
+func wasmTests(out io.Writer, count *tally) error {
 	toolchain, err := bundle.ToolchainAt(".")
 	if err != nil {
 		return err
@@ -193,8 +241,8 @@ func wasmTests(count *tally) error {
 	starter := "-exec=" + filepath.Join(toolchain.Root, "lib", "wasm", "go_js_wasm_exec")
 	environment := wasmEnvironment(os.Environ())
 	return errors.Join(
-		goTest(count, environment, append([]string{starter, "-skip=" + named(once)}, twice...)...),
-		goTest(count, environment, starter, "-run="+named(golden), "./core"),
+		goTest(out, count, environment, append([]string{starter, "-skip=" + named(once)}, twice...)...),
+		goTest(out, count, environment, starter, "-run="+named(golden), "./core"),
 	)
 }
 
@@ -213,22 +261,22 @@ func wasmEnvironment(all []string) []string {
 
 // inBrowser runs the browser's tests, never from the cache: it cannot see
 // that the site's files have changed.
-func inBrowser(count *tally) error {
+func inBrowser(out io.Writer, count *tally) error {
 	if _, err := machine.Chromium().Find(); err != nil {
 		return err
 	}
-	return goTest(count, os.Environ(), "-count=1", browserTests)
+	return goTest(out, count, os.Environ(), "-count=1", browserTests)
 }
 
 // goTest runs go test, prints what it prints without -v, and counts. Tests
 // that fail are counted; the error is for a run that could not be made.
-func goTest(count *tally, environment []string, arguments ...string) error {
+func goTest(out io.Writer, count *tally, environment []string, arguments ...string) error {
 	// Go stops a package after ten minutes, which the browser's tests can take on
 	// a slow or busy machine.
 	command := exec.Command("go", append([]string{"test", "-json", "-timeout=30m"}, arguments...)...)
 	command.Env = environment
-	command.Stderr = os.Stdout
-	out, err := command.StdoutPipe()
+	command.Stderr = out
+	events, err := command.StdoutPipe()
 	if err != nil {
 		return err
 	}
@@ -236,7 +284,7 @@ func goTest(count *tally, environment []string, arguments ...string) error {
 		return err
 	}
 	before := *count
-	if err := readEvents(os.Stdout, out, count); err != nil {
+	if err := readEvents(out, events, count); err != nil {
 		return errors.Join(err, command.Wait())
 	}
 	err = command.Wait()

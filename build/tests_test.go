@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"io"
 	"strings"
 	"testing"
 
@@ -32,9 +33,33 @@ func TestReadEventsPrintsFailuresAndCounts(t *testing.T) {
 
 func TestCheckedCountsOnce(t *testing.T) {
 	var count tally
-	require.NoError(t, checked(func() error { return nil })(&count))
-	require.Error(t, checked(func() error { return errors.New("no") })(&count))
+	require.NoError(t, checked(func(io.Writer) error { return nil })(nil, &count))
+	require.Error(t, checked(func(io.Writer) error { return errors.New("no") })(nil, &count))
 	assert.Equal(t, tally{passed: 1}, count, "the caller counts a failure")
+}
+
+// Of stages side by side each says its own in one piece, in their order, whichever
+// is done first, and a stage that fails says so after what it said.
+func TestStagesSideBySideAreToldOneAfterTheOther(t *testing.T) {
+	second := make(chan struct{})
+	var out strings.Builder
+	count := runBeside(&out, []stage{
+		{"one", func(out io.Writer, count *tally) error {
+			io.WriteString(out, "one begins\n")
+			<-second
+			io.WriteString(out, "one ends\n")
+			count.passed = 2
+			return nil
+		}},
+		{"two", func(out io.Writer, count *tally) error {
+			defer close(second)
+			io.WriteString(out, "two breaks\n")
+			count.passed = 1
+			return errors.New("no wood")
+		}},
+	})
+	assert.Equal(t, tally{passed: 3, failed: 1}, count)
+	assert.Equal(t, "== one\none begins\none ends\n   0 s\n== two\ntwo breaks\nFAIL two: no wood\n   0 s\n", out.String())
 }
 
 func TestWasmEnvironmentKeepsOnlyWhatGoNeeds(t *testing.T) {
