@@ -137,6 +137,7 @@ func TestMenuOpensAndShutsByKeyboard(t *testing.T) {
 
 // One polite sentence a little after the last key, with what changed.
 func TestResultsAreAnnouncedOnceAfterTheLastKey(t *testing.T) {
+	alone(t)
 	v := openPainter(t, desk)
 	v.run(`await new Promise((r) => setTimeout(r, 1200))`)
 	v.run(`globalThis.heard = [];

@@ -198,6 +198,7 @@ func TestClientsCopyIsNotChanged(t *testing.T) {
 // The head says that a client's copy is in view, and the choice between the copies
 // stays under the pointer, though whole parts of the sheet come and go above it.
 func TestTheChoiceOfACopyStaysInPlace(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := open(t, in, fragment(firmsPlan(t)))

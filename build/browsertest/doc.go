@@ -1,13 +1,19 @@
 // Package browsertest tries the published page in a real browser, the way
 // people meet it: hosted, in a frame of another site, as one file on disk, as a
 // copy saved by the browser, on paper, by keyboard, and with things going
-// wrong. It holds tests only. It builds the page once and starts one browser.
+// wrong. It holds tests only. It builds the page once.
 //
-// Most tests take turns on one page that runs already: a start costs more than
-// most of what they try. After each the page is put back, and a page that then
-// looks different from a new one is closed, as is one on which a test failed,
-// left a name of its own or replaced a function of the browser; the next test
-// gets a new one. So a test is written as if the page were its own:
+// Tests run side by side, as many as there are processors, each in a lane of its
+// own (lane_test.go): a browser with its own profile, so that they share nothing.
+// Opening a page takes a lane, until the end of the test. A test that opens its
+// first page in a part (t.Run) calls beside at its start; one that measures time
+// calls alone.
+//
+// In a lane most tests take turns on one page that runs already: a start costs more
+// than most of what they try. After each the page is put back, and a page that then
+// looks different from a new one is closed, as is one on which a test failed or
+// left a list or an object of its own; the next test gets a new one. So a test is
+// written as if the page were its own:
 //
 //   - open, openEmpty, openPainter and openPlan put the worked example, an empty
 //     sheet or a plan on the page that runs (running_test.go);

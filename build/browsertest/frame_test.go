@@ -36,6 +36,7 @@ addEventListener("message", (e) => {
 // no origin, no storage and may not save: it works, takes its plan from the
 // address, and its height comes to rest.
 func TestPageWorksInFrameOfAnotherSite(t *testing.T) {
+	beside(t)
 	// 127.0.0.1 and localhost are two sites to a browser.
 	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1) + fragment(painterPlan)
 	for _, row := range []struct{ name, sandbox, state string }{
@@ -98,6 +99,7 @@ func (v *view) typeInside(at, text string) {
 // gives is one press away. Two frames on one page have their own places, by their
 // addresses or by the names they were given.
 func TestFramesKeepTheVisitorsWorkApart(t *testing.T) {
+	beside(t)
 	blue := strings.NewReplacer("Long room", "Blue room", `"painter"`, `"blue"`).Replace(painterPlan)
 	for _, row := range []struct{ name, one, two string }{
 		{"by address", framed(``, elsewhere()+"?f=1"+fragment(painterPlan)), framed(``, elsewhere()+"?f=2"+fragment(blue))},
@@ -133,6 +135,7 @@ func TestFramesKeepTheVisitorsWorkApart(t *testing.T) {
 // after where it shows, and nothing claims to have come that may not have. The
 // plan as text can be copied everywhere.
 func TestFrameSaysWhatItForbids(t *testing.T) {
+	beside(t)
 	const before = `document.querySelector("[data-fill=frame-may]").textContent`
 	const unknown = "The page around this one may forbid saving files, printing or opening tabs. Copying as text works."
 	for _, row := range []struct{ name, sandbox string }{{"of another site", ``}, {"in a sandbox", `sandbox="allow-scripts"`}} {

@@ -61,6 +61,7 @@ func (v *view) painterOnExample() {
 
 // Cheap hosting sends the engine as something else, or as nothing at all.
 func TestEngineStartsWhateverTypeTheHostSends(t *testing.T) {
+	beside(t)
 	for _, as := range []string{"text/plain", ""} {
 		t.Run("as "+as, func(t *testing.T) {
 			address := hostedBy(t, func(next http.Handler) http.Handler {

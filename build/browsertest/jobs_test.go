@@ -43,6 +43,7 @@ func twoJobs(t *testing.T, in window) *view {
 // The list names the jobs with their date and headline, fits the narrowest
 // screen, and opens a job by keys alone.
 func TestJobsAreListedAndOpened(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, {320, 700}} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := twoJobs(t, in)

@@ -86,7 +86,7 @@ func TestTwoTabsOnOneJobDoNotOverwriteEachOther(t *testing.T) {
 	one.press(`.cw-example [data-do=empty]`)
 	one.write("/title", "Long room")
 	one.wait(kept + `.includes("Long room")`)
-	two := viewIn(t, browser, desk)
+	two := viewIn(t, laneOf(t).browser, desk)
 	two.visit(hosted)
 	two.ready()
 	two.waitText("Long room", blank+`.value`, "/title")

@@ -503,6 +503,7 @@ func TestLadderWorksFromDiskAndWithoutStorage(t *testing.T) {
 
 // In a frame that fits its height to the page, the view is one screen high.
 func TestLadderWorksInAFrame(t *testing.T) {
+	beside(t)
 	address := strings.Replace(hosted, "127.0.0.1", "localhost", 1)
 	for _, row := range []struct{ name, sandbox string }{{"free", ""}, {"sandboxed", `sandbox="allow-scripts"`}} {
 		t.Run(row.name, func(t *testing.T) {

@@ -1,7 +1,6 @@
 package browsertest
 
 import (
-	"context"
 	"fmt"
 	"net/http/httptest"
 	"os"
@@ -9,17 +8,15 @@ import (
 	"testing"
 
 	"ceilingwright/build/bundle"
-	"ceilingwright/build/chromium"
 	"ceilingwright/build/machine"
 	"ceilingwright/build/serve"
 )
 
 // What all tests share. It is written once, before the first of them.
 var (
-	root    string          // the project
-	dist    string          // the published folder, as built for this run
-	hosted  string          // where it is served with the published headers
-	browser context.Context // one browser process
+	root   string // the project
+	dist   string // the published folder, as built for this run
+	hosted string // where it is served with the published headers
 )
 
 func TestMain(m *testing.M) {
@@ -31,7 +28,7 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// withPage builds the page, serves it, starts the browser and runs the tests.
+// withPage builds the page, serves it and runs the tests.
 // Without a browser nothing here can be tried, so that is a failure, in the
 // words that say what to install.
 func withPage(run func() int) (int, error) {
@@ -58,12 +55,6 @@ func withPage(run func() int) (int, error) {
 	server := httptest.NewServer(serve.Handler(os.DirFS(dist)))
 	defer server.Close()
 	hosted = server.URL + "/"
-	started, stop, err := chromium.Start(context.Background())
-	if err != nil {
-		return 1, err
-	}
-	defer stop()
-	browser = started
-	defer closeRunning()
+	defer closeLanes()
 	return run(), nil
 }

@@ -40,10 +40,10 @@ func (w window) String() string { return fmt.Sprintf("%d × %d", w.wide, w.high)
 // Tests wait for what they want to see, so a good page never takes this long.
 const patience = 15 * time.Second
 
-// view is one tab. Tests take turns in one profile, emptied before each, since
-// a new one costs the browser more time than most tests take, and most of them
-// on one page that stays open (see running); another device is a profile of its
-// own.
+// view is one tab. The tests of a lane take turns in one profile, emptied before
+// each, since a new one costs the browser more time than most tests take, and most
+// of them on one page that stays open (runningPage); another device is a profile of
+// its own.
 type view struct {
 	t   *testing.T
 	tab context.Context
@@ -52,6 +52,7 @@ type view struct {
 	requests []string // every address asked for, data: and blob: left out
 	faults   []string // exceptions nobody caught, and policy violations
 	excused  bool
+	taken    int  // tests that have had the page that runs
 	changed  bool // scripts were put before the page's own, or it went elsewhere
 	close    func()
 }
@@ -65,7 +66,7 @@ const listening = `document.addEventListener("securitypolicyviolation", (e) => {
 // newView opens an empty tab in a profile that keeps nothing of the page.
 func newView(t *testing.T, in window) *view {
 	t.Helper()
-	v := viewIn(t, browser, in)
+	v := viewIn(t, laneOf(t).browser, in)
 	call(v, storage.ClearDataForOrigin, storage.ClearDataForOriginParams{Origin: strings.TrimSuffix(hosted, "/"), StorageTypes: "local_storage"})
 	return v
 }
@@ -73,7 +74,7 @@ func newView(t *testing.T, in window) *view {
 // anotherDevice opens an empty tab in a profile of its own.
 func anotherDevice(t *testing.T, in window) *view {
 	t.Helper()
-	return viewIn(t, browser, in, chromedp.WithNewBrowserContext())
+	return viewIn(t, laneOf(t).browser, in, chromedp.WithNewBrowserContext())
 }
 
 func viewIn(t *testing.T, browser context.Context, in window, options ...chromedp.ContextOption) *view {
@@ -324,7 +325,7 @@ func (v *view) failed(expression string) {
 func (v *view) waitText(want, expression string, arguments ...any) {
 	v.t.Helper()
 	expression = with(expression, arguments)
-	for end := time.Now().Add(patience / 3); ; time.Sleep(15 * time.Millisecond) {
+	for end := time.Now().Add(patience); ; time.Sleep(15 * time.Millisecond) {
 		got := v.text("String(" + expression + ")")
 		if got == want {
 			return

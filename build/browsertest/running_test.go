@@ -13,15 +13,12 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// running is the page that stays open between tests, nil where there is none.
-// A start takes the browser a new process and the engine anew, more than most
-// tests take; a plan put on a page that runs takes a twentieth of that.
-var running *runningPage
-
+// runningPage is the page that stays open between tests. A start takes the
+// browser a new process and the engine anew, more than most tests take; a plan put
+// on a page that runs takes a twentieth of that.
 type runningPage struct {
-	v     *view
-	as    string // how it looked when it was new
-	taken int    // tests that have had it
+	v  *view
+	as string // how it looked when it was new
 }
 
 // open opens the published page and waits for its answers. With nothing more,
@@ -48,16 +45,17 @@ func openAnew(t *testing.T, in window, addition string) *view {
 	return v
 }
 
-// onRunning is the page that runs, its view handed to a test and given back at
-// its end.
+// onRunning is the page that runs in the test's lane, its view handed to the test
+// and given back at its end.
 func onRunning(t *testing.T, in window) *view {
 	t.Helper()
-	if running == nil {
-		running = startRunning(t)
+	l := laneOf(t)
+	if l.running == nil {
+		l.running = startRunning(t, l.browser)
 	}
-	v := running.v
+	v := l.running.v
 	v.t = t
-	running.taken++
+	v.taken++
 	v.resize(in)
 	v.asked()
 	t.Cleanup(func() {
@@ -68,21 +66,22 @@ func onRunning(t *testing.T, in window) *view {
 		if !v.excused {
 			assert.Empty(t, faults, "the page's faults")
 		}
-		if t.Failed() || v.excused || v.changed || len(faults) > 0 || !v.cleared(running.as) {
-			closeRunning()
+		if t.Failed() || v.excused || v.changed || len(faults) > 0 || !v.cleared(l.running.as) {
+			l.closeRunning()
 		}
 	})
 	return v
 }
 
-func startRunning(t *testing.T) *runningPage {
+func startRunning(t *testing.T, browser context.Context) *runningPage {
 	t.Helper()
 	tab, closeTab := chromedp.NewContext(browser)
 	v := &view{t: t, tab: tab, close: closeTab}
 	v.begin(desk)
 	v.visit(hosted)
 	v.ready()
-	v.run(`globalThis.cwOwn = new Set(Object.getOwnPropertyNames(globalThis)); cwOwn.add("cwOwn").add("cwFolds")`)
+	v.run(`globalThis.cwReal = { print, setItem: Storage.prototype.setItem };
+globalThis.cwOwn = new Set([...Object.getOwnPropertyNames(globalThis), "cwOwn", "cwFolds"])`)
 	page := &runningPage{v: v}
 	page.as = v.look()
 	v.changed = false
@@ -90,10 +89,10 @@ func startRunning(t *testing.T) *runningPage {
 }
 
 // closeRunning closes the page that runs: the next test gets a new one.
-func closeRunning() {
-	if running != nil {
-		running.v.close()
-		running = nil
+func (l *lane) closeRunning() {
+	if l.running != nil {
+		l.running.v.close()
+		l.running = nil
 	}
 }
 
@@ -107,13 +106,13 @@ func (v *view) put(link string) {
 	}
 	id := ""
 	// The page remembers some things by the plan's id, for as long as it runs.
+	// A tab of a test before may still be leaving, and keeps its plan as it goes.
 	if text, err := base64.RawURLEncoding.DecodeString(link[strings.LastIndex(link, "_")+1:]); err == nil && strings.HasPrefix(link, "#cw1_j_") {
-		renamed := strings.Replace(string(text), `"ceilingwright":1,"id":"`, fmt.Sprintf(`"ceilingwright":1,"id":"n%d-`, running.taken), 1)
 		var has struct{ ID string }
-		if json.Unmarshal([]byte(renamed), &has) == nil {
-			id = has.ID
+		if json.Unmarshal(text, &has) == nil && has.ID != "" {
+			id = fmt.Sprintf("n%d-%s", v.taken, has.ID)
+			link = fragment(strings.Replace(string(text), `"id":"`+has.ID+`"`, `"id":"`+id+`"`, 1))
 		}
-		link = fragment(renamed)
 	}
 	v.run(`localStorage.clear(); location.replace($1)`, link)
 	v.wait(`document.querySelector("[data-fill=state]").textContent === "from a link, not kept" && (!$1 || JSON.parse(`+plan+`).id === $1)`, id)
@@ -141,11 +140,18 @@ func (v *view) look() string {
 	return v.text(lookNew)
 }
 
-// lookNew puts the page back and gives what tells one that was used from a new
-// one: that a test has left something of its own, or else all of the document.
+// lookNew puts the page back, with the functions of the browser that tests replace,
+// and gives what tells one that was used from a new one: that a test has left
+// something of its own, or else all of the document.
 const lookNew = `(async () => {
-  if (Object.getOwnPropertyNames(globalThis).some((name) => !cwOwn.has(name))) return "names of a test";
-  if (![Storage.prototype.setItem, history.replaceState, print].every((f) => /native code/.test(f))) return "functions of a test";
+  globalThis.print = cwReal.print;
+  Storage.prototype.setItem = cwReal.setItem;
+  for (const object of [history, navigator.clipboard]) for (const name of Object.getOwnPropertyNames(object)) delete object[name];
+  for (const name of Object.getOwnPropertyNames(globalThis)) {
+    if (cwOwn.has(name)) continue;
+    // A list is written to by something that still listens.
+    if (typeof globalThis[name] === "object" || !delete globalThis[name]) return "names of a test";
+  }
   const soon = async (is) => { for (let i = 0; i < 100 && !is(); i++) await new Promise((r) => setTimeout(r, 20)); };
   document.querySelector(".cw-ladder-leave")?.click();
   await soon(() => !document.querySelector(".cw-ladder"));
@@ -163,6 +169,8 @@ const lookNew = `(async () => {
   for (const e of copy.querySelectorAll("[data-fill=hear], [data-fill=state], [data-fill=echo], [data-fill=undone]")) e.textContent = "";
   for (const e of copy.querySelectorAll(".cw-undo button")) e.removeAttribute("aria-disabled");
   copy.querySelector(".cw-echo")?.remove();
+  // A choice that once had no word chosen keeps one for it.
+  for (const e of copy.querySelectorAll("option[value='']")) if (e.textContent === "—") e.remove();
   for (const e of copy.querySelectorAll("*")) {
     const all = Array.from(e.attributes, (a) => [a.name, a.value]).sort();
     for (const [name] of all) e.removeAttribute(name);

@@ -85,6 +85,7 @@ var grimPlan = strings.NewReplacer(
 // The sheet for the wall is one page on either paper, however much there is to
 // say, in type of 8 points or more, with every stop on it.
 func TestSafetySheetIsOnePage(t *testing.T) {
+	beside(t)
 	for _, job := range []struct{ name, plan string }{{"example", ""}, {"grim", fragment(grimPlan)}, {"painter", fragment(painterPlan)}} {
 		t.Run(job.name, func(t *testing.T) {
 			v := open(t, desk, job.plan)

@@ -126,6 +126,7 @@ func savedBy(t *testing.T, folder string) string {
 // The browser's own "Save page as, complete", done for real: the copy opens
 // from disk, starts clean and keeps what was typed.
 func TestPageSavedByBrowserWorksFromDisk(t *testing.T) {
+	alone(t) // its display is the whole process's
 	display := screen(t)
 	folder := t.TempDir()
 	host := httptest.NewServer(serve.Handler(os.DirFS(dist)))

@@ -7,6 +7,7 @@ import (
 )
 
 func TestFirstVisitShowsWorkedExample(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := openAnew(t, in, "")
@@ -33,6 +34,7 @@ func TestEmptySheetIsOnePressAway(t *testing.T) {
 
 // Border = (room − mask) / 2: (188 − 180) / 2 = 4 in, (122 − 115) / 2 = 3½ in.
 func TestBordersAppearWhileTyping(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := openEmpty(t, in)
@@ -71,6 +73,7 @@ func TestLengthsAreReadAsPeopleWriteThem(t *testing.T) {
 }
 
 func TestUnreadableBlankIsSaidBesideItAndTheRestStays(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := openPainter(t, in)

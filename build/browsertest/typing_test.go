@@ -28,6 +28,7 @@ func blankFor(at string) string { return with(blank, []any{at}) }
 // A blank that is entered has all that is in it selected, so that typing
 // replaces it; the second press puts the caret where it is.
 func TestEnteringABlankSelectsWhatIsInIt(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := open(t, in, "")
@@ -136,6 +137,7 @@ const covered = `(() => {
 
 // While an echo is shown nothing lies over anything that can be pressed.
 func TestNothingCoversWhatCanBePressed(t *testing.T) {
+	beside(t)
 	for _, in := range []window{{1280, 900}, {760, 1000}, {390, 844}, {320, 640}} {
 		for _, hand := range []string{"mouse", "fingers"} {
 			if in.wide == 760 && hand == "mouse" || in.wide == 1280 && hand == "fingers" {
@@ -230,6 +232,7 @@ func TestAQuestionDoesNotTakeAClick(t *testing.T) {
 // A step moved by its button takes the pointer with it: pressed again, it goes on
 // and does not come back.
 func TestAMovedStepStaysUnderThePointer(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := open(t, in, "")

@@ -130,6 +130,7 @@ func TestUnitWrittenOnLeavingIsNoStepOfItsOwn(t *testing.T) {
 
 // What changes out of sight is gone to, opened, given the focus and said.
 func TestUndoneBlankIsGoneToAndSaid(t *testing.T) {
+	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
 			v := openPainter(t, in)
