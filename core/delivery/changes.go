@@ -16,11 +16,11 @@ type Changes struct {
 	Shorts                []ShortAlike
 }
 
-// Alike are columns or rows that changed alike, as the first of them did. Indexes are
-// all of them, from 1.
+// Alike are columns or rows that are not as ordered and changed alike, as the first of
+// them did. Indexes are all of them, from 1.
 type Alike struct {
-	Change
-	Indexes []int
+	Ordered, Now measure.Length
+	Indexes      []int
 }
 
 // Moved is a seam that lies elsewhere than ordered, by so much farther from the start
@@ -50,24 +50,27 @@ func (c *Checked) Changes(o mask.Outline) Changes {
 	columnsWere, rowsWere := c.Ordered.Runs(o)
 	columns, rows := c.Layer.Runs(o)
 	return Changes{
-		Columns: alike(c.ColumnChanges()), Rows: alike(c.RowChanges()),
+		Columns: alike(c.Ordered.Columns, c.Layer.Columns), Rows: alike(c.Ordered.Rows, c.Layer.Rows),
 		ColumnSeams: moved(columnsWere, columns, mask.ColumnSeam), RowSeams: moved(rowsWere, rows, mask.RowSeam),
 		Shorts: c.shortsAlike(),
 	}
 }
 
 // alike puts columns or rows that changed alike together.
-func alike(list []Change) []Alike {
+func alike(ordered, now []measure.Length) []Alike {
 	var groups []Alike
 	place := map[[2]measure.Length]int{}
-	for _, change := range list {
-		key := [2]measure.Length{change.Ordered.ToMark(hair), change.Now.ToMark(hair)}
+	for index := range ordered {
+		if ordered[index] == now[index] {
+			continue
+		}
+		key := [2]measure.Length{ordered[index].ToMark(hair), now[index].ToMark(hair)}
 		i, known := place[key]
 		if !known {
 			i, place[key] = len(groups), len(groups)
-			groups = append(groups, Alike{Change: change})
+			groups = append(groups, Alike{Ordered: ordered[index], Now: now[index]})
 		}
-		groups[i].Indexes = append(groups[i].Indexes, change.Index)
+		groups[i].Indexes = append(groups[i].Indexes, index+1)
 	}
 	return groups
 }

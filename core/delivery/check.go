@@ -71,20 +71,6 @@ func (p *Panel) Own() Size {
 	return Size{used(p.Used.Length, p.Ordered.Length), used(p.Used.Width, p.Ordered.Width)}
 }
 
-// Waiting are the panels that cannot be hung yet: missing or damaged.
-func (c *Checked) Waiting() []mask.Panel {
-	var waiting []mask.Panel
-	if c.Count.Missing+c.Count.Damaged == 0 {
-		return nil
-	}
-	for i := range c.Panels {
-		if s := c.Panels[i].State; s == Missing || s == Damaged {
-			waiting = append(waiting, c.Panels[i].Panel)
-		}
-	}
-	return waiting
-}
-
 // Count is how many panels of a layer are in which state. Found, Missing,
 // Damaged, Recut and Unchecked add up to Total; Measured counts those with a
 // size that is used. Each panel of a span counts, since a span is noted whole.

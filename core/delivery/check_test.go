@@ -39,12 +39,10 @@ func TestCheck_Counts(t *testing.T) {
 		Ordered: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Measured: delivery.Size{Length: 4 * foot, Width: 3 * foot}, Used: delivery.Size{Length: 4 * foot, Width: 3 * foot}}, c.Panels[0])
 	assert.Equal(t, delivery.Missing, c.Panels[1].State)
 
-	assert.Equal(t, []mask.Panel{{Column: 2, Row: 1}, {Column: 3, Row: 1}}, c.Waiting())
 	assert.Equal(t, delivery.Size{Length: 4 * foot, Width: 3 * foot}, c.Panels[4].Own())
 	assert.Empty(t, c.Panels[4].Believed().In(words.Style{Notation: inches}))
 
 	none := check(t, grid(3, 2))
-	assert.Empty(t, none.Waiting())
 	assert.Nil(t, none.Panels)
 	assert.Equal(t, delivery.Count{Total: 6, Unchecked: 6}, none.Count)
 	assert.Empty(t, check(t, mask.Layer{}).Count)
@@ -180,8 +178,8 @@ func TestChanges(t *testing.T) {
 	// from 96 3/8 to 96 7/16.
 	assert.Equal(t, delivery.Changes{
 		Columns: []delivery.Alike{
-			{Change: delivery.Change{Index: 1, Ordered: 48 * inch, Now: 48*inch + inch/2}, Indexes: []int{1}},
-			{Change: delivery.Change{Index: 2, Ordered: 48 * inch, Now: 47*inch + 3*inch/4}, Indexes: []int{2}}},
+			{Ordered: 48 * inch, Now: 48*inch + inch/2, Indexes: []int{1}},
+			{Ordered: 48 * inch, Now: 47*inch + 3*inch/4, Indexes: []int{2}}},
 		ColumnSeams: []delivery.Moved{{Seam: "1│2", By: 7 * inch / 16}, {Seam: "2│3", By: inch / 16}},
 		Shorts:      []delivery.ShortAlike{{By: delivery.Size{Length: inch / 4}, Names: []string{"B1"}}},
 	}, c.Changes(outlineOf(layer)))

@@ -64,28 +64,6 @@ func widen(sizes, ordered []measure.Length, first, count int, off measure.Length
 	}
 }
 
-// Change is a column or row that is not as ordered.
-type Change struct {
-	Index        int // from 1
-	Ordered, Now measure.Length
-}
-
-// ColumnChanges are the columns that are not as ordered.
-func (c *Checked) ColumnChanges() []Change { return changes(c.Ordered.Columns, c.Layer.Columns) }
-
-// RowChanges are the rows that are not as ordered.
-func (c *Checked) RowChanges() []Change { return changes(c.Ordered.Rows, c.Layer.Rows) }
-
-func changes(ordered, now []measure.Length) []Change {
-	var list []Change
-	for i := range ordered {
-		if ordered[i] != now[i] {
-			list = append(list, Change{i + 1, ordered[i], now[i]})
-		}
-	}
-	return list
-}
-
 // Short is a panel that is smaller than the column or row it lies in: so much
 // more stays open at one of its edges.
 type Short struct {

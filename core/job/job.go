@@ -19,6 +19,7 @@ type Job struct {
 
 	Room     Room
 	Layers   []Layer
+	Tape     Tape
 	Maskless bool // there is no mask, and no step needs one
 	Setting  Setting
 	Platform Platform

@@ -101,30 +101,6 @@ func (h *Hanging) share(low, high int, room measure.Length) {
 	}
 }
 
-// Open is how many seams on the side of a seam are to be set yet, and
-// whether the side counts from the start of the run.
-func (h Hanging) Open(seam int) (open int, low bool) {
-	low = seam < h.From
-	from, to := h.From, len(h.Gaps)
-	if low {
-		from, to = 0, h.From
-	}
-	for _, fixed := range h.Fixed[from:to] {
-		if !fixed {
-			open++
-		}
-	}
-	return open, low
-}
-
-// Past is how far the panels run past the tape line on the side of a seam.
-func (h Hanging) Past(seam int) measure.Length {
-	if seam < h.From {
-		return h.Low
-	}
-	return h.High
-}
-
 // BuildUpWithSeams is for n panels and their n − 1 seams hung on from one tape
 // line, each panel off by up to one tolerance and each seam set to within
 // another: n × t + (n − 1) × s at worst, √(n × t² + (n − 1) × s²) likely (the

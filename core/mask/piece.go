@@ -104,42 +104,6 @@ func (l Loose) CutLength() measure.Length {
 	return 2 * (l.Length + l.Width)
 }
 
-// Blocks are all pieces of the layer in reading order of their first panels,
-// panels by themselves among them. Loose pieces are not: they are cut out of
-// these.
-func (l Layer) Blocks() []Piece {
-	owner := l.owners()
-	blocks := make([]Piece, 0, l.Count())
-	for i := range l.Count() {
-		panel := l.PanelAt(i)
-		if owner == nil || owner[i] == 0 {
-			blocks = append(blocks, Piece{Name: panel.Label(), Column: panel.Column, Row: panel.Row, Columns: 1, Rows: 1})
-			continue
-		}
-		if piece := l.Pieces[owner[i]-1]; piece.First() == panel {
-			blocks = append(blocks, piece)
-		}
-	}
-	return blocks
-}
-
-// owners is for each panel in reading order the piece it belongs to, counted
-// from 1, or 0; nil where the layer has no pieces.
-func (l Layer) owners() []int32 {
-	if len(l.Pieces) == 0 {
-		return nil
-	}
-	owner := make([]int32, l.Count())
-	for i, piece := range l.Pieces {
-		for row := piece.Row; row < piece.Row+piece.Rows; row++ {
-			for column := piece.Column; column < piece.Column+piece.Columns; column++ {
-				owner[l.Index(Panel{column, row})] = int32(i + 1)
-			}
-		}
-	}
-	return owner
-}
-
 // GivenPiece is a piece as it is asked for. At is where to blame. Kind is Span
 // or Joined with Cells, the labels of two opposite corners of the block or of
 // all its panels; or CutLoose with a size and, where Placed, a middle.
@@ -177,7 +141,7 @@ type gathering struct {
 	layer    Layer
 	outline  Outline
 	names    map[string]bool
-	owner    []int32 // as Layer.owners
+	owner    []int32 // of each panel in reading order its piece, from 1, or 0
 	problems []problem.Problem
 }
 

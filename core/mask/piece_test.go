@@ -192,17 +192,6 @@ func TestPiece_HasNoPlaceWithoutABox(t *testing.T) {
 	}
 }
 
-func TestBlocks(t *testing.T) {
-	layer, problems := fourByThree.WithPieces(wholeEdge, []mask.GivenPiece{block("B2 C3", mask.Span), block("A3 A4", mask.Joined)})
-	require.Empty(t, problems)
-	var names []string
-	for _, b := range layer.Blocks() {
-		names = append(names, b.Name)
-	}
-	assert.Equal(t, []string{"A1", "A2", "A3–A4", "B1", "B2–C3", "B4", "C1", "C4"}, names)
-	assert.Len(t, fourByThree.Blocks(), 12)
-}
-
 // grown is a layer with random blocks laid into it, and for each cell the
 // number of its block, which the counts below go by. Nothing of it is shared
 // with the code under test.

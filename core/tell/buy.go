@@ -5,7 +5,7 @@ import (
 
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
-	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
@@ -66,12 +66,14 @@ func cansBought(what string, purchase finish.Purchase, cans []finish.Can) []pack
 	return packs
 }
 
-// rolls is the tape to buy for a length of seams. ok is false where no roll is
-// given.
-func (b *builder) rolls(length measure.Length) (finish.Rolls, bool) {
-	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: length, Waste: b.Plan.Seams.Waste, Roll: b.Plan.Seams.Roll})
-	b.Report("/seams", problems)
-	return rolls, ok
+// buyTape puts the tape over the seams on the shopping list.
+func (b *builder) buyTape() {
+	t := &b.Tape
+	if t.Known && t.Rolls.Count > 0 {
+		b.buy(b.Say("Tape for the seams"), b.Say("{n|roll|rolls}", words.Count("n", t.Rolls.Count)),
+			b.Say("{length} and {waste} waste", words.Length("length", t.Length), words.Share("waste", t.Rolls.Waste)))
+		b.bought(b.tapePack(t.Rolls.Count))
+	}
 }
 
 // tapePack is so many rolls of tape, in the unit of the plan's own notation.
@@ -80,7 +82,7 @@ func (b *builder) tapePack(count int64) pack {
 	if b.Notation.System == measure.FeetInches {
 		unit, name = measure.Foot, "ft"
 	}
-	return pack{group: price.Tape, what: "Tape for the seams", count: count, name: "roll of " + b.Put(b.Plan.Seams.Roll),
+	return pack{group: price.Tape, what: b.Say("Tape for the seams"), count: count, name: b.Say("roll of {length}", words.Put("length", b.Plan.Seams.Roll)),
 		size: b.Plan.Seams.Roll.In(unit), unit: name, each: each.Amount, priced: each.Known}
 }
 
@@ -90,8 +92,10 @@ func (b *builder) buyPanels(l *job.Layer) {
 		return
 	}
 	n := int64(l.Panels.Count())
-	b.buy("Panels of “"+l.Panels.Name+"”", page.Plural(n, "panel", "panels"), b.Notation.Length(b.Plan.Mask.Length)+" × "+b.Notation.Length(b.Plan.Mask.Width)+" in all")
-	p := pack{group: price.Masks, what: "Panels of “" + l.Panels.Name + "”", count: 1, name: "set", size: measure.NumberFromInt(n), unit: "panels"}
+	what := b.Say("Panels of “{layer}”", words.Name("layer", l.Panels.Name))
+	b.buy(what, b.Say("{n|panel|panels}", words.Count("n", n)),
+		b.Say("{length} × {width} in all", words.Length("length", b.Plan.Mask.Length), words.Length("width", b.Plan.Mask.Width)))
+	p := pack{group: price.Masks, what: what, count: 1, name: b.Say("set"), size: measure.NumberFromInt(n), unit: b.Say("panels")}
 	if item, ok := b.panelItem(l); ok && l.Plan.Price.Known {
 		p.each, p.priced = price.Round(item.Count.Mul(measure.NumberFromDecimal(l.Plan.Price.Amount)), int32(b.Plan.Price.Digits))
 	}
@@ -104,29 +108,17 @@ func (b *builder) buyPanels(l *job.Layer) {
 func (b *builder) sundries() {
 	if m := b.Plan.Mask.Outline; m.IsComplete() && len(b.Layers) > 0 && b.Plan.Setting.Taped {
 		round := 2 * (m.Length + m.Width)
-		b.buy("Tape for the mask outline", b.Notation.Length(round), "laid outside the line, once round")
+		b.buy(b.Say("Tape for the mask outline"), b.Notation.Length(round), b.Say("laid outside the line, once round"))
 	}
 	isProtect := func(s plan.Step) bool { return s.Kind == finish.Protect }
 	if !b.Room.Shape.Usable() || !slices.ContainsFunc(b.Plan.Steps, isProtect) {
 		return
 	}
-	b.buy("Covers for the floor", b.Notation.Area(b.Room.Shape.Area()), "without laps")
+	b.buy(b.Say("Covers for the floor"), b.Notation.Area(b.Room.Shape.Area()), b.Say("without laps"))
 	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.isCornice(s.Surface) }
 	if height := b.Plan.Room.Height; height > 0 && !slices.ContainsFunc(b.Plan.Steps, overWalls) {
-		b.buy("Film or paper for the walls", b.Notation.Area(measure.AreaOf(b.Room.Shape.Perimeter(), height)), b.Notation.Length(b.Room.Shape.Perimeter())+" round, "+b.Notation.Length(height)+" high; without laps")
-	}
-}
-
-// tapeForSeams is the tape of the layers as they are now.
-func (b *builder) tapeForSeams() {
-	length := measure.Length(0)
-	for i := range b.Layers {
-		length += b.Layers[i].Tape
-	}
-	if b.Plan.Seams.Roll <= 0 || !b.Plan.Mask.Outline.IsComplete() {
-		return
-	}
-	if rolls, ok := b.rolls(length); ok && rolls.Count > 0 {
-		b.bought(b.tapePack(rolls.Count))
+		round := b.Room.Shape.Perimeter()
+		b.buy(b.Say("Film or paper for the walls"), b.Notation.Area(measure.AreaOf(round, height)),
+			b.Say("{round} round, {height} high; without laps", words.Length("round", round), words.Length("height", height)))
 	}
 }

@@ -9,18 +9,14 @@ import (
 	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
 	"ceilingwright/core/survey"
 )
 
 // hanging is the block Hanging: panels, order, seams and tape.
 func (b *builder) hanging() {
-	var seams, tape, laps measure.Length
 	crossings := 0
 	outline := b.Plan.Mask.Outline
 	known := outline.IsComplete()
@@ -33,18 +29,18 @@ func (b *builder) hanging() {
 		}
 		b.seamFigures(l.Layer)
 		b.runOut(l.Layer)
-		seams += l.Panels.SeamLength(outline)
 		crossings += l.Panels.Crossings()
 		tellmask.Bridges(&b.Page, b.Job, l.Layer, &b.Sheet.Layers[i])
-		tape, laps = tape+l.Tape, laps+l.Laps
 	}
 	if !known || len(b.Layers) == 0 {
 		return
 	}
-	b.Length(page.Hanging, "seams.length", "seams, all layers", seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length", func(l *job.Layer) string { return b.Put(l.Panels.SeamLength(outline)) }), page.OfArithmetic)
+	b.BuyTape()
+	b.Length(page.Hanging, "seams.length", "seams, all layers", b.Tape.Seams, "Every inner seam of every layer.", b.sumOfLayers(".seams.length", func(l *job.Layer) string { return b.Put(l.Panels.SeamLength(outline)) }), page.OfArithmetic)
 	b.Count(page.Hanging, "seams.crossings", page.Noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings", func(l *job.Layer) string { return strconv.Itoa(l.Panels.Crossings()) }), page.OfArithmetic)
-	b.tape(seams, tape, laps)
+	tellmask.Tape(&b.Page, b.Job)
+	b.buyTape()
 }
 
 // sumOfLayers adds up what the layers that are hung have of something. Of one
@@ -160,59 +156,6 @@ func (b *builder) seam(s mask.Seam) sheet.Seam {
 		text = b.Notation.Length(s.Floor) + " on the floor"
 	}
 	return sheet.Seam{Seam: s.Name, Length: text}
-}
-
-// tape is the tape that bridges every seam, and its rolls.
-func (b *builder) tape(seams, length, laps measure.Length) {
-	rule, sum := "Every seam once.", b.Put(seams)
-	sum += b.plus("on the floor", mask.Layer.FloorLength) + b.plus("round loose pieces", func(p mask.Layer, _ mask.Outline) measure.Length { return p.LooseLength() })
-	if b.Plan.Seams.Cover == mask.CoverOutside {
-		rule = "Every seam once, and round the outside of the mask for each layer."
-		sum += " + " + strconv.Itoa(b.fullLayers()) + " × " + b.Put(b.Plan.Mask.Perimeter())
-	}
-	if laps > 0 {
-		rule += " Joins lap."
-		sum += " + " + b.Put(laps)
-	}
-	b.Length(page.Hanging, "tape.length", "tape over the seams", length, rule, sum, page.OfArithmetic)
-	if b.Plan.Seams.Roll <= 0 {
-		b.Report("/seams/rollLength", []problem.Problem{{Severity: problem.Stop, What: words.Say("The length of a roll of tape is missing."), Do: words.Say("Fill in the length of a roll of tape.")}})
-		return
-	}
-	rolls, ok := b.rolls(length)
-	if !ok {
-		return
-	}
-	b.Count(page.Hanging, "tape.rolls", page.Noun(rolls.Count, "roll of tape", "rolls of tape"), rolls.Count, "",
-		"Length and waste, in whole rolls.",
-		b.Put(length)+" × (1 + "+b.Share(b.Plan.Seams.Waste)+") ÷ "+b.Put(b.Plan.Seams.Roll)+", rounded up", "Waste of 5 to 10 per cent: common practice, no source.")
-	if rolls.Count > 0 {
-		b.buy("Tape for the seams", page.Plural(rolls.Count, "roll", "rolls"), b.Notation.Length(length)+" and "+b.Share(b.Plan.Seams.Waste)+" waste")
-		b.bought(b.tapePack(rolls.Count))
-	}
-}
-
-// plus is what all layers have of something, to go into the sum of the tape; ""
-// for nothing.
-func (b *builder) plus(what string, of func(mask.Layer, mask.Outline) measure.Length) string {
-	length := measure.Length(0)
-	for i := range b.Layers {
-		length += of(b.Layers[i].Panels, b.Plan.Mask.Outline)
-	}
-	if length == 0 {
-		return ""
-	}
-	return " + " + b.Put(length) + " " + what
-}
-
-func (b *builder) fullLayers() int {
-	n := 0
-	for _, l := range b.Layers {
-		if !l.Panels.IsEmpty() {
-			n++
-		}
-	}
-	return n
 }
 
 // layerOf is a layer of the sheet: sizes, panels, order and seams.

@@ -40,7 +40,9 @@ func (b *builder) whatIf(c *change, now *price.Quote, missing []string) {
 	v := b.variant()
 	c.make(v)
 	v.goods(b, c.goodsStay)
-	v.tapeForSeams()
+	if v.BuyTape(); v.Tape.Known && v.Tape.Rolls.Count > 0 {
+		v.bought(v.tapePack(v.Tape.Rolls.Count))
+	}
 	costs := v.costing()
 	quote, _, ok := price.QuoteOf(costs.items, now.Terms)
 	if !ok || lacks(costs.missing, missing) {

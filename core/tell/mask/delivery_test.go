@@ -60,7 +60,7 @@ func TestAsked(t *testing.T) {
 
 func TestChanged(t *testing.T) {
 	off := func(index int, by measure.Length) delivery.Alike {
-		return delivery.Alike{Change: delivery.Change{Index: index, Ordered: 4 * foot, Now: 4*foot + by}, Indexes: []int{index}}
+		return delivery.Alike{Ordered: 4 * foot, Now: 4*foot + by, Indexes: []int{index}}
 	}
 	l := &job.Layer{Delivery: &delivery.Checked{Count: delivery.Count{Measured: 6}}}
 	l.Delivery.Grown = [2]delivery.Growth{
@@ -95,7 +95,7 @@ func TestChanged_Many(t *testing.T) {
 	l := &job.Layer{Delivery: &delivery.Checked{}}
 	for i := range 14 {
 		by := measure.Length(i+1) * inch
-		change := delivery.Alike{Change: delivery.Change{Index: i + 1, Ordered: foot, Now: foot + by}, Indexes: []int{i + 1}}
+		change := delivery.Alike{Ordered: foot, Now: foot + by, Indexes: []int{i + 1}}
 		l.Changes.Columns, l.Changes.Rows = append(l.Changes.Columns, change), append(l.Changes.Rows, change)
 		l.Changes.ColumnSeams = append(l.Changes.ColumnSeams, delivery.Moved{Seam: "1│2", By: by})
 		l.Changes.Shorts = append(l.Changes.Shorts, delivery.ShortAlike{By: delivery.Size{Length: by}, Names: []string{"A1"}})
