@@ -23,6 +23,10 @@ func files(root string) ([]file, error) {
 	if err != nil {
 		return nil, err
 	}
+	fitting, err := readStructs(root, "core/plan", "Fitting")
+	if err != nil {
+		return nil, err
+	}
 	writer, err := sheetWriter(answer)
 	if err != nil {
 		return nil, fmt.Errorf("the writer of the sheet: %w", err)
@@ -31,14 +35,14 @@ func files(root string) ([]file, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the schema of the plan: %w", err)
 	}
-	page, err := planForThePage(blanks)
+	begins, err := planForThePage(blanks)
 	if err != nil {
 		return nil, fmt.Errorf("the plan for the page: %w", err)
 	}
 	return []file{
 		{"core/sheet/json.go", writer},
-		{"site/src/engine/contract.ts", contract(answer)},
-		{"site/src/generated/plan.ts", page},
+		{"site/src/engine/contract.ts", contract(append(answer, fitting...))},
+		{"site/src/generated/plan.ts", begins},
 	}, nil
 }
 

@@ -16,21 +16,24 @@ import (
 // leave out, in the order of the plan; Said says it in one sentence, "" where
 // nothing changes.
 type Fitting struct {
-	Said   string
-	Writes []Write
-	Out    []string
+	Said   string   `json:"said"`
+	Writes []Write  `json:"writes"`
+	Out    []string `json:"out"`
 }
 
 // Write is one blank, by its pointer, and what is written into it.
-type Write struct{ At, Text string }
+type Write struct {
+	At   string `json:"at"`
+	Text string `json:"text"`
+}
 
-// JSON is the fitting as the page takes it.
+// JSON is the fitting as the page takes it. It is written by hand, since the
+// program that generates writers uses this package.
 func (f Fitting) JSON() []byte {
 	var w jsondoc.Writer
 	w.Open('{')
 	w.Text("said", f.Said)
-	w.Key("writes")
-	w.Open('[')
+	w.List("writes")
 	for _, blank := range f.Writes {
 		w.Open('{')
 		w.Text("at", blank.At)
@@ -38,12 +41,7 @@ func (f Fitting) JSON() []byte {
 		w.Close('}')
 	}
 	w.Close(']')
-	w.Key("out")
-	w.Open('[')
-	for _, at := range f.Out {
-		w.String(at)
-	}
-	w.Close(']')
+	w.Texts("out", f.Out)
 	w.Close('}')
 	return w.Bytes()
 }

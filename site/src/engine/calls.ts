@@ -23,12 +23,6 @@ export interface Engine {
   version: string;
 }
 
-export interface Fitting {
-  said: string; // in one sentence, "" where nothing changes
-  writes: { at: string; text: string }[];
-  out: string[]; // entries of lists to leave out, in the order of the plan
-}
-
 /** What the carrier file sets as globalThis.ceilingwrightCarrier: base64 of
  *  gzip, of the engine and of the one-file page with its holes open. */
 export interface Carrier {

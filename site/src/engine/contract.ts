@@ -694,3 +694,19 @@ export interface Drawing {
   title: string;
   svg: string;
 }
+
+/** Fitting is what has to be changed in a plan made for one room so that it makes
+ *  sense in another. Writes are blanks to fill in anew, Out entries of lists to
+ *  leave out, in the order of the plan; Said says it in one sentence, "" where
+ *  nothing changes. */
+export interface Fitting {
+  said: string;
+  writes: Write[];
+  out: string[];
+}
+
+/** Write is one blank, by its pointer, and what is written into it. */
+export interface Write {
+  at: string;
+  text: string;
+}

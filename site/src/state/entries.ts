@@ -10,14 +10,14 @@ const all: Readonly<Record<string, (p: For) => JsonObject>> = entries;
 /** A new entry for the list at a pointer; for a list of texts, an empty one. */
 export function newEntry(plan: Plan, pointer: string): Json {
   const there = list(plan, pointer);
-  return all[pointer.slice(pointer.lastIndexOf("/") + 1)]?.(forNew(plan, there.length, there)) ?? "";
+  return all[pointer.slice(pointer.lastIndexOf("/") + 1)]?.(forNew(plan, there)) ?? "";
 }
 
 /** A step of this kind with nothing filled in, for a sheet whose engine has not
  *  started: the engine knows the values to begin with. */
 export function bareStep(kind: string, plan: Plan): Json {
   const steps = list(plan, "/finish/steps");
-  const step = { ...(newEntry(plan, "/finish/steps") as JsonObject), id: forNew(plan, 0, steps).free(kind), kind };
+  const step = { ...(newEntry(plan, "/finish/steps") as JsonObject), id: forNew(plan, steps).free(kind), kind };
   return kind === LEAF ? { ...step, leaf: newLeaf(plan) } : step;
 }
 
@@ -29,7 +29,7 @@ export function completeStep(plan: Plan, step: string): void {
 const LEAF = "leaf";
 
 function newLeaf(plan: Plan): JsonObject {
-  return leaf(forNew(plan, 0, []));
+  return leaf(forNew(plan));
 }
 
 /** Puts the blanks a form of the room needs onto the sheet, and keeps what is

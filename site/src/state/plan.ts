@@ -29,7 +29,7 @@ export function isExample(plan: Plan): boolean {
 /** An empty sheet. Notation and country are kept from the sheet before, since the
  *  same hands fill in the next one. */
 export function emptyPlan(before: Plan = {}): Plan {
-  const plan = empty(forNew(before, 0, []));
+  const plan = empty(forNew(before));
   const units = at(before, "/units");
   const rules = typedText(at(before, "/place/rules"));
   if (units !== undefined) plan["units"] = copy(units);
@@ -40,17 +40,17 @@ export function emptyPlan(before: Plan = {}): Plan {
 
 /** The unit that bare numbers begin with in the notation of a plan. */
 export function bareUnit(plan: Plan): string {
-  return typedText(at(empty(forNew(plan, 0, [])), "/units/bare"));
+  return typedText(at(empty(forNew(plan)), "/units/bare"));
 }
 
-/** What something new is made for: the plan as it is, a place in a list, and the
- *  entries whose ids are taken. */
-export function forNew(plan: Plan, index: number, taken: Json[]): For {
+/** What something new is made for: the plan as it is, and the entries that its list
+ *  has already. */
+export function forNew(plan: Plan, there: Json[] = []): For {
   return {
     metric: typedText(at(plan, "/units/show")) === "metric",
     rules: typedText(at(plan, "/place/rules")),
-    index,
-    free: (prefix) => unused(prefix, taken),
+    index: there.length,
+    free: (prefix) => unused(prefix, there),
   };
 }
 

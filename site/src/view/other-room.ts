@@ -1,7 +1,7 @@
 // The example in another room: once a side of the room is changed, what was made
 // for the room before is fitted to it. What fits how is the engine's to say.
 
-import type { Fitting } from "../engine/calls";
+import type { Fitting } from "../engine/contract";
 import { examplePlan, isExample, type Plan } from "../state/plan";
 import { at, list, put, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
