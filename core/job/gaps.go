@@ -52,11 +52,11 @@ type Landing struct {
 func (j *Job) MeetLayers() {
 	j.Meeting = Meeting{Layers: make([]Met, len(j.Layers))}
 	for i := range j.Layers {
-		l, met := j.Hung(i), &j.Meeting.Layers[i]
-		if len(l.Order) > 0 {
-			j.setGaps(l.Layer, l.Order[0].Panel, met)
+		l, met := &j.Layers[i], &j.Meeting.Layers[i]
+		if i < len(j.Hanging.Layers) && len(j.Hanging.Layers[i].Order) > 0 {
+			j.setGaps(l, j.Hanging.Layers[i].Order[0].Panel, met)
 		}
-		met.Register = j.registerOf(l.Layer, i > 0)
+		met.Register = j.registerOf(l, i > 0)
 	}
 	j.checkBridging()
 }

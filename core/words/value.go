@@ -156,8 +156,11 @@ func (v row) In(s Style) string {
 	return strings.Join(said, v.link)
 }
 
-func (v about) In(s Style) string {
-	l, n := measure.Length(v), s.Notation
+func (v about) In(s Style) string { return s.About(measure.Length(v)) }
+
+// About is a length as the hole About has it.
+func (s Style) About(l measure.Length) string {
+	n := s.Notation
 	if l != 0 && n.Mark() > 0 && l.ToMark(n.Mark()) == 0 {
 		return Say("under {half}", Name("half", n.Exact(n.Mark()/2))).In(s)
 	}

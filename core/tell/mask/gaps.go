@@ -31,10 +31,10 @@ func gaps(p *page.Page, met *job.Met, out *sheet.Layer) {
 		return
 	}
 	out.Gaps = make([]sheet.Gap, len(met.Gaps))
+	style := p.Style()
 	for i := range met.Gaps {
 		g := &met.Gaps[i]
-		set := p.Say("{gap}", words.About("gap", g.Set))
-		shown := sheet.Gap{Seam: g.Seam, At: g.At, Planned: p.Say("{gap}", words.About("gap", g.Planned)), Set: set}
+		shown := sheet.Gap{Seam: g.Seam, At: g.At, Planned: style.About(g.Planned), Set: style.About(g.Set)}
 		if i > 0 && g.Offers == met.Gaps[i-1].Offers {
 			shown.Offers = out.Gaps[i-1].Offers
 		} else {
@@ -43,7 +43,7 @@ func gaps(p *page.Page, met *job.Met, out *sheet.Layer) {
 			}
 		}
 		if g.At != "" {
-			shown.Measured, shown.Text = set, p.Told(measuredGap(g.Set-g.Planned))
+			shown.Measured, shown.Text = shown.Set, p.Told(measuredGap(g.Set-g.Planned))
 		} else {
 			shown.Text = p.Say("Set it to {gap}; the next panel's edge is then {edge} from the tape line towards {wall}.",
 				words.About("gap", g.Set), words.Length("edge", g.Edge), words.Name("wall", g.Wall.Text()))
