@@ -48,7 +48,8 @@ var mayImport = map[string][]string{
 	"core/sheet":     {"core/jsondoc", "core/problem", "core/words"},
 	"core/tell/page": {"core/measure", "core/words", "core/sheet"},
 	"core/tell/mask": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
-	"core/tell":      append([]string{"core/tell/mask", "core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/tell/page"}, trade...),
+	"core/tell/room": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
+	"core/tell":      append([]string{"core/tell/mask", "core/tell/room", "core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/tell/page"}, trade...),
 }
 
 // mayImportOutside is what the engine may use of the standard library and of

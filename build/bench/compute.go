@@ -163,7 +163,7 @@ func layout(_ context.Context, b *bench) ([]row, error) {
 // how many panels were hung.
 func layOut(job plan.Plan) (hung int) {
 	n := job.Units.Notation()
-	site := setout.Site{Shape: job.Room.Find(n).Shape}
+	site := setout.Site{Shape: job.Room.Find(n.System).Shape}
 	var layers []mask.Layer
 	for _, l := range job.Mask.Layers {
 		panels, _ := mask.LayerFromCut(job.Mask.Outline, l.Cut)

@@ -6,12 +6,15 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// Thing is the light or an obstruction, found in the room. A round one is
-// Length across; one of no length counts as a point. Lies is how a rectangular
-// one lies in the room.
+// Thing is the light or an obstruction, Placed where it could be found in the room.
+// A round one is Length across; one of no length counts as a point. Lies is how a
+// rectangular one lies in the room, along wall AB unless it has an axis of its own.
 type Thing struct {
 	At, Name, Kind string
 	Light          bool
+	Placed         bool
+	InMiddle       bool
+	OwnAxis        bool
 	Middle         survey.Point
 	Round          bool
 	Length, Width  measure.Length

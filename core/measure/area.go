@@ -16,6 +16,7 @@ var (
 	USGallon       = MustNumber("3.785411784")
 	ImperialGallon = MustNumber("4.54609")
 	CubicMetre     = NumberFromInt(1000)
+	CubicFoot      = MustNumber("28.316846592") // from the foot of 304.8 mm
 	Pound          = MustNumber("0.45359237")
 
 	CubicFootAMinute = MustNumber("1.699010796")

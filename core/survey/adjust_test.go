@@ -99,7 +99,7 @@ func TestFind_AgainstAnotherLibrary(t *testing.T) {
 		random.Shuffle(len(room.Readings), func(i, k int) {
 			room.Readings[i], room.Readings[k] = room.Readings[k], room.Readings[i]
 		})
-		got := room.Find(metric)
+		got := room.Find(measure.Metric)
 		require.True(t, got.Shape.Usable(), "%v", got.Problems)
 		want := outside(t, truth, room.Readings)
 		for i, p := range floats(got.Shape.Corners) {
@@ -125,11 +125,11 @@ func TestFind_FalseAlarms(t *testing.T) {
 		for _, line := range order[:6] {
 			room.Readings = append(room.Readings, survey.Reading{Line: line, Length: inMM(lineOf(line, truth) + random.NormFloat64())})
 		}
-		if room.Find(metric).Proof != survey.Proved {
+		if room.Find(measure.Metric).Proof != survey.Proved {
 			alarms++
 		}
 		room.Readings[random.Intn(6)].Length += 25 * mm
-		if room.Find(metric).Proof != survey.Contradicted {
+		if room.Find(measure.Metric).Proof != survey.Contradicted {
 			missed++
 		}
 	}
@@ -159,7 +159,7 @@ func TestFind_LabelsAndScaleDoNotMatter(t *testing.T) {
 		for _, line := range order[:5+random.Intn(4)] {
 			room.Readings = append(room.Readings, survey.Reading{Line: line, Length: inMM(lineOf(line, truth) + 2*random.NormFloat64())})
 		}
-		one, other := room.Find(metric), turnedLabels(room).Find(metric)
+		one, other := room.Find(measure.Metric), turnedLabels(room).Find(measure.Metric)
 		require.True(t, one.Shape.Usable())
 		for i := range 4 {
 			require.InDelta(t, one.Corners[i].Degrees, other.Corners[(i+1)%4].Degrees, 1e-7)
@@ -177,7 +177,7 @@ func TestFind_LabelsAndScaleDoNotMatter(t *testing.T) {
 		for i := range larger.Readings {
 			larger.Readings[i].Length *= 2
 		}
-		double := larger.Find(metric)
+		double := larger.Find(measure.Metric)
 		for i, p := range one.Shape.Corners {
 			require.InDelta(t, float64(2*p.X), float64(double.Shape.Corners[i].X), 3)
 			require.InDelta(t, float64(2*p.Y), float64(double.Shape.Corners[i].Y), 3)
@@ -203,7 +203,7 @@ func FuzzFind(f *testing.F) {
 				room.Readings = append(room.Readings, survey.Reading{Line: order[i], Length: measure.Length(length) * unit})
 			}
 		}
-		got := room.Find(inches)
+		got := room.Find(measure.FeetInches)
 		if !got.Shape.Usable() {
 			require.NotEmpty(t, stops(got.Problems))
 			return

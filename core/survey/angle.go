@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // CornerFound is one corner of a ceiling with the angle between its walls, in
@@ -31,21 +32,21 @@ const (
 	OverMetric     = measure.Metre
 )
 
-func overOf(n measure.Notation) measure.Length {
-	if n.System == measure.FeetInches {
+func overOf(system measure.System) measure.Length {
+	if system == measure.FeetInches {
 		return OverFeetInches
 	}
 	return OverMetric
 }
 
 // cornersFound are the corners of a shape with their angles.
-func cornersFound(s Shape, n measure.Notation) []CornerFound {
+func cornersFound(s Shape, system measure.System) []CornerFound {
 	found := make([]CornerFound, len(s.Corners))
 	count := len(s.Corners)
 	for i, p := range s.Corners {
 		next := spotOf(s.Corners[(i+1)%count]).minus(spotOf(p))
 		last := spotOf(s.Corners[(i+count-1)%count]).minus(spotOf(p))
-		found[i] = cornerFound(CornerNumbered(i), next, last, overOf(n))
+		found[i] = cornerFound(CornerNumbered(i), next, last, overOf(system))
 	}
 	return found
 }
@@ -91,10 +92,14 @@ func (q quad) angleGradient(i int) row {
 // clockwise looking up is above 0.
 func turnOf(s spot) spot { return s.quarter().times(1 / s.dot(s)) }
 
-// AngleText is an angle in degrees with two decimals, "89.78°".
-func AngleText(degrees float64) string {
-	return strconv.FormatFloat(degrees, 'f', 2, 64) + "°"
-}
+// Angle is an angle in degrees, said with two decimals: "89.78°".
+type Angle float64
+
+// In is the angle in words (words.Value).
+func (a Angle) In(words.Style) string { return strconv.FormatFloat(float64(a), 'f', 2, 64) + "°" }
+
+// Angle is the angle between the walls of the corner.
+func (c CornerFound) Angle() Angle { return Angle(c.Degrees) }
 
 // Slopes are the direction from one place to another as its shares of the way:
 // along x and along y, each from −1 to 1. Both are 0 where the places are one.

@@ -2,11 +2,10 @@ package survey
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // beyond is how many standard deviations a miss may have before it is a
@@ -49,7 +48,7 @@ func (l *lines) judge() {
 	f.Closing.Spare = len(l.taken) - unknowns
 	if f.Closing.Spare <= 0 || len(all) == 0 {
 		f.Closing.Spare = 0
-		f.Text = "These five lines fix the room, but nothing checks them: a wrong reading would not show. Measure " + l.unread() + " too."
+		f.Verdict, f.Unread = Unchecked, l.unread()
 		return
 	}
 	worst := l.worst(all)
@@ -57,61 +56,45 @@ func (l *lines) judge() {
 	again := l.readTwice()
 	switch agree := !f.Closing.Beyond() && len(again) == 0; {
 	case agree && len(all) < len(l.taken):
-		f.Text = "What was read more than once agrees, but nothing checks the other lines: a wrong reading of one of those would not show. Measure " + l.unread() + " too."
+		f.Verdict, f.Unread = PartlyChecked, l.unread()
 		return
 	case agree:
-		f.Proof = Proved
-		f.Text = "The readings agree as far as the tape can tell: " + l.said(worst) + " " + l.n.Amount(f.Closing.Amount.Abs()) +
-			" from what the others make it, and up to " + l.n.AtMost(f.Closing.Limit) + " may be the tape."
+		f.Proof, f.Verdict = Proved, ReadingsAgree
 		return
 	}
-	f.Proof = Contradicted
-	f.Again = again
+	f.Proof, f.Verdict, f.Again = Contradicted, ReadUnlike, again
 	// A line whose own readings differ has to be settled before anything else can
 	// be told.
-	reason := listed(again) + " was read more than once, and not alike"
 	if len(again) == 0 {
-		reason = l.missSaid()
-		f.Again = l.blame(all, worst)
-		l.report(f.Closing.At+"/length", problem.Caution, l.missSaid()+".", l.whatAgain(f.Again))
+		f.Verdict, f.Again = ReadingsClash, l.blame(all, worst)
+		f.report(f.Closing.At+"/length", problem.Caution, f.Closing.Said(), l.whatAgain(f.Again))
 	}
-	f.Text = "The readings contradict each other. " + reason + ". The room on this sheet is the one that fits all of them best; mark nothing by it before they agree."
 	l.swaps(all)
 }
 
-// said names the reading that misses most, which with one spare reading none
-// does.
-func (l *lines) said(m miss) string {
-	line := l.readings[m.reading].Line.Text()
-	if l.found.Closing.Spare == 1 {
-		return line + " is"
-	}
-	return "the one that misses most, " + line + ", is"
-}
-
-// missSaid is the closing error in words, without a full stop.
-func (l *lines) missSaid() string {
-	c := l.found.Closing
-	more := " longer"
+// Said is the closing error of lines, as a sentence.
+func (c Closing) Said() words.Text {
+	holes := []words.Hole{words.Of("line", c.Line.Named()), words.Amount("off", c.Amount.Abs()), words.AtMost("limit", c.Limit)}
 	if c.Amount < 0 {
-		more = " shorter"
+		return words.Say("{^line} reads {off} shorter than the other readings make it, and no more than {limit} can be the tape.", holes...)
 	}
-	return nameOf(c.Line) + " reads " + l.n.Amount(c.Amount.Abs()) + more + " than the other readings make it, and no more than " + l.n.AtMost(c.Limit) + " can be the tape"
+	return words.Say("{^line} reads {off} longer than the other readings make it, and no more than {limit} can be the tape.", holes...)
 }
 
-// unread is the first line between corners that was not read, diagonals first.
-func (l *lines) unread() string {
+// unread is the first line between corners that was not read, diagonals first; ""
+// where each was.
+func (l *lines) unread() Line {
 	for _, line := range []Line{LineAC, LineBD} {
 		if l.times(line) == 0 {
-			return "diagonal " + line.Text()
+			return line
 		}
 	}
 	for _, p := range pairs[:4] {
 		if l.times(p.line) == 0 {
-			return "wall " + p.line.Text()
+			return p.line
 		}
 	}
-	return "each line twice"
+	return ""
 }
 
 // worst is the reading that misses most. With one spare reading all miss alike,
@@ -152,8 +135,8 @@ func (l *lines) setClosing(m miss) {
 // readTwice finds lines whose own readings differ by more than the tape can,
 // and reports them. The difference of two readings has √2 times the standard
 // deviation of one.
-func (l *lines) readTwice() []string {
-	var again []string
+func (l *lines) readTwice() []Line {
+	var again []Line
 	limit := measure.LengthFromMillimetres(beyond * math.Sqrt2 * l.sigma)
 	for _, line := range []Line{LineAB, LineBC, LineCD, LineDA, LineAC, LineBD, LineABCD, LineDABC} {
 		shortest, longest := -1, -1
@@ -178,13 +161,14 @@ func (l *lines) readTwice() []string {
 		for i, r := range l.readings {
 			l.found.Lines[i].Check = l.found.Lines[i].Check || r.Line == line
 		}
-		again = append(again, nameOf(line))
-		what := nameOf(line) + " was read as " + l.n.Length(short) + " and as " + l.n.Length(long) + ", " + l.n.Amount(long-short) + " apart."
+		again = append(again, line)
+		what := words.Say("{^line} was read as {short} and as {long}, {apart} apart.",
+			words.Of("line", line.Named()), words.Length("short", short), words.Length("long", long), words.Amount("apart", long-short))
 		if slant := Slant(long, short); slant < short/8 {
-			what += " A tape whose end is " + l.n.Length(slant) + " out of line reads that much too long."
+			what = words.Sentences(what, words.Say("A tape whose end is {slant} out of line reads that much too long.", words.Length("slant", slant)))
 		}
-		l.report(l.readings[longest].At+"/length", problem.Caution, what,
-			"Measure "+line.Text()+" again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth.")
+		l.found.report(l.readings[longest].At+"/length", problem.Caution, what,
+			words.Say("Measure {line} again with the tape straight. A tape held at a slant or over a bump reads long, so the shorter reading is nearer the truth.", words.Of("line", line)))
 	}
 	return again
 }
@@ -199,15 +183,15 @@ func Slant(long, short measure.Length) measure.Length {
 // blame is what to measure again. With one spare reading a mistake shows but
 // not where it is, so it is everything that the others check; with more it is
 // the reading that misses most, with those that miss as much.
-func (l *lines) blame(all []miss, worst miss) []string {
-	var again []string
+func (l *lines) blame(all []miss, worst miss) []Line {
+	var again []Line
 	for _, m := range all {
 		if l.found.Closing.Spare > 1 && m.size < worst.size*0.999 {
 			continue
 		}
 		l.found.Lines[m.reading].Check = true
-		if name := nameOf(l.readings[m.reading].Line); len(again) == 0 || again[len(again)-1] != name {
-			again = append(again, name)
+		if line := l.readings[m.reading].Line; len(again) == 0 || again[len(again)-1] != line {
+			again = append(again, line)
 		}
 	}
 	return again
@@ -215,18 +199,18 @@ func (l *lines) blame(all []miss, worst miss) []string {
 
 // whatAgain is what to do, honestly: which reading is wrong cannot be told for
 // certain.
-func (l *lines) whatAgain(again []string) string {
+func (l *lines) whatAgain(again []Line) words.Text {
 	if l.found.Closing.Spare == 1 && len(again) > 1 {
-		return "Measure all " + strconv.Itoa(len(again)) + " lines again: with one spare reading a mistake shows, but not which reading it is in."
+		return words.Say("Measure all {count} lines again: with one spare reading a mistake shows, but not which reading it is in.", words.Count("count", len(again)))
 	}
 	if len(again) == 1 {
-		return "Measure it again first: it misses most, though the mistake may be in another. Then take the others anew if it stands."
+		return words.Say("Measure it again first: it misses most, though the mistake may be in another. Then take the others anew if it stands.")
 	}
-	rest := make([]string, len(again))
-	for i, name := range again {
-		rest[i] = strings.ToLower(name[:1]) + name[1:]
+	names := make([]words.Text, len(again))
+	for i, line := range again {
+		names[i] = line.Named()
 	}
-	return "Measure these again first: they miss most. " + capital(listed(rest)) + "."
+	return words.Say("Measure these again first: they miss most. {^lines}.", words.All("lines", names))
 }
 
 // mostSwaps bounds how many readings are offered for swapped digits.
@@ -243,11 +227,12 @@ func (l *lines) swaps(all []miss) {
 		if measure.LengthFromMillimetres(m.off).Abs() <= within || found == mostSwaps {
 			continue
 		}
-		if other, ok := Swapped(r.Length, needed, within, l.n); ok {
+		if other, ok := Swapped(r.Length, needed, within, l.system); ok {
 			found++
-			l.report(r.At+"/length", problem.Note,
-				nameOf(r.Line)+" reads "+l.n.Length(r.Length)+". With two digits the other way round it would be "+l.n.Length(other)+", and the readings would agree.",
-				"See whether the digits were swapped when it was written down.")
+			l.found.report(r.At+"/length", problem.Note,
+				words.Say("{^line} reads {l}. With two digits the other way round it would be {other}, and the readings would agree.",
+					words.Of("line", r.Line.Named()), words.Length("l", r.Length), words.Length("other", other)),
+				words.Say("See whether the digits were swapped when it was written down."))
 		}
 	}
 }

@@ -67,7 +67,7 @@ func TestFixture_Check(t *testing.T) {
 			What: words.Say("The light reads 14' 0\" across, wider than the room."),
 			Do:   words.Say("Check the number and its unit.")}}},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.fixture.CheckIn(rectangle, inches)) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, said(inches, c.fixture.CheckIn(rectangle))) })
 	}
-	assert.Empty(t, measured(40*foot, 40*foot, 0).CheckIn(survey.Shape{}, inches), "a missing room is not the fixture's fault")
+	assert.Empty(t, measured(40*foot, 40*foot, 0).CheckIn(survey.Shape{}), "a missing room is not the fixture's fault")
 }

@@ -3,6 +3,7 @@ package survey
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Proof says whether the shape of a ceiling was checked.
@@ -16,20 +17,47 @@ const (
 	Assumed      Proof = "assumed"
 )
 
-// Found is a room worked out: its shape and how well it is known. Text says it
-// in words, Again what to measure again. Problems have pointers relative to the
-// room. Where the shape cannot be worked out it is not Usable, and the problems
-// say why; the rest is as far as it could be told.
+// Verdict is what the measuring of a room came to.
+type Verdict int
+
+// What it can come to: of length and width with diagonals, of two axes, of corners
+// by their offsets, of walls with their angles, and of lines. Unfound is a room
+// that could not be worked out.
+const (
+	Unfound Verdict = iota
+	NoDiagonal
+	OffSquare
+	SquareByOne
+	SquareByBoth
+	TakenAsCircle
+	TakenAsEllipse
+	AsGiven
+	FarFromClosing
+	ClosesExactly
+	ClosingSpread
+	Unchecked     // no line is checked by another
+	PartlyChecked // what was read more than once agrees, nothing checks the rest
+	ReadingsAgree // all of them
+	ReadUnlike    // a line was read more than once, and not alike
+	ReadingsClash // some lines do not fit the others
+)
+
+// Found is a room worked out: its shape, how well it is known and what that comes
+// to. Unread is a line to measure too, where one would check the others; "" where
+// each was read. Again are the lines to measure again. Problems have pointers
+// relative to the room. Where the shape cannot be worked out it is not Usable, and
+// the problems say why; the rest is as far as it could be told.
 type Found struct {
 	Shape    Shape
 	Proof    Proof
-	Text     string
+	Verdict  Verdict
+	Unread   Line
 	Tape     Tape
 	TapeSaid bool
 	Corners  []CornerFound
 	Lines    []LineFound
 	Closing  Closing
-	Again    []string
+	Again    []Line
 	Problems []problem.Problem
 }
 
@@ -76,8 +104,8 @@ func (f Found) Worst() (CornerFound, bool) {
 // usualTape is the tape where nothing is said: a standard deviation of 1/16 in
 // read to 1/16 in, or of 1.5 mm read to 1 mm. A choice: common practice, no
 // source.
-func usualTape(n measure.Notation) Tape {
-	if n.System == measure.FeetInches {
+func usualTape(system measure.System) Tape {
+	if system == measure.FeetInches {
 		return Tape{measure.Inch / 16, measure.Inch / 16}
 	}
 	return Tape{3 * measure.Millimetre / 2, measure.Millimetre}
@@ -85,8 +113,8 @@ func usualTape(n measure.Notation) Tape {
 
 // OrUsual is the tape with what is not given filled in. said is whether both
 // were given.
-func (t Tape) OrUsual(n measure.Notation) (full Tape, said bool) {
-	usual := usualTape(n)
+func (t Tape) OrUsual(system measure.System) (full Tape, said bool) {
+	usual := usualTape(system)
 	said = t.Deviation > 0 && t.ReadTo > 0
 	if t.Deviation <= 0 {
 		t.Deviation = usual.Deviation
@@ -102,12 +130,12 @@ func (t Tape) OrUsual(n measure.Notation) (full Tape, said bool) {
 const worstTape = 25 * measure.Millimetre
 
 // checkTape looks at whether what is said of the tape can be believed.
-func (f *Found) checkTape(t Tape, n measure.Notation) {
+func (f *Found) checkTape(t Tape) {
 	if t.Deviation > worstTape {
-		f.report("/tape/deviation", problem.Caution, "The tape is said to be off by "+n.Length(t.Deviation)+" in a usual reading, more than any tape.", "Check the number and write its unit.")
+		f.report("/tape/deviation", problem.Caution, words.Say("The tape is said to be off by {l} in a usual reading, more than any tape.", words.Length("l", t.Deviation)), checkUnit)
 	}
 	if t.ReadTo > worstTape {
-		f.report("/tape/readTo", problem.Caution, "The tape is said to be read to "+n.Length(t.ReadTo)+", coarser than any tape.", "Check the number and write its unit.")
+		f.report("/tape/readTo", problem.Caution, words.Say("The tape is said to be read to {l}, coarser than any tape.", words.Length("l", t.ReadTo)), checkUnit)
 	}
 }
 
@@ -118,21 +146,22 @@ func (t Tape) deviation() float64 {
 	return spot{t.Deviation.Millimetres(), t.ReadTo.Millimetres() / 3.4641016151377544}.long()
 }
 
-// Find works the room out.
-func (r Room) Find(n measure.Notation) Found {
+// Find works the room out. The system tells over what length a corner is compared
+// with a square one, and how good a tape is that nothing is said of.
+func (r Room) Find(system measure.System) Found {
 	var f Found
 	switch r.Form {
 	case Lines:
-		f = r.findLines(n)
+		f = r.findLines(system)
 	case Points:
-		f = r.findPoints(n)
+		f = r.findPoints(system)
 	case Walls:
-		f = r.findWalls(n)
+		f = r.findWalls(system)
 	case Round:
-		f = r.findRound(n)
+		f = r.findRound()
 	default:
-		f = r.findRectangle(n)
+		f = r.findRectangle(system)
 	}
-	f.Problems = append(f.Problems, checkSide("/height", "height", "from floor to ceiling", r.Height, LeastHeight, n)...)
+	f.Problems = append(f.Problems, heightSide.check(r.Height)...)
 	return f
 }

@@ -3,8 +3,6 @@ package survey
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"ceilingwright/core/words"
 
@@ -29,7 +27,7 @@ const leastLine = 10 * measure.Millimetre
 
 // lines is a room with four corners being worked out from readings.
 type lines struct {
-	n        measure.Notation
+	system   measure.System
 	tape     Tape
 	sigma    float64 // of one reading, in millimetres
 	readings []Reading
@@ -40,12 +38,12 @@ type lines struct {
 
 // findLines works a room with four corners out of any set of readings that
 // fixes it. Where it can, the corners are those that fit all readings best.
-func (r Room) findLines(n measure.Notation) Found {
-	l := lines{n: n}
+func (r Room) findLines(system measure.System) Found {
+	l := lines{system: system}
 	l.found.Proof = Assumed
-	l.tape, l.found.TapeSaid = r.Tape.OrUsual(n)
+	l.tape, l.found.TapeSaid = r.Tape.OrUsual(system)
 	l.found.Tape = l.tape
-	l.found.checkTape(r.Tape, n)
+	l.found.checkTape(r.Tape)
 	l.sigma = l.tape.deviation()
 	l.take(r.Readings)
 	if l.isEnough() && l.closes() && l.fits() && l.isRoom() {
@@ -55,52 +53,43 @@ func (r Room) findLines(n measure.Notation) Found {
 	return l.found
 }
 
-func (l *lines) report(at string, severity problem.Severity, what, do string) {
-	l.found.Problems = append(l.found.Problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
-}
-
 // take picks out the readings that count.
 func (l *lines) take(all []Reading) {
 	if len(all) > MostReadings {
-		l.report("/readings", problem.Stop, "There are "+strconv.Itoa(len(all))+" readings; the first "+strconv.Itoa(MostReadings)+" are used.",
-			"Take out those that are not needed.")
+		l.found.report("/readings", problem.Stop,
+			words.Say("There are {count} readings; the first {most} are used.", words.Count("count", len(all)), words.Count("most", MostReadings)),
+			words.Say("Take out those that are not needed."))
 		all = all[:MostReadings]
 	}
 	for _, r := range all {
 		w, known := weightsOf(r.Line)
+		line, reads := words.Of("line", r.Line.Named()), words.Length("l", r.Taken())
 		switch {
 		case r.Length <= 0:
 			continue
 		case !known:
-			l.report(r.At+"/line", problem.Stop, "There is no line “"+string(r.Line)+"” in a room with four corners.", "Choose a wall, a diagonal, or a line across the middle.")
+			l.found.report(r.At+"/line", problem.Stop,
+				words.Say("There is no line “{line}” in a room with four corners.", words.Name("line", string(r.Line))),
+				words.Say("Choose a wall, a diagonal, or a line across the middle."))
 			continue
 		case r.Start < 0 || r.Taken() <= 0:
-			l.report(r.At+"/start", problem.Stop, "The tape began at "+l.n.Length(r.Start)+", but "+r.Line.Text()+" reads only "+l.n.Length(r.Length)+".",
-				"Check both: the reading is what stands at the far end of the tape.")
+			l.found.report(r.At+"/start", problem.Stop,
+				words.Say("The tape began at {start}, but {line} reads only {l}.", words.Length("start", r.Start), words.Of("line", r.Line), words.Length("l", r.Length)),
+				words.Say("Check both: the reading is what stands at the far end of the tape."))
 			continue
 		case r.Taken() > measure.Longest:
-			l.report(r.At+"/length", problem.Stop, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", more than the "+l.n.Length(measure.Longest)+" that is taken.", "Check the number and its unit.")
+			l.found.report(r.At+"/length", problem.Stop,
+				words.Say("{^line} reads {l}, more than the {most} that is taken.", line, reads, words.Length("most", measure.Longest)), checkItsUnit)
 			continue
 		case r.Taken() < leastLine:
-			l.report(r.At+"/length", problem.Stop, nameOf(r.Line)+" reads "+l.n.Amount(r.Taken())+", which is no length of a room.", "Check the number and write its unit.")
+			l.found.report(r.At+"/length", problem.Stop, words.Say("{^line} reads {l}, which is no length of a room.", line, words.Amount("l", r.Taken())), checkUnit)
 			continue
 		case r.Taken() < LeastSide:
-			l.report(r.At+"/length", problem.Caution, nameOf(r.Line)+" reads "+l.n.Length(r.Taken())+", less than any room.", "Check the number and write its unit.")
+			l.found.report(r.At+"/length", problem.Caution, words.Say("{^line} reads {l}, less than any room.", line, reads), checkUnit)
 		}
 		l.readings = append(l.readings, r)
 		l.taken = append(l.taken, observation{w, r.Taken().Millimetres()})
 	}
-}
-
-// nameOf is a line as a sentence begins with it.
-func nameOf(line Line) string {
-	switch line {
-	case LineAC, LineBD:
-		return "Diagonal " + line.Text()
-	case LineABCD, LineDABC:
-		return "The line from the middle of " + line[:2].Text() + " to the middle of " + line[3:].Text()
-	}
-	return "Wall " + line.Text()
 }
 
 // times is how often a line was read.
@@ -117,12 +106,12 @@ func (l *lines) times(line Line) int {
 // isEnough tells whether enough different lines were read to fix a shape, and
 // asks for the others.
 func (l *lines) isEnough() bool {
-	different, missing := 0, []string(nil)
+	different, missing := 0, []words.Text(nil)
 	for i, p := range pairs {
 		if l.times(p.line) > 0 {
 			different++
 		} else if i < 4 {
-			missing = append(missing, p.line.Text())
+			missing = append(missing, words.Verbatim(p.line.Text()))
 		}
 	}
 	hasDiagonal := l.times(LineAC)+l.times(LineBD) > 0
@@ -131,32 +120,18 @@ func (l *lines) isEnough() bool {
 		return true
 	}
 	if len(missing) == 0 {
-		l.report("/readings", problem.Stop, "Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall.",
-			"Measure diagonal WY from corner to corner, and XZ to check it.")
+		l.found.report("/readings", problem.Stop,
+			words.Say("Four walls alone do not fix the room: like a gate without a brace it can lean to either side and keep every wall."),
+			words.Say("Measure diagonal WY from corner to corner, and XZ to check it."))
 		return false
 	}
 	if !hasDiagonal {
-		missing = append(missing, "diagonal WY")
+		missing = append(missing, LineAC.Named())
 	}
-	l.report("/readings", problem.Stop, "The room is not fixed yet: it takes five different lines, and "+strconv.Itoa(different+across)+" "+isAre(different+across)+" read.",
-		"Measure "+listed(missing)+".")
+	l.found.report("/readings", problem.Stop,
+		words.Say("The room is not fixed yet: it takes five different lines, and {count} {count?is|are} read.", words.Count("count", different+across)),
+		words.Say("Measure {lines}.", words.All("lines", missing)))
 	return false
-}
-
-func isAre(count int) string {
-	if count == 1 {
-		return "is"
-	}
-	return "are"
-}
-
-// listed is a list in words: "WX, XY and diagonal WY".
-func listed(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // means are the lengths of the six lines between corners, each the mean of its
@@ -202,10 +177,10 @@ func (l *lines) clash(lengths [6]float64, sides []int) {
 	short, middle, long := pairs[sides[0]].line, pairs[sides[1]].line, pairs[sides[2]].line
 	reach := measure.LengthFromMillimetres(lengths[sides[0]] + lengths[sides[1]])
 	of := measure.LengthFromMillimetres(lengths[sides[2]])
-	l.report(l.pointer(long), problem.Stop,
-		short.Text()+" and "+middle.Text()+" together are "+l.n.Length(reach)+", but "+long.Text()+" between their ends is "+l.n.Length(of)+
-			", "+l.n.Amount(of-reach)+" more than they reach: these three lines cannot meet.",
-		"Measure "+long.Text()+" again, then "+short.Text()+" and "+middle.Text()+".")
+	l.found.report(l.pointer(long), problem.Stop,
+		words.Say("{short} and {middle} together are {reach}, but {long} between their ends is {of}, {more} more than they reach: these three lines cannot meet.",
+			words.Of("short", short), words.Of("middle", middle), words.Length("reach", reach), words.Of("long", long), words.Length("of", of), words.Amount("more", of-reach)),
+		words.Say("Measure {long} again, then {short} and {middle}.", words.Of("long", long), words.Of("short", short), words.Of("middle", middle)))
 }
 
 // pointer is the length blank of the first reading of a line.
@@ -217,6 +192,8 @@ func (l *lines) pointer(line Line) string {
 	}
 	return "/readings"
 }
+
+var measureDiagonals = words.Say("Measure diagonal WY, and XZ to check it.")
 
 // fits finds the corners that fit the readings best.
 func (l *lines) fits() bool {
@@ -231,7 +208,7 @@ func (l *lines) fits() bool {
 			continue
 		}
 		if ok && isOther(best.corners, f.corners) && len(l.taken) == unknowns {
-			l.report("/readings", problem.Stop, "Two different rooms fit these lines.", "Measure diagonal WY, and XZ to check it.")
+			l.found.report("/readings", problem.Stop, words.Say("Two different rooms fit these lines."), measureDiagonals)
 			return false
 		}
 		if !ok || squares(f.corners, l.taken) < squares(best.corners, l.taken) {
@@ -245,8 +222,9 @@ func (l *lines) fits() bool {
 	// A room that is nearly flat is loose too, and what is wrong with it is that
 	// it is flat.
 	if l.fit.steps == 0 || l.isRoom() {
-		l.report("/readings", problem.Stop, "These lines do not fix the room: a slip of the tape would move a corner more than "+strconv.Itoa(loosestHeld)+" times as far, or they cannot meet at all.",
-			"Measure diagonal WY, and XZ to check it.")
+		l.found.report("/readings", problem.Stop,
+			words.Say("These lines do not fix the room: a slip of the tape would move a corner more than {times} times as far, or they cannot meet at all.", words.Count("times", loosestHeld)),
+			measureDiagonals)
 	}
 	return false
 }
@@ -309,14 +287,15 @@ func guessed(lengths [6]float64, lean float64) [6]float64 {
 func (l *lines) isRoom() bool {
 	q := l.fit.corners
 	for i := range 4 {
-		c := cornerFound(CornerNumbered(i), q[(i+1)%4].minus(q[i]), q[(i+3)%4].minus(q[i]), overOf(l.n))
+		c := cornerFound(CornerNumbered(i), q[(i+1)%4].minus(q[i]), q[(i+3)%4].minus(q[i]), overOf(l.system))
 		if c.Degrees >= sharpest && c.Degrees <= flattest {
 			continue
 		}
 		one, other := wallFrom((i+3)%4, 4), wallFrom(i, 4)
-		l.report("/readings", problem.Stop,
-			"These lines close, but corner "+c.Corner.Text()+" would be "+AngleText(c.Degrees)+": that is no room with four corners.",
-			"Check "+one.Text()+", "+other.Text()+" and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.")
+		l.found.report("/readings", problem.Stop,
+			words.Say("These lines close, but corner {corner} would be {angle}: that is no room with four corners.", words.Of("corner", c.Corner), words.Of("angle", c.Angle())),
+			words.Say("Check {one}, {other} and the diagonals, and which corner each was taken from. If the corner really is like that, give the corners by their offsets or the walls with their angles.",
+				words.Of("one", one), words.Of("other", other)))
 		return false
 	}
 	return true
@@ -326,7 +305,7 @@ func (l *lines) isRoom() bool {
 func (l *lines) keep() {
 	f := &l.found
 	f.Shape = ShapeFromCorners(Lines, l.fit.corners.corners())
-	f.Corners = cornersFound(f.Shape, l.n)
+	f.Corners = cornersFound(f.Shape, l.system)
 	weak := 0
 	for i := range f.Corners {
 		f.Corners[i].Deviation = l.sigma * math.Sqrt(l.fit.variance(l.fit.corners.angleGradient(i))) * 180 / math.Pi
@@ -335,9 +314,9 @@ func (l *lines) keep() {
 		}
 	}
 	if c := f.Corners[weak]; c.Deviation > weakDegrees {
-		l.report("/readings", problem.Caution,
-			"These lines hold corner "+c.Corner.Text()+" only loosely: a usual slip of the tape turns it by "+AngleText(c.Deviation)+".",
-			"Measure the other diagonal too, or each line twice.")
+		l.found.report("/readings", problem.Caution,
+			words.Say("These lines hold corner {corner} only loosely: a usual slip of the tape turns it by {angle}.", words.Of("corner", c.Corner), words.Of("angle", Angle(c.Deviation))),
+			words.Say("Measure the other diagonal too, or each line twice."))
 	}
 	for i, r := range l.readings {
 		f.Lines = append(f.Lines, LineFound{Reading: r, Adjusted: measure.LengthFromMillimetres(l.fit.corners.step(l.taken[i].weights).long())})

@@ -1,8 +1,6 @@
 package survey
 
 import (
-	"strconv"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -11,7 +9,7 @@ import (
 
 // findPoints works out an outline whose corners were given by their offsets.
 // They stay where they were given.
-func (r Room) findPoints(n measure.Notation) Found {
+func (r Room) findPoints(system measure.System) Found {
 	f := Found{Proof: Assumed}
 	if !f.isCount(len(r.Points), "/points") {
 		return f
@@ -20,29 +18,33 @@ func (r Room) findPoints(n measure.Notation) Found {
 	for i, p := range r.Points {
 		corners[i] = p.Point
 		if !p.Known {
-			f.report("/points"+problem.Index(i), problem.Stop, "The place of corner "+CornerNumbered(i).Text()+" is not given.", "Measure it: how far along, and how far across.")
+			f.report("/points"+problem.Index(i), problem.Stop,
+				words.Say("The place of corner {corner} is not given.", words.Of("corner", CornerNumbered(i))),
+				words.Say("Measure it: how far along, and how far across."))
 		}
 	}
-	if len(f.Problems) > 0 || !f.isOutline(corners, "/points", n) {
+	if len(f.Problems) > 0 || !f.isOutline(corners, "/points") {
 		return f
 	}
 	f.Shape = ShapeFromCorners(Points, corners)
-	f.Corners = cornersFound(f.Shape, n)
-	f.Text = "The corners are taken as given; nothing checks them. Measure a few lines from corner to corner and hold them against the drawing."
+	f.Corners = cornersFound(f.Shape, system)
+	f.Verdict = AsGiven
 	return f
 }
 
-func (f *Found) report(at string, severity problem.Severity, what, do string) {
-	f.Problems = append(f.Problems, problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
+func (f *Found) report(at string, severity problem.Severity, what, do words.Text) {
+	f.Problems = append(f.Problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 // isCount tells whether there are enough corners and not too many.
 func (f *Found) isCount(count int, at string) bool {
 	switch {
 	case count < 3:
-		f.report(at, problem.Stop, "The ceiling has "+strconv.Itoa(count)+" of the three corners that it takes at least.", "Go round the ceiling clockwise, looking up, and enter every corner.")
+		f.report(at, problem.Stop, words.Say("The ceiling has {count} of the three corners that it takes at least.", words.Count("count", count)),
+			words.Say("Go round the ceiling clockwise, looking up, and enter every corner."))
 	case count > MostCorners:
-		f.report(at, problem.Stop, "The ceiling has "+strconv.Itoa(count)+" corners; "+strconv.Itoa(MostCorners)+" are taken.", "Leave out corners that the mask does not come near.")
+		f.report(at, problem.Stop, words.Say("The ceiling has {count} corners; {most} are taken.", words.Count("count", count), words.Count("most", MostCorners)),
+			words.Say("Leave out corners that the mask does not come near."))
 	default:
 		return true
 	}
@@ -56,34 +58,37 @@ func (f *Found) isCount(count int, at string) bool {
 // Corners that run the other way are refused rather than turned over: either
 // the list was made backwards or the room was drawn looking down, and the two
 // are mirror images of each other. Only who measured knows.
-func (f *Found) isOutline(corners []Point, at string, n measure.Notation) bool {
+func (f *Found) isOutline(corners []Point, at string) bool {
 	s := ShapeFromCorners(Points, corners)
 	for i := range corners {
 		if w := s.wall(i); w.Start == w.End {
-			f.report(at+problem.Index(i), problem.Stop, "Corners "+w.From.Text()+" and "+w.To.Text()+" are at the same place.", "Leave one out, or correct it.")
+			f.report(at+problem.Index(i), problem.Stop, words.Say("Corners {one} and {other} are at the same place.", words.Of("one", w.From), words.Of("other", w.To)), words.Say("Leave one out, or correct it."))
 			return false
 		}
 	}
 	for i := range corners {
 		for k := range i {
 			if one, other := s.wall(k), s.wall(i); one.meets(other) {
-				f.report(at+problem.Index(i), problem.Stop, "Walls "+one.Name.Text()+" and "+other.Name.Text()+" cross or touch.",
-					"Check corners "+other.From.Text()+" and "+other.To.Text()+", and that the corners go round in order.")
+				f.report(at+problem.Index(i), problem.Stop, words.Say("Walls {one} and {other} cross or touch.", words.Of("one", one.Name), words.Of("other", other.Name)),
+					words.Say("Check corners {one} and {other}, and that the corners go round in order.", words.Of("one", other.From), words.Of("other", other.To)))
 				return false
 			}
 		}
 	}
 	if s.Length > measure.Longest || s.Width > measure.Longest {
-		f.report(at, problem.Stop, "The ceiling is "+n.Length(max(s.Length, s.Width))+" long, more than the "+n.Length(measure.Longest)+" that is taken.", "Check the numbers and their units.")
+		f.report(at, problem.Stop,
+			words.Say("The ceiling is {l} long, more than the {most} that is taken.", words.Length("l", max(s.Length, s.Width)), words.Length("most", measure.Longest)),
+			words.Say("Check the numbers and their units."))
 		return false
 	}
 	if s.Area().SquareMetres.Sign() < 0 {
-		f.report(at, problem.Stop, "The corners go round anticlockwise, looking up: they were listed backwards, or the room was drawn looking down, and those two are mirror images.",
-			"Stand under corner W and look up. List the corners clockwise; if the drawing looks down, turn the signs of all second offsets round.")
+		f.report(at, problem.Stop,
+			words.Say("The corners go round anticlockwise, looking up: they were listed backwards, or the room was drawn looking down, and those two are mirror images."),
+			words.Say("Stand under corner W and look up. List the corners clockwise; if the drawing looks down, turn the signs of all second offsets round."))
 		return false
 	}
 	if max(s.Length, s.Width) < LeastSide {
-		f.report(at, problem.Caution, "The ceiling reads "+n.Length(max(s.Length, s.Width))+" across, less than any room.", "Check the numbers and write their units.")
+		f.report(at, problem.Caution, words.Say("The ceiling reads {l} across, less than any room.", words.Length("l", max(s.Length, s.Width))), words.Say("Check the numbers and write their units."))
 	}
 	return true
 }

@@ -41,7 +41,7 @@ func walls(walk ...string) survey.Room {
 }
 
 func TestFind_Points(t *testing.T) {
-	got := points(0, 0, 5000, 0, 5000, 2500, 3000, 2500, 3000, 4000, 0, 4000).Find(metric)
+	got := points(0, 0, 5000, 0, 5000, 2500, 3000, 2500, 3000, 4000, 0, 4000).Find(measure.Metric)
 	assert.Empty(t, got.Problems)
 	assert.Equal(t, ell.Corners, got.Shape.Corners)
 	assert.Equal(t, survey.Assumed, got.Proof)
@@ -50,11 +50,11 @@ func TestFind_Points(t *testing.T) {
 	assert.Equal(t, 270, got.Corners[3].Right)
 	assert.Zero(t, got.Corners[3].Out)
 	// Signed offsets stay where they were given.
-	got = points(-1000, -500, 3000, -500, 3000, 2500, -1000, 2500).Find(metric)
+	got = points(-1000, -500, 3000, -500, 3000, 2500, -1000, 2500).Find(measure.Metric)
 	assert.Equal(t, survey.Point{X: -1000 * mm, Y: -500 * mm}, got.Shape.Corners[0])
 	assert.Zero(t, got.Shape.Area().SquareMetres.Cmp(measure.NumberFromInt(12)))
 	// A chamfer of 135° and a bay: corners that are not meant to be square.
-	got = points(0, 0, 3000, 0, 4000, 1000, 4000, 3000, 0, 3000).Find(metric)
+	got = points(0, 0, 3000, 0, 4000, 1000, 4000, 3000, 0, 3000).Find(measure.Metric)
 	assert.InDelta(t, 135, got.Corners[1].Degrees, 1e-9)
 	assert.Zero(t, got.Corners[1].Right)
 	_, ok := survey.Found{Corners: got.Corners[1:2]}.Worst()
@@ -81,28 +81,28 @@ func TestFind_PointsThatMakeNoRoom(t *testing.T) {
 		{"too large", points(-60000, 0, 60000, 0, 60000, 3000), "/points", "The ceiling is 120.000 m long, more than the 100.000 m that is taken."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := c.room.Find(metric)
+			got := c.room.Find(measure.Metric)
 			assert.False(t, got.Shape.Usable())
 			require.Len(t, got.Problems, 1)
 			assert.Equal(t, c.at, got.Problems[0].At)
 			assert.Equal(t, problem.Stop, got.Problems[0].Severity)
-			assert.Equal(t, c.what, got.Problems[0].What.String())
+			assert.Equal(t, c.what, got.Problems[0].What.In(inMetric))
 		})
 	}
 	room := points(0, 0, 4000, 0, 4000, 3000)
 	room.Points[1].Known = false
-	assert.Equal(t, "The place of corner X is not given.", room.Find(metric).Problems[0].What.String())
-	assert.Equal(t, "The ceiling reads 30 mm across, less than any room.", points(0, 0, 30, 0, 30, 30).Find(metric).Problems[0].What.String())
+	assert.Equal(t, "The place of corner X is not given.", room.Find(measure.Metric).Problems[0].What.In(inMetric))
+	assert.Equal(t, "The ceiling reads 30 mm across, less than any room.", points(0, 0, 30, 0, 30, 30).Find(measure.Metric).Problems[0].What.In(inMetric))
 }
 
 func TestFind_Walls(t *testing.T) {
 	// A straight walk round: whole quarter turns are exact.
-	got := walls("5000", "90", "2500", "90", "2000", "270", "1500", "90", "3000", "90", "", "").Find(metric)
+	got := walls("5000", "90", "2500", "90", "2000", "270", "1500", "90", "3000", "90", "", "").Find(measure.Metric)
 	assert.Empty(t, got.Problems)
 	assert.Equal(t, ell.Corners, got.Shape.Corners, "the last wall is worked out")
 	assert.Equal(t, survey.Proved, got.Proof)
 	for _, last := range [][2]string{{"4000", "90"}, {"4000", ""}, {"", "90"}} {
-		again := walls("5000", "90", "2500", "90", "2000", "270", "1500", "90", "3000", "90", last[0], last[1]).Find(metric)
+		again := walls("5000", "90", "2500", "90", "2000", "270", "1500", "90", "3000", "90", last[0], last[1]).Find(measure.Metric)
 		assert.Equal(t, ell.Corners, again.Shape.Corners, "%v", last)
 	}
 	for _, c := range []struct {
@@ -124,7 +124,7 @@ func TestFind_Walls(t *testing.T) {
 		{"chamfer", walls("3000", "135", "1414.213562", "135", "2000", "90", "4000", "90", "3000", "90"), 11.5, 12000 + 1414.213562},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := c.room.Find(metric)
+			got := c.room.Find(measure.Metric)
 			require.True(t, got.Shape.Usable(), "%v", got.Problems)
 			assert.InDelta(t, c.area, got.Shape.Area().SquareMetres.Float(), 1e-8)
 			assert.InDelta(t, c.way, float64(got.Shape.Perimeter())/1e6, 1e-5)
@@ -137,25 +137,25 @@ func TestFind_Walls(t *testing.T) {
 // Four walls square to each other, the first 10 mm too long: by the compass rule
 // each corner moves back by 10 mm times the way walked over the 14 010 mm round.
 func TestFind_WallsByTheCompassRule(t *testing.T) {
-	got := walls("4010", "90", "3000", "90", "4000", "90", "3000", "90").Find(metric)
+	got := walls("4010", "90", "3000", "90", "4000", "90", "3000", "90").Find(measure.Metric)
 	assert.Equal(t, 10*mm, got.Closing.Amount)
 	for i, want := range [][2]float64{{0, 0}, {4010 - 10*4010.0/14010, 0}, {4010 - 10*7010.0/14010, 3000}, {10 - 10*11010.0/14010, 3000}} {
 		near(t, want[0], mm, got.Shape.Corners[i].X, "x")
 		near(t, want[1], mm, got.Shape.Corners[i].Y, "y")
 	}
-	assert.Equal(t, "Walked round, the walls miss corner W by 10 mm; that is spread over them in proportion to their length.", got.Text)
+	assert.Equal(t, survey.ClosingSpread, got.Verdict)
 	assert.Equal(t, survey.Proved, got.Proof)
 	// Out across AB, so that AB itself would turn: it is laid along x again.
-	got = walls("4000", "90", "3010", "90", "4000", "90", "3000", "90").Find(metric)
+	got = walls("4000", "90", "3010", "90", "4000", "90", "3000", "90").Find(measure.Metric)
 	assert.Zero(t, got.Shape.Corners[1].Y)
 	ab, _ := got.Shape.Wall(survey.AB)
 	assert.InDelta(t, math.Hypot(4000, 10*4000.0/14010)*1e6, float64(ab.Length()), 1)
 	// Angles that lack 0.4°: 0.1° a corner, which squares the room.
-	got = walls("4000", "89.9", "3000", "89.9", "4000", "89.9", "3000", "89.9").Find(metric)
-	assert.Equal(t, "The angles add up to 359.6° where it should be 360°; the difference is shared out equally.", got.Problems[0].What.String())
+	got = walls("4000", "89.9", "3000", "89.9", "4000", "89.9", "3000", "89.9").Find(measure.Metric)
+	assert.Equal(t, "The angles add up to 359.6° where it should be 360°; the difference is shared out equally.", got.Problems[0].What.In(inMetric))
 	assert.True(t, got.Shape.IsRectangle())
 	// More than one part in 200.
-	got = walls("4100", "90", "3000", "90", "4000", "90", "3000", "90").Find(metric)
+	got = walls("4100", "90", "3000", "90", "4000", "90", "3000", "90").Find(measure.Metric)
 	assert.Equal(t, survey.Contradicted, got.Proof)
 	assert.Equal(t, problem.Caution, got.Problems[0].Severity)
 }
@@ -177,20 +177,20 @@ func TestFind_WallsThatMakeNoRoom(t *testing.T) {
 		{"crossing", "/walls/3", "Walls WX and ZV cross or touch.", walls("4000", "90", "3000", "90", "2000", "90", "4000", "270", "2000", "270", "1000", "")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := c.room.Find(metric)
+			got := c.room.Find(measure.Metric)
 			assert.False(t, got.Shape.Usable())
 			require.NotEmpty(t, got.Problems)
 			assert.Equal(t, c.at, got.Problems[0].At)
-			assert.Equal(t, c.what, got.Problems[0].What.String())
+			assert.Equal(t, c.what, got.Problems[0].What.In(inMetric))
 		})
 	}
 }
 
 func TestFind_Round(t *testing.T) {
-	got := survey.Room{Form: survey.Round, Length: 4 * measure.Metre, Width: 3 * measure.Metre, Height: 3 * measure.Metre}.Find(metric)
+	got := survey.Room{Form: survey.Round, Length: 4 * measure.Metre, Width: 3 * measure.Metre, Height: 3 * measure.Metre}.Find(measure.Metric)
 	assert.Empty(t, got.Problems)
 	assert.Equal(t, survey.Round, got.Shape.Form)
-	got = survey.Room{Form: survey.Round, Length: 4 * measure.Metre}.Find(metric)
+	got = survey.Room{Form: survey.Round, Length: 4 * measure.Metre}.Find(measure.Metric)
 	assert.False(t, got.Shape.Usable())
 	assert.Equal(t, "/width", got.Problems[0].At)
 	assert.Equal(t, "/height", got.Problems[1].At)
@@ -198,9 +198,9 @@ func TestFind_Round(t *testing.T) {
 
 func TestFind_Rectangle(t *testing.T) {
 	room := survey.Room{Length: 4 * measure.Metre, Width: 3 * measure.Metre, Height: 3 * measure.Metre, Tape: unitTape}
-	got := room.Find(metric)
+	got := room.Find(measure.Metric)
 	assert.Equal(t, survey.Assumed, got.Proof)
-	assert.Equal(t, "Taken as square: no diagonal was measured.", got.Text)
+	assert.Equal(t, survey.NoDiagonal, got.Verdict)
 	assert.True(t, got.Shape.IsRectangle())
 	// The difference has √2 times the standard deviation of one reading, three
 	// of which are 4.2426 mm.
@@ -211,20 +211,20 @@ func TestFind_Rectangle(t *testing.T) {
 		{5000, 0, survey.Proved}, {0, 5000, survey.Proved}, {5004.2, 4995.8, survey.Proved}, {5004.3, 0, survey.Contradicted}, {5000, 4995.7, survey.Contradicted}, {100, 0, survey.Contradicted},
 	} {
 		room.DiagonalAC, room.DiagonalBD = inMM(c.ac), inMM(c.bd)
-		got = room.Find(metric)
+		got = room.Find(measure.Metric)
 		assert.Equal(t, c.want, got.Proof, "%v", c)
 		assert.True(t, got.Shape.IsRectangle(), "length and width alone make no other shape")
 	}
 	// Q2: a diagonal 12 mm too long is a corner of 90.2868°, the sine of it 5.006
 	// mm over a metre.
 	room.DiagonalAC, room.DiagonalBD = 5012*mm, 0
-	got = room.Find(metric)
+	got = room.Find(measure.Metric)
 	assert.Equal(t, []problem.Problem{{At: "/diagonalAC", Severity: problem.Caution,
 		What: words.Say("Diagonal WY reads 5.012 m; with this length and width a square room has 5.000 m, so it is 12 mm too long, and corner X would be 90.29°, 5 mm out of square over 1.000 m."),
-		Do:   words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those.")}}, got.Problems)
+		Do:   words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those.")}}, said(metric, got.Problems))
 	assert.Equal(t, 12*mm, got.Closing.Amount)
 	room.DiagonalAC = 8000 * mm
-	assert.Contains(t, room.Find(metric).Problems[0].What.String(), "3.000 m too long: the three cannot meet.")
+	assert.Contains(t, room.Find(measure.Metric).Problems[0].What.In(inMetric), "3.000 m too long: the three cannot meet.")
 }
 
 // Whatever corners are given, the answer is an outline whose angles add up, or
@@ -242,7 +242,7 @@ func FuzzFindPoints(f *testing.F) {
 		for i := 0; i+1 < len(places); i += 2 {
 			room.Points = append(room.Points, survey.CornerReading{Known: true, Point: survey.Point{X: measure.Length(int8(places[i])) * foot, Y: measure.Length(int8(places[i+1])) * foot}})
 		}
-		got := room.Find(inches)
+		got := room.Find(measure.FeetInches)
 		if !got.Shape.Usable() {
 			require.NotEmpty(t, stops(got.Problems))
 			return

@@ -69,10 +69,10 @@ func TestFixture_CheckFromCorners(t *testing.T) {
 		{"tapes nearly in line", "/fromTwo", "The tapes from corners W and X cross so flat that a slip of one moves the place three times as far.", problem.Caution, fromCorners("A", 2010, "B", 2010, "")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := c.fixture.CheckIn(fourByThree, metric)
+			got := c.fixture.CheckIn(fourByThree)
 			require.NotEmpty(t, got)
 			assert.Equal(t, c.at, got[0].At)
-			assert.Equal(t, c.what, got[0].What.String())
+			assert.Equal(t, c.what, got[0].What.In(inMetric))
 			assert.Equal(t, c.severity, got[0].Severity)
 			if _, ok := c.fixture.Middle(fourByThree); c.severity == problem.Stop {
 				assert.False(t, ok, "what is refused has no place")
@@ -85,7 +85,7 @@ func TestFixture_CheckFromCorners(t *testing.T) {
 // each wall: in Q6, 1000 off DA and 700 off AB, worked back with the distance of a
 // point from a line.
 func TestFixture_MeasuredInASkewRoom(t *testing.T) {
-	hall := read(mm, 4115, 3048, 4102, 3061, 5120).Find(metric).Shape
+	hall := read(mm, 4115, 3048, 4102, 3061, 5120).Find(measure.Metric).Shape
 	fixture := survey.Fixture{At: survey.Measured, FromDA: 1000 * mm, FromAB: 700 * mm, Across: 300 * mm}
 	got, ok := fixture.Middle(hall)
 	require.True(t, ok)
@@ -95,16 +95,16 @@ func TestFixture_MeasuredInASkewRoom(t *testing.T) {
 	assert.InDelta(t, 1e9, (float64(got.X)*dy-float64(got.Y)*dx)/math.Hypot(dx, dy), 2)
 	da, _ := hall.Wall(survey.DA)
 	assert.InDelta(t, 1e9, float64(da.Off(got)), 2)
-	assert.Empty(t, fixture.CheckIn(hall, metric))
+	assert.Empty(t, fixture.CheckIn(hall))
 	fixture.FromDA = 4500 * mm
-	assert.Equal(t, "/fromDA", fixture.CheckIn(hall, metric)[0].At)
+	assert.Equal(t, "/fromDA", fixture.CheckIn(hall)[0].At)
 	fixture.FromDA, fixture.FromAB = 100*mm, 100*mm
-	assert.Equal(t, "The light is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall, metric)[0].What.String())
+	assert.Equal(t, "The light is 300 mm across and its centre 100 mm from the wall, so it would reach into it.", fixture.CheckIn(hall)[0].What.In(inMetric))
 
 	// Where the two walls at A make one line they tell no place.
 	flat := survey.ShapeFromCorners(survey.Points, []survey.Point{{}, {X: 4000 * mm}, {X: 2000 * mm, Y: 3000 * mm}, {X: -3000 * mm, Y: 10 * mm}})
 	assert.Equal(t, "Wall ZW and wall WX lie so nearly on one line that distances off them tell no place.",
-		survey.Fixture{At: survey.Measured, FromDA: 500 * mm, FromAB: 500 * mm}.CheckIn(flat, metric)[0].What.String())
+		survey.Fixture{At: survey.Measured, FromDA: 500 * mm, FromAB: 500 * mm}.CheckIn(flat)[0].What.In(inMetric))
 }
 
 func TestFixture_Axis(t *testing.T) {
@@ -120,23 +120,23 @@ func TestFixture_Axis(t *testing.T) {
 	// Its corner lies √(300² + 150²) from the middle, turned: 150 × 0.8 + 300 ×
 	// 0.6 = 300 across, so it just fits 300 off a wall.
 	fixture.FromAB, fixture.AxisAB = 300*mm, 900*mm
-	assert.Empty(t, fixture.CheckIn(fourByThree, metric))
+	assert.Empty(t, fixture.CheckIn(fourByThree))
 	fixture.FromAB, fixture.AxisAB = 299*mm, 899*mm
-	assert.Equal(t, "With its size the light would reach 1 mm into the wall.", fixture.CheckIn(fourByThree, metric)[0].What.String())
+	assert.Equal(t, "With its size the light would reach 1 mm into the wall.", fixture.CheckIn(fourByThree)[0].What.In(inMetric))
 	fixture.Deep = 0
-	assert.Equal(t, "/deep", fixture.CheckIn(fourByThree, metric)[0].At)
+	assert.Equal(t, "/deep", fixture.CheckIn(fourByThree)[0].At)
 }
 
 func TestObstruction_CheckIn(t *testing.T) {
 	hatch := survey.Obstruction{Name: "attic", Kind: survey.Hatch, Fixture: survey.Fixture{At: survey.Measured, FromDA: 5000 * mm, FromAB: 1000 * mm}}
 	assert.Equal(t, []problem.Problem{{At: "/fromDA", Severity: problem.Stop,
 		What: words.Say("The hatch “attic” is 5.000 m from wall ZW, but wall XY is only 4.000 m away, so it lies 1.000 m outside the room."),
-		Do:   words.Say("Measure again from wall ZW to the centre of the hatch “attic”.")}}, hatch.CheckIn(fourByThree, metric))
+		Do:   words.Say("Measure again from wall ZW to the centre of the hatch “attic”.")}}, said(metric, hatch.CheckIn(fourByThree)))
 	beam := survey.Obstruction{Kind: survey.Beam, Fixture: survey.Fixture{At: survey.Measured, FromDA: 2000 * mm, FromAB: 1500 * mm, Rectangular: true, Across: 200 * mm, Deep: 3100 * mm}}
-	assert.Empty(t, beam.CheckIn(fourByThree, metric), "a beam runs into the walls")
+	assert.Empty(t, beam.CheckIn(fourByThree), "a beam runs into the walls")
 	beam.Kind = survey.OtherKind
-	assert.Equal(t, "The obstruction reads 3.100 m deep, wider than the room.", beam.CheckIn(fourByThree, metric)[0].What.String())
-	assert.Empty(t, survey.Obstruction{}.CheckIn(fourByThree, metric))
+	assert.Equal(t, "The obstruction reads 3.100 m deep, wider than the room.", beam.CheckIn(fourByThree)[0].What.In(inMetric))
+	assert.Empty(t, survey.Obstruction{}.CheckIn(fourByThree))
 }
 
 // A place in a crooked room, found again from its distances off the walls and
@@ -165,7 +165,7 @@ func TestFixture_FoundAgain(t *testing.T) {
 				f.Side = survey.CornerNumbered(index(q, corner))
 			}
 		}
-		if f.CheckIn(s, metric) != nil {
+		if f.CheckIn(s) != nil {
 			continue // tapes nearly in line
 		}
 		got, ok = f.Middle(s)

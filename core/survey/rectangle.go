@@ -13,20 +13,20 @@ import (
 // proves it. It stays a rectangle where a diagonal speaks against it, since
 // length and width alone are not enough for any other shape; the problem says
 // what to enter instead.
-func (r Room) findRectangle(n measure.Notation) Found {
+func (r Room) findRectangle(system measure.System) Found {
 	f := Found{Proof: Assumed, Shape: ShapeFromSides(Rectangle, r.Length, r.Width)}
-	f.Problems = append(checkSide("/length", "length", "wall WX", r.Length, LeastSide, n), checkSide("/width", "width", "wall ZW", r.Width, LeastSide, n)...)
-	f.Tape, f.TapeSaid = r.Tape.OrUsual(n)
-	f.checkTape(r.Tape, n)
+	f.Problems = append(wallAlong.check(r.Length), wallAcross.check(r.Width)...)
+	f.Tape, f.TapeSaid = r.Tape.OrUsual(system)
+	f.checkTape(r.Tape)
 	if !f.Shape.Usable() {
 		return f
 	}
-	f.Text = "Taken as square: no diagonal was measured."
+	f.Verdict = NoDiagonal
 	agree := 0
 	for _, d := range []diagonal{{LineAC, B, "/diagonalAC", r.DiagonalAC}, {LineBD, A, "/diagonalBD", r.DiagonalBD}} {
 		switch {
 		case d.read <= 0:
-		case d.proves(&f, n):
+		case d.proves(&f, system):
 			agree++
 		default:
 			f.Proof = Contradicted
@@ -34,16 +34,11 @@ func (r Room) findRectangle(n measure.Notation) Found {
 	}
 	switch {
 	case f.Proof == Contradicted:
-		f.Text = "Not square: a diagonal does not fit the length and the width. The sheet still takes the room as square; do not mark anything by it."
-		f.Again = []string{"The four walls and both diagonals"}
-	case agree > 0:
-		f.Proof = Proved
-		f.Text = "Square as far as the tape can tell, if the walls opposite each other are as long as each other: the "
-		if agree == 2 {
-			f.Text += "diagonals are both as long as they should be."
-		} else {
-			f.Text += "diagonal is as long as it should be."
-		}
+		f.Verdict = OffSquare
+	case agree == 2:
+		f.Proof, f.Verdict = Proved, SquareByBoth
+	case agree == 1:
+		f.Proof, f.Verdict = Proved, SquareByOne
 	}
 	return f
 }
@@ -63,9 +58,8 @@ type diagonal struct {
 // The difference has √2 times the standard deviation of one reading: once that of
 // the diagonal, and length and width add (length² + width²) ÷ diagonal² = 1 more
 // to its square.
-func (d diagonal) proves(f *Found, n measure.Notation) bool {
-	long, wide, read := f.Shape.Length.Millimetres(), f.Shape.Width.Millimetres(), d.read.Millimetres()
-	should := spot{long, wide}.long()
+func (d diagonal) proves(f *Found, system measure.System) bool {
+	should := spot{f.Shape.Length.Millimetres(), f.Shape.Width.Millimetres()}.long()
 	off, limit := d.read-measure.LengthFromMillimetres(should), measure.LengthFromMillimetres(beyond*math.Sqrt2*f.Tape.deviation())
 	c := &f.Closing
 	c.Spare++
@@ -75,23 +69,28 @@ func (d diagonal) proves(f *Found, n measure.Notation) bool {
 	if off.Abs() <= limit {
 		return true
 	}
-	what := "Diagonal " + d.line.Text() + " reads " + n.Length(d.read) + "; with this length and width a square room has " + n.Length(measure.LengthFromMillimetres(should)) + ", so it is " + n.Amount(off.Abs())
-	if off > 0 {
-		what += " too long"
-	} else {
-		what += " too short"
-	}
-	cosine := (float64(long*long) + float64(wide*wide) - float64(read*read)) / float64(2*long*wide)
-	if math.Abs(cosine) < 1 {
-		c := cornerFound(d.at, spot{1, 0}, spot{cosine, math.Sqrt(1 - float64(cosine*cosine))}, overOf(n))
-		what += ", and corner " + d.at.Text() + " would be " + AngleText(c.Degrees)
-		if c.Right != 0 {
-			what += ", " + n.Amount(c.Out.Abs()) + " out of square over " + n.Length(c.Over)
-		}
-	} else {
-		what += ": the three cannot meet"
-	}
-	f.Problems = append(f.Problems, problem.Problem{At: d.to, Severity: problem.Caution, What: words.Raw(what + "."),
-		Do: words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those.")})
+	f.report(d.to, problem.Caution, d.fault(f, off, measure.LengthFromMillimetres(should), overOf(system)),
+		words.Say("Measure it again. If it stays so, measure the four walls and both diagonals and enter those."))
 	return false
+}
+
+// fault is by how much the diagonal is off, and what it would make of a corner.
+func (d diagonal) fault(f *Found, off, should, over measure.Length) words.Text {
+	holes := []words.Hole{words.Of("line", d.line), words.Length("read", d.read), words.Length("should", should), words.Amount("off", off.Abs())}
+	reads := words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too long", holes...)
+	if off < 0 {
+		reads = words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too short", holes...)
+	}
+	long, wide, read := f.Shape.Length.Millimetres(), f.Shape.Width.Millimetres(), d.read.Millimetres()
+	cosine := (float64(long*long) + float64(wide*wide) - float64(read*read)) / float64(2*long*wide)
+	if math.Abs(cosine) >= 1 {
+		return words.Say("{reads}: the three cannot meet.", words.Of("reads", reads))
+	}
+	c := cornerFound(d.at, spot{1, 0}, spot{cosine, math.Sqrt(1 - float64(cosine*cosine))}, over)
+	holes = []words.Hole{words.Of("reads", reads), words.Of("corner", d.at), words.Of("angle", c.Angle())}
+	if c.Right == 0 {
+		return words.Say("{reads}, and corner {corner} would be {angle}.", holes...)
+	}
+	return words.Say("{reads}, and corner {corner} would be {angle}, {out} out of square over {over}.",
+		append(holes, words.Amount("out", c.Out.Abs()), words.Length("over", c.Over))...)
 }

@@ -39,22 +39,41 @@ const (
 	LeastHeight = 1200 * measure.Millimetre
 )
 
-// checkSide says what is missing or hard to believe about one side. Each is
-// looked at by itself: what needs only the others still holds.
-func checkSide(at, name, where string, side, least measure.Length, n measure.Notation) []problem.Problem {
+// sideRead is one side of a room as it is looked at: its blank, what to call it and
+// to do where it is not given, and the least that is believed.
+type sideRead struct {
+	at                     string
+	missing, measure, name words.Text
+	least                  measure.Length
+}
+
+var (
+	wallAlong  = sideRead{"/length", noLength, words.Say("Measure wall WX and write it in."), roomLength, LeastSide}
+	wallAcross = sideRead{"/width", noWidth, words.Say("Measure wall ZW and write it in."), roomWidth, LeastSide}
+	axisAlong  = sideRead{"/length", noLength, words.Say("Measure straight across through the middle and write it in."), roomLength, LeastSide}
+	axisAcross = sideRead{"/width", noWidth, words.Say("Measure straight across, square to the length, and write it in."), roomWidth, LeastSide}
+	heightSide = sideRead{"/height", words.Say("The height of the room is not given."), words.Say("Measure from floor to ceiling and write it in."),
+		words.Say("the height of the room"), LeastHeight}
+
+	noLength, roomLength = words.Say("The length of the room is not given."), words.Say("the length of the room")
+	noWidth, roomWidth   = words.Say("The width of the room is not given."), words.Say("the width of the room")
+	checkUnit            = words.Say("Check the number and write its unit.")
+	checkItsUnit         = words.Say("Check the number and its unit.")
+)
+
+// check says what is missing or hard to believe about one side. Each is looked at
+// by itself: what needs only the others still holds.
+func (s *sideRead) check(read measure.Length) []problem.Problem {
+	name, l := words.Of("name", s.name), words.Length("l", read)
 	switch {
-	case side <= 0:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " of the room is not given."),
-			Do:   words.Raw("Measure " + where + " and write it in.")}}
-	case side < least:
-		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: words.Raw("The " + name + " of the room reads " + n.Length(side) + ", less than any room."),
-			Do:   words.Say("Check the number and write its unit.")}}
-	case side > measure.Longest:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " of the room reads " + n.Length(side) + ", more than the " + n.Length(measure.Longest) + " that is taken."),
-			Do:   words.Say("Check the number and its unit.")}}
+	case read <= 0:
+		return []problem.Problem{{At: s.at, Severity: problem.Stop, What: s.missing, Do: s.measure}}
+	case read < s.least:
+		return []problem.Problem{{At: s.at, Severity: problem.Caution, Do: checkUnit,
+			What: words.Say("{^name} reads {l}, less than any room.", name, l)}}
+	case read > measure.Longest:
+		return []problem.Problem{{At: s.at, Severity: problem.Stop, Do: checkItsUnit,
+			What: words.Say("{^name} reads {l}, more than the {most} that is taken.", name, l, words.Length("most", measure.Longest))}}
 	}
 	return nil
 }

@@ -77,9 +77,9 @@ func TestFind_SidesOfARectangle(t *testing.T) {
 			{At: "/length", Severity: problem.Stop, What: words.Say("The length of the room reads 328' 1\", more than the 328' 1\" that is taken."), Do: words.Say("Check the number and its unit.")},
 		}},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.room.Find(inches).Problems) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, said(inches, c.room.Find(measure.FeetInches).Problems)) })
 	}
-	assert.False(t, survey.Room{}.Find(inches).Shape.Usable(), "the zero value is no room")
-	assert.True(t, supper.Find(inches).Shape.IsRectangle())
-	assert.False(t, survey.Room{Length: measure.Longest + 1, Width: foot}.Find(inches).Shape.Usable())
+	assert.False(t, survey.Room{}.Find(measure.FeetInches).Shape.Usable(), "the zero value is no room")
+	assert.True(t, supper.Find(measure.FeetInches).Shape.IsRectangle())
+	assert.False(t, survey.Room{Length: measure.Longest + 1, Width: foot}.Find(measure.FeetInches).Shape.Usable())
 }

@@ -1,18 +1,15 @@
 package survey
 
-import "ceilingwright/core/measure"
-
 // findRound works out a circle or an ellipse from its two axes.
-func (r Room) findRound(n measure.Notation) Found {
+func (r Room) findRound() Found {
 	f := Found{Proof: Assumed, Shape: ShapeFromSides(Round, r.Length, r.Width)}
-	f.Problems = append(f.Problems, checkSide("/length", "length", "straight across through the middle", r.Length, LeastSide, n)...)
-	f.Problems = append(f.Problems, checkSide("/width", "width", "straight across, square to the length,", r.Width, LeastSide, n)...)
+	f.Problems = append(axisAlong.check(r.Length), axisAcross.check(r.Width)...)
 	switch {
 	case !f.Shape.Usable():
 	case r.Length == r.Width:
-		f.Text = "Taken as a true circle: it was measured across in two directions, and nothing checks the curve between them."
+		f.Verdict = TakenAsCircle
 	default:
-		f.Text = "Taken as a true ellipse: it was measured across in two directions, and nothing checks the curve between them."
+		f.Verdict = TakenAsEllipse
 	}
 	return f
 }

@@ -146,6 +146,20 @@ func (s Shape) MidLine(from Wall) (start, end Point, ok bool) {
 	return wall.Middle(), s.wall((wall.From.Number() + 2) % 4).Middle(), true
 }
 
+// Fan are the triangles at corner A that an outline is cut into, in the order of its
+// walls; what lies outside the room is below zero. None of a rectangle or a round
+// ceiling.
+func (s Shape) Fan() []measure.Area {
+	if s.Form == Round || s.IsRectangle() {
+		return nil
+	}
+	var fan []measure.Area
+	for i := 1; i+1 < len(s.Corners); i++ {
+		fan = append(fan, ShapeFromCorners(Points, []Point{s.Corners[0], s.Corners[i], s.Corners[i+1]}).Area())
+	}
+	return fan
+}
+
 // Middles are the two places that pass for the middle of a room with four corners
 // of which none points inwards: joined is the one TwiceCentre gives, crossed where
 // the diagonals AC and BD cross, and apart the distance between them, all to the

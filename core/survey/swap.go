@@ -12,7 +12,7 @@ import (
 // of the inches beyond them. The nearest is taken; false where there is none.
 // That a difference of swapped digits is a multiple of nine is an old rule of
 // bookkeepers; here the digits themselves are tried.
-func Swapped(read, needed, within measure.Length, n measure.Notation) (measure.Length, bool) {
+func Swapped(read, needed, within measure.Length, system measure.System) (measure.Length, bool) {
 	best, ok := measure.Length(0), false
 	try := func(other measure.Length) {
 		off := (other - needed).Abs()
@@ -20,7 +20,7 @@ func Swapped(read, needed, within measure.Length, n measure.Notation) (measure.L
 			best, ok = other, true
 		}
 	}
-	if n.System == measure.FeetInches && read%(measure.Inch/64) == 0 {
+	if system == measure.FeetInches && read%(measure.Inch/64) == 0 {
 		swapDigits(read, measure.Inch, 0, try)
 		swapDigits(read, measure.Foot, 0, try)
 		swapDigits(read, measure.Inch, measure.Foot, try)

@@ -2,10 +2,10 @@ package survey
 
 import (
 	"math"
-	"strconv"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // From where on walls that do not close are looked at, and from where on
@@ -22,42 +22,46 @@ const (
 // the corners in proportion to the way walked (the compass rule, Bowditch; any
 // text on traverses, from memory), after the angles, where all are given, have
 // been made to add up by an equal share each.
-func (r Room) findWalls(n measure.Notation) Found {
+func (r Room) findWalls(system measure.System) Found {
 	f := Found{Proof: Assumed}
-	if !f.isCount(len(r.Walls), "/walls") || !f.isMeasured(r.Walls, n) {
+	if !f.isCount(len(r.Walls), "/walls") || !f.isMeasured(r.Walls) {
 		return f
 	}
 	headings, ok := f.headings(r.Walls)
 	if !ok {
 		return f
 	}
-	corners, ok := f.walk(r.Walls, headings, n)
-	if !ok || !f.isOutline(corners, "/walls", n) {
+	corners, ok := f.walk(r.Walls, headings)
+	if !ok || !f.isOutline(corners, "/walls") {
 		return f
 	}
 	f.Shape = ShapeFromCorners(Walls, corners)
-	f.Corners = cornersFound(f.Shape, n)
+	f.Corners = cornersFound(f.Shape, system)
 	return f
 }
 
 // isMeasured tells whether every wall has its length and every corner its
 // angle; the last wall may lack either or both.
-func (f *Found) isMeasured(walls []WallReading, n measure.Notation) bool {
+func (f *Found) isMeasured(walls []WallReading) bool {
 	full := measure.NumberFromInt(360)
 	for i, w := range walls {
 		at, name, last := "/walls"+problem.Index(i), wallFrom(i, len(walls)), i == len(walls)-1
-		corner := name[1:].Text()
+		wall, corner := words.Of("wall", name), words.Of("corner", name[1:])
 		switch {
 		case w.Length <= 0 && !last:
-			f.report(at+"/length", problem.Stop, "The length of wall "+name.Text()+" is not given.", "Measure it. Only the last wall can be worked out.")
+			f.report(at+"/length", problem.Stop, words.Say("The length of wall {wall} is not given.", wall), words.Say("Measure it. Only the last wall can be worked out."))
 		case w.Length > measure.Longest:
-			f.report(at+"/length", problem.Stop, "Wall "+name.Text()+" reads "+n.Length(w.Length)+", more than the "+n.Length(measure.Longest)+" that is taken.", "Check the number and its unit.")
+			f.report(at+"/length", problem.Stop, words.Say("Wall {wall} reads {l}, more than the {most} that is taken.", wall, words.Length("l", w.Length), words.Length("most", measure.Longest)), checkItsUnit)
 		}
 		switch {
 		case !w.AngleKnown && !last:
-			f.report(at+"/angle", problem.Stop, "The angle at corner "+corner+" is not given.", "Measure it inside the room: 90 where the walls are square, 270 where the corner points into the room.")
+			f.report(at+"/angle", problem.Stop,
+				words.Say("The angle at corner {corner} is not given.", corner),
+				words.Say("Measure it inside the room: 90 where the walls are square, 270 where the corner points into the room."))
 		case w.AngleKnown && (w.Angle.Sign() <= 0 || w.Angle.Cmp(full) >= 0):
-			f.report(at+"/angle", problem.Stop, "No corner has an angle of "+w.Angle.RoundHalfEven(2).String()+"° inside the room.", "Give the angle inside the room, between 0 and 360 degrees.")
+			f.report(at+"/angle", problem.Stop,
+				words.Say("No corner has an angle of {angle}° inside the room.", words.Name("angle", w.Angle.RoundHalfEven(2).String())),
+				words.Say("Give the angle inside the room, between 0 and 360 degrees."))
 		}
 	}
 	return len(f.Problems) == 0
@@ -72,15 +76,16 @@ func (f *Found) headings(walls []WallReading) ([]measure.Number, bool) {
 		sum = sum.Add(w.Angle)
 	}
 	if walls[count-1].AngleKnown {
+		full, is := words.Name("full", words.Digits(int64(180*(count-2)))), words.Name("sum", sum.RoundHalfEven(2).String())
 		lack := measure.NumberFromInt(int64(180 * (count - 2))).Sub(sum)
 		if lack.Abs().Cmp(measure.NumberFromInt(int64(outPerCorner*count))) > 0 {
-			f.report("/walls", problem.Stop, "The angles inside "+strconv.Itoa(count)+" corners add up to "+strconv.Itoa(180*(count-2))+"°, but these to "+sum.RoundHalfEven(2).String()+"°.",
-				"Check the angles: 90 for a square corner, 270 for one that points into the room.")
+			f.report("/walls", problem.Stop, words.Say("The angles inside {count} corners add up to {full}°, but these to {sum}°.", words.Count("count", count), full, is),
+				words.Say("Check the angles: 90 for a square corner, 270 for one that points into the room."))
 			return nil, false
 		}
 		if !lack.IsZero() {
-			f.report("/walls", problem.Note, "The angles add up to "+sum.RoundHalfEven(2).String()+"° where it should be "+strconv.Itoa(180*(count-2))+"°; the difference is shared out equally.",
-				"Measure the angles again if you can.")
+			f.report("/walls", problem.Note, words.Say("The angles add up to {sum}° where it should be {full}°; the difference is shared out equally.", is, full),
+				words.Say("Measure the angles again if you can."))
 		}
 		share = lack.Quo(measure.NumberFromInt(int64(count)))
 	}
@@ -93,7 +98,7 @@ func (f *Found) headings(walls []WallReading) ([]measure.Number, bool) {
 }
 
 // walk goes along the walls and closes the outline.
-func (f *Found) walk(walls []WallReading, headings []measure.Number, n measure.Notation) ([]Point, bool) {
+func (f *Found) walk(walls []WallReading, headings []measure.Number) ([]Point, bool) {
 	count := len(walls)
 	steps := make([]spot, count)
 	var end spot
@@ -106,14 +111,15 @@ func (f *Found) walk(walls []WallReading, headings []measure.Number, n measure.N
 		along := towards(headings[count-1])
 		back := -end.dot(along)
 		if back <= 0 {
-			f.report("/walls"+problem.Index(count-1)+"/length", problem.Stop, "The last wall would have to run backwards to end at corner W.", "Check the walls and the angles.")
+			f.report("/walls"+problem.Index(count-1)+"/length", problem.Stop,
+				words.Say("The last wall would have to run backwards to end at corner W."), words.Say("Check the walls and the angles."))
 			return nil, false
 		}
 		steps[count-1] = along.times(back)
 		end, way = end.plus(steps[count-1]), way+measure.LengthFromMillimetres(back)
 	}
 	miss := end.long()
-	if !f.close(measure.LengthFromMillimetres(miss), miss/way.Millimetres(), n) {
+	if !f.close(measure.LengthFromMillimetres(miss), miss/way.Millimetres()) {
 		return nil, false
 	}
 	corners, at, walked := make([]Point, count), spot{}, 0.0
@@ -140,24 +146,23 @@ func squared(corners []Point) []Point {
 }
 
 // close says by how much the walls miss closing, and refuses what cannot be.
-func (f *Found) close(miss measure.Length, share float64, n measure.Notation) bool {
+func (f *Found) close(miss measure.Length, share float64) bool {
 	f.Closing = Closing{Spare: 1, At: "/walls", Amount: miss}
-	said := "Walked round, the walls miss corner W by " + n.Amount(miss)
+	by := words.Amount("by", miss)
 	switch {
 	case share > closesAtAll:
-		f.report("/walls", problem.Stop, said+": they do not close.", "Check every wall and every angle. A wall left out, or an angle of 90 that should be 270, does this.")
+		f.report("/walls", problem.Stop, words.Say("Walked round, the walls miss corner W by {by}: they do not close.", by),
+			words.Say("Check every wall and every angle. A wall left out, or an angle of 90 that should be 270, does this."))
 		return false
 	case share > closesWell:
-		f.Proof = Contradicted
-		f.Again = []string{"Every wall and every angle"}
-		f.report("/walls", problem.Caution, said+", more than one part in 200 of the way round. It is spread over them in proportion to their length.", "Measure the walls and the angles again.")
-		f.Text = said + ". That is too much to mark anything by; measure again."
+		f.Proof, f.Verdict = Contradicted, FarFromClosing
+		f.report("/walls", problem.Caution,
+			words.Say("Walked round, the walls miss corner W by {by}, more than one part in 200 of the way round. It is spread over them in proportion to their length.", by),
+			words.Say("Measure the walls and the angles again."))
 	case miss == 0:
-		f.Proof = Proved
-		f.Text = "The walls close exactly with these angles."
+		f.Proof, f.Verdict = Proved, ClosesExactly
 	default:
-		f.Proof = Proved
-		f.Text = said + "; that is spread over them in proportion to their length."
+		f.Proof, f.Verdict = Proved, ClosingSpread
 	}
 	return true
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // Wall names a wall by the corners at its ends, clockwise looking up.
@@ -62,6 +63,26 @@ func (w Wall) Text() string { return inText(string(w)) }
 // Text is what people read for the line: WY for the diagonal AC, WX-YZ for the
 // line between the middles of AB and CD.
 func (l Line) Text() string { return inText(string(l)) }
+
+// In is the corner, the wall or the line where a sentence names it (words.Value).
+func (c Corner) In(words.Style) string { return c.Text() }
+
+// In is described with Corner.In.
+func (w Wall) In(words.Style) string { return w.Text() }
+
+// In is described with Corner.In.
+func (l Line) In(words.Style) string { return l.Text() }
+
+// Named is the line with what it is: "wall WX", "diagonal WY".
+func (l Line) Named() words.Text {
+	switch l {
+	case LineAC, LineBD:
+		return words.Say("diagonal {line}", words.Of("line", l))
+	case LineABCD, LineDABC:
+		return words.Say("the line from the middle of {one} to the middle of {other}", words.Of("one", l[:2]), words.Of("other", l[3:]))
+	}
+	return words.Say("wall {line}", words.Of("line", l))
+}
 
 // inText puts every corner of a name as people read it.
 func inText(name string) string {

@@ -149,7 +149,7 @@ func (b *builder) flowSum(written string, changes measure.Number, room measure.V
 	volume, unit, places := room.Litres.Quo(measure.CubicMetre), " m³", int32(1)
 	shown := changes.Mul(volume)
 	if !metric {
-		volume, unit, places = room.Litres.Quo(cubicFoot), " ft³ ÷ 60 min/h", 0
+		volume, unit, places = room.Litres.Quo(measure.CubicFoot), " ft³ ÷ 60 min/h", 0
 		shown = shown.Quo(measure.CubicFootAMinute)
 	}
 	return closing(shown, 0, places, func(places int32) (string, measure.Number) {

@@ -45,21 +45,12 @@ func (b *builder) onSheet(ids []string) []string {
 	return found
 }
 
-// roomAir is the air in the room: the ceiling's area times its height. Without a height
-// it is zero.
-func (b *builder) roomAir() measure.Volume {
-	if !b.Room.Shape.Usable() {
-		return measure.Volume{}
-	}
-	return measure.VolumeOver(b.Room.Shape.Area(), b.Plan.Room.Height)
-}
-
 // job is what the rules read, taken from the plan and from what the steps use.
 func (b *builder) job() safety.Job {
 	p := b.Plan
 	job := safety.Job{
 		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
-		CeilingHeight: p.Room.Height, RoomVolume: b.roomAir(), Fixture: safety.Yes,
+		CeilingHeight: p.Room.Height, RoomVolume: b.Room.Air, Fixture: safety.Yes,
 		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
 		MaskArea: p.Mask.Area(), Air: p.Air, Hands: p.Days.People,
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ceilingwright/core/problem"
+	"ceilingwright/core/tell/room"
 )
 
 // stage is one part of the work on a sheet. name is what it works out, to follow
@@ -21,7 +22,7 @@ func (b *builder) stages() []stage {
 		last = stage{"the client's copy", b.forClient}
 	}
 	return []stage{
-		{"the room", b.survey},
+		{"the room", b.room},
 		{"the mask", b.mask},
 		{"where the mask goes", b.setting},
 		{"where the platform stands", b.stations},
@@ -38,6 +39,11 @@ func (b *builder) stages() []stage {
 		{"the record", b.record},
 		last,
 	}
+}
+
+func (b *builder) room() {
+	b.FindRoom()
+	room.Tell(&b.Page, b.Job)
 }
 
 // workOut is all of the sheet but its drawings.

@@ -117,6 +117,15 @@ func Row(name string, names []string) Hole {
 	return Hole{name, row{values, ", "}}
 }
 
+// All are texts in a row with “and” before the last: "WX, XY and diagonal WY".
+func All(name string, texts []Text) Hole {
+	if len(texts) < 2 {
+		return Texts(name, texts)
+	}
+	last := len(texts) - 1
+	return Hole{name, Say("{some} and {last}", Texts("some", texts[:last]), Of("last", texts[last]))}
+}
+
 // Texts are texts in a row with commas between.
 func Texts(name string, texts []Text) Hole {
 	values := make([]Value, len(texts))
