@@ -74,11 +74,11 @@ func (l *lines) judge() {
 
 // Said is the closing error of lines, as a sentence.
 func (c Closing) Said() words.Text {
-	holes := []words.Hole{words.Of("line", c.Line.Named()), words.Amount("off", c.Amount.Abs()), words.AtMost("limit", c.Limit)}
+	line, off, limit := words.Of("line", c.Line.Named()), words.Amount("off", c.Amount.Abs()), words.AtMost("limit", c.Limit)
 	if c.Amount < 0 {
-		return words.Say("{^line} reads {off} shorter than the other readings make it, and no more than {limit} can be the tape.", holes...)
+		return words.Say("{^line} reads {off} shorter than the other readings make it, and no more than {limit} can be the tape.", line, off, limit)
 	}
-	return words.Say("{^line} reads {off} longer than the other readings make it, and no more than {limit} can be the tape.", holes...)
+	return words.Say("{^line} reads {off} longer than the other readings make it, and no more than {limit} can be the tape.", line, off, limit)
 }
 
 // unread is the first line between corners that was not read, diagonals first; ""

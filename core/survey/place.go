@@ -133,18 +133,18 @@ func caution(at string, what, do words.Text) []problem.Problem {
 // of the line from corner one to corner two, looking up.
 func (f Fixture) crossings(one, two Point) (places [2]Point, clash *problem.Problem) {
 	base := spotOf(two).minus(spotOf(one))
-	corners := []words.Hole{words.Of("one", f.CornerOne), words.Of("two", f.CornerTwo), words.Length("apart", between(one, two))}
+	from, to, far := words.Of("one", f.CornerOne), words.Of("two", f.CornerTwo), words.Length("apart", between(one, two))
 	apart, a, b := base.long(), f.FromOne.Millimetres(), f.FromTwo.Millimetres()
 	switch {
 	case a+b < apart:
 		return places, stop("/fromTwo",
 			words.Say("From corner {one} and from corner {two} the tapes reach {reach} together, but the corners are {apart} apart: they cannot meet.",
-				append(corners, words.Length("reach", f.FromOne+f.FromTwo))...),
+				from, to, far, words.Length("reach", f.FromOne+f.FromTwo)),
 			words.Say("Measure both again."))
 	case math.Abs(a-b) > apart:
 		return places, stop("/fromTwo",
 			words.Say("The two distances differ by {off}, but corners {one} and {two} are only {apart} apart: the tapes cannot meet.",
-				append(corners, words.Length("off", (f.FromOne-f.FromTwo).Abs()))...),
+				from, to, far, words.Length("off", (f.FromOne-f.FromTwo).Abs())),
 			words.Say("Measure both again, and see that each starts at its own corner."))
 	}
 	foot := apex(apart, a, b)

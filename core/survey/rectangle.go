@@ -76,10 +76,10 @@ func (d diagonal) proves(f *Found, system measure.System) bool {
 
 // fault is by how much the diagonal is off, and what it would make of a corner.
 func (d diagonal) fault(f *Found, off, should, over measure.Length) words.Text {
-	holes := []words.Hole{words.Of("line", d.line), words.Length("read", d.read), words.Length("should", should), words.Amount("off", off.Abs())}
-	reads := words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too long", holes...)
+	line, taken, square, by := words.Of("line", d.line), words.Length("read", d.read), words.Length("should", should), words.Amount("off", off.Abs())
+	reads := words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too long", line, taken, square, by)
 	if off < 0 {
-		reads = words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too short", holes...)
+		reads = words.Say("Diagonal {line} reads {read}; with this length and width a square room has {should}, so it is {off} too short", line, taken, square, by)
 	}
 	long, wide, read := f.Shape.Length.Millimetres(), f.Shape.Width.Millimetres(), d.read.Millimetres()
 	cosine := (float64(long*long) + float64(wide*wide) - float64(read*read)) / float64(2*long*wide)
@@ -87,10 +87,10 @@ func (d diagonal) fault(f *Found, off, should, over measure.Length) words.Text {
 		return words.Say("{reads}: the three cannot meet.", words.Of("reads", reads))
 	}
 	c := cornerFound(d.at, spot{1, 0}, spot{cosine, math.Sqrt(1 - float64(cosine*cosine))}, over)
-	holes = []words.Hole{words.Of("reads", reads), words.Of("corner", d.at), words.Of("angle", c.Angle())}
+	says, corner, angle := words.Of("reads", reads), words.Of("corner", d.at), words.Of("angle", c.Angle())
 	if c.Right == 0 {
-		return words.Say("{reads}, and corner {corner} would be {angle}.", holes...)
+		return words.Say("{reads}, and corner {corner} would be {angle}.", says, corner, angle)
 	}
 	return words.Say("{reads}, and corner {corner} would be {angle}, {out} out of square over {over}.",
-		append(holes, words.Amount("out", c.Out.Abs()), words.Length("over", c.Over))...)
+		says, corner, angle, words.Amount("out", c.Out.Abs()), words.Length("over", c.Over))
 }

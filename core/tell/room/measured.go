@@ -56,11 +56,11 @@ func (t *teller) verdict() words.Text {
 	case survey.PartlyChecked:
 		return words.Say("What was read more than once agrees, but nothing checks the other lines: a wrong reading of one of those would not show. Measure {line} too.", words.Of("line", unread(f.Unread)))
 	case survey.ReadingsAgree:
-		holes := []words.Hole{words.Of("line", f.Closing.Line), by, words.AtMost("limit", f.Closing.Limit)}
+		line, limit := words.Of("line", f.Closing.Line), words.AtMost("limit", f.Closing.Limit)
 		if f.Closing.Spare == 1 {
-			return words.Say("The readings agree as far as the tape can tell: {line} is {by} from what the others make it, and up to {limit} may be the tape.", holes...)
+			return words.Say("The readings agree as far as the tape can tell: {line} is {by} from what the others make it, and up to {limit} may be the tape.", line, by, limit)
 		}
-		return words.Say("The readings agree as far as the tape can tell: the one that misses most, {line}, is {by} from what the others make it, and up to {limit} may be the tape.", holes...)
+		return words.Say("The readings agree as far as the tape can tell: the one that misses most, {line}, is {by} from what the others make it, and up to {limit} may be the tape.", line, by, limit)
 	case survey.ReadUnlike:
 		return inDoubt(words.Say("{^lines} was read more than once, and not alike.", words.All("lines", names(f.Again))))
 	case survey.ReadingsClash:
@@ -129,15 +129,15 @@ func (t *teller) corner(c survey.CornerFound) sheet.RoomCorner {
 	}
 	says := words.Of("is", is)
 	out.Out = t.Notation.Length(c.Out.Abs())
-	switch holes := []words.Hole{says, words.Length("out", c.Out.Abs()), words.Length("over", c.Over)}; {
+	switch by, over := words.Length("out", c.Out.Abs()), words.Length("over", c.Over); {
 	case c.Right == 0:
 		out.Out, out.Text = "", t.Say("{is}: not meant to be square.", says)
 	case out.Out == t.Notation.Length(0):
 		out.Out, out.Text = "", t.Say("{is}: square to the mark of the tape.", says)
 	case c.Out > 0:
-		out.Text = t.Say("{is}: {out} too wide over {over}.", holes...)
+		out.Text = t.Say("{is}: {out} too wide over {over}.", says, by, over)
 	default:
-		out.Text = t.Say("{is}: {out} too narrow over {over}.", holes...)
+		out.Text = t.Say("{is}: {out} too narrow over {over}.", says, by, over)
 	}
 	return out
 }

@@ -54,22 +54,22 @@ func (t *teller) whereIs(o *job.Thing) string {
 	if !o.Placed {
 		return t.Say("Its place is not known.")
 	}
-	where := words.Say("Its middle is in the middle of the room")
+	middle := words.Say("Its middle is in the middle of the room")
 	if !o.InMiddle {
-		where = words.Say("Its middle is {off}", words.Of("off", t.off(o.Middle)))
+		middle = words.Say("Its middle is {off}", words.Of("off", t.off(o.Middle)))
 	}
-	holes := []words.Hole{words.Of("where", where), words.Length("length", o.Length), words.Length("width", o.Width)}
+	where, length, width := words.Of("where", middle), words.Length("length", o.Length), words.Length("width", o.Width)
 	switch {
 	case o.Length <= 0 || !o.Round && o.Width <= 0:
-		return t.Say("{where}.", holes[0])
+		return t.Say("{where}.", where)
 	case o.Round:
-		return t.Say("{where}; it is {length} across.", holes[:2]...)
+		return t.Say("{where}; it is {length} across.", where, length)
 	case o.OwnAxis:
-		return t.Say("{where}; it is {length} by {width}, along its own axis.", holes...)
+		return t.Say("{where}; it is {length} by {width}, along its own axis.", where, length, width)
 	case t.Room.Shape.Form == survey.Round:
-		return t.Say("{where}; it is {length} by {width}.", holes...)
+		return t.Say("{where}; it is {length} by {width}.", where, length, width)
 	}
-	return t.Say("{where}; it is {length} by {width}, along wall WX.", holes...)
+	return t.Say("{where}; it is {length} by {width}, along wall WX.", where, length, width)
 }
 
 // off is how far a place is from the two walls at A, or in a round room along
