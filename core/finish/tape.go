@@ -33,13 +33,13 @@ func RollsFor(t Tape) (rolls Rolls, problems []problem.Problem, ok bool) {
 	rolls = Rolls{Tape: t}
 	if t.Length < 0 {
 		problems = append(problems, problem.Problem{Severity: problem.Stop,
-			What: words.Raw("The length to tape comes out below nothing, " + millimetres(t.Length) + "."),
+			What: words.Say("The length to tape comes out below nothing, {length}.", words.Put("length", t.Length)),
 			Do:   words.Say("Check the panels it is made from.")})
 	}
 	if t.Roll < shortestRoll {
 		problems = append(problems, problem.Problem{At: "/rollLength", Severity: problem.Stop,
-			What: words.Raw("A roll of tape is " + millimetres(t.Roll) + " long."),
-			Do:   words.Say("Give the length of tape on one roll, 100 mm or more.")})
+			What: words.Say("A roll of tape is {roll} long.", words.Put("roll", t.Roll)),
+			Do:   words.Say("Give the length of tape on one roll, {least} or more.", words.AtLeast("least", shortestRoll))})
 	}
 	problems = append(problems, upToWhole("/waste", "waste", t.Waste)...)
 	if len(problems) > 0 {

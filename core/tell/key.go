@@ -42,13 +42,9 @@ func (b *builder) keys() {
 	}
 }
 
-func gridOf(l *job.Layer) register.Grid {
-	return register.Grid{Columns: l.Columns, Rows: l.Rows, Pieces: l.Panels.Pieces}
-}
-
 // keyOf is the user's choice, else the tool's.
 func (b *builder) keyOf(l, next job.HungLayer) job.Key {
-	this, then := gridOf(l.Layer), gridOf(next.Layer)
+	this, then := l.Grid(), next.Grid()
 	not := b.notKept(l.Layer)
 	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return not[p] != "" || !b.isInReach(l.Layer, p) })
 	far := false

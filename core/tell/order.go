@@ -298,15 +298,7 @@ func blockName(block hanging.Block) string {
 }
 
 // towardsSide names a side of the box by the wall it faces as the box lies.
-func (b *builder) towardsSide(side survey.Wall) string { return towards(b.facing(side)) }
-
-// facing is the wall that a side of the box faces; without a box, the side's own.
-func (b *builder) facing(side survey.Wall) survey.Wall {
-	if b.Setting.Placed {
-		return b.Setting.Choice.Box.Facing(side)
-	}
-	return side
-}
+func (b *builder) towardsSide(side survey.Wall) string { return towards(b.Setting.Facing(side)) }
 
 func (c *cards) measures(block hanging.Block) []sheet.Measure {
 	card := hanging.CardFor(c.layer.Columns, c.layer.Rows, block)

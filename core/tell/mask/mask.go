@@ -36,16 +36,9 @@ func foundFigure(p *page.Page, l *job.Layer) {
 	if l.Delivery.Panels == nil {
 		return
 	}
-	sum := []string{strconv.Itoa(c.Total)}
-	less := func(n int, part words.Text) {
-		if n > 0 {
-			sum = append(sum, p.Told(part))
-		}
-	}
-	less(c.Missing, words.Say("{n} missing", words.Count("n", c.Missing)))
-	less(c.Damaged, words.Say("{n} damaged", words.Count("n", c.Damaged)))
-	less(c.Recut, words.Say("{n} re-cut", words.Count("n", c.Recut)))
-	less(c.Unchecked, words.Say("{n} not checked yet", words.Count("n", c.Unchecked)))
+	less := c
+	less.Found = 0
+	sum := append([]string{strconv.Itoa(c.Total)}, told(p, states(less))...)
 	p.Count(page.Mask, l.Panels.ID+".found", p.Say("{n?panel found|panels found}", words.Count("n", c.Found)), int64(c.Found), "",
 		p.Say("All panels of the layer, less those that are missing, damaged, re-cut or not checked yet."), strings.Join(sum, " − "), page.OfArithmetic)
 }

@@ -38,7 +38,8 @@ func block(p *page.Page, l *job.Layer, piece mask.Piece, out *sheet.Layer) sheet
 	text := words.Say("{cells}, taped together on the floor to {length} × {width} and hung as one.", cells, length, width)
 	switch {
 	case piece.Kind == mask.Span:
-		text = words.Sentences(words.Say("{cells}, {length} × {width}, delivered as one.", cells, length, width), spareLength(lies.SpareLength), spareWidth(lies.SpareWidth))
+		text = words.Sentences(words.Say("{cells}, {length} × {width}, delivered as one.", cells, length, width),
+			spare(lies.SpareLength, words.Say("length")), spare(lies.SpareWidth, words.Say("width")))
 	case len(lies.Floor) > 0:
 		open := make([]words.Text, len(lies.Floor))
 		for i, gap := range lies.Floor {
@@ -49,25 +50,15 @@ func block(p *page.Page, l *job.Layer, piece mask.Piece, out *sheet.Layer) sheet
 	return sheet.Piece{Name: piece.Name, Kind: string(piece.Kind), Text: p.Told(text)}
 }
 
-// spareLength says what a piece that cannot give leaves of its place in length, or
-// takes of its neighbours'.
-func spareLength(spare measure.Length) words.Text {
-	switch by := words.Fine("by", spare.Abs()); {
-	case spare > 0:
-		return words.Say("Its place is {by} more in length: leave half of that open at either edge.", by)
-	case spare < 0:
-		return words.Say("Its place is {by} less in length: trim it, or it lies over its neighbours.", by)
-	}
-	return words.Text{}
-}
-
-// spareWidth is the same in width.
-func spareWidth(spare measure.Length) words.Text {
-	switch by := words.Fine("by", spare.Abs()); {
-	case spare > 0:
-		return words.Say("Its place is {by} more in width: leave half of that open at either edge.", by)
-	case spare < 0:
-		return words.Say("Its place is {by} less in width: trim it, or it lies over its neighbours.", by)
+// spare says what a piece that cannot give leaves of its place, or takes of its
+// neighbours', in length or in width.
+func spare(l measure.Length, side words.Text) words.Text {
+	by, in := words.Fine("by", l.Abs()), words.Of("side", side)
+	switch {
+	case l > 0:
+		return words.Say("Its place is {by} more in {side}: leave half of that open at either edge.", by, in)
+	case l < 0:
+		return words.Say("Its place is {by} less in {side}: trim it, or it lies over its neighbours.", by, in)
 	}
 	return words.Text{}
 }
