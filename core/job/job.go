@@ -17,13 +17,12 @@ type Job struct {
 	// Problems are what is wrong so far, in the order in which it was found.
 	Problems []problem.Problem
 
-	Room     Room
-	Layers   []Layer
-	Tape     Tape
-	Maskless bool // there is no mask, and no step needs one
+	Room Room
+	Mask
 	Setting  Setting
 	Platform Platform
 	Hanging  Hanging
+	Tape     Tape
 	Meeting  Meeting
 
 	// blamed are the blanks with a problem, true where it is a stop.
@@ -55,7 +54,7 @@ func (j *Job) IsRefused(at string) bool { return j.blamed[at] }
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Layers: slices.Clone(j.Layers), Maskless: j.Maskless, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
+	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

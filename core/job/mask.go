@@ -14,9 +14,17 @@ import (
 	"ceilingwright/core/words"
 )
 
+// Mask is the mask as taken: its layers, or that there is none and no step needs one.
+// Every page of the job speaks of the layers, so they are the job's own too.
+type Mask struct {
+	Layers   []Layer
+	Maskless bool
+}
+
 // TakeMask works out the layers of the mask: how each is cut, what came of it, how it
 // lies in the mask outline and what tape goes over its seams. It reads the plan alone.
 func (j *Job) TakeMask() {
+	j.Mask = Mask{}
 	m := &j.Plan.Mask
 	if j.Maskless = j.isMaskless(); j.Maskless {
 		j.Report("/mask/length", []problem.Problem{{Severity: problem.Note, What: words.Say("No mask is given, and no step needs one."), Do: words.Say("Write its length and width if there is one.")}})
