@@ -49,7 +49,20 @@ var mayImport = map[string][]string{
 	"core/tell/page": {"core/measure", "core/words", "core/sheet"},
 	"core/tell/mask": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
 	"core/tell/room": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
-	"core/tell":      append([]string{"core/tell/mask", "core/tell/room", "core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/tell/page"}, trade...),
+	"core/draw":      append([]string{"core/job", "core/drawing", "core/drawing/svg"}, trade...),
+	"core/tell": append([]string{"core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/draw", "core/tell/page",
+		"core/tell/mask",
+		"core/tell/room",
+		"core/tell/setting",
+		"core/tell/hanging",
+		"core/tell/finish",
+		"core/tell/shopping",
+		"core/tell/leaf",
+		"core/tell/days",
+		"core/tell/record",
+		"core/tell/price",
+		"core/tell/safety",
+	}, trade...),
 }
 
 // mayImportOutside is what the engine may use of the standard library and of

@@ -4,6 +4,7 @@ import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/register"
+	"ceilingwright/core/setout"
 )
 
 // Hanging is how the layers are hung, one Hung for each of them.
@@ -67,4 +68,14 @@ func (h *Hung) Stops() []int {
 		}
 	}
 	return stops
+}
+
+// PlaceOf is where a block of panels lies on the ceiling.
+func (j *Job) PlaceOf(l *Layer, h *hanging.Hang) setout.Box {
+	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
+	box := j.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, first)
+	end := setout.PanelIn(l.Columns, l.Rows, last)
+	start := setout.PanelIn(l.Columns, l.Rows, first)
+	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y
+	return box
 }

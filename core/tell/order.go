@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/draw"
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -251,7 +252,7 @@ func (c *cards) hang(h *hanging.Hang) sheet.Hang {
 	}
 	out.Measures = c.measures(h.Block)
 	if c.Setting.Placed {
-		out.View = c.viewRound(c.placeOf(c.layer, h))
+		out.View = draw.ViewRound(&c.Room.Shape, c.PlaceOf(c.layer, h))
 	}
 	return out
 }
@@ -337,7 +338,7 @@ func (c *cards) loose(p *mask.Loose, n int) sheet.Hang {
 		{What: "from the tape line " + c.towardsSide(survey.AB) + " to its middle", Text: c.Notation.Length(p.Y)},
 	}
 	if c.Setting.Placed {
-		out.View = c.viewRound(c.placeOfLoose(p))
+		out.View = draw.ViewRound(&c.Room.Shape, c.placeOfLoose(p))
 	}
 	return out
 }

@@ -1,4 +1,4 @@
-package tell
+package draw
 
 import (
 	"strconv"
@@ -8,14 +8,15 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
-	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
 )
 
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
-func (b *builder) drawStations(l job.HungLayer) *scene {
-	s := b.scene("Platform positions for "+l.Panels.Name, up, plainMargin,
-		"The deck at "+page.Plural(int64(len(l.Stations)), "platform position", "platform positions")+", numbered in the order they are used, with what is reached from each and the way between them.")
+func (d *Drawer) drawStations(l job.HungLayer) *scene {
+	s := d.scene(words.Say("Platform positions for {layer}", words.Name("layer", l.Panels.Name)), up, plainMargin,
+		words.Say("The deck at {n|platform position|platform positions}, numbered in the order they are used, with what is reached from each and the way between them.",
+			words.Count("n", len(l.Stations))))
 	s.outline()
 	s.sizes()
 	s.seams(l.Layer)
@@ -54,7 +55,7 @@ func (s *scene) route(l job.HungLayer) {
 	}
 	u := s.unit * 3 / 2
 	for i, p := range way {
-		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i])+s.blocked(l, stops[i]))
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i])+blocked(l, stops[i]))
 	}
 }
 
@@ -62,8 +63,9 @@ func (s *scene) route(l job.HungLayer) {
 func (s *scene) furnish() {
 	s.Begin("", "")
 	for i := range s.Plan.Furniture {
-		stands, ok := s.furniture(i)
-		if !ok || !s.Room.Shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
+		f := &s.Plan.Furniture[i]
+		stands := setout.Box{X: f.FromDA, Y: f.FromAB, Length: f.Length, Width: f.Width}
+		if f.Length <= 0 || f.Width <= 0 || !s.Room.Shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
 			continue
 		}
 		s.box(drawing.Standing, &stands)
@@ -74,12 +76,10 @@ func (s *scene) furnish() {
 	}
 }
 
-// blocked marks the number of a place where the platform cannot stand.
-func (s *scene) blocked(l job.HungLayer, stop int) string {
-	for _, stands := range s.Sheet.Platform.Stations {
-		if stands.Layer == l.Panels.ID && stands.N == stop && stands.Clash {
-			return " !"
-		}
+// blocked marks the number of a place where the platform was tried and cannot stand.
+func blocked(l job.HungLayer, stop int) string {
+	if stop <= len(l.Stands) && l.Stands[stop-1].Foot.Length > 0 && !l.Stands[stop-1].Fits {
+		return " !"
 	}
 	return ""
 }

@@ -1,4 +1,4 @@
-package tell
+package draw
 
 import (
 	"ceilingwright/core/drawing"
@@ -7,12 +7,14 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
-func (b *builder) drawMarks(l job.HungLayer) *scene {
-	s := b.scene("Marks for "+l.Panels.Name, up, marksMargin, "The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from.")
+func (d *Drawer) drawMarks(l job.HungLayer) *scene {
+	s := d.scene(words.Say("Marks for {layer}", words.Name("layer", l.Panels.Name)), up, marksMargin,
+		words.Say("The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from."))
 	s.outline()
 	s.seams(l.Layer)
 	s.Begin("box.diagonal", "")
@@ -21,7 +23,7 @@ func (b *builder) drawMarks(l job.HungLayer) *scene {
 	s.drawThings()
 	for _, w := range s.Setting.Site.Marks(s.Setting.Choice.Box, []mask.Layer{l.Panels}) {
 		if line, ok := s.lineOf(w); ok {
-			s.ticks(line, merged(w.Marks))
+			s.ticks(line, s.Merged(w.Marks))
 		}
 	}
 	return s
@@ -39,12 +41,12 @@ func (s *scene) lineOf(w setout.WallMarks) (survey.WallLine, bool) {
 
 // ticks are the marks of one wall. Where two come close their figures are
 // pushed apart, so that none is written over another.
-func (s *scene) ticks(w survey.WallLine, marks []tick) {
+func (s *scene) ticks(w survey.WallLine, marks []measure.Length) {
 	last := measure.Length(-1 << 60)
 	along, out := s.along(w.Start, w.End), s.outward(w)
 	s.Begin("", "")
 	for i := range marks {
-		at := marks[i].At
+		at := marks[i]
 		place := max(at, last+s.unit+s.unit/5)
 		last = place
 		s.tick(s.at(w.Start), along, out, at, place, len(marks) <= readableMarks)
@@ -71,7 +73,7 @@ func (s *scene) tick(start drawing.Point, along, out direction, at, place measur
 	end := beyond(beyond(start, along, place), out, u)
 	s.stroke(drawing.Tick, beyond(foot, out, u/2), end)
 	text := beyond(end, out, u/4)
-	figure := s.Notation.Length(at)
+	figure := s.Style.Notation.Length(at)
 	switch {
 	case !out.isLevel() && out.y < 0:
 		s.turned(drawing.Tick, drawing.Start, drawing.Point{X: text.X + letters/3, Y: text.Y}, letters, figure)

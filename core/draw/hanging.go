@@ -1,21 +1,20 @@
-package tell
+package draw
 
 import (
 	"strconv"
 
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
-	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
-	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
 )
 
-func (b *builder) drawHanging(l job.HungLayer, see looking) *scene {
-	s := b.scene(l.Panels.Name, see, plainMargin, "The ceiling with the mask's "+page.Plural(int64(l.Panels.Count()), "panel", "panels")+" numbered in the order of hanging. Panel "+
-		l.Order[0].Panel.Label()+" goes up first.")
+func (d *Drawer) drawHanging(l job.HungLayer, see looking) *scene {
+	s := d.scene(words.Verbatim(l.Panels.Name), see, plainMargin,
+		words.Say("The ceiling with the mask's {panels|panel|panels} numbered in the order of hanging. Panel {first} goes up first.",
+			words.Count("panels", l.Panels.Count()), words.Name("first", l.Order[0].Panel.Label())))
 	readable := l.Panels.Count() <= readablePanels
 	s.outline()
 	s.sizes()
@@ -36,23 +35,13 @@ func (b *builder) drawHanging(l job.HungLayer, see looking) *scene {
 	return s
 }
 
-// placeOf is where a block of panels lies on the ceiling.
-func (b *builder) placeOf(l *job.Layer, h *hanging.Hang) setout.Box {
-	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
-	box := b.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, first)
-	end := setout.PanelIn(l.Columns, l.Rows, last)
-	start := setout.PanelIn(l.Columns, l.Rows, first)
-	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y
-	return box
-}
-
 func (s *scene) panels(l job.HungLayer) {
 	for i := range l.Order {
 		h, part := &l.Order[i], drawing.Panel
 		if h.N == 1 {
 			part = drawing.FirstUp
 		}
-		box := s.placeOf(l.Layer, h)
+		box := s.PlaceOf(l.Layer, h)
 		s.Begin("", l.Panels.ID+":"+h.Panel.Label())
 		s.box(part, &box)
 	}
@@ -64,7 +53,7 @@ func (s *scene) panels(l job.HungLayer) {
 func (s *scene) numbers(l job.HungLayer) {
 	for i := range l.Order {
 		h := &l.Order[i]
-		box := s.placeOf(l.Layer, h)
+		box := s.PlaceOf(l.Layer, h)
 		least := min(box.Length, box.Width)
 		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
 		label := h.Panel.Label()
@@ -215,5 +204,5 @@ func (s *scene) border(id string, w survey.WallLine, at survey.Point, border mea
 	s.Begin(id, "")
 	end := beyond(foot, out, u/2)
 	s.stroke(drawing.Dimension, end, beyond(foot, out, -border))
-	s.beside(drawing.Dimension, end, out, u/3, s.Notation.Length(border))
+	s.beside(drawing.Dimension, end, out, u/3, s.Style.Notation.Length(border))
 }

@@ -1,12 +1,12 @@
-package tell
+package draw
 
 import (
 	"math"
-	"strconv"
 
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 // largeFactors are how many times too large the skew of a room is drawn, the
@@ -20,16 +20,13 @@ const mostDrawnSkew = 0.07
 // times too large against the rectangle it comes nearest to: the walls with
 // their lengths and what each reading was off, and the corners with their
 // angles. It is only a picture; no length can be taken from it.
-func (b *builder) drawSkew() (*scene, bool) {
-	if len(b.Room.Shape.Corners) != 4 || b.Room.Shape.IsRectangle() {
-		return nil, false
-	}
-	square, off := nearestRectangle(b.Room.Shape.Corners)
+func (d *Drawer) drawSkew() *scene {
+	square, off := nearestRectangle(d.Room.Shape.Corners)
 	most := 0.0
 	for _, d := range off {
 		most = max(most, math.Sqrt(float64(d.x*d.x)+float64(d.y*d.y)))
 	}
-	long := max(b.Room.Shape.Length, b.Room.Shape.Width).Millimetres()
+	long := max(d.Room.Shape.Length, d.Room.Shape.Width).Millimetres()
 	factor := 1.0
 	for _, f := range largeFactors {
 		if most*f <= mostDrawnSkew*long {
@@ -37,16 +34,16 @@ func (b *builder) drawSkew() (*scene, bool) {
 			break
 		}
 	}
-	times := strconv.Itoa(int(factor))
-	s := b.scene("Room with its skew "+times+" times too large", up, plainMargin,
-		"The room against the rectangle it comes nearest to, dashed. How far its corners are off is drawn "+times+" times too large, so that it can be seen.")
+	times := int64(factor)
+	s := d.scene(words.Say("Room with its skew {times} times too large", words.Count("times", times)), up, plainMargin,
+		words.Say("The room against the rectangle it comes nearest to, dashed. How far its corners are off is drawn {times} times too large, so that it can be seen.", words.Count("times", times)))
 	s.square(square)
 	corners := [4]survey.Point{}
 	for i := range corners {
 		corners[i] = survey.Point{X: square[i].X + measure.LengthFromMillimetres(off[i].x*factor), Y: square[i].Y + measure.LengthFromMillimetres(off[i].y*factor)}
 	}
 	s.skewed(corners)
-	return s, true
+	return s
 }
 
 // nearestRectangle is the rectangle that lies as the room's middle lines do,
@@ -100,29 +97,19 @@ func (s *scene) skewed(corners [4]survey.Point) {
 		from, to, out := s.at(w.Start), s.at(w.End), s.outOf(w)
 		middle := drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}
 		s.Begin("room.area", "")
-		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, w.Name.Text()+" "+s.Notation.Length(s.wall(i).Length()))
-		if off := s.readingOf(string(w.Name)); off != "" {
+		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, w.Name.Text()+" "+s.Style.Notation.Length(s.wall(i).Length()))
+		if off := s.OffOf(string(w.Name)); off != "" {
 			s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u+u/3, off)
 		}
 	}
 	s.Begin("room.out", "")
-	for i, c := range s.Sheet.Survey.Corners {
+	for i, c := range s.Room.Found.Corners {
 		if i >= 4 {
 			break
 		}
 		p := beyond(s.at(corners[i]), s.outOfCorner(i), u+u/2)
-		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.Corner(c.Corner).Text()+" "+c.Angle)
+		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, c.Corner.Text()+" "+c.Angle().In(s.Style))
 	}
 }
 
 func (s *scene) wall(i int) survey.WallLine { return s.Room.Shape.Walls()[i] }
-
-// readingOf is what the first reading of a line was off.
-func (s *scene) readingOf(line string) string {
-	for _, l := range s.Sheet.Survey.Lines {
-		if l.Line == line {
-			return l.Off
-		}
-	}
-	return ""
-}

@@ -1,4 +1,4 @@
-package tell
+package draw
 
 import (
 	"math"
@@ -7,10 +7,11 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
-func (b *builder) drawRoom() *scene {
-	s := b.scene("Ceiling", up, plainMargin, "The room alone: there is no mask yet that fits in it.")
+func (d *Drawer) drawRoom() *scene {
+	s := d.scene(words.Say("Ceiling"), up, plainMargin, words.Say("The room alone: there is no mask yet that fits in it."))
 	s.outline()
 	s.sizes()
 	s.drawThings()
@@ -114,7 +115,7 @@ func (s *scene) size(w survey.WallLine) {
 	}
 	start, end := s.partsAt(w)
 	at := drawing.Point{X: (from.X*end + to.X*start) / (start + end), Y: (from.Y*end + to.Y*start) / (start + end)}
-	s.beside(drawing.Dimension, at, out, u/3, s.Notation.Length(w.Length()))
+	s.beside(drawing.Dimension, at, out, u/3, s.Style.Notation.Length(w.Length()))
 }
 
 // partsAt are the parts in which the words divide the line of a wall: on its

@@ -1,0 +1,247 @@
+// Package draw draws a job: the ceiling with the order of hanging, the marks along the
+// walls, the places of the platform, a room that is out of square. It decides nothing:
+// what is where, package job says.
+package draw
+
+import (
+	"strconv"
+
+	"ceilingwright/core/job"
+	"ceilingwright/core/words"
+
+	"ceilingwright/core/drawing"
+	"ceilingwright/core/drawing/svg"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+)
+
+// Looking says from where a drawing is seen. Up is the ceiling as the fitter
+// sees it, corners A to D clockwise; down is its mirror, as panels lie on the
+// floor with their faces up.
+type looking string
+
+const (
+	up   looking = "up"
+	down looking = "down"
+)
+
+// Above readablePanels a drawing shows the seams alone: numbers would be too
+// small to read. Above readableMarks along a wall the running dimensions are
+// left to the table.
+const (
+	readablePanels = 240
+	readableMarks  = 34
+)
+
+// lettersAcross is how many letters' heights the longer side of the room is:
+// few enough that a phone shows them at a legible size.
+const lettersAcross = 30
+
+// The margins round the room, in letters' heights: wide enough for the figures
+// outside the walls.
+const (
+	plainMargin = 5
+	marksMargin = 8
+)
+
+// Drawer draws a job. Style is how what is written on the drawings is put.
+type Drawer struct {
+	*job.Job
+	Style words.Style
+	// Merged are the places of marks of which some are one place, and OffOf is what the
+	// reading of a line of the room was off, in words.
+	Merged func([]setout.Mark) []measure.Length
+	OffOf  func(line string) string
+
+	// groups and ink are what drawings are laid out and written in, one after
+	// another.
+	groups []drawing.Group
+	ink    []byte
+}
+
+// Named is a drawing there is: its public id, the layer it is of, "" where it is of
+// none, from where it is seen, and what it shows: "hanging", "marks", "stations" or
+// "skew".
+type Named struct {
+	ID, Layer, Looking, Shows string
+	draw                      func() *scene
+}
+
+// All are the drawings of the job, none of them drawn yet: for each layer the order of
+// hanging looking up and looking down, the marks along the walls and the places of the
+// platform; without any panels, the room alone; and a room that is out of square once
+// more with that drawn large.
+func (d *Drawer) All() []Named {
+	var list []Named
+	if !d.Room.Shape.Usable() {
+		return list
+	}
+	for i := range d.Layers {
+		list = append(list, d.ofLayer(d.Hung(i))...)
+	}
+	if len(list) == 0 {
+		list = append(list, Named{"room.up", "", string(up), "hanging", d.drawRoom})
+	}
+	return list
+}
+
+// Skew is the drawing of a room that is out of square; ok is false where it is not.
+func (d *Drawer) Skew() (n Named, ok bool) {
+	if !d.Room.Shape.Usable() || len(d.Room.Shape.Corners) != 4 || d.Room.Shape.IsRectangle() {
+		return n, false
+	}
+	return Named{"room.skew", "", string(up), "skew", d.drawSkew}, true
+}
+
+// ofLayer are the drawings of a layer that has its place.
+func (d *Drawer) ofLayer(l job.HungLayer) []Named {
+	if !d.Setting.Placed || l.Panels.IsEmpty() {
+		return nil
+	}
+	id := l.Panels.ID
+	list := []Named{
+		{id + ".up", id, string(up), "hanging", func() *scene { return d.drawHanging(l, up) }},
+		{id + ".down", id, string(down), "hanging", func() *scene { return d.drawHanging(l, down) }},
+		{id + ".marks", id, string(up), "marks", func() *scene { return d.drawMarks(l) }},
+	}
+	if len(l.Stations) > 0 {
+		list = append(list, Named{id + ".stations", id, string(up), "stations", func() *scene { return d.drawStations(l) }})
+	}
+	return list
+}
+
+// SVG is a drawing as SVG, and its title.
+func (d *Drawer) SVG(n Named) (title, text string) {
+	s := n.draw()
+	return s.Title, d.written(&s.Drawing)
+}
+
+// written is a drawing as SVG, and its room is free for the next.
+func (d *Drawer) written(one *drawing.Drawing) string {
+	d.ink = svg.Append(d.ink[:0], one)
+	d.groups = one.Groups
+	return string(d.ink)
+}
+
+// scene is one drawing in the making. unit is the height of its letters. Places
+// on the ceiling become places on the drawing by at; letters are then set by
+// the drawing, so that they stand the same way round in its mirror.
+type scene struct {
+	*Drawer
+	drawing.Drawing
+	see  looking
+	unit measure.Length
+}
+
+// scene starts a drawing with so many letters' heights of margin round the room.
+func (d *Drawer) scene(title words.Text, see looking, margin measure.Length, caption words.Text) *scene {
+	s := &scene{Drawer: d, see: see, unit: letters(&d.Room.Shape)}
+	seen := words.Say("{drawing}, looking up", words.Of("drawing", title))
+	if see == down {
+		seen = words.Say("{drawing}, looking down", words.Of("drawing", title))
+	}
+	s.Title, s.Caption, s.Groups = seen.In(d.Style), caption.In(d.Style), d.groups[:0]
+	low, high := d.Room.Shape.Bounds()
+	margin *= s.unit
+	s.Min = drawing.Point{X: low.X - margin, Y: low.Y - margin}
+	s.Max = drawing.Point{X: high.X + margin, Y: high.Y + margin}
+	if len(d.Room.Shape.Corners) > 0 && !d.Room.Shape.IsRectangle() {
+		s.Max.Y += 2 * s.unit // the lower walls have their sizes above the title
+	}
+	return s
+}
+
+// letters is the height of the letters of a drawing of a room.
+func letters(shape *survey.Shape) measure.Length {
+	return max(shape.Length, shape.Width) / lettersAcross
+}
+
+// ViewRound is the part of a layer's hanging drawing, looking up, that shows a
+// panel or a block of them with some of what is round it: an SVG viewBox, in the
+// drawing's own units of a millimetre.
+func ViewRound(shape *survey.Shape, part setout.Box) string {
+	low, high := part.Corner(survey.A), part.Corner(survey.A)
+	for _, c := range [3]survey.Corner{survey.B, survey.C, survey.D} {
+		p := part.Corner(c)
+		low = survey.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = survey.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	margin := max(part.Length, part.Width) * 2 / 3
+	from, _ := shape.Bounds()
+	edge := plainMargin * letters(shape)
+	text := ""
+	for i, l := range [4]measure.Length{
+		low.X - margin - from.X + edge, low.Y - margin - from.Y + edge,
+		high.X - low.X + 2*margin, high.Y - low.Y + 2*margin,
+	} {
+		if i > 0 {
+			text += " "
+		}
+		text += strconv.FormatInt(int64(l.ToMark(measure.Millimetre)/measure.Millimetre), 10)
+	}
+	return text
+}
+
+// at is a place on the ceiling as the drawing shows it.
+func (s *scene) at(p survey.Point) drawing.Point {
+	if s.see == down {
+		p = setout.Mirror(p, s.Room.Shape)
+	}
+	return drawing.Point{X: p.X, Y: p.Y}
+}
+
+func (s *scene) line(part drawing.Part, from, to survey.Point) {
+	s.stroke(part, s.at(from), s.at(to))
+}
+
+// stroke is a line between two places on the drawing.
+func (s *scene) stroke(part drawing.Part, from, to drawing.Point) {
+	s.Put(&drawing.Item{Shape: drawing.Line, Part: part, From: from, To: to})
+}
+
+// box is a rectangle on the ceiling, which may lie turned.
+func (s *scene) box(part drawing.Part, b *setout.Box) {
+	if b.Turn.IsExact() {
+		s.Put(&drawing.Item{Shape: drawing.Rect, Part: part, From: s.at(b.Corner(survey.A)), To: s.at(b.Corner(survey.C))})
+		return
+	}
+	corners := make([]drawing.Point, 0, 4)
+	for _, c := range [4]survey.Corner{survey.A, survey.B, survey.C, survey.D} {
+		corners = append(corners, s.at(b.Corner(c)))
+	}
+	s.Put(&drawing.Item{Shape: drawing.Polygon, Part: part, Corners: corners})
+}
+
+// circle is a circle on the ceiling.
+func (s *scene) circle(part drawing.Part, middle survey.Point, radius measure.Length) {
+	s.Put(&drawing.Item{Shape: drawing.Circle, Part: part, From: s.at(middle), Size: radius})
+}
+
+// text stands at a place on the drawing.
+func (s *scene) text(part drawing.Part, anchor drawing.Anchor, at drawing.Point, size measure.Length, words string) {
+	s.Put(&drawing.Item{Shape: drawing.Text, Part: part, Anchor: anchor, From: at, Size: size, Words: words})
+}
+
+// turned is text that is read from the right.
+func (s *scene) turned(part drawing.Part, anchor drawing.Anchor, at drawing.Point, size measure.Length, words string) {
+	s.Put(&drawing.Item{Shape: drawing.Text, Part: part, Anchor: anchor, Turned: true, From: at, Size: size, Words: words})
+}
+
+// beyond is a place on the drawing so far from another one along a direction.
+func beyond(p drawing.Point, d direction, far measure.Length) drawing.Point {
+	return drawing.Point{X: p.X + d.times(d.x, far), Y: p.Y + d.times(d.y, far)}
+}
+
+// direction is a unit vector on the drawing.
+type direction struct{ x, y float64 }
+
+func (direction) times(part float64, far measure.Length) measure.Length {
+	return measure.Length(part * float64(far))
+}
+
+// isLevel tells whether the direction is nearer to level than to upright.
+func (d direction) isLevel() bool { return d.x*d.x >= d.y*d.y }
+
+// away is the direction of what lies outside a line that runs this way round.
+func (d direction) left() direction { return direction{d.y, -d.x} }
