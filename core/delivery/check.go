@@ -167,15 +167,14 @@ func each(piece mask.Piece, do func(mask.Panel)) {
 // span, the first counts.
 func (k *checking) note(note Note) {
 	panel, ok := k.Ordered.PanelByLabel(note.Panel)
-	last := words.Name("last", k.Ordered.LastPanel().Label())
 	switch {
 	case note.Panel == "":
 		k.say(note.At+"/panel", problem.Stop, words.Say("This note does not say which panel it is about."),
-			words.Say("Write the panel's own label, from A1 to {last}.", last))
+			words.Say("Write the panel's own label, from A1 to {last}.", words.Name("last", k.Ordered.LastPanel().Label())))
 		return
 	case !ok:
 		k.say(note.At+"/panel", problem.Stop, words.Say("There is no panel “{panel}” in this layer.", words.Name("panel", note.Panel)),
-			words.Say("Its panels run from A1 to {last}.", last))
+			words.Say("Its panels run from A1 to {last}.", words.Name("last", k.Ordered.LastPanel().Label())))
 		return
 	}
 	i := k.Ordered.Index(panel)

@@ -17,39 +17,37 @@ const tenth = 10
 // believe takes a measured size as far as it makes sense, and asks about the
 // rest.
 func (k *checking) believe(note Note, p *Panel) {
-	m, panel := p.Measured, words.Name("panel", k.nameOf(p))
+	m := p.Measured
 	if m == (Size{}) {
 		return
 	}
 	switch {
 	case p.State == Missing:
-		k.say(note.At, problem.Caution, words.Say("{panel} is missing and yet has a size.", panel),
+		k.say(note.At, problem.Caution, words.Say("{panel} is missing and yet has a size.", words.Name("panel", k.nameOf(p))),
 			words.Say("Check which of the two is right. The size is not used."))
 	case p.State == Damaged:
 		// Another one is to come, as ordered.
 	case p.State != Recut && k.looksTurned(m, p.Ordered):
-		k.say(note.At, problem.Caution, words.Say("{panel} looks turned: {ordered} was ordered, and it is noted as {noted}.", panel, words.Of("ordered", p.Ordered), words.Of("noted", m)),
+		k.say(note.At, problem.Caution, words.Say("{panel} looks turned: {ordered} was ordered, and it is noted as {noted}.",
+			words.Name("panel", k.nameOf(p)), words.Of("ordered", p.Ordered), words.Of("noted", m)),
 			words.Say("Measure first along WX, then along XY. The size is not used until then."))
 	default:
-		p.Used.Length = k.believed(note, "/length", m.Length, p.Ordered.Length,
-			words.Say("{panel} is noted as {noted} long; {ordered} was ordered.", panel, words.Amount("noted", m.Length), words.Length("ordered", p.Ordered.Length)))
-		p.Used.Width = k.believed(note, "/width", m.Width, p.Ordered.Width,
-			words.Say("{panel} is noted as {noted} wide; {ordered} was ordered.", panel, words.Amount("noted", m.Width), words.Length("ordered", p.Ordered.Width)))
+		p.Used.Length = k.believed(note, p, true, m.Length, p.Ordered.Length)
+		p.Used.Width = k.believed(note, p, false, m.Width, p.Ordered.Width)
 	}
 }
 
 // In is the size as it is said, with what is not known left out.
 func (s Size) In(style words.Style) string {
-	length, width := words.Length("length", s.Length), words.Length("width", s.Width)
 	switch {
 	case s == (Size{}):
 		return ""
 	case s.Width == 0:
-		return words.Say("{length} long", length).In(style)
+		return words.Say("{length} long", words.Length("length", s.Length)).In(style)
 	case s.Length == 0:
-		return words.Say("{width} wide", width).In(style)
+		return words.Say("{width} wide", words.Length("width", s.Width)).In(style)
 	}
-	return words.Say("{length} × {width}", length, width).In(style)
+	return style.Notation.Length(s.Length) + " × " + style.Notation.Length(s.Width)
 }
 
 // looksTurned tells whether length and width seem to be swapped: turned, the
@@ -72,24 +70,34 @@ func fits(m, other Size, near func(a, b measure.Length) bool) bool {
 	return (m.Length == 0 || near(m.Length, other.Length)) && (m.Width == 0 || near(m.Width, other.Width))
 }
 
-// believed is a measured length if it is to be used, else 0 with a question, which
-// begins with what was noted.
-func (k *checking) believed(note Note, at string, m, ordered measure.Length, noted words.Text) measure.Length {
+// believed is a measured length, or a width, if it is to be used, else 0 with a
+// question.
+func (k *checking) believed(note Note, p *Panel, long bool, m, ordered measure.Length) measure.Length {
 	if m == 0 {
 		return 0
 	}
 	switch {
 	case note.State == Recut && (m < ordered/2 || m > 2*ordered):
-		k.say(note.At+at, problem.Caution, noted, words.Say("Check the number and its unit. Less than half and more than double is not used."))
+		k.doubt(note, p, long, m, ordered, words.Text{}, words.Say("Check the number and its unit. Less than half and more than double is not used."))
 		return 0
 	case note.State != Recut && !isPossible(m, ordered):
-		k.say(note.At+at, problem.Caution, words.Sentences(noted, words.Say("That is more than a tenth off, and is not used.")),
+		k.doubt(note, p, long, m, ordered, words.Say("That is more than a tenth off, and is not used."),
 			words.Say("Measure it again. If it was cut to that size on purpose, mark it re-cut."))
 		return 0
 	case (m - ordered).Abs() <= k.mark/2:
 		return ordered
 	}
 	return m
+}
+
+// doubt asks about a measured length, or a width.
+func (k *checking) doubt(note Note, p *Panel, long bool, m, ordered measure.Length, why, do words.Text) {
+	panel, noted, was := words.Name("panel", k.nameOf(p)), words.Amount("noted", m), words.Length("ordered", ordered)
+	at, what := "/width", words.Say("{panel} is noted as {noted} wide; {ordered} was ordered.", panel, noted, was)
+	if long {
+		at, what = "/length", words.Say("{panel} is noted as {noted} long; {ordered} was ordered.", panel, noted, was)
+	}
+	k.say(note.At+at, problem.Caution, words.Sentences(what, why), do)
 }
 
 // nameOf is the label of a panel, or the name of the span it comes in.

@@ -378,18 +378,18 @@ func checkLabels(labels []string, layer mask.Layer) []problem.Problem {
 	first := make(map[string]int, len(labels))
 	long, empty, twice := faults{}, faults{}, faults{}
 	for i, label := range labels {
-		name := words.Name("panel", layer.PanelAt(i).Label())
+		panel := layer.PanelAt(i)
 		if lead != nil && int(lead[i]) != i && labels[lead[i]] == label {
 			continue
 		}
 		before, seen := first[label]
 		switch {
 		case utf8.RuneCountInString(label) > LongestLabel:
-			long.add(words.Say("The label of panel {panel} has more than the {most} characters that a label takes.", name, words.Count("most", LongestLabel)))
+			long.add(words.Say("The label of panel {panel} has more than the {most} characters that a label takes.", words.Name("panel", panel.Label()), words.Count("most", LongestLabel)))
 		case label == "":
-			empty.add(words.Say("Panel {panel} has no label.", name))
+			empty.add(words.Say("Panel {panel} has no label.", words.Name("panel", panel.Label())))
 		case seen:
-			twice.add(words.Say("“{label}” stands for both {first} and {panel}.", words.Name("label", label), words.Name("first", layer.PanelAt(before).Label()), name))
+			twice.add(words.Say("“{label}” stands for both {first} and {panel}.", words.Name("label", label), words.Name("first", layer.PanelAt(before).Label()), words.Name("panel", panel.Label())))
 		default:
 			first[label] = i
 		}

@@ -79,6 +79,7 @@ func (j *Job) setGaps(l *Layer, first mask.Panel, met *Met) {
 		{run: l.Rows, name: mask.RowSeam, low: survey.AB, high: survey.CD, first: first.Row - 1},
 	}
 	j.readGaps(l, &lines)
+	met.Gaps = make([]Gap, 0, len(l.Columns.Gaps)+len(l.Rows.Gaps))
 	for i := range lines {
 		a := &lines[i]
 		if h, ok := a.run.Hang(a.first, a.measured); ok {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -112,11 +113,10 @@ func (j *Job) layerOf(given plan.Layer) Layer {
 func (l *Layer) bridge(outline mask.Outline, seams *plan.Seams) {
 	tape := mask.Bridging{Width: seams.Width, Piece: seams.Piece}
 	l.Tape = l.Panels.TapeLength(outline, seams.Cover)
-	for _, bridge := range tape.Bridges(append(l.Panels.Seams(outline), l.Panels.LooseSeams()...)) {
-		if bridge.Seam.Length > 0 {
-			l.Bridges = append(l.Bridges, bridge)
-			l.Laps += bridge.Length - bridge.Seam.Length
-		}
+	l.Bridges = tape.Bridges(append(l.Panels.Seams(outline), l.Panels.LooseSeams()...))
+	l.Bridges = slices.DeleteFunc(l.Bridges, func(b mask.Bridge) bool { return b.Seam.Length <= 0 })
+	for i := range l.Bridges {
+		l.Laps += l.Bridges[i].Length - l.Bridges[i].Seam.Length
 	}
 	l.Tape += l.Laps
 }

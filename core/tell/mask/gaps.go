@@ -38,8 +38,9 @@ func gaps(p *page.Page, met *job.Met, out *sheet.Layer) {
 		if i > 0 && g.Offers == met.Gaps[i-1].Offers {
 			shown.Offers = out.Gaps[i-1].Offers
 		} else {
-			for _, offer := range g.Offers {
-				shown.Offers = append(shown.Offers, p.Notation.Length(offer))
+			shown.Offers = make([]string, len(g.Offers))
+			for k, offer := range g.Offers {
+				shown.Offers[k] = p.Notation.Length(offer)
 			}
 		}
 		if g.At != "" {
@@ -77,6 +78,7 @@ func Bridges(p *page.Page, j *job.Job, l *job.Layer, out *sheet.Layer) {
 		return
 	}
 	pieces := 0
+	out.Bridges = make([]sheet.Bridge, 0, len(l.Bridges))
 	for i := range l.Bridges {
 		b := &l.Bridges[i]
 		pieces += b.Pieces
