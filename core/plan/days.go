@@ -7,6 +7,7 @@ import (
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 // Days is when the work is done. Dates and times are kept as they were typed,
@@ -68,18 +69,18 @@ const (
 
 func readDays(s section) Days {
 	d := Days{Start: s.text("start"), From: s.text("from"), To: s.text("to"), Pause: s.fact("pause")}
-	for _, e := range s.list("weekdays", 7, "days of the week") {
+	for _, e := range s.list("weekdays", 7, words.Say("days of the week")) {
 		d.Weekdays = append(d.Weekdays, s.typed(e.at, e.node))
 	}
-	for _, e := range s.list("off", mostDaysOff, "days off") {
+	for _, e := range s.list("off", mostDaysOff, words.Say("days off")) {
 		if text := s.typed(e.at, e.node); text != "" {
 			d.Off = append(d.Off, Dated{e.at, text})
 		}
 	}
 	if s.text("people") != "" {
-		d.People, _ = s.count("people", "")
+		d.People, _ = s.count("people", optional)
 	}
-	for _, e := range s.some("clockChanges", mostClockChanges, "changes of the clock") {
+	for _, e := range s.some("clockChanges", mostClockChanges, words.Say("changes of the clock")) {
 		d.ClockChanges = append(d.ClockChanges, readClockChange(e))
 	}
 	fresh := s.section("freshPaint")
@@ -97,7 +98,7 @@ func readClockChange(s section) ClockChange {
 	}
 	n, err := measure.ParseCount(text)
 	if err != nil || n > 24*60 {
-		s.report(s.at+"/minutes", problem.Stop, "This is no number of minutes the clocks change by.", "Take this change of the clock out; the page puts the right ones in.")
+		s.report(s.at+"/minutes", problem.Stop, words.Say("This is no number of minutes the clocks change by."), words.Say("Take this change of the clock out; the page puts the right ones in."))
 		return c
 	}
 	c.Minutes = sign * n
@@ -109,7 +110,7 @@ func readRates(s section) Rates {
 		Protect: s.fact("protect"), Survey: s.fact("survey"), Mark: s.fact("mark"), Hang: s.fact("hang"), Peel: s.fact("peel"),
 		Move: s.fact("move"), TouchUp: s.fact("touchUp"), Clear: s.fact("clear"),
 	}
-	r.Bridge, _ = s.positive("bridge", "")
+	r.Bridge, _ = s.positive("bridge", optional)
 	return r
 }
 
@@ -194,7 +195,7 @@ const (
 
 // readDigits is how many minor digits the money has.
 func readDigits(s section) int {
-	switch choice(s, "digits", "how many minor digits the currency has", "2", "0", "3") {
+	switch choice(s, "digits", words.Say("how many minor digits the currency has"), "2", "0", "3") {
 	case "2":
 		return 2
 	case "3":
@@ -206,36 +207,36 @@ func readDigits(s section) int {
 func readPrice(s section) Price {
 	p := Price{
 		Currency: s.name("currency"), Rate: s.sum("rate"), Overhead: s.percent("overhead", 1000), Contingency: s.percent("contingency", 1000),
-		Profit: choice(s, "profit", "whether the profit is a markup or a margin", price.Profits()...), ProfitShare: s.percent("profitPercent", 1000),
-		Tax: s.percent("tax", 100), TaxOn: choice(s, "taxOn", "what the tax is reckoned on", price.TaxesOn()...),
+		Profit: choice(s, "profit", words.Say("whether the profit is a markup or a margin"), price.Profits()...), ProfitShare: s.percent("profitPercent", 1000),
+		Tax: s.percent("tax", 100), TaxOn: choice(s, "taxOn", words.Say("what the tax is reckoned on"), price.TaxesOn()...),
 		Digits: readDigits(s), RoundTo: s.sum("roundTo"), Minimum: s.sum("minimum"), Deposit: s.percent("deposit", 100),
 		HirePerDay: s.sum("hirePerDay"), TravelPerDay: s.sum("travelPerDay"), TapePerRoll: s.sum("tapePerRoll"),
 		Rough: readRough(s.section("rough")),
 	}
 	if s.text("holdsDays") != "" {
-		p.HoldsDays, _ = s.count("holdsDays", "")
+		p.HoldsDays, _ = s.count("holdsDays", optional)
 		if p.HoldsDays > mostHoldsDays {
-			s.report(s.at+"/holdsDays", problem.Stop, "This is more than ten years.", "Give the days for which the price holds, such as 30.")
+			s.report(s.at+"/holdsDays", problem.Stop, words.Say("This is more than ten years."), words.Say("Give the days for which the price holds, such as 30."))
 			p.HoldsDays = 0
 		}
 	}
 	if s.text("travelDays") != "" {
-		p.TravelDays, _ = s.count("travelDays", "")
+		p.TravelDays, _ = s.count("travelDays", optional)
 	}
-	for _, e := range s.some("stages", mostStages, "stages") {
+	for _, e := range s.some("stages", mostStages, words.Say("stages")) {
 		p.Stages = append(p.Stages, Stage{At: e.at, Name: e.name("name"), Share: e.percent("percent", 100)})
 	}
 	return p
 }
 
 func readRough(s section) Rough {
-	r := Rough{PerArea: s.sum("perArea"), PerSquareMetre: choice(s, "perAreaUnit", "what the rough price is for", "ft2", "m2") == "m2", Range: s.percent("range", 100)}
-	r.Length, _ = s.positive("length", "")
-	r.Width, _ = s.positive("width", "")
-	for _, e := range s.some("bands", mostBands, "prices by size") {
+	r := Rough{PerArea: s.sum("perArea"), PerSquareMetre: choice(s, "perAreaUnit", words.Say("what the rough price is for"), "ft2", "m2") == "m2", Range: s.percent("range", 100)}
+	r.Length, _ = s.positive("length", optional)
+	r.Width, _ = s.positive("width", optional)
+	for _, e := range s.some("bands", mostBands, words.Say("prices by size")) {
 		band := RoughBand{At: e.at, PerArea: e.sum("perArea")}
 		if e.text("above") != "" {
-			band.Above, band.AboveKnown = e.number("above", "")
+			band.Above, band.AboveKnown = e.number("above", optional)
 		}
 		r.Bands = append(r.Bands, band)
 	}
@@ -250,6 +251,6 @@ func (s section) sum(name string) Money {
 
 // percent reads a share in per cent; an empty blank is none.
 func (s section) percent(name string, most int64) Percent {
-	n, known := s.share(name, "", most)
+	n, known := s.share(name, optional, most)
 	return Percent{n, known}
 }

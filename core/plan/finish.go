@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 // Finish is what the whole finish shares.
@@ -58,12 +59,12 @@ const (
 
 func readFinish(s section) Finish {
 	var f Finish
-	for i, e := range s.some("surfaces", mostSurfaces, "surfaces") {
+	for i, e := range s.some("surfaces", mostSurfaces, words.Say("surfaces")) {
 		f.Surfaces = append(f.Surfaces, readSurface(e, i))
 	}
-	for _, e := range s.some("kit", mostKit, "measures") {
-		unit := word(e, "unit", "the unit of the measure", kitUnits()...)
-		if size, ok := e.positiveAmount("size", "the size of the measure"); ok {
+	for _, e := range s.some("kit", mostKit, words.Say("measures")) {
+		unit := word(e, "unit", words.Say("the unit of the measure"), kitUnits()...)
+		if size, ok := e.positiveAmount("size", words.Say("the size of the measure")); ok {
 			f.Kit = append(f.Kit, s.measureOf(size, unit))
 		}
 	}
@@ -92,23 +93,23 @@ func kitUnits() []string {
 }
 
 func readSurface(s section, i int) Surface {
-	f := Surface{At: s.at, ID: s.id("id"), Name: s.name("name"), Kind: word(s, "kind", "what the surface is", Cornice, Walls)}
+	f := Surface{At: s.at, ID: s.id("id"), Name: s.name("name"), Kind: word(s, "kind", words.Say("what the surface is"), Cornice, Walls)}
 	if f.ID == "" {
 		f.ID = "surface" + strconv.Itoa(i+1)
 	}
 	if f.Name == "" {
 		f.Name = string(f.Kind)
 	}
-	f.Run, _ = s.run("run", "")
+	f.Run, _ = s.run("run", optional)
 	s.when(f.Kind == Cornice, func() {
-		f.Girth, _ = s.positive("girth", "the girth of the profile")
+		f.Girth, _ = s.positive("girth", words.Say("the girth of the profile"))
 		if s.text("corners") != "" {
-			f.Corners, _ = s.count("corners", "")
+			f.Corners, _ = s.count("corners", optional)
 		}
 	})
 	s.when(f.Kind == Walls, func() {
-		f.Height, _ = s.positive("height", "the height of the walls")
-		for _, e := range s.some("openings", mostOpenings, "openings") {
+		f.Height, _ = s.positive("height", words.Say("the height of the walls"))
+		for _, e := range s.some("openings", mostOpenings, words.Say("openings")) {
 			f.Openings = append(f.Openings, readOpening(e))
 		}
 	})
@@ -117,19 +118,19 @@ func readSurface(s section, i int) Surface {
 
 func readOpening(s section) SurfaceOpening {
 	o := SurfaceOpening{At: s.at, Count: 1}
-	o.Length, _ = s.positive("length", "the length of the opening")
-	o.Width, _ = s.positive("width", "the width of the opening")
+	o.Length, _ = s.positive("length", words.Say("the length of the opening"))
+	o.Width, _ = s.positive("width", words.Say("the width of the opening"))
 	if s.text("count") != "" {
-		o.Count, _ = s.count("count", "")
+		o.Count, _ = s.count("count", optional)
 	}
 	return o
 }
 
 // readClimate turns degrees Fahrenheit into Celsius, exactly.
 func readClimate(s section) Climate {
-	c := Climate{Fahrenheit: choice(s, "unit", "the unit of the temperatures", "F", "C") == "F"}
+	c := Climate{Fahrenheit: choice(s, "unit", words.Say("the unit of the temperatures"), "F", "C") == "F"}
 	c.Air, c.Surface = s.degrees("air", c.Fahrenheit), s.degrees("surface", c.Fahrenheit)
-	c.Humidity.Value, c.Humidity.Known = s.share("humidity", "", 100)
+	c.Humidity.Value, c.Humidity.Known = s.share("humidity", optional, 100)
 	return c
 }
 

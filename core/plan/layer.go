@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/register"
+	"ceilingwright/core/words"
 )
 
 // Layer is one layer as the plan gives it. At is its pointer. Tolerance is how
@@ -106,19 +107,19 @@ func readLayer(s section, i int) Layer {
 	if l.Cut.Name == "" {
 		l.Cut.Name = "Layer " + strconv.Itoa(i+1)
 	}
-	l.Cut.Split = word(s, "split", "how the layer is cut", mask.ByCount, mask.BySizes, mask.ByGreatest)
+	l.Cut.Split = word(s, "split", words.Say("how the layer is cut"), mask.ByCount, mask.BySizes, mask.ByGreatest)
 	readCut(s, &l.Cut)
 	if s.text("gap") != "" {
-		l.Cut.Gap, _ = s.length("gap", "")
+		l.Cut.Gap, _ = s.length("gap", optional)
 	}
 	if s.text("panelTolerance") != "" {
-		l.Tolerance, _ = s.length("panelTolerance", "")
+		l.Tolerance, _ = s.length("panelTolerance", optional)
 	}
 	if s.text("open") != "" {
-		l.Open, l.OpenKnown = s.share("open", "", 100)
+		l.Open, l.OpenKnown = s.share("open", optional, 100)
 	}
 	l.Price = s.sum("price")
-	l.PriceFor = choice(s, "priceFor", "what the price of the panels is for", ForSet, ForSquareFoot, ForSquareMetre)
+	l.PriceFor = choice(s, "priceFor", words.Say("what the price of the panels is for"), ForSet, ForSquareFoot, ForSquareMetre)
 	readDelivery(s, &l)
 	readHanging(s, &l)
 	l.Register = readRegister(s.section("register"))
@@ -127,74 +128,75 @@ func readLayer(s section, i int) Layer {
 
 func readDelivery(s section, l *Layer) {
 	l.Labels = s.text("labels")
-	for _, e := range s.objects(s.shared("panels", &s.taken.notes, mask.MostPanels, "panels")) {
+	for _, e := range s.objects(s.shared("panels", &s.taken.notes, mask.MostPanels, words.Say("panels"))) {
 		l.Panels = append(l.Panels, readPanelNote(e))
 	}
-	for _, e := range s.some("pieces", mostPieces, "pieces") {
+	for _, e := range s.some("pieces", mostPieces, words.Say("pieces")) {
 		l.Pieces = append(l.Pieces, readPiece(e))
 	}
 }
 
 func readPanelNote(s section) PanelNote {
 	n := PanelNote{At: s.at, Panel: label(s.text("panel")),
-		State: choice(s, "state", "what was found of the panel", Unchecked, Found, Missing, Damaged, Recut)}
-	n.Length, _ = s.positive("length", "")
-	n.Width, _ = s.positive("width", "")
+		State: choice(s, "state", words.Say("what was found of the panel"), Unchecked, Found, Missing, Damaged, Recut)}
+	n.Length, _ = s.positive("length", optional)
+	n.Width, _ = s.positive("width", optional)
 	return n
 }
 
 func readPiece(s section) mask.GivenPiece {
 	p := mask.GivenPiece{At: s.at, Name: s.name("name"), Cells: s.text("cells"),
-		Kind:  word(s, "kind", "what kind of piece it is", mask.Span, mask.Joined, mask.CutLoose),
-		Round: choice(s, "shape", "what shape the piece has", "rectangular", "round") == "round"}
+		Kind:  word(s, "kind", words.Say("what kind of piece it is"), mask.Span, mask.Joined, mask.CutLoose),
+		Round: choice(s, "shape", words.Say("what shape the piece has"), "rectangular", "round") == "round"}
 	s.when(p.Kind == mask.CutLoose, func() {
-		p.Length, _ = s.positive("length", "")
-		p.X, p.Y, p.Placed = s.both("fromDA", "fromAB", "to the middle of the piece", "the middle of the mask")
+		p.Length, _ = s.positive("length", optional)
+		p.X, p.Y, p.Placed = s.both("fromDA", "fromAB", words.Say("to the middle of the piece"), words.Say("the middle of the mask"))
 	})
-	s.when(p.Kind == mask.CutLoose && !p.Round, func() { p.Width, _ = s.positive("width", "") })
+	s.when(p.Kind == mask.CutLoose && !p.Round, func() { p.Width, _ = s.positive("width", optional) })
 	return p
 }
 
 // both reads two distances that belong together: both are given or neither,
 // which means what otherwise says.
-func (s section) both(one, two, what, otherwise string) (x, y measure.Length, ok bool) {
-	x, first := s.length(one, "")
-	y, second := s.length(two, "")
+func (s section) both(one, two string, what, otherwise words.Text) (x, y measure.Length, ok bool) {
+	x, first := s.length(one, optional)
+	y, second := s.length(two, optional)
 	if (s.text(one) == "") != (s.text(two) == "") {
 		missing := one
 		if s.text(one) != "" {
 			missing = two
 		}
-		s.report(s.at+"/"+missing, problem.Stop, "Only one of the two distances "+what+" is given.", "Give both, or leave both empty for "+otherwise+".")
+		s.report(s.at+"/"+missing, problem.Stop, words.Say("Only one of the two distances {what} is given.", words.Of("what", what)),
+			words.Say("Give both, or leave both empty for {otherwise}.", words.Of("otherwise", otherwise)))
 	}
 	return x, y, first && second
 }
 
 func readHanging(s section, l *Layer) {
 	l.Start, l.Crooked, l.Key = label(s.text("start")), label(s.text("crooked")), label(s.text("key"))
-	for _, e := range s.shared("up", &s.taken.up, mask.MostPanels, "panels") {
+	for _, e := range s.shared("up", &s.taken.up, mask.MostPanels, words.Say("panels")) {
 		if text := label(s.typed(e.at, e.node)); text != "" {
 			l.Up = append(l.Up, text)
 		}
 	}
-	for _, e := range s.objects(s.shared("gaps", &s.taken.gaps, mask.MostPanels, "gaps")) {
+	for _, e := range s.objects(s.shared("gaps", &s.taken.gaps, mask.MostPanels, words.Say("gaps"))) {
 		n := GapNote{At: e.at, Seam: e.id("seam")}
-		n.Gap, n.Known = e.length("gap", "")
+		n.Gap, n.Known = e.length("gap", optional)
 		l.Gaps = append(l.Gaps, n)
 	}
 }
 
 func readRegister(s section) Register {
 	r := Register{At: s.at}
-	r.Tolerance, _ = s.length("tolerance", "")
-	for _, e := range s.some("marks", register.MostMarks, "marks") {
+	r.Tolerance, _ = s.length("tolerance", optional)
+	for _, e := range s.some("marks", register.MostMarks, words.Say("marks")) {
 		m := MarkNote{At: e.at}
 		m.Name = e.name("name")
 		var known [4]bool
-		m.Want.X, known[0] = e.offset("x", "")
-		m.Want.Y, known[1] = e.offset("y", "")
-		m.Got.X, known[2] = e.offset("gotX", "")
-		m.Got.Y, known[3] = e.offset("gotY", "")
+		m.Want.X, known[0] = e.offset("x", optional)
+		m.Want.Y, known[1] = e.offset("y", optional)
+		m.Got.X, known[2] = e.offset("gotX", optional)
+		m.Got.Y, known[3] = e.offset("gotY", optional)
 		e.pair("x", "y")
 		e.pair("gotX", "gotY")
 		m.WantKnown, m.GotKnown = known[0] && known[1], known[2] && known[3]
@@ -212,7 +214,7 @@ func (s section) pair(one, two string) {
 	case s.text(one) != "":
 		missing = two
 	}
-	s.report(s.at+"/"+missing, problem.Stop, "Only one of the two distances is given.", "Write the other.")
+	s.report(s.at+"/"+missing, problem.Stop, words.Say("Only one of the two distances is given."), words.Say("Write the other."))
 }
 
 // label is a panel's own label as the sheet writes it: without spaces and in

@@ -3,6 +3,7 @@ package plan
 import (
 	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // Quote is what a client was quoted: amounts that stand as they are, with
@@ -40,10 +41,10 @@ func readQuote(s section) Quote {
 		Date: s.text("date"), Until: s.text("until"), Done: s.text("done"), Currency: s.text("currency"), Digits: readDigits(s),
 		Tax: QuoteLine{Share: s.percent("taxPercent", 100), Sum: s.sum("tax")}, Total: s.sum("total"), Low: s.sum("low"), High: s.sum("high"),
 	}
-	for _, e := range s.some("lines", mostQuoteLines, "lines of the price") {
+	for _, e := range s.some("lines", mostQuoteLines, words.Say("lines of the price")) {
 		q.Lines = append(q.Lines, QuoteLine{Name: e.text("name"), Sum: e.sum("sum")})
 	}
-	for _, e := range s.some("payments", mostQuoteLines, "payments") {
+	for _, e := range s.some("payments", mostQuoteLines, words.Say("payments")) {
 		q.Payments = append(q.Payments, QuoteLine{Name: e.text("name"), Share: e.percent("percent", 100), Sum: e.sum("sum")})
 	}
 	q.Known = q.Date != ""

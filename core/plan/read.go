@@ -10,6 +10,7 @@ import (
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
+	"ceilingwright/core/words"
 )
 
 // Largest is the greatest plan that is read, in bytes: some hundred times a
@@ -41,40 +42,42 @@ func Read(data []byte) Document {
 // document is the plan's top object, or nil with the reason reported.
 func (r *reader) document(data []byte) *jsondoc.Node {
 	if len(data) > Largest {
-		r.report("", problem.Stop, "This file is "+strconv.Itoa(len(data)>>20)+" MB large; a plan is at most "+strconv.Itoa(Largest>>20)+" MB.", "Choose the file of a plan.")
+		r.report("", problem.Stop, words.Say("This file is {large} MB large; a plan is at most {most} MB.", words.Count("large", len(data)>>20), words.Count("most", Largest>>20)), words.Say("Choose the file of a plan."))
 		return nil
 	}
 	node, err := jsondoc.Read(data)
 	if err != nil {
-		r.report("", problem.Stop, unreadableReason(err), "Open another copy of the plan. The one that was open before is kept.")
+		r.report("", problem.Stop, unreadableReason(err), words.Say("Open another copy of the plan. The one that was open before is kept."))
 		return nil
 	}
 	version := node.Field("ceilingwright")
 	if node.Kind != jsondoc.Object || version == nil {
-		r.report("", problem.Stop, "This is not a plan of Ceilingwright.", "Choose a file that was saved here as a plan.")
+		r.report("", problem.Stop, words.Say("This is not a plan of Ceilingwright."), words.Say("Choose a file that was saved here as a plan."))
 		return nil
 	}
 	n, err := strconv.Atoi(version.Text)
 	switch {
 	case err != nil || n < 1:
-		r.report("/ceilingwright", problem.Stop, "The plan does not say which version it is.", "Open a copy that was not edited by hand.")
+		r.report("/ceilingwright", problem.Stop, words.Say("The plan does not say which version it is."), words.Say("Open a copy that was not edited by hand."))
 		return nil
 	case n > Version:
-		r.report("/ceilingwright", problem.Stop, "This plan is of version "+strconv.Itoa(n)+"; versions up to "+strconv.Itoa(Version)+" can be read here.", "Open it with a newer page. Nothing in the file was changed.")
+		r.report("/ceilingwright", problem.Stop, words.Say("This plan is of version {version}; versions up to {known} can be read here.", words.Name("version", strconv.Itoa(n)), words.Name("known", strconv.Itoa(Version))),
+			words.Say("Open it with a newer page. Nothing in the file was changed."))
 		return nil
 	}
 	return node
 }
 
-func unreadableReason(err error) string {
+func unreadableReason(err error) words.Text {
 	var fault *jsondoc.SyntaxError
 	if !errors.As(err, &fault) {
-		return "This file cannot be read."
+		return words.Say("This file cannot be read.")
 	}
 	if fault.CutOff {
-		return "This file is cut off: it ends in the middle, on line " + strconv.Itoa(fault.Line) + "."
+		return words.Say("This file is cut off: it ends in the middle, on line {line}.", words.Name("line", strconv.Itoa(fault.Line)))
 	}
-	return "This file is not a plan: it goes wrong on line " + strconv.Itoa(fault.Line) + ", character " + strconv.Itoa(fault.Column) + " (" + fault.Reason + ")."
+	return words.Say("This file is not a plan: it goes wrong on line {line}, character {column} ({reason}).",
+		words.Name("line", strconv.Itoa(fault.Line)), words.Name("column", strconv.Itoa(fault.Column)), words.Name("reason", fault.Reason))
 }
 
 func (r *reader) plan(top section) Plan {
@@ -100,16 +103,16 @@ func (r *reader) plan(top section) Plan {
 
 func (r *reader) readUnits(s section) Units {
 	u := Units{
-		Show:       word(s, "show", "how to write answers", ShowFeetInches, ShowMetric),
-		Bare:       word(s, "bare", "what a bare number means", measure.UnitInch, measure.UnitFoot, measure.UnitMillimetre, measure.UnitCentimetre, measure.UnitMetre),
-		InchMark:   readMark(s, "inchMark", "the inch mark", "1/16 in", "1/4 in", "1/8 in", "1/32 in", "1/64 in"),
-		MetricMark: readMark(s, "metricMark", "the metric mark", "1 mm", "5 mm", "0.5 mm"),
-		Gallon:     word(s, "gallon", "which gallon", USGallon, ImperialGallon),
+		Show:       word(s, "show", words.Say("how to write answers"), ShowFeetInches, ShowMetric),
+		Bare:       word(s, "bare", words.Say("what a bare number means"), measure.UnitInch, measure.UnitFoot, measure.UnitMillimetre, measure.UnitCentimetre, measure.UnitMetre),
+		InchMark:   readMark(s, "inchMark", words.Say("the inch mark"), "1/16 in", "1/4 in", "1/8 in", "1/32 in", "1/64 in"),
+		MetricMark: readMark(s, "metricMark", words.Say("the metric mark"), "1 mm", "5 mm", "0.5 mm"),
+		Gallon:     word(s, "gallon", words.Say("which gallon"), USGallon, ImperialGallon),
 	}
 	return u
 }
 
-func readMark(s section, name, what string, marks ...string) measure.Length {
+func readMark(s section, name string, what words.Text, marks ...string) measure.Length {
 	mark, err := measure.ParseMark(word(s, name, what, marks...))
 	if err != nil {
 		s.unreadable(s.at+"/"+name, err)
@@ -122,13 +125,13 @@ const sprinklersAgreed safety.Answer = "agreed"
 
 func readPlace(s section) Place {
 	p := Place{
-		Rules: word(s, "rules", "whose safety rules apply", safety.Other, safety.US, safety.UK, safety.EU),
-		Lead:  word(s, "leadTest", "whether the old paint was tested for lead", safety.NoLeadTest, safety.LeadFoundFree, safety.LeadFound),
-		Pull:  word(s, "pullTest", "whether a strip of tape was pulled off the old paint", safety.NoPullTest, safety.PaintHeld, safety.Lifted),
+		Rules: word(s, "rules", words.Say("whose safety rules apply"), safety.Other, safety.US, safety.UK, safety.EU),
+		Lead:  word(s, "leadTest", words.Say("whether the old paint was tested for lead"), safety.NoLeadTest, safety.LeadFoundFree, safety.LeadFound),
+		Pull:  word(s, "pullTest", words.Say("whether a strip of tape was pulled off the old paint"), safety.NoPullTest, safety.PaintHeld, safety.Lifted),
 	}
 	p.PullOn, p.PullAt = s.name("pullOn"), s.name("pullAt")
-	p.Asbestos = choice(s, "asbestosTest", "whether a laboratory looked for asbestos", safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound, safety.AsbestosGone)
-	switch choice(s, "surface", "what the surface is", "", "smooth", "smoothed", "textured") {
+	p.Asbestos = choice(s, "asbestosTest", words.Say("whether a laboratory looked for asbestos"), safety.AsbestosTest(""), safety.NoAsbestosTest, safety.AsbestosFree, safety.AsbestosFound, safety.AsbestosGone)
+	switch choice(s, "surface", words.Say("what the surface is"), "", "smooth", "smoothed", "textured") {
 	case "smooth":
 		p.Textured = safety.No
 	case "smoothed", "textured":
@@ -137,19 +140,19 @@ func readPlace(s section) Place {
 	if s.text("built") != "" {
 		p.Built = readYear(s)
 	}
-	p.Detectors = s.answer("detectors", "whether there are detectors")
-	p.Sprinklers = choice(s, "sprinklers", "whether there are sprinklers", safety.Answer(""), safety.Yes, safety.No, sprinklersAgreed)
+	p.Detectors = s.answer("detectors", words.Say("whether there are detectors"))
+	p.Sprinklers = choice(s, "sprinklers", words.Say("whether there are sprinklers"), safety.Answer(""), safety.Yes, safety.No, sprinklersAgreed)
 	if p.Sprinklers == sprinklersAgreed {
 		p.Sprinklers, p.SprinklersAgreed = safety.Yes, true
 	}
-	p.Use = choice(s, "use", "what the building is used for", safety.Use(""), safety.Home, safety.Children, safety.Public, safety.Works)
-	p.LeadFirm, p.LeadPlan = s.answer("leadFirm", "whether the firm is certified for lead"), s.answer("leadPlan", "whether the work on lead is planned")
-	p.Drop = s.answer("drop", "whether the floor falls away beside the platform")
+	p.Use = choice(s, "use", words.Say("what the building is used for"), safety.Use(""), safety.Home, safety.Children, safety.Public, safety.Works)
+	p.LeadFirm, p.LeadPlan = s.answer("leadFirm", words.Say("whether the firm is certified for lead")), s.answer("leadPlan", words.Say("whether the work on lead is planned"))
+	p.Drop = s.answer("drop", words.Say("whether the floor falls away beside the platform"))
 	s.when(p.Drop == safety.Yes, func() { p.DropDepth = readDrop(s) })
-	p.Isolated, p.Flames = s.answer("isolated", "whether the light is isolated"), s.answer("flames", "whether there are pilot lights or heaters")
-	p.AirHandling, p.Below = s.answer("airHandling", "whether air from this room goes to others"), s.answer("below", "whether others pass below")
-	p.Fixings = s.answer("fixings", "whether anything is drilled")
-	if p.FloorLoad = s.fact("floorLoad"); choice(s, "floorLoadUnit", "the unit of the floor's load", "kg/m2", "lb/ft2") == "lb/ft2" {
+	p.Isolated, p.Flames = s.answer("isolated", words.Say("whether the light is isolated")), s.answer("flames", words.Say("whether there are pilot lights or heaters"))
+	p.AirHandling, p.Below = s.answer("airHandling", words.Say("whether air from this room goes to others")), s.answer("below", words.Say("whether others pass below"))
+	p.Fixings = s.answer("fixings", words.Say("whether anything is drilled"))
+	if p.FloorLoad = s.fact("floorLoad"); choice(s, "floorLoadUnit", words.Say("the unit of the floor's load"), "kg/m2", "lb/ft2") == "lb/ft2" {
 		p.FloorLoad.Value = p.FloorLoad.Value.Mul(measure.Pound).Quo(measure.SquareFoot)
 	}
 	return p
@@ -161,16 +164,16 @@ const mostDrop = 1000 * measure.Metre
 // readDrop reads how far down the lowest level beside the platform is. What no
 // building has is refused and counts as not known.
 func readDrop(s section) measure.Length {
-	drop, _ := s.positive("dropDepth", "")
+	drop, _ := s.positive("dropDepth", optional)
 	if drop > mostDrop {
-		s.report(s.at+"/dropDepth", problem.Stop, "No building is so deep.", "Check the unit, or leave it empty if nobody knows.")
+		s.report(s.at+"/dropDepth", problem.Stop, words.Say("No building is so deep."), words.Say("Check the unit, or leave it empty if nobody knows."))
 		return 0
 	}
 	return drop
 }
 
 // answer is yes, no, or not said.
-func (s section) answer(name, what string) safety.Answer {
+func (s section) answer(name string, what words.Text) safety.Answer {
 	return choice(s, name, what, safety.Answer(""), safety.Yes, safety.No)
 }
 
@@ -183,7 +186,7 @@ func readYear(s section) int {
 		s.unreadable(s.at+"/built", err)
 		return 0
 	case year > 2999:
-		s.report(s.at+"/built", problem.Stop, "This is no year a house was built in.", "Check the year, or leave it empty if nobody knows.")
+		s.report(s.at+"/built", problem.Stop, words.Say("This is no year a house was built in."), words.Say("Check the year, or leave it empty if nobody knows."))
 		return 0
 	}
 	return year
@@ -191,11 +194,11 @@ func readYear(s section) int {
 
 func readMask(s section) Mask {
 	var m Mask
-	m.Length, _ = s.length("length", "")
-	m.Width, _ = s.length("width", "")
+	m.Length, _ = s.length("length", optional)
+	m.Width, _ = s.length("width", optional)
 	layers := s.items("layers")
 	if len(layers) > MostLayers {
-		s.report(s.at+"/layers", problem.Stop, "The mask has "+strconv.Itoa(len(layers))+" layers; "+strconv.Itoa(MostLayers)+" are read.", "Take out the layers that are not needed.")
+		s.report(s.at+"/layers", problem.Stop, words.Say("The mask has {n} layers; {most} are read.", words.Count("n", len(layers)), words.Count("most", MostLayers)), words.Say("Take out the layers that are not needed."))
 		layers = layers[:MostLayers]
 	}
 	for i, entry := range layers {
@@ -208,16 +211,16 @@ func readMask(s section) Mask {
 // taken are remarked on and used.
 func readCut(s section, cut *mask.Cut) {
 	s.when(cut.Split == mask.ByCount, func() {
-		cut.Columns, _ = s.count("columns", "")
-		cut.Rows, _ = s.count("rows", "")
+		cut.Columns, _ = s.count("columns", optional)
+		cut.Rows, _ = s.count("rows", optional)
 	})
 	s.when(cut.Split == mask.BySizes, func() {
 		cut.ColumnSizes = readSizes(s, "columnSizes")
 		cut.RowSizes = readSizes(s, "rowSizes")
 	})
 	s.when(cut.Split == mask.ByGreatest, func() {
-		cut.GreatestLength, _ = s.length("greatestLength", "")
-		cut.GreatestWidth, _ = s.length("greatestWidth", "")
+		cut.GreatestLength, _ = s.length("greatestLength", optional)
+		cut.GreatestWidth, _ = s.length("greatestWidth", optional)
 	})
 }
 
@@ -225,8 +228,8 @@ func readCut(s section, cut *mask.Cut) {
 // left for the plan, nothing, since a layer with some of its columns is another.
 func readSizes(s section, name string) []measure.Length {
 	var sizes []measure.Length
-	for _, entry := range s.whole(name, &s.taken.sizes, mostSizes, "sizes") {
-		size, _ := entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), "")
+	for _, entry := range s.whole(name, &s.taken.sizes, mostSizes, words.Say("sizes")) {
+		size, _ := entry.lengthAt(entry.at, entry.typed(entry.at, entry.node), optional)
 		sizes = append(sizes, size)
 	}
 	return sizes
@@ -234,21 +237,21 @@ func readSizes(s section, name string) []measure.Length {
 
 func readSetting(s section) Setting {
 	set := Setting{
-		On:     word(s, "on", "what the mask is centred on", setout.OnRoom, setout.OnFixture, setout.OnPoint),
+		On:     word(s, "on", words.Say("what the mask is centred on"), setout.OnRoom, setout.OnFixture, setout.OnPoint),
 		Square: readSquare(s),
-		Turned: choice(s, "turned", "whether the mask is turned a quarter", "no", "yes") == "yes",
-		Taped:  choice(s, "line", "what the mask outline is made with", "tape", "chalk") == "tape",
+		Turned: choice(s, "turned", words.Say("whether the mask is turned a quarter"), "no", "yes") == "yes",
+		Taped:  choice(s, "line", words.Say("what the mask outline is made with"), "tape", "chalk") == "tape",
 	}
 	s.when(set.On == setout.OnPoint, func() {
 		var x, y bool
-		set.PointDA, x = s.length("pointDA", "the distance from wall ZW to the point")
-		set.PointAB, y = s.length("pointAB", "the distance from wall WX to the point")
+		set.PointDA, x = s.length("pointDA", words.Say("the distance from wall ZW to the point"))
+		set.PointAB, y = s.length("pointAB", words.Say("the distance from wall WX to the point"))
 		set.PointKnown = x && y
 	})
-	s.when(set.Taped, func() { set.TapeWidth, _ = s.length("tapeWidth", "") })
-	set.LeastBorder, _ = s.length("leastBorder", "")
-	set.WantEnds, set.WantEndsKnown = s.length("wantEnds", "")
-	set.WantSides, set.WantSidesKnown = s.length("wantSides", "")
+	s.when(set.Taped, func() { set.TapeWidth, _ = s.length("tapeWidth", optional) })
+	set.LeastBorder, _ = s.length("leastBorder", optional)
+	set.WantEnds, set.WantEndsKnown = s.length("wantEnds", optional)
+	set.WantSides, set.WantSidesKnown = s.length("wantSides", optional)
 	return set
 }
 
@@ -263,7 +266,8 @@ func readSquare(s section) string {
 	case text == "room" || text == "fixture" || isWall(text):
 		return text
 	}
-	s.report(s.at+"/square", problem.Caution, problem.Quote(text)+" is not among the choices for what the mask is square to: taken as the room.", "Choose the room, the light or a wall.")
+	s.report(s.at+"/square", problem.Caution, words.Say("{typed} is not among the choices for what the mask is square to: taken as the room.", words.Name("typed", problem.Quote(text))),
+		words.Say("Choose the room, the light or a wall."))
 	return "room"
 }
 
@@ -273,17 +277,17 @@ func isWall(text string) bool {
 }
 
 func readSeams(s section) Seams {
-	seams := Seams{Cover: word(s, "cover", "what is bridged with tape", mask.CoverSeams, mask.CoverOutside)}
-	seams.Roll, _ = s.run("rollLength", "")
-	seams.Width, _ = s.positive("tapeWidth", "")
-	seams.Piece, _ = s.positive("pieceLength", "")
-	seams.Waste, _ = s.shareOrNone("waste", "waste of tape", 100)
+	seams := Seams{Cover: word(s, "cover", words.Say("what is bridged with tape"), mask.CoverSeams, mask.CoverOutside)}
+	seams.Roll, _ = s.run("rollLength", optional)
+	seams.Width, _ = s.positive("tapeWidth", optional)
+	seams.Piece, _ = s.positive("pieceLength", optional)
+	seams.Waste, _ = s.shareOrNone("waste", words.Say("waste of tape"), 100)
 	return seams
 }
 
 func readAir(s section) safety.AirPlan {
 	if s.text("limit") != "" {
-		word(s, "limitUnit", "the unit of the limit", "mg/m3")
+		word(s, "limitUnit", words.Say("the unit of the limit"), "mg/m3")
 	}
 	s.setAside("limitUnit")
 	plan := safety.AirPlan{
@@ -293,9 +297,9 @@ func readAir(s section) safety.AirPlan {
 		Shut:      s.fact("shut"),
 		Mixing:    s.fact("mixing"),
 		Fan:       s.fact("fan"),
-		Nights:    choice(s, "nights", "whether the windows stay open at night", safety.NightsShut, safety.NightsOpen),
+		Nights:    choice(s, "nights", words.Say("whether the windows stay open at night"), safety.NightsShut, safety.NightsOpen),
 	}
-	if choice(s, "fanUnit", "the unit of the fan", "m3/h", "cfm") == "cfm" {
+	if choice(s, "fanUnit", words.Say("the unit of the fan"), "m3/h", "cfm") == "cfm" {
 		plan.Fan.Value = plan.Fan.Value.Mul(measure.CubicFootAMinute)
 	}
 	return plan
@@ -306,23 +310,23 @@ func (s section) fact(name string) safety.Fact {
 	if s.text(name) == "" {
 		return safety.Fact{}
 	}
-	n, ok := s.number(name, "")
+	n, ok := s.number(name, optional)
 	return safety.Fact{Value: n, Known: ok}
 }
 
 func readAccess(s section) Access {
 	a := Access{
-		By:    word(s, "by", "what the work is done from", safety.Platform, safety.Ladder, safety.Floor),
-		Rails: word(s, "rails", "whether the platform has rails", safety.Answer(""), safety.Yes, safety.No),
+		By:    word(s, "by", words.Say("what the work is done from"), safety.Platform, safety.Ladder, safety.Floor),
+		Rails: word(s, "rails", words.Say("whether the platform has rails"), safety.Answer(""), safety.Yes, safety.No),
 	}
-	a.Stature, _ = s.length("reachBy", "")
-	a.Base, _ = s.length("base", "")
-	a.DeckGap, _ = s.length("deckGap", "")
-	a.DeckLength, _ = s.positive("deckLength", "")
-	a.DeckWidth, _ = s.positive("deckWidth", "")
-	a.ArmReach, _ = s.length("armReach", "")
-	a.Overlap, _ = s.length("overlap", "")
-	a.Turn = choice(s, "turn", "whether the platform may be turned", "yes", "no") == "yes"
+	a.Stature, _ = s.length("reachBy", optional)
+	a.Base, _ = s.length("base", optional)
+	a.DeckGap, _ = s.length("deckGap", optional)
+	a.DeckLength, _ = s.positive("deckLength", optional)
+	a.DeckWidth, _ = s.positive("deckWidth", optional)
+	a.ArmReach, _ = s.length("armReach", optional)
+	a.Overlap, _ = s.length("overlap", optional)
+	a.Turn = choice(s, "turn", words.Say("whether the platform may be turned"), "yes", "no") == "yes"
 	readPlatform(s, &a)
 	return a
 }
@@ -330,24 +334,24 @@ func readAccess(s section) Access {
 // readPlatform reads what else is known of the platform, whatever the work is
 // done from; only what is chosen is used.
 func readPlatform(s section, a *Access) {
-	a.Kind = choice(s, "kind", "what kind of platform it is", safety.Kind(""), safety.HopUp, safety.Podium, safety.Tower, safety.Scaffold)
-	a.Reach, _ = s.positive("reach", "")
-	a.OtherStature, _ = s.positive("alsoBy", "")
-	a.LadderHeight, _ = s.positive("ladderHeight", "")
-	a.RailHeight, _ = s.positive("railHeight", "")
-	a.RailGap, _ = s.positive("railGap", "")
-	a.FootLength, _ = s.positive("footLength", "")
-	a.FootWidth, _ = s.positive("footWidth", "")
-	a.Wheels, a.Rides = s.answer("wheels", "whether the wheels are locked"), s.answer("rides", "whether it is moved with someone on it")
-	a.ToeBoards, a.WayUp, a.Tied = s.answer("toeBoards", "whether there are toe boards"), s.answer("wayUp", "whether there is a way up inside"), s.answer("tied", "whether it is tied")
-	a.BaseChecked = s.answer("baseChecked", "whether the maker's table allows this base")
+	a.Kind = choice(s, "kind", words.Say("what kind of platform it is"), safety.Kind(""), safety.HopUp, safety.Podium, safety.Tower, safety.Scaffold)
+	a.Reach, _ = s.positive("reach", optional)
+	a.OtherStature, _ = s.positive("alsoBy", optional)
+	a.LadderHeight, _ = s.positive("ladderHeight", optional)
+	a.RailHeight, _ = s.positive("railHeight", optional)
+	a.RailGap, _ = s.positive("railGap", optional)
+	a.FootLength, _ = s.positive("footLength", optional)
+	a.FootWidth, _ = s.positive("footWidth", optional)
+	a.Wheels, a.Rides = s.answer("wheels", words.Say("whether the wheels are locked")), s.answer("rides", words.Say("whether it is moved with someone on it"))
+	a.ToeBoards, a.WayUp, a.Tied = s.answer("toeBoards", words.Say("whether there are toe boards")), s.answer("wayUp", words.Say("whether there is a way up inside")), s.answer("tied", words.Say("whether it is tied"))
+	a.BaseChecked = s.answer("baseChecked", words.Say("whether the maker's table allows this base"))
 	unit := measure.NumberFromInt(1)
-	if choice(s, "massUnit", "the unit of the weights", "kg", "lb") == "lb" {
+	if choice(s, "massUnit", words.Say("the unit of the weights"), "kg", "lb") == "lb" {
 		unit = measure.Pound
 	}
 	a.Rated, a.Load, a.Mass, a.Panel = s.kilograms("rated", unit), s.kilograms("load", unit), s.kilograms("mass", unit), s.kilograms("panel", unit)
 	if s.text("onDeck") != "" {
-		a.OnDeck, _ = s.count("onDeck", "")
+		a.OnDeck, _ = s.count("onDeck", optional)
 	}
 	a.Minutes = s.fact("minutes")
 }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"errors"
-	"strconv"
 	"strings"
 
 	"ceilingwright/core/words"
@@ -43,8 +42,8 @@ func (r *reader) when(asked bool, read func()) {
 	r.unasked = before
 }
 
-func (r *reader) report(at string, severity problem.Severity, what, do string) {
-	r.tell(problem.Problem{At: at, Severity: severity, What: words.Raw(what), Do: words.Raw(do)})
+func (r *reader) report(at string, severity problem.Severity, what, do words.Text) {
+	r.tell(problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 func (r *reader) tell(p problem.Problem) {
@@ -70,7 +69,7 @@ func (s section) section(name string) section {
 func (r *reader) object(at string, node *jsondoc.Node) section {
 	if node != nil && node.Kind != jsondoc.Object {
 		if node.Kind != jsondoc.Null {
-			r.report(at, problem.Stop, "This part of the plan is not in the form it should have.", "Open the plan again from a copy that was not edited by hand.")
+			r.report(at, problem.Stop, words.Say("This part of the plan is not in the form it should have."), words.Say("Open the plan again from a copy that was not edited by hand."))
 		}
 		node = nil
 	}
@@ -86,7 +85,7 @@ func (s section) items(name string) []section {
 	}
 	at := s.at + "/" + name
 	if node.Kind != jsondoc.List {
-		s.report(at, problem.Stop, "This part of the plan should be a list.", "Open the plan again from a copy that was not edited by hand.")
+		s.report(at, problem.Stop, words.Say("This part of the plan should be a list."), words.Say("Open the plan again from a copy that was not edited by hand."))
 		return nil
 	}
 	items := make([]section, len(node.Items))
@@ -98,10 +97,10 @@ func (s section) items(name string) []section {
 
 // list is items with a limit: what is above it is left out, and said so. what
 // names the entries, in the plural.
-func (s section) list(name string, most int, what string) []section {
+func (s section) list(name string, most int, what words.Text) []section {
 	items := s.items(name)
 	if len(items) > most {
-		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(most)+" are read.", "Take out those that are not needed.")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("There are {n} {what} here; {most} are read.", words.Count("n", len(items)), words.Of("what", what), words.Count("most", most)), words.Say("Take out those that are not needed."))
 		items = items[:most]
 	}
 	return items
@@ -109,10 +108,10 @@ func (s section) list(name string, most int, what string) []section {
 
 // shared is list with a limit on all lists of a kind together, of which so many
 // entries were taken already.
-func (s section) shared(name string, taken *int, most int, what string) []section {
+func (s section) shared(name string, taken *int, most int, what words.Text) []section {
 	items, left := s.items(name), most-*taken
 	if len(items) > left {
-		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here; "+strconv.Itoa(left)+" more are read in this plan.", "Take out those that are not needed.")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("There are {n} {what} here; {left} more are read in this plan.", words.Count("n", len(items)), words.Of("what", what), words.Count("left", left)), words.Say("Take out those that are not needed."))
 		items = items[:left]
 	}
 	*taken += len(items)
@@ -120,10 +119,10 @@ func (s section) shared(name string, taken *int, most int, what string) []sectio
 }
 
 // whole is shared for a list that is read whole or not at all.
-func (s section) whole(name string, taken *int, most int, what string) []section {
+func (s section) whole(name string, taken *int, most int, what words.Text) []section {
 	items, left := s.items(name), most-*taken
 	if len(items) > left {
-		s.report(s.at+"/"+name, problem.Stop, "There are "+strconv.Itoa(len(items))+" "+what+" here, and "+strconv.Itoa(left)+" more are read in this plan: none of these.", "Give fewer and larger panels.")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("There are {n} {what} here, and {left} more are read in this plan: none of these.", words.Count("n", len(items)), words.Of("what", what), words.Count("left", left)), words.Say("Give fewer and larger panels."))
 		return nil
 	}
 	*taken += len(items)
@@ -139,7 +138,7 @@ func (r *reader) objects(items []section) []section {
 }
 
 // some is list for entries that are objects.
-func (s section) some(name string, most int, what string) []section {
+func (s section) some(name string, most int, what words.Text) []section {
 	return s.objects(s.list(name, most, what))
 }
 
@@ -184,14 +183,17 @@ func (r *reader) typed(at string, node *jsondoc.Node) string {
 	if text, ok := textIn(node); ok {
 		return text
 	}
-	r.report(at, problem.Stop, "A blank of the plan holds something that nobody typed.", "Fill it in again.")
+	r.report(at, problem.Stop, words.Say("A blank of the plan holds something that nobody typed."), words.Say("Fill it in again."))
 	return ""
 }
 
 // need is what a blank asks for when it is empty: the blank's name in a
 // sentence ("the length of the ceiling"). With no name the blank may stay
 // empty.
-type need string
+type need = words.Text
+
+// optional is the need of a blank that may stay empty.
+var optional need
 
 // length reads a length blank. ok is false where it is empty or cannot be
 // read. An empty blank that is needed is a stop.
@@ -268,14 +270,14 @@ func (r *reader) positiveAt(at, text string, need need) (measure.Length, bool) {
 // isLong tells whether a length is above 0, and says so where it is not.
 func (r *reader) isLong(at string, l measure.Length) bool {
 	if l == 0 {
-		r.report(at, problem.Stop, "This is nothing.", "Give a length above 0.")
+		r.report(at, problem.Stop, words.Say("This is nothing."), words.Say("Give a length above 0."))
 	}
 	return l != 0
 }
 
 func (r *reader) missing(at string, need need) {
-	if need != "" {
-		r.report(at, problem.Stop, capital(string(need))+" is missing.", "Fill in "+string(need)+".")
+	if !need.IsEmpty() {
+		r.report(at, problem.Stop, words.Say("{^blank} is missing.", words.Of("blank", need)), words.Say("Fill in {blank}.", words.Of("blank", need)))
 	}
 }
 
@@ -286,7 +288,7 @@ func (r *reader) unreadable(at string, err error) {
 		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(fault.Reason), Do: words.Raw(fault.Do), Answers: fault.Answers})
 		return
 	}
-	r.report(at, problem.Stop, "This cannot be read.", "Write it again.")
+	r.report(at, problem.Stop, words.Say("This cannot be read."), words.Say("Write it again."))
 }
 
 // number reads a plain number that is not negative.
@@ -347,7 +349,7 @@ func (s section) positiveNumber(name string, need need) (measure.Number, bool) {
 // isAbove tells whether n is above 0, and says so where it is not.
 func (s section) isAbove(name string, n measure.Number) bool {
 	if n.IsZero() {
-		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a number above 0.")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("This is nothing."), words.Say("Give a number above 0."))
 	}
 	return !n.IsZero()
 }
@@ -360,7 +362,7 @@ func (s section) share(name string, need need, most int64) (measure.Number, bool
 		return n, false
 	}
 	if n.Cmp(measure.NumberFromInt(most)) > 0 {
-		s.report(s.at+"/"+name, problem.Stop, "This is more than "+strconv.FormatInt(most, 10)+" per cent.", "Give a share from 0 to "+strconv.FormatInt(most, 10)+".")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("This is more than {most} per cent.", words.Count("most", most)), words.Say("Give a share from 0 to {most}.", words.Count("most", most)))
 		return measure.Number{}, false
 	}
 	return n.Quo(measure.NumberFromInt(100)), true
@@ -368,12 +370,12 @@ func (s section) share(name string, need need, most int64) (measure.Number, bool
 
 // shareOrNone is share for a blank that may be empty and then counts as 0,
 // which it says.
-func (s section) shareOrNone(name, what string, most int64) (measure.Number, bool) {
+func (s section) shareOrNone(name string, what words.Text, most int64) (measure.Number, bool) {
 	if s.text(name) == "" {
-		s.report(s.at+"/"+name, problem.Note, "No "+what+" is given: counted as 0.", "Fill it in if there is any.")
+		s.report(s.at+"/"+name, problem.Note, words.Say("No {what} is given: counted as 0.", words.Of("what", what)), words.Say("Fill it in if there is any."))
 		return measure.Number{}, true
 	}
-	return s.share(name, "", most)
+	return s.share(name, optional, most)
 }
 
 // count reads a whole number above 0.
@@ -389,7 +391,7 @@ func (s section) count(name string, need need) (int, bool) {
 		return 0, false
 	}
 	if n == 0 {
-		s.report(s.at+"/"+name, problem.Stop, "This is nothing.", "Give a whole number above 0.")
+		s.report(s.at+"/"+name, problem.Stop, words.Say("This is nothing."), words.Say("Give a whole number above 0."))
 		return 0, false
 	}
 	return n, true
@@ -412,32 +414,32 @@ func (s section) money(name string) (price decimal.Decimal, known bool) {
 // word reads a choice among fixed words; the first is taken, and named, where
 // the plan says none of them. A first word that is empty means that not saying
 // is one of the choices.
-func word[W ~string](s section, name, what string, words ...W) W {
+func word[W ~string](s section, name string, what words.Text, choices ...W) W {
 	text := s.text(name)
-	for _, w := range words {
+	for _, w := range choices {
 		if text == string(w) {
 			return w
 		}
 	}
-	taken := string(words[0])
-	if taken == "" {
-		taken = "not said"
+	taken := words.Name("taken", string(choices[0]))
+	if choices[0] == "" {
+		taken = words.Of("taken", words.Say("not said"))
 	}
 	if text == "" {
-		s.report(s.at+"/"+name, problem.Note, "The plan does not say "+what+": taken as "+taken+".", "Choose it.")
+		s.report(s.at+"/"+name, problem.Note, words.Say("The plan does not say {what}: taken as {taken}.", words.Of("what", what), taken), words.Say("Choose it."))
 	} else {
-		s.report(s.at+"/"+name, problem.Caution, problem.Quote(text)+" is not among the choices for "+what+": taken as "+taken+".", "Choose again.")
+		s.report(s.at+"/"+name, problem.Caution, words.Say("{typed} is not among the choices for {what}: taken as {taken}.", words.Name("typed", problem.Quote(text)), words.Of("what", what), taken), words.Say("Choose again."))
 	}
-	return words[0]
+	return choices[0]
 }
 
 // choice is word for a choice that came in after the first plans were written:
 // a plan that does not say it means the first, and needs no remark.
-func choice[W ~string](s section, name, what string, words ...W) W {
+func choice[W ~string](s section, name string, what words.Text, choices ...W) W {
 	if s.text(name) == "" {
-		return words[0]
+		return choices[0]
 	}
-	return word(s, name, what, words...)
+	return word(s, name, what, choices...)
 }
 
 // setAside ticks off a field, with all that is in it, that is part of a plan but
@@ -485,9 +487,9 @@ func (r *reader) strays(at string, node *jsondoc.Node) {
 		place := at + "/" + pointerStep(f.Name)
 		switch {
 		case f.Repeated:
-			r.report(place, problem.Caution, "This stands twice in the plan; the last one counts.", "Take one of them out.")
+			r.report(place, problem.Caution, words.Say("This stands twice in the plan; the last one counts."), words.Say("Take one of them out."))
 		case !f.Known:
-			r.report(place, problem.Note, "The plan holds "+problem.Quote(f.Name)+", which is not known here. It is kept and not used.", "Check its spelling if you wrote it.")
+			r.report(place, problem.Note, words.Say("The plan holds {name}, which is not known here. It is kept and not used.", words.Name("name", problem.Quote(f.Name))), words.Say("Check its spelling if you wrote it."))
 		default:
 			r.strays(place, f.Value)
 		}

@@ -13,7 +13,7 @@ import (
 // A number typed without its unit that comes out beyond it is asked about where
 // another unit of the same system would make sense; with a unit it is taken.
 type usual struct {
-	what        string
+	what        words.Text
 	least, most measure.Length
 }
 
@@ -26,10 +26,10 @@ var usualAt = map[string]usual{
 	"/room/diagonalAC":                  ofRoom,
 	"/room/diagonalBD":                  ofRoom,
 	"/room/readings/#/length":           ofRoom,
-	"/room/walls/#/length":              {"a wall", 2 * measure.Inch, 120 * measure.Foot},
-	"/room/height":                      {"the height of a room", 5 * measure.Foot, 80 * measure.Foot},
-	"/room/fixture/across":              {"a light", 40 * measure.Millimetre, 10 * measure.Foot},
-	"/room/obstructions/#/across":       {"a thing in the ceiling", 20 * measure.Millimetre, 10 * measure.Foot},
+	"/room/walls/#/length":              {words.Say("a wall"), 2 * measure.Inch, 120 * measure.Foot},
+	"/room/height":                      {words.Say("the height of a room"), 5 * measure.Foot, 80 * measure.Foot},
+	"/room/fixture/across":              {words.Say("a light"), 40 * measure.Millimetre, 10 * measure.Foot},
+	"/room/obstructions/#/across":       {words.Say("a thing in the ceiling"), 20 * measure.Millimetre, 10 * measure.Foot},
 	"/room/furniture/#/length":          ofFurniture,
 	"/room/furniture/#/width":           ofFurniture,
 	"/mask/length":                      ofMask,
@@ -40,42 +40,42 @@ var usualAt = map[string]usual{
 	"/mask/layers/#/greatestWidth":      ofPanel,
 	"/mask/layers/#/panels/#/length":    ofPanel,
 	"/mask/layers/#/panels/#/width":     ofPanel,
-	"/mask/layers/#/gap":                {"a gap", 0, 6 * measure.Inch},
-	"/mask/layers/#/gaps/#/gap":         {"a gap", 0, 6 * measure.Inch},
+	"/mask/layers/#/gap":                {words.Say("a gap"), 0, 6 * measure.Inch},
+	"/mask/layers/#/gaps/#/gap":         {words.Say("a gap"), 0, 6 * measure.Inch},
 	"/mask/layers/#/panelTolerance":     ofTolerance,
 	"/mask/layers/#/register/tolerance": ofTolerance,
 	"/room/tape/deviation":              ofTolerance,
 	"/room/tape/readTo":                 ofTolerance,
 	"/setting/tapeWidth":                ofTape,
 	"/seams/tapeWidth":                  ofTape,
-	"/seams/rollLength":                 {"a roll of tape", 16 * measure.Foot, 3000 * measure.Foot},
-	"/seams/pieceLength":                {"a piece of tape", 8 * measure.Inch, 100 * measure.Foot},
+	"/seams/rollLength":                 {words.Say("a roll of tape"), 16 * measure.Foot, 3000 * measure.Foot},
+	"/seams/pieceLength":                {words.Say("a piece of tape"), 8 * measure.Inch, 100 * measure.Foot},
 	"/access/deckLength":                ofDeck,
 	"/access/deckWidth":                 ofDeck,
 	"/access/footLength":                ofDeck,
 	"/access/footWidth":                 ofDeck,
-	"/access/reachBy":                   {"the height of a grown person", 4 * measure.Foot, 8 * measure.Foot},
-	"/access/alsoBy":                    {"the height of a grown person", 4 * measure.Foot, 8 * measure.Foot},
-	"/access/reach":                     {"the height one works at", 4 * measure.Foot, 10 * measure.Foot},
-	"/access/armReach":                  {"the reach of an arm", 4 * measure.Inch, 5 * measure.Foot},
-	"/access/ladderHeight":              {"a stepladder", 15 * measure.Inch, 30 * measure.Foot},
-	"/access/railHeight":                {"the height of rails", 15 * measure.Inch, 6 * measure.Foot},
-	"/finish/surfaces/#/girth":          {"the girth of the profile", measure.Inch, 8 * measure.Foot},
-	"/finish/surfaces/#/height":         {"the height of walls", 12 * measure.Inch, 80 * measure.Foot},
-	"/finish/steps/#/brushWidth":        {"a brush", 4 * measure.Millimetre, 16 * measure.Inch},
+	"/access/reachBy":                   {words.Say("the height of a grown person"), 4 * measure.Foot, 8 * measure.Foot},
+	"/access/alsoBy":                    {words.Say("the height of a grown person"), 4 * measure.Foot, 8 * measure.Foot},
+	"/access/reach":                     {words.Say("the height one works at"), 4 * measure.Foot, 10 * measure.Foot},
+	"/access/armReach":                  {words.Say("the reach of an arm"), 4 * measure.Inch, 5 * measure.Foot},
+	"/access/ladderHeight":              {words.Say("a stepladder"), 15 * measure.Inch, 30 * measure.Foot},
+	"/access/railHeight":                {words.Say("the height of rails"), 15 * measure.Inch, 6 * measure.Foot},
+	"/finish/surfaces/#/girth":          {words.Say("the girth of the profile"), measure.Inch, 8 * measure.Foot},
+	"/finish/surfaces/#/height":         {words.Say("the height of walls"), 12 * measure.Inch, 80 * measure.Foot},
+	"/finish/steps/#/brushWidth":        {words.Say("a brush"), 4 * measure.Millimetre, 16 * measure.Inch},
 	"/finish/steps/#/leaf/length":       ofLeaf,
 	"/finish/steps/#/leaf/width":        ofLeaf,
 }
 
 var (
-	ofRoom      = usual{"a side of a room", 3 * measure.Foot, 120 * measure.Foot}
-	ofMask      = usual{"a side of a mask", 18 * measure.Inch, 120 * measure.Foot}
-	ofPanel     = usual{"a panel", 6 * measure.Inch, 30 * measure.Foot}
-	ofDeck      = usual{"a platform", 12 * measure.Inch, 40 * measure.Foot}
-	ofFurniture = usual{"a thing on the floor", 6 * measure.Inch, 40 * measure.Foot}
-	ofTape      = usual{"the width of tape", 5 * measure.Millimetre, 12 * measure.Inch}
-	ofTolerance = usual{"an error in reading or cutting", 0, 2 * measure.Inch}
-	ofLeaf      = usual{"a leaf", 20 * measure.Millimetre, 16 * measure.Inch}
+	ofRoom      = usual{words.Say("a side of a room"), 3 * measure.Foot, 120 * measure.Foot}
+	ofMask      = usual{words.Say("a side of a mask"), 18 * measure.Inch, 120 * measure.Foot}
+	ofPanel     = usual{words.Say("a panel"), 6 * measure.Inch, 30 * measure.Foot}
+	ofDeck      = usual{words.Say("a platform"), 12 * measure.Inch, 40 * measure.Foot}
+	ofFurniture = usual{words.Say("a thing on the floor"), 6 * measure.Inch, 40 * measure.Foot}
+	ofTape      = usual{words.Say("the width of tape"), 5 * measure.Millimetre, 12 * measure.Inch}
+	ofTolerance = usual{words.Say("an error in reading or cutting"), 0, 2 * measure.Inch}
+	ofLeaf      = usual{words.Say("a leaf"), 20 * measure.Millimetre, 16 * measure.Inch}
 )
 
 func (u usual) holds(l measure.Length) bool { return l >= u.least && l <= u.most }
@@ -92,7 +92,8 @@ func (r *reader) doubt(at, text string, l measure.Length, known bool) (question 
 	if !listed || known && (l == 0 || u.holds(l)) {
 		return problem.Problem{}, false
 	}
-	said, answers := []string{}, []string{}
+	var said []words.Text
+	var answers []string
 	offer := func(unit measure.Unit) {
 		said, answers = append(said, spoken(text, unit)), append(answers, text+" "+string(unit))
 	}
@@ -104,15 +105,19 @@ func (r *reader) doubt(at, text string, l measure.Length, known bool) (question 
 	if len(answers) == 0 {
 		return problem.Problem{}, false
 	}
-	size := "very much"
 	if known {
 		offer(r.units.Bare)
-		if l < u.least {
-			size = "very little"
-		}
 	}
-	what := spoken(text, r.units.Bare) + " is " + size + " for " + u.what + ": " + strings.Join(said, " or ") + "?"
-	return problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw("Write " + strings.Join(answers, " or ") + "."), Answers: answers}, true
+	typed, what, offers := words.Of("typed", spoken(text, r.units.Bare)), words.Of("what", u.what), words.Either("offers", said)
+	asked := words.Say("{typed} is very much for {what}: {offers}?", typed, what, offers)
+	if known && l < u.least {
+		asked = words.Say("{typed} is very little for {what}: {offers}?", typed, what, offers)
+	}
+	written := make([]words.Text, len(answers))
+	for i := range answers {
+		written[i] = words.Verbatim(answers[i])
+	}
+	return problem.Problem{At: at, Severity: problem.Stop, What: asked, Do: words.Say("Write {offers}.", words.Either("offers", written)), Answers: answers}, true
 }
 
 // sameSystem are the units a number may have been meant in whose writer thinks in
@@ -126,19 +131,19 @@ func sameSystem(unit measure.Unit) []measure.Unit {
 }
 
 // spoken is a number with its unit as one says it.
-func spoken(text string, unit measure.Unit) string {
-	one := text == "1"
+func spoken(text string, unit measure.Unit) words.Text {
+	number := words.Name("number", text)
 	switch {
-	case unit == measure.UnitFoot && one:
-		return "1 foot"
+	case unit == measure.UnitFoot && text == "1":
+		return words.Say("1 foot")
 	case unit == measure.UnitFoot:
-		return text + " feet"
-	case unit == measure.UnitInch && one:
-		return "1 inch"
+		return words.Say("{number} feet", number)
+	case unit == measure.UnitInch && text == "1":
+		return words.Say("1 inch")
 	case unit == measure.UnitInch:
-		return text + " inches"
+		return words.Say("{number} inches", number)
 	}
-	return text + " " + string(unit)
+	return words.Verbatim(text + " " + string(unit))
 }
 
 // numbersLeftOut is a pointer with # for every place in a list.

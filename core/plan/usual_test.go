@@ -136,11 +136,11 @@ func FuzzDoubt(f *testing.F) {
 		bare := units[int(unit)%len(units)]
 		r := &reader{units: Units{Bare: bare}}
 		text = strings.TrimSpace(text)
-		r.lengthAt("/room/length", text, "")
+		r.lengthAt("/room/length", text, optional)
 		for _, p := range r.problems {
 			for _, answer := range p.Answers {
 				again := &reader{units: Units{Bare: bare}}
-				if l, ok := again.lengthAt("/room/length", answer, ""); !ok || len(again.problems) > 0 {
+				if l, ok := again.lengthAt("/room/length", answer, optional); !ok || len(again.problems) > 0 {
 					t.Fatalf("%q in %s is answered with %q, which is %d, %v", text, bare, answer, l, again.problems)
 				}
 			}

@@ -126,6 +126,18 @@ func All(name string, texts []Text) Hole {
 	return Hole{name, Say("{some} and {last}", Texts("some", texts[:last]), Of("last", texts[last]))}
 }
 
+// Either are texts of which one is to be chosen: "a or b or c".
+func Either(name string, texts []Text) Hole {
+	if len(texts) == 0 {
+		return Hole{name, Text{}}
+	}
+	all := texts[0]
+	for _, next := range texts[1:] {
+		all = Say("{one} or {other}", Of("one", all), Of("other", next))
+	}
+	return Hole{name, all}
+}
+
 // Texts are texts in a row with commas between.
 func Texts(name string, texts []Text) Hole {
 	values := make([]Value, len(texts))

@@ -46,6 +46,8 @@ func TestIn_FillsHoles(t *testing.T) {
 		{"One. Two.", Sentences(Say("One."), Text{}, Say("Two."))},
 		{"One.", Sentences(Text{}, Say("One."))},
 		{"", Sentences()},
+		{"a or b or c?", Say("{which}?", Either("which", []Text{Say("a"), Say("b"), Say("c")}))},
+		{"?", Say("{which}?", Either("which", nil))},
 	} {
 		assert.Equal(t, c.want, c.text.In(feet()), "%v", c.text)
 	}
