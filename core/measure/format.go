@@ -141,11 +141,11 @@ func (n Notation) AtMost(l Length) string {
 
 // AtLeast is a limit from below, written on the first tape mark not below it.
 // l is not below 0.
-func (n Notation) AtLeast(l Length) string { return n.Length(n.UpToMark(l)) }
+func (n Notation) AtLeast(l Length) string { return n.Length(l.UpToMark(n.Mark())) }
 
 // UpToMark is the first tape mark not below l, which is not below 0.
-func (n Notation) UpToMark(l Length) Length {
-	if mark := n.Mark(); mark > 0 {
+func (l Length) UpToMark(mark Length) Length {
+	if mark > 0 {
 		return (l + mark - 1) / mark * mark
 	}
 	return l

@@ -19,6 +19,10 @@ const (
 	Yard              = 3 * Foot
 )
 
+// OnePlace is how far apart two places may be worked out that are one: what shares of
+// a length lose when they are cut off to the nanometre.
+const OnePlace = Millimetre / 10_000
+
 // Longest is the greatest length that is read, 100 m: more than any ceiling
 // and far below what an int64 of nanometres holds, so sums of lengths are safe.
 const Longest = 100 * Metre

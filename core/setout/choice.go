@@ -2,8 +2,8 @@ package setout
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+	"strconv"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -40,10 +40,10 @@ const mostChoices = 18
 // they are known, square to the room, the fixture also along its own axis; and
 // on what is asked for, square to the room, to each wall (of a room with more
 // than four, to the longest) and to the fixture's axis. Ways on one thing that lie alike are one. A way turned
-// 90° is added where only that keeps the borders. The way must be one that
+// 90° is added where only that keeps the borders. Trims are told in whole tape marks. The way must be one that
 // Settle gives. There are none until the room is known and the mask has length
 // and width.
-func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.Notation) (list []Choice, taken int) {
+func (s Site) Choices(way Way, o mask.Outline, least, mark measure.Length) (list []Choice, taken int) {
 	if !s.Shape.Usable() || !o.IsComplete() {
 		return nil, -1
 	}
@@ -54,12 +54,12 @@ func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.N
 			squares = squares[:1]
 		}
 		for _, square := range squares {
-			list = s.with(list, Way{on, square, way.Turned}, o, least, n)
+			list = s.with(list, Way{on, square, way.Turned}, o, least, mark)
 		}
 	}
 	if turned := (Way{OnRoom, SquareToRoom, !way.Turned}); allRefused(list) {
 		if box, ok := s.Place(turned, o, least); ok && s.Borders(box).Least() >= max(least, 0) {
-			list = s.with(list, turned, o, least, n)
+			list = s.with(list, turned, o, least, mark)
 		}
 	}
 	turn, _ := s.turn(way)
@@ -73,7 +73,7 @@ func (s Site) Choices(way Way, o mask.Outline, least measure.Length, n measure.N
 
 // with is the list with one more way, unless it is full, one on the same thing
 // lies alike, or there is no such way.
-func (s Site) with(list []Choice, w Way, o mask.Outline, least measure.Length, n measure.Notation) []Choice {
+func (s Site) with(list []Choice, w Way, o mask.Outline, least, mark measure.Length) []Choice {
 	turn, ok := s.turn(w)
 	if !ok || len(list) == mostChoices {
 		return list
@@ -88,7 +88,7 @@ func (s Site) with(list []Choice, w Way, o mask.Outline, least measure.Length, n
 		return list
 	}
 	layout := s.Borders(box)
-	return append(list, Choice{w, box, layout.Sides, layout, s.CheckBorders(w, box, layout, least, n)})
+	return append(list, Choice{w, box, layout.Sides, layout, s.CheckBorders(w, box, layout, least, mark)})
 }
 
 func allRefused(list []Choice) bool {
@@ -148,7 +148,7 @@ func (s Site) checkOn(on On) (problem.Problem, bool) {
 		p.Do = words.Say("Write how far the point is from the two walls at corner W, or centre on the room.")
 		return p, s.Point.Known
 	}
-	p.What = words.Raw(fmt.Sprintf("%q is nothing to centre on. The middle of the room is shown.", string(on)))
+	p.What = words.Say("{thing} is nothing to centre on. The middle of the room is shown.", words.Name("thing", strconv.Quote(string(on))))
 	p.Do = words.Say("Choose the room, the light or a point.")
 	return p, false
 }
@@ -163,10 +163,10 @@ func (s Site) checkSquare(square Square) (problem.Problem, bool) {
 		p.What = words.Say("The mask is to be square to the light, but its axis is not known. It is shown square to the room.")
 		p.Do = words.Say("Measure a second point on the axis of the light, or lay the mask square to the room.")
 	case s.Shape.Form == survey.Round:
-		p.What = words.Raw("A round room has no wall " + string(square) + " to be square to. The mask is shown square to the room's axes.")
+		p.What = words.Say("A round room has no wall {wall} to be square to. The mask is shown square to the room's axes.", words.Name("wall", string(square)))
 		p.Do = words.Say("Choose the room, or the light's axis.")
 	default:
-		p.What = words.Raw(fmt.Sprintf("There is no wall %q to be square to. The mask is shown square to the room.", string(square)))
+		p.What = words.Say("There is no wall {wall} to be square to. The mask is shown square to the room.", words.Name("wall", strconv.Quote(string(square))))
 		p.Do = words.Say("Choose the room, one of its walls, or the light's axis.")
 	}
 	return p, false

@@ -20,7 +20,7 @@ func onFixture(square setout.Square) setout.Way {
 
 func TestChoices_InARectangle(t *testing.T) {
 	site := siteOf(room, light)
-	choices, taken := site.Choices(onRoom("room"), supper, 2*inch, inches)
+	choices, taken := site.Choices(onRoom("room"), supper, 2*inch, sixteenth)
 	require.Len(t, choices, 2, "square to any wall is the same")
 	assert.Equal(t, 0, taken)
 	assert.Equal(t, setout.OnRoom, choices[0].On)
@@ -31,24 +31,24 @@ func TestChoices_InARectangle(t *testing.T) {
 	assert.Equal(t, 3*inch+inch/2, choices[1].Borders.EndsDiffer())
 	assert.False(t, choices[0].Refused() || choices[1].Refused())
 
-	strict, _ := site.Choices(onRoom("room"), supper, 12*inch, inches)
+	strict, _ := site.Choices(onRoom("room"), supper, 12*inch, sixteenth)
 	assert.False(t, strict[0].Refused())
 	assert.True(t, strict[1].Refused())
 
-	_, taken = site.Choices(onFixture("CD"), supper, 0, inches)
+	_, taken = site.Choices(onFixture("CD"), supper, 0, sixteenth)
 	assert.Equal(t, 1, taken, "square to wall YZ is square to the room")
-	alone, _ := siteOf(room, survey.Fixture{}).Choices(onRoom("room"), supper, 0, inches)
+	alone, _ := siteOf(room, survey.Fixture{}).Choices(onRoom("room"), supper, 0, sixteenth)
 	assert.Len(t, alone, 1, "no fixture, one choice")
-	none, taken := siteOf(survey.Room{Length: foot}, light).Choices(onRoom("room"), supper, 0, inches)
+	none, taken := siteOf(survey.Room{Length: foot}, light).Choices(onRoom("room"), supper, 0, sixteenth)
 	assert.Empty(t, none)
 	assert.Equal(t, -1, taken)
-	none, _ = site.Choices(onRoom("room"), mask.Outline{}, 0, inches)
+	none, _ = site.Choices(onRoom("room"), mask.Outline{}, 0, sixteenth)
 	assert.Empty(t, none)
 }
 
 func TestChoices_TurnedWhereOnlyThatFits(t *testing.T) {
 	site := siteOf(survey.Room{Length: 17 * foot, Width: 13 * foot}, survey.Fixture{})
-	choices, taken := site.Choices(onRoom("room"), mask.Outline{Length: 12 * foot, Width: 16 * foot}, 2*inch, inches)
+	choices, taken := site.Choices(onRoom("room"), mask.Outline{Length: 12 * foot, Width: 16 * foot}, 2*inch, sixteenth)
 	require.Len(t, choices, 2)
 	assert.Equal(t, 0, taken, "but what was asked for stays")
 	assert.True(t, choices[1].Turned)
@@ -92,7 +92,7 @@ func TestChoices_InASkewRoom(t *testing.T) {
 	site := setout.Site{Shape: skew, Fixture: setout.SpotAt(survey.Point{X: 2050 * mm, Y: 1500 * mm}), Point: setout.SpotAt(survey.Point{X: 2000 * mm, Y: 1500 * mm}),
 		AxisX: 100, AxisY: 3}
 	o := mask.Outline{Length: 3600 * mm, Width: 2600 * mm}
-	choices, taken := site.Choices(onFixture("BC"), o, 0, inches)
+	choices, taken := site.Choices(onFixture("BC"), o, 0, sixteenth)
 	require.GreaterOrEqual(t, taken, 0)
 	assert.Len(t, choices, 13)
 	assert.Equal(t, setout.Square("BC"), choices[taken].Square)
@@ -102,13 +102,13 @@ func TestChoices_InASkewRoom(t *testing.T) {
 	}
 	assert.Equal(t, map[setout.On]int{"room": 6, "fixture": 6, "point": 1}, count)
 	for on := range count {
-		_, taken := site.Choices(setout.Way{On: on, Square: "fixture"}, o, 0, inches)
+		_, taken := site.Choices(setout.Way{On: on, Square: "fixture"}, o, 0, sixteenth)
 		assert.GreaterOrEqual(t, taken, 0, "what is asked for is among them")
 	}
 	best, ok := setout.Recommend(choices, setout.OnFixture)
 	require.True(t, ok)
 	for _, way := range []setout.Way{onRoom("room"), onRoom("DA"), onFixture("room"), onFixture("AB"), onFixture("DA")} {
-		list, _ := site.Choices(way, o, 0, inches)
+		list, _ := site.Choices(way, o, 0, sixteenth)
 		again, ok := setout.Recommend(list, way.On)
 		require.True(t, ok)
 		assert.InDelta(t, worst(choices[best.Choice]), worst(list[again.Choice]), float64(setout.Visible/2), "%+v", way)
@@ -135,7 +135,7 @@ func TestRecommend(t *testing.T) {
 		{"nothing keeps the border", setout.Site{Shape: skew}, 300 * mm, "room", setout.Way{}, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			choices, _ := c.site.Choices(setout.Way{On: c.asked, Square: "room"}, o, c.least, inches)
+			choices, _ := c.site.Choices(setout.Way{On: c.asked, Square: "room"}, o, c.least, sixteenth)
 			r, ok := setout.Recommend(choices, c.asked)
 			assert.Equal(t, c.refused, !ok)
 			if ok {

@@ -1,9 +1,7 @@
 package setout
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"ceilingwright/core/words"
 
@@ -17,50 +15,59 @@ import (
 // "/length" and "/width" of the mask, by how much and what would fit with the
 // least border. In a rectangle each side is looked at by itself; in any other
 // room the mask is too large if it fits nowhere.
-func (s Site) CheckFit(o mask.Outline, t Turn, least measure.Length, n measure.Notation) []problem.Problem {
+func (s Site) CheckFit(o mask.Outline, t Turn, least measure.Length) []problem.Problem {
 	if !s.Shape.Usable() || !o.IsComplete() {
 		return nil
 	}
 	if !s.Shape.IsRectangle() || !t.IsExact() {
-		return s.checkAnywhere(o, t, least, n)
+		return s.checkAnywhere(o, t, least)
 	}
 	long, wide := s.Shape.Length, s.Shape.Width
 	if t.Quarters&1 == 1 {
 		long, wide = wide, long
 	}
-	var found []problem.Problem
-	found = append(found, checkSide("/length", "length", "long", o.Length, long, least, n)...)
-	return append(found, checkSide("/width", "width", "wide", o.Width, wide, least, n)...)
+	return append(checkSide(LongSide, o.Length, long, least), checkSide(WideSide, o.Width, wide, least)...)
 }
 
-func checkSide(at, side, how string, have, room, least measure.Length, n measure.Notation) []problem.Problem {
+func checkSide(side Side, have, room, least measure.Length) []problem.Problem {
 	if have <= room {
 		return nil
 	}
-	do := fmt.Sprintf("Trim at least %s off the %s, or order a smaller mask.", n.AtLeast(have-room), side)
-	if most := room - 2*least; least > 0 && most > 0 {
-		do = fmt.Sprintf("Order a mask at most %s %s, which leaves the least border of %s, or trim %s.",
-			n.AtMost(most), how, n.Length(least), n.AtLeast(have-most))
+	p := problem.Problem{At: "/length", Severity: problem.Stop}
+	is, has, over := words.Length("have", have), words.Length("room", room), words.Amount("over", have-room)
+	left := room - 2*least
+	most, border, trim, all := words.AtMost("most", left), words.Length("least", least), words.AtLeast("trim", have-left), words.AtLeast("all", have-room)
+	switch fits := least > 0 && left > 0; {
+	case side == LongSide && fits:
+		p.Do = words.Say("Order a mask at most {most} long, which leaves the least border of {least}, or trim {trim}.", most, border, trim)
+	case side == LongSide:
+		p.Do = words.Say("Trim at least {all} off the length, or order a smaller mask.", all)
+	case fits:
+		p.Do = words.Say("Order a mask at most {most} wide, which leaves the least border of {least}, or trim {trim}.", most, border, trim)
+	default:
+		p.Do = words.Say("Trim at least {all} off the width, or order a smaller mask.", all)
 	}
-	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: words.Raw(fmt.Sprintf("The mask is %s %s and the room %s: %s too much.", n.Length(have), how, n.Length(room), n.Amount(have-room))),
-		Do:   words.Raw(do)}}
+	p.What = words.Say("The mask is {have} long and the room {room}: {over} too much.", is, has, over)
+	if side == WideSide {
+		p.At, p.What = "/width", words.Say("The mask is {have} wide and the room {room}: {over} too much.", is, has, over)
+	}
+	return []problem.Problem{p}
 }
 
-func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n measure.Notation) []problem.Problem {
+func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length) []problem.Problem {
 	_, best := s.Roomiest(o, t, least)
 	if best >= 0 {
 		return nil
 	}
-	do := "Order a smaller mask."
+	do := smallerMask
 	if most, ok := s.LargestAnywhere(t, Borders{least, least, least, least}); ok {
-		do = fmt.Sprintf("Order a mask of at most %s × %s, the largest that keeps %s all round.",
-			n.AtMost(most.Length), n.AtMost(most.Width), n.Length(least))
+		do = words.Say("Order a mask of at most {length} × {width}, the largest that keeps {least} all round.",
+			words.AtMost("length", most.Length), words.AtMost("width", most.Width), words.Length("least", least))
 	}
 	return []problem.Problem{{At: "/length", Severity: problem.Stop,
-		What: words.Raw(fmt.Sprintf("A mask of %s × %s fits nowhere in this room: where it fits best it runs %s past a wall.",
-			n.Length(o.Length), n.Length(o.Width), n.Amount(-best))),
-		Do: words.Raw(do)}}
+		What: words.Say("A mask of {length} × {width} fits nowhere in this room: where it fits best it runs {past} past a wall.",
+			words.Length("length", o.Length), words.Length("width", o.Width), words.Amount("past", -best)),
+		Do: do}}
 }
 
 // CheckBorders says which borders of a box are below the least, at
@@ -69,16 +76,16 @@ func (s Site) checkAnywhere(o mask.Outline, t Turn, least measure.Length, n meas
 // which the mask is larger than the room. Two opposite borders of one size make
 // one problem. In a round room there is one for the box, since each of its corners
 // lies at two sides.
-func (s Site) CheckBorders(w Way, box Box, layout Layout, least measure.Length, n measure.Notation) []problem.Problem {
+func (s Site) CheckBorders(w Way, box Box, layout Layout, least, mark measure.Length) []problem.Problem {
 	if s.Shape.Form == survey.Round {
-		return s.checkRound(w, box, layout.Least(), least, n)
+		return s.checkRound(w, box, layout.Least(), least, mark)
 	}
 	var found []problem.Problem
 	for _, facing := range [2][2]survey.Wall{{survey.DA, survey.BC}, {survey.AB, survey.CD}} {
-		p := pair{way: w, layout: layout, smaller: facing[0], larger: facing[1], least: least, notation: n}
-		p.side, p.have = "length", box.Length
+		p := pair{way: w, layout: layout, smaller: facing[0], larger: facing[1], least: least, mark: mark}
+		p.have = box.Length
 		if own := box.Turn.SideFacing(facing[0]); own == survey.AB || own == survey.CD {
-			p.side, p.have = "width", box.Width
+			p.side, p.have = WideSide, box.Width
 		}
 		p.small, p.large = layout.Sides.At(p.smaller), layout.Sides.At(p.larger)
 		if s.Shape.IsRectangle() && box.Turn.IsExact() && p.small+p.large < 0 {
@@ -124,41 +131,42 @@ func (b Box) asSeenBy(w survey.WallLine) seen {
 
 // checkRound is CheckBorders in a round room, where the least border is that of
 // a corner.
-func (s Site) checkRound(w Way, box Box, have, least measure.Length, n measure.Notation) []problem.Problem {
+func (s Site) checkRound(w Way, box Box, have, least, mark measure.Length) []problem.Problem {
 	p := problem.Problem{At: "/leastBorder", Severity: problem.Stop}
 	switch {
 	case have >= least:
 		return nil
 	case have < 0:
 		p.At = "/on"
-		p.What = words.Raw(fmt.Sprintf("Centred there, the corners of the mask run up to %s past the wall.", n.Amount(-have)))
+		p.What = words.Say("Centred there, the corners of the mask run up to {past} past the wall.", words.Amount("past", -have))
 	default:
-		p.What = words.Raw(fmt.Sprintf("At its corners the mask comes as near as %s to the wall, %s less than the least of %s.",
-			n.Length(have), n.Amount(least-have), n.Length(least)))
+		p.What = words.Say("At its corners the mask comes as near as {have} to the wall, {short} less than the least of {least}.",
+			words.Length("have", have), words.Amount("short", least-have), words.Length("least", least))
 	}
-	var ways []string
+	var ways []words.Text
 	o := mask.Outline{Length: box.Length, Width: box.Width}
 	for _, side := range [2]Side{LongSide, WideSide} {
-		if trim, ok := s.trim(w, o, side, least, n); ok {
-			ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", n.Length(trim), side.name()))
+		if trim, ok := s.trim(w, o, side, least, mark); ok {
+			ways = append(ways, side.take(trim))
 		}
 	}
 	if most, ok := s.Largest(w, Borders{least, least, least, least}); ok && min(most.Length, most.Width) >= mask.LeastPanel {
-		ways = append(ways, fmt.Sprintf("order a mask of at most %s × %s, the largest that keeps it", n.AtMost(most.Length), n.AtMost(most.Width)))
+		ways = append(ways, words.Say("order a mask of at most {length} × {width}, the largest that keeps it",
+			words.AtMost("length", most.Length), words.AtMost("width", most.Width)))
 	}
-	p.Do = words.Raw(inTurn(append(ways, w.others(have >= 0)...)))
+	p.Do = inTurn(append(ways, w.others(have >= 0)...))
 	return []problem.Problem{p}
 }
 
 // trim is how much has to come off one side of the mask, half at each edge, so
 // that it keeps the least border as it is laid: whole tape marks at each edge.
 // False where not even a panel's worth would do.
-func (s Site) trim(w Way, o mask.Outline, side Side, least measure.Length, n measure.Notation) (measure.Length, bool) {
+func (s Site) trim(w Way, o mask.Outline, side Side, least, mark measure.Length) (measure.Length, bool) {
 	have := &o.Length
 	if side == WideSide {
 		have = &o.Width
 	}
-	full, mark := *have, n.Mark()
+	full := *have
 	keeps := func(marks int) bool {
 		*have = full - 2*measure.Length(marks)*mark
 		box, ok := s.Place(w, o, least)
@@ -177,24 +185,25 @@ func (s Site) trim(w Way, o mask.Outline, side Side, least measure.Length, n mea
 	return 2 * measure.Length(low) * mark, low <= most
 }
 
-func (s Side) name() string {
+// take is how to make a side of the mask smaller.
+func (s Side) take(off measure.Length) words.Text {
+	by := words.Length("by", off)
 	if s == WideSide {
-		return "width"
+		return words.Say("take {by} off the width of the mask, half at each edge", by)
 	}
-	return "length"
+	return words.Say("take {by} off the length of the mask, half at each edge", by)
 }
 
 // pair is two opposite borders, the smaller first.
 type pair struct {
 	way             Way
 	layout          Layout
-	side            string // length or width of the mask
+	side            Side
 	have            measure.Length
 	small, large    measure.Length
 	smaller, larger survey.Wall
 	rate            float64
-	least           measure.Length
-	notation        measure.Notation
+	least, mark     measure.Length
 }
 
 func (p pair) check() []problem.Problem {
@@ -203,81 +212,87 @@ func (p pair) check() []problem.Problem {
 		return nil
 	case p.small < 0:
 		return []problem.Problem{{At: "/on", Severity: problem.Stop,
-			What: words.Raw(fmt.Sprintf("Centred there, the mask runs %s past %s.", p.notation.Amount(-p.small), p.layout.at(p.smaller))),
-			Do:   words.Raw(p.remedy())}}
+			What: words.Say("Centred there, the mask runs {past} past {wall}.", words.Amount("past", -p.small), words.Of("wall", p.layout.at(p.smaller))),
+			Do:   p.remedy()}}
 	}
-	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: words.Raw(p.fault()), Do: words.Raw(p.remedy())}}
+	return []problem.Problem{{At: "/leastBorder", Severity: problem.Stop, What: p.fault(), Do: p.remedy()}}
 }
 
 // at is the wall on a side of the box, in words.
-func (l Layout) at(side survey.Wall) string {
+func (l Layout) at(side survey.Wall) words.Text {
 	if wall := l.Nearest[wallNumber(side)]; wall != "" {
-		return "wall " + wall.Text()
+		return words.Say("wall {wall}", words.Of("wall", wall))
 	}
-	return "the wall beyond " + side.Text()
+	return words.Say("the wall beyond {side}", words.Of("side", side))
 }
 
 // atBoth is the walls on two sides, in words.
-func (l Layout) atBoth(one, other survey.Wall) string {
-	a, b := l.at(one), l.at(other)
-	if strings.HasPrefix(a, "wall ") && strings.HasPrefix(b, "wall ") {
-		return "walls " + a[len("wall "):] + " and " + b[len("wall "):]
+func (l Layout) atBoth(one, other survey.Wall) words.Text {
+	if a, b := l.Nearest[wallNumber(one)], l.Nearest[wallNumber(other)]; a != "" && b != "" {
+		return words.Say("walls {one} and {other}", words.Of("one", a), words.Of("other", b))
 	}
-	return a + " and " + b
+	return words.Say("{one} and {other}", words.Of("one", l.at(one)), words.Of("other", l.at(other)))
 }
 
 // fault says which of the two is too small, and by how much.
-func (p pair) fault() string {
-	n := p.notation
-	short := fmt.Sprintf("%s less than the least of %s", n.Amount(p.least-p.small), n.Length(p.least))
+func (p pair) fault() words.Text {
+	wall, border := words.Of("wall", p.layout.at(p.smaller)), words.Length("border", p.small)
+	short, least := words.Amount("short", p.least-p.small), words.Length("least", p.least)
 	switch {
 	case p.large >= p.least:
-		return fmt.Sprintf("The border at %s is %s, %s.", p.layout.at(p.smaller), n.Length(p.small), short)
+		return words.Say("The border at {wall} is {border}, {short} less than the least of {least}.", wall, border, short, least)
 	case p.large-p.small <= measure.Nanometre:
-		return fmt.Sprintf("The borders at %s are %s each, %s.", p.layout.atBoth(p.smaller, p.larger), n.Length(p.small), short)
+		return words.Say("The borders at {walls} are {border} each, {short} less than the least of {least}.",
+			words.Of("walls", p.layout.atBoth(p.smaller, p.larger)), border, short, least)
 	}
-	return fmt.Sprintf("The border at %s is %s, %s; at %s it is %s, %s less.", p.layout.at(p.smaller), n.Length(p.small), short,
-		p.layout.at(p.larger), n.Length(p.large), n.Amount(p.least-p.large))
+	return words.Say("The border at {wall} is {border}, {short} less than the least of {least}; at {other} it is {large}, {less} less.", wall, border, short, least,
+		words.Of("other", p.layout.at(p.larger)), words.Length("large", p.large), words.Amount("less", p.least-p.large))
 }
 
 // remedy says what to do. Trimming comes off both edges alike, or the mask
 // would no longer be centred.
-func (p pair) remedy() string {
-	var ways []string
+func (p pair) remedy() words.Text {
+	var ways []words.Text
 	need := p.least - p.small
 	if p.rate < 1 {
 		need = measure.Length(math.Ceil(float64(need) / p.rate))
 	}
-	if edge := p.notation.UpToMark(need); p.have-2*edge >= mask.LeastPanel {
-		ways = append(ways, fmt.Sprintf("take %s off the %s of the mask, half at each edge", p.notation.Length(2*edge), p.side))
+	if edge := need.UpToMark(p.mark); p.have-2*edge >= mask.LeastPanel {
+		ways = append(ways, p.side.take(2*edge))
 	}
 	ways = append(ways, p.way.others(p.small >= 0)...)
 	if p.way.Square != SquareToRoom && p.layout.isCrooked() {
-		ways = append(ways, "lay it square to the room")
+		ways = append(ways, words.Say("lay it square to the room"))
 	}
 	return inTurn(ways)
 }
 
 // others are the ways out that need no other mask. A border there is can also be
 // lived with.
-func (w Way) others(some bool) (ways []string) {
+func (w Way) others(some bool) (ways []words.Text) {
 	if w.On != OnRoom {
-		ways = append(ways, "centre on the room")
+		ways = append(ways, words.Say("centre on the room"))
 	}
 	if some {
-		ways = append(ways, "accept a smaller least border")
+		ways = append(ways, words.Say("accept a smaller least border"))
 	}
 	return ways
 }
 
 // inTurn is what can be done, one way after another.
-func inTurn(ways []string) string {
+func inTurn(ways []words.Text) words.Text {
 	if len(ways) == 0 {
-		return "Order a smaller mask."
+		return smallerMask
 	}
-	do := strings.Join(ways, ", or ") + "."
-	return strings.ToUpper(do[:1]) + do[1:]
+	last := len(ways) - 1
+	all := ways[last]
+	for i := last - 1; i >= 0; i-- {
+		all = words.Say("{way}, or {others}", words.Of("way", ways[i]), words.Of("others", all))
+	}
+	return words.Say("{^ways}.", words.Of("ways", all))
 }
+
+var smallerMask = words.Say("Order a smaller mask.")
 
 // isCrooked tells whether some border widens along its wall.
 func (l Layout) isCrooked() bool {

@@ -16,7 +16,7 @@ import (
 )
 
 func stop(at, what, do string) problem.Problem {
-	return problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)}
+	return problem.Problem{At: at, Severity: problem.Stop, What: words.Say(what), Do: words.Say(do)}
 }
 
 func TestCheckFit(t *testing.T) {
@@ -42,7 +42,7 @@ func TestCheckFit(t *testing.T) {
 		{"no mask yet", mask.Outline{Length: 16 * foot}, 0, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			assert.Equal(t, c.want, siteOf(hall, survey.Fixture{}).CheckFit(c.mask, setout.Turn{}, c.least, inches))
+			assert.Equal(t, c.want, said(inches, siteOf(hall, survey.Fixture{}).CheckFit(c.mask, setout.Turn{}, c.least)))
 		})
 	}
 }
@@ -114,7 +114,7 @@ func TestCheckBorders_TrimmingAsToldPassesInARoundRoom(t *testing.T) {
 	check := func(o mask.Outline) []problem.Problem {
 		box, ok := site.Place(way, o, 390*mm)
 		require.True(t, ok)
-		return site.CheckBorders(way, box, site.Borders(box), 390*mm, inMillimetres)
+		return said(inMillimetres, site.CheckBorders(way, box, site.Borders(box), 390*mm, mm))
 	}
 	found := check(square)
 	// √(1610² − 1200²) = 1073.4: 126.6 mm have to come off each edge, 127 do.
@@ -137,18 +137,19 @@ func TestOrderSide(t *testing.T) {
 	for _, c := range []struct{ side, border, want measure.Length }{
 		{188 * inch, 4 * inch, 180 * inch}, {122 * inch, 7 * inch / 2, 115 * inch}, {4 * measure.Metre, 0, 4 * measure.Metre},
 	} {
-		got, found := setout.OrderSide("/wantEnds", c.side, c.border, inches)
+		ordered, found := setout.OrderSide("/wantEnds", c.side, c.border)
 		assert.Empty(t, found)
+		got := ordered.Value()
 		assert.Equal(t, c.want, got)
 		square := siteOf(survey.Room{Length: c.side, Width: c.side}, survey.Fixture{})
 		box := placed(t, square, setout.OnRoom, mask.Outline{Length: got, Width: got})
 		assert.Equal(t, c.border, box.X, "the mask ordered leaves the border wanted")
 	}
-	got, found := setout.OrderSide("/wantSides", 60*inch, 29*inch, inches)
-	assert.Zero(t, got)
-	assert.Equal(t, []problem.Problem{stop("/wantSides", `Borders of 2' 5" at both ends leave no mask in a room side of 5' 0".`, `Want a border of at most 2' 4".`)}, found)
-	_, found = setout.OrderSide("/wantEnds", 3*inch, 0, inches)
-	assert.Equal(t, []problem.Problem{stop("/wantEnds", `Borders of 0" at both ends leave no mask in a room side of 3".`, "Check the size of the room.")}, found)
+	got, found := setout.OrderSide("/wantSides", 60*inch, 29*inch)
+	assert.True(t, got.IsNone())
+	assert.Equal(t, []problem.Problem{stop("/wantSides", `Borders of 2' 5" at both ends leave no mask in a room side of 5' 0".`, `Want a border of at most 2' 4".`)}, said(inches, found))
+	_, found = setout.OrderSide("/wantEnds", 3*inch, 0)
+	assert.Equal(t, []problem.Problem{stop("/wantEnds", `Borders of 0" at both ends leave no mask in a room side of 3".`, "Check the size of the room.")}, said(inches, found))
 }
 
 // checked is a mask laid one way, square to the room.
@@ -163,5 +164,5 @@ func (c checked) problems(t *testing.T, least measure.Length) []problem.Problem 
 	way := setout.Way{On: c.on, Square: setout.SquareToRoom}
 	box, ok := c.site.Place(way, c.mask, least)
 	require.True(t, ok)
-	return c.site.CheckBorders(way, box, c.site.Borders(box), least, inches)
+	return said(inches, c.site.CheckBorders(way, box, c.site.Borders(box), least, sixteenth))
 }

@@ -42,13 +42,13 @@ func TestSite_TakesAnything(t *testing.T) {
 		wish := setout.Way{On: []setout.On{"room", "fixture", "point", "", "moon"}[random.Intn(5)], Square: []setout.Square{"room", "AB", "CD", "fixture", "", "ZZ"}[random.Intn(6)], Turned: random.Intn(2) == 0}
 		least := long()
 		way, _ := site.Settle(wish)
-		choices, taken := site.Choices(way, o, least, inches)
+		choices, taken := site.Choices(way, o, least, sixteenth)
 		require.Equal(t, site.Shape.Usable() && o.IsComplete(), taken >= 0, "%+v %+v", site, o)
 		setout.Recommend(choices, way.On)
 		site.Largest(way, all(least))
 		site.LargestSide(way, setout.LongSide, o.Width, all(least))
 		for _, c := range choices {
-			site.CheckFit(o, c.Box.Turn, least, inches)
+			site.CheckFit(o, c.Box.Turn, least)
 			for _, p := range c.Layout.Places {
 				require.Less(t, p.Length.Abs(), 1000*measure.Longest, "%+v", p)
 			}

@@ -1,9 +1,9 @@
 package setout
 
 import (
-	"fmt"
 	"math"
 
+	"ceilingwright/core/sum"
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/mask"
@@ -15,18 +15,17 @@ import (
 // OrderSide is the side of a mask that leaves a wanted border at both ends of
 // a room's side, exact: side − 2 × border. A border that leaves no panel's
 // worth of mask is refused at the place given, "/wantEnds" or "/wantSides".
-func OrderSide(at string, side, border measure.Length, n measure.Notation) (measure.Length, []problem.Problem) {
-	left := side - 2*border
-	if left < mask.LeastPanel {
-		do := "Check the size of the room."
-		if side > mask.LeastPanel {
-			do = fmt.Sprintf("Want a border of at most %s.", n.AtMost((side - mask.LeastPanel).Half()))
-		}
-		return 0, []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw(fmt.Sprintf("Borders of %s at both ends leave no mask in a room side of %s.", n.Length(border), n.Length(side))),
-			Do:   words.Raw(do)}}
+func OrderSide(at string, side, border measure.Length) (sum.Sum, []problem.Problem) {
+	left := sum.Of(side).MinusTwice(border)
+	if left.Value() >= mask.LeastPanel {
+		return left, nil
 	}
-	return left, nil
+	do := words.Say("Check the size of the room.")
+	if side > mask.LeastPanel {
+		do = words.Say("Want a border of at most {most}.", words.AtMost("most", (side-mask.LeastPanel).Half()))
+	}
+	return sum.Sum{}, []problem.Problem{{At: at, Severity: problem.Stop, Do: do,
+		What: words.Say("Borders of {border} at both ends leave no mask in a room side of {side}.", words.Length("border", border), words.Length("side", side))}}
 }
 
 // Largest is the mask of the greatest area that keeps a border on each side
