@@ -17,7 +17,7 @@ import (
 
 // trade are the packages of the trade: whatever works a job out or tells it may use
 // all of them.
-var trade = []string{"core/measure", "core/words", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout", "core/hanging",
+var trade = []string{"core/measure", "core/sum", "core/words", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout", "core/hanging",
 	"core/register", "core/finish", "core/days", "core/safety", "core/price", "core/plan"}
 
 // mayImport is which packages of the engine each package may use. What is not
@@ -27,11 +27,12 @@ var mayImport = map[string][]string{
 	"core":             {"core/words", "core/export", "core/measure", "core/plan", "core/problem", "core/sheet", "core/tell"},
 	"core/measure":     {},
 	"core/words":       {"core/measure"},
+	"core/sum":         {"core/measure", "core/words"},
 	"core/problem":     {"core/words"},
 	"core/jsondoc":     {},
 	"core/survey":      {"core/words", "core/measure", "core/problem"},
 	"core/mask":        {"core/words", "core/measure", "core/problem"},
-	"core/setout":      {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/setout":      {"core/sum", "core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/hanging":     {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/register":    {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/delivery":    {"core/words", "core/measure", "core/problem", "core/mask"},
@@ -44,12 +45,13 @@ var mayImport = map[string][]string{
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/words", "core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
 		"core/finish", "core/safety", "core/price"},
-	"core/job":       trade,
-	"core/sheet":     {"core/jsondoc", "core/problem", "core/words"},
-	"core/tell/page": {"core/measure", "core/words", "core/sheet"},
-	"core/tell/mask": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
-	"core/tell/room": append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
-	"core/draw":      append([]string{"core/job", "core/drawing", "core/drawing/svg"}, trade...),
+	"core/job":          trade,
+	"core/sheet":        {"core/jsondoc", "core/problem", "core/words"},
+	"core/tell/page":    {"core/measure", "core/words", "core/sheet"},
+	"core/tell/mask":    append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
+	"core/tell/room":    append([]string{"core/job", "core/sheet", "core/tell/page"}, trade...),
+	"core/tell/setting": append([]string{"core/job", "core/sheet", "core/tell/page", "core/tell/mask"}, trade...),
+	"core/draw":         append([]string{"core/job", "core/drawing", "core/drawing/svg"}, trade...),
 	"core/tell": append([]string{"core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/draw", "core/tell/page",
 		"core/tell/mask",
 		"core/tell/room",

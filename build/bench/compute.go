@@ -169,7 +169,7 @@ func layOut(job plan.Plan) (hung int) {
 		panels, _ := mask.LayerFromCut(job.Mask.Outline, l.Cut)
 		layers = append(layers, panels)
 	}
-	choices, taken := site.Choices(setout.Way{On: job.Setting.On, Square: setout.SquareToRoom}, job.Mask.Outline, job.Setting.LeastBorder, n)
+	choices, taken := site.Choices(setout.Way{On: job.Setting.On, Square: setout.SquareToRoom}, job.Mask.Outline, job.Setting.LeastBorder, n.Mark())
 	if taken < 0 {
 		return 0
 	}

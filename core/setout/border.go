@@ -312,3 +312,24 @@ func toCurve(shape survey.Shape, p survey.Point, dx, dy float64) measure.Length 
 	}
 	return measure.Nearest((math.Sqrt(under) - half) / square)
 }
+
+// IsEven tells whether every border is the same at both ends, as in a
+// rectangle: there is then nothing to say place by place.
+func (l Layout) IsEven() bool {
+	if len(l.Places) != 8 {
+		return false
+	}
+	worst, ok := l.Worst()
+	return ok && worst.By() < Visible
+}
+
+// At are the borders measured from corners of the box at one wall; where wall is "",
+// as in a round room, those on a side of the box.
+func (l Layout) At(side, wall survey.Wall) (ends []Border) {
+	for _, p := range l.Places {
+		if p.Own != "" && (p.Wall == wall || wall == "" && p.Wall == side) {
+			ends = append(ends, p)
+		}
+	}
+	return ends
+}

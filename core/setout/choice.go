@@ -32,6 +32,15 @@ func (c Choice) Refused() bool {
 	return false
 }
 
+// Differ is by how much opposite borders differ, the ends or the sides.
+func (c Choice) Differ() measure.Length {
+	return max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer())
+}
+
+// IsInside tells whether the box lies between the walls. One that does not is
+// refused with how much to trim; marks beyond a wall would help nobody.
+func (c Choice) IsInside() bool { return c.Borders.Least() >= 0 }
+
 // mostChoices is how many ways are put side by side.
 const mostChoices = 18
 

@@ -294,3 +294,42 @@ func (s Site) roundMarks(box Box, lines []line) []WallMarks {
 	}
 	return list
 }
+
+// Tick is marks of one kind and place, with the layers they are for.
+type Tick struct {
+	Mark
+	Layers []string
+}
+
+// Merged puts marks of one kind that are one place together: two layers cut
+// alike have their seams on the same ticks. Seams that only read alike stay two,
+// each with what its rounding hides.
+func Merged(marks []Mark) []Tick {
+	ticks := make([]Tick, 0, len(marks))
+next:
+	for _, m := range marks {
+		for i := len(ticks) - 1; i >= 0 && m.At-ticks[i].At <= measure.OnePlace; i-- {
+			if ticks[i].Kind == m.Kind && ticks[i].Label == m.Label {
+				ticks[i].Layers = append(ticks[i].Layers, m.Layer)
+				continue next
+			}
+		}
+		ticks = append(ticks, Tick{m, []string{m.Layer}})
+	}
+	return ticks
+}
+
+// Outlined is where the mask lies along a wall: its nearer mark, and its side between
+// the two. False where the wall does not have both.
+func (w *WallMarks) Outlined() (near, side measure.Length, ok bool) {
+	var at []measure.Length
+	for _, m := range w.Marks {
+		if m.Kind == BoxMark {
+			at = append(at, m.At)
+		}
+	}
+	if len(at) != 2 {
+		return 0, 0, false
+	}
+	return at[0], at[1] - at[0], true
+}

@@ -65,7 +65,7 @@ func recommendedOn(choices []Choice, asked On) On {
 	for _, c := range choices {
 		if c.keeps() {
 			can[c.On] = true
-			if c.On == OnFixture && max(c.Borders.EndsDiffer(), c.Borders.SidesDiffer()) <= HiddenTaper {
+			if c.On == OnFixture && c.Differ() <= HiddenTaper {
 				hidden = true
 			}
 		}

@@ -7,6 +7,7 @@
 package sum
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,7 @@ import (
 type Sum struct {
 	terms  []term
 	halved bool
+	up     bool
 	// twice is what the terms come to, doubled, so that a half is exact; hidden is
 	// more that is too little to be written.
 	twice, hidden measure.Length
@@ -54,9 +56,12 @@ func OfTwice(twice measure.Length) Sum {
 // IsNone tells whether nothing was added up.
 func (s Sum) IsNone() bool { return len(s.terms) == 0 }
 
-// Value is what it comes to, half a nanometre rounded down.
+// Value is what it comes to, half a nanometre rounded down; up for OtherHalf.
 func (s Sum) Value() measure.Length {
-	if s.halved {
+	switch {
+	case s.up:
+		return (s.twice+3)>>2 + s.hidden
+	case s.halved:
 		return s.twice>>2 + s.hidden
 	}
 	return s.twice>>1 + s.hidden
@@ -101,6 +106,12 @@ func (s Sum) MinusAll(o Sum) Sum { return s.with(term{minus: true, of: &o}) }
 // Halved is half of the sum.
 func (s Sum) Halved() Sum {
 	s.halved = true
+	return s
+}
+
+// OtherHalf is what Halved leaves.
+func (s Sum) OtherHalf() Sum {
+	s.halved, s.up = true, true
 	return s
 }
 
@@ -188,4 +199,11 @@ func (t *term) in(style words.Style) string {
 		return strconv.Itoa(t.times) + " × " + style.Put(t.length)
 	}
 	return style.Put(t.length)
+}
+
+// Backwards is a row from its other end.
+func Backwards(panels []measure.Length) []measure.Length {
+	row := slices.Clone(panels)
+	slices.Reverse(row)
+	return row
 }

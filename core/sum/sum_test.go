@@ -31,6 +31,7 @@ func TestSum(t *testing.T) {
 	}{
 		{"halved", sum.Of(400 * mm).Minus(300 * mm).Halved(), 50 * mm, "(400 mm − 300 mm) ÷ 2"},
 		{"an odd nanometre halved goes down", sum.Of(5).Halved(), 2, "(≈0 mm) ÷ 2"},
+		{"and up for what that leaves", sum.Of(5).OtherHalf(), 3, "(≈0 mm) ÷ 2"},
 		{"below nothing too", sum.Of(0).Minus(5).Halved(), -3, "(0 mm − ≈0 mm) ÷ 2"},
 		{"from a middle given doubled", sum.OfTwice(401 * mm).MinusHalf(301 * mm), 50 * mm, "≈201 mm − 301 mm ÷ 2"},
 		{"twice a border", sum.Of(400 * mm).MinusTwice(60 * mm), 280 * mm, "400 mm − 2 × 60 mm"},

@@ -33,7 +33,7 @@ func (b *builder) drawer() *draw.Drawer {
 	return &draw.Drawer{
 		Job: b.Job, Style: b.Style(),
 		Merged: func(marks []setout.Mark) []measure.Length {
-			ticks := merged(marks)
+			ticks := setout.Merged(marks)
 			places := make([]measure.Length, len(ticks))
 			for i := range ticks {
 				places[i] = ticks[i].At

@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/sheet"
 	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
+	"ceilingwright/core/tell/setting"
 
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
@@ -176,9 +177,9 @@ func (b *builder) layerOf(l job.HungLayer) sheet.Layer {
 			})
 		}
 	}
-	b.cutOuts(l.Layer, out.Panels)
+	setting.CutOuts(&b.Page, b.Job, l.Layer, out.Panels)
 	tellmask.Delivered(&b.Page, b.Job, l.Layer, &out)
-	out.Flags = b.seamFlags(l.Layer)
+	out.Flags = setting.SeamFlags(&b.Page, b.Job, l.Layer)
 	if !b.Plan.Mask.Outline.IsComplete() {
 		return out // no box to hold the panels against
 	}

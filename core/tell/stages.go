@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/problem"
 	"ceilingwright/core/tell/room"
+	"ceilingwright/core/tell/setting"
 )
 
 // stage is one part of the work on a sheet. name is what it works out, to follow
@@ -39,6 +40,11 @@ func (b *builder) stages() []stage {
 		{"the record", b.record},
 		last,
 	}
+}
+
+func (b *builder) setting() {
+	b.SetOut()
+	setting.Tell(&b.Page, b.Job)
 }
 
 func (b *builder) room() {

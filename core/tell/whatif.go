@@ -2,9 +2,9 @@ package tell
 
 import (
 	"slices"
-	"strconv"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/setout"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
@@ -146,8 +146,8 @@ func (b *builder) borderChange() []change {
 	}
 	outline, what := b.Plan.Mask.Outline, "A border "+b.Notation.Length(wider)+" wider all round"
 	length, width := outline.Length-2*wider, outline.Width-2*wider
-	wantedLength, wantsLength := b.lengthFigure("order.length")
-	wantedWidth, wantsWidth := b.lengthFigure("order.width")
+	wantedLength, wantsLength := job.Sized(b.Setting.Order, setout.LongSide)
+	wantedWidth, wantsWidth := job.Sized(b.Setting.Order, setout.WideSide)
 	if wantsLength && wantedLength != outline.Length || wantsWidth && wantedWidth != outline.Width {
 		what, length, width = "The borders you want", outline.Length, outline.Width
 		if wantsLength {
@@ -165,18 +165,6 @@ func (b *builder) borderChange() []change {
 		text: "A mask of " + b.Notation.Length(length) + " × " + b.Notation.Length(width) + "; its panels are taken to cost in proportion to their area.",
 		make: func(v *builder) { v.resize(length, width) },
 	}}
-}
-
-// lengthFigure is a length that the sheet has worked out; ok is false where it
-// has not.
-func (b *builder) lengthFigure(id string) (l measure.Length, ok bool) {
-	for i := range b.Sheet.Figures {
-		if f := &b.Sheet.Figures[i]; f.ID == id && f.Unit == "nm" {
-			n, err := strconv.ParseInt(f.Value, 10, 64)
-			return measure.Length(n), err == nil
-		}
-	}
-	return 0, false
 }
 
 // resize is the mask of another size, cut in the same way.
