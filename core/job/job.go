@@ -24,6 +24,8 @@ type Job struct {
 	Hanging  Hanging
 	Tape     Tape
 	Meeting  Meeting
+	// Covers are what the steps cover, step by step.
+	Covers []Covered
 
 	// blamed are the blanks with a problem, true where it is a stop.
 	blamed map[string]bool

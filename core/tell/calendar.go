@@ -81,12 +81,6 @@ func (b *builder) people() int { return max(1, min(b.Plan.Days.People, mostPeopl
 // mostPeople is more than any crew on one ceiling.
 const mostPeople = 100
 
-// areaOf is the area of a step.
-func (b *builder) areaOf(i int) (measure.Area, bool) {
-	a, _, _, ok := (&step{builder: b, Step: b.Plan.Steps[i]}).covered()
-	return a, ok && a.SquareMetres.Sign() > 0
-}
-
 // rateOf is the area one person does in an hour in a step, the usual one where
 // the plan does not say.
 func (b *builder) rateOf(i int) measure.Area {
@@ -256,7 +250,7 @@ func (b *builder) stepLabour(c *calendar, i int) int64 {
 		}
 		return minutes(s.EdgeLength.In(days.UsualLine), 60)
 	}
-	area, ok := b.areaOf(i)
+	area, ok := b.AreaOf(i)
 	if !ok {
 		c.unsized = append(c.unsized, "“"+s.Name+"”")
 		return 0

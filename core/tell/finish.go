@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
+	telling "ceilingwright/core/tell/finish"
 	"ceilingwright/core/tell/page"
 )
 
@@ -19,9 +20,10 @@ type product struct {
 // finish is the block Finish: each step's area, product, cans and leaf. What
 // all steps take is worked out first, since some are bought together.
 func (b *builder) finish() {
+	b.CoverSteps()
 	steps := make([]*step, len(b.Plan.Steps))
 	for i := range steps {
-		steps[i] = b.prepare(&b.Plan.Steps[i])
+		steps[i] = b.prepare(i)
 	}
 	b.shareMaterials(steps)
 	for _, w := range steps {
@@ -39,23 +41,24 @@ func (b *builder) finish() {
 type step struct {
 	*builder
 	plan.Step
-	out              sheet.Step
-	covers, takes    bool
-	area             measure.Area
-	areaRule, areaBy string
-	product          finish.Product
-	needs            finish.Needs
-	beyond           measure.Area   // sized twice,
-	stops            measure.Length // past so much of stop lines
-	owner            *step
-	users            []*step
-	recipe           *recipe // of its mix, once asked for
+	out           sheet.Step
+	covers, takes bool
+	at            int // in the plan
+	area          measure.Area
+	product       finish.Product
+	needs         finish.Needs
+	beyond        measure.Area   // sized twice,
+	stops         measure.Length // past so much of stop lines
+	owner         *step
+	users         []*step
+	recipe        *recipe // of its mix, once asked for
 }
 
 // prepare works out what a step covers and takes, and shows nothing yet.
-func (b *builder) prepare(s *plan.Step) *step {
-	w := &step{builder: b, Step: *s, out: sheet.Step{ID: s.ID, Name: s.Name, Kind: string(s.Kind), Material: s.ID}}
-	w.area, w.areaRule, w.areaBy, w.covers = w.covered()
+func (b *builder) prepare(i int) *step {
+	s := &b.Plan.Steps[i]
+	w := &step{builder: b, at: i, Step: *s, out: sheet.Step{ID: s.ID, Name: s.Name, Kind: string(s.Kind), Material: s.ID}}
+	w.area, w.covers = b.Covers[i].Area, b.Covers[i].Known
 	if w.Kind.IsLiquid() {
 		w.takeOff()
 		b.products = append(b.products, product{w.Step, w.product.Used(), w.takes})
@@ -66,7 +69,8 @@ func (b *builder) prepare(s *plan.Step) *step {
 // show puts the step onto the sheet.
 func (w *step) show() {
 	if w.covers {
-		w.builder.Area(page.Finish, w.id("area"), "area", w.area, w.areaRule, w.areaBy, page.OfArithmetic)
+		rule, sum := telling.Covers(&w.Page, w.Job, w.at)
+		w.builder.Area(page.Finish, w.id("area"), "area", w.area, rule, sum, page.OfArithmetic)
 		w.sizedFigure()
 	}
 	switch {

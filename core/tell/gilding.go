@@ -84,7 +84,7 @@ func (b *builder) divided(leaf, people int) (g gilt, problems []problem.Problem,
 		return g, nil, false
 	}
 	size, step := &b.Plan.Steps[g.sizing], &b.Plan.Steps[leaf]
-	area, known := b.areaOf(leaf)
+	area, known := b.AreaOf(leaf)
 	if !known || !step.RateKnown && !b.Plan.Days.IsAsked() {
 		return g, nil, false
 	}
@@ -452,7 +452,7 @@ func (b *builder) stepHours() {
 func (b *builder) hoursFigure(out *sheet.Step, w *work) {
 	id, text := "step."+out.ID+".hours", minutesText(w.minutes)
 	rule := "The area over what one person does in an hour"
-	if area, ok := b.areaOf(w.step); ok {
+	if area, ok := b.AreaOf(w.step); ok {
 		rule += ", " + b.Notation.Area(area) + " ÷ " + b.perHour(b.Plan.Steps[w.step].Rate)
 	}
 	out.Figures = append(out.Figures, id)

@@ -102,6 +102,7 @@ func (v *builder) goods(b *builder, stay bool) {
 		v.finish()
 		return
 	}
+	v.CoverSteps()
 	for i := range b.packs {
 		p := &b.packs[i]
 		if slices.ContainsFunc(v.Plan.Steps, func(s plan.Step) bool { return s.ID == p.step }) {

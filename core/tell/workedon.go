@@ -40,12 +40,12 @@ func (b *builder) workedOn() []workedPart {
 			add(mask.name, mask.area)
 		}
 		if border := b.steps(func(basis finish.Basis) bool { return basis == finish.Border }); len(border) > 0 {
-			area, _ := b.areaOf(border[0])
+			area, _ := b.AreaOf(border[0])
 			add("the border", area)
 		}
 	}
 	for _, i := range b.steps(func(basis finish.Basis) bool { return basis == finish.SurfaceOf }) {
-		area, _ := b.areaOf(i)
+		area, _ := b.AreaOf(i)
 		add("“"+b.where(&b.Plan.Steps[i])+"”", area)
 	}
 	if len(parts) == 0 {
@@ -73,7 +73,7 @@ func (b *builder) steps(on func(finish.Basis) bool) (places []int) {
 
 func (b *builder) greatestTyped() (greatest measure.Area) {
 	for _, i := range b.steps(func(basis finish.Basis) bool { return basis == finish.Typed }) {
-		if area, _ := b.areaOf(i); area.SquareMetres.Cmp(greatest.SquareMetres) > 0 {
+		if area, _ := b.AreaOf(i); area.SquareMetres.Cmp(greatest.SquareMetres) > 0 {
 			greatest = area
 		}
 	}

@@ -1,0 +1,107 @@
+package job
+
+import (
+	"slices"
+
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
+)
+
+// Covered is the area a step covers; Known is false where it cannot be worked out, and
+// what is missing is then said where it is missing. What it comes of, by the basis of
+// the step: Layer, the layer whose openings it goes into; Cornice or Wall, the surface
+// of the plan that it goes over, which is nil where it names none.
+type Covered struct {
+	Area    measure.Area
+	Known   bool
+	Layer   *Layer
+	Surface *plan.Surface
+	Cornice finish.Cornice
+	Wall    finish.Wall
+}
+
+// CoverSteps works out what each step covers. It reads the room, the mask and the
+// steps with their surfaces.
+func (j *Job) CoverSteps() {
+	j.Covers = make([]Covered, len(j.Plan.Steps))
+	for i := range j.Plan.Steps {
+		j.Covers[i] = j.covered(&j.Plan.Steps[i])
+	}
+}
+
+// AreaOf is the area of a step; ok is false where it is not known or nothing.
+func (j *Job) AreaOf(step int) (area measure.Area, ok bool) {
+	c := &j.Covers[step]
+	return c.Area, c.Known && c.Area.SquareMetres.Sign() > 0
+}
+
+func (j *Job) covered(s *plan.Step) Covered {
+	shape, outline := &j.Room.Shape, j.Plan.Mask.Outline
+	switch s.Basis {
+	case finish.Surface:
+		return Covered{Area: j.Room.Area, Known: shape.Usable()}
+	case finish.Border:
+		area := j.Room.Area.Sub(outline.Area())
+		return Covered{Area: area, Known: shape.Usable() && outline.IsComplete() && area.SquareMetres.Sign() >= 0}
+	case finish.Mask:
+		return Covered{Area: outline.Area(), Known: outline.IsComplete()}
+	case finish.Openings:
+		return j.openings(s)
+	case finish.Edges:
+		return Covered{Area: measure.AreaOf(s.EdgeLength, s.BrushWidth), Known: s.EdgeLength > 0 && s.BrushWidth > 0}
+	case finish.SurfaceOf:
+		return j.surfaceOf(s)
+	}
+	return Covered{Area: s.Typed, Known: s.TypedKnown}
+}
+
+// openings is the share of a layer's openings that the step goes into.
+func (j *Job) openings(s *plan.Step) Covered {
+	i := slices.IndexFunc(j.Layers, func(l Layer) bool { return l.Panels.ID == s.LayerID })
+	if i < 0 {
+		j.Report(s.At+"/layer", []problem.Problem{{Severity: problem.Stop,
+			What: words.Say("The step “{step}” does not say into the openings of which layer it goes.", words.Name("step", s.Name)), Do: words.Say("Choose the layer.")}})
+		return Covered{}
+	}
+	l, outline := &j.Layers[i], j.Plan.Mask.Outline
+	if !l.Plan.OpenKnown {
+		j.Report(l.Plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
+			What: words.Say("The step “{step}” goes into the openings of this layer, and their share of the mask is not given.", words.Name("step", s.Name)),
+			Do:   words.Say("Ask the supplier what share of the mask is cut out.")}})
+		return Covered{}
+	}
+	return Covered{Area: outline.Area().Times(l.Plan.Open).Times(s.Share), Known: outline.IsComplete() && s.ShareKnown, Layer: l}
+}
+
+// surfaceOf is another surface of the plan: a cornice or walls.
+func (j *Job) surfaceOf(s *plan.Step) Covered {
+	i := slices.IndexFunc(j.Plan.Finish.Surfaces, func(one plan.Surface) bool { return one.ID == s.Surface })
+	if i < 0 {
+		j.Report(s.At+"/surface", []problem.Problem{{Severity: problem.Stop,
+			What: words.Say("The step “{step}” does not say which of the other surfaces it goes over.", words.Name("step", s.Name)),
+			Do:   words.Say("Choose the surface, or add it to the list of surfaces.")}})
+		return Covered{}
+	}
+	c := Covered{Surface: &j.Plan.Finish.Surfaces[i]}
+	run, known := c.Surface.Run, c.Surface.Run > 0
+	if !known {
+		run, known = j.Room.Shape.Perimeter(), j.Room.Shape.Usable()
+	}
+	if c.Surface.Kind == plan.Cornice {
+		c.Cornice = finish.Cornice{Run: run, Girth: c.Surface.Girth, Corners: c.Surface.Corners}
+		c.Area, c.Known = c.Cornice.Area()
+	} else {
+		c.Wall = finish.Wall{Run: run, Height: c.Surface.Height}
+		for _, o := range c.Surface.Openings {
+			c.Wall.Openings = append(c.Wall.Openings, finish.Opening{Length: o.Length, Width: o.Width, Count: o.Count})
+		}
+		var problems []problem.Problem
+		c.Area, problems, c.Known = c.Wall.Area()
+		j.Report(c.Surface.At, problems)
+	}
+	c.Known = c.Known && known
+	return c
+}
