@@ -49,11 +49,6 @@ const (
 type Drawer struct {
 	*job.Job
 	Style words.Style
-	// Merged are the places of marks of which some are one place, and OffOf is what the
-	// reading of a line of the room was off, in words.
-	Merged func([]setout.Mark) []measure.Length
-	OffOf  func(line string) string
-
 	// groups and ink are what drawings are laid out and written in, one after
 	// another.
 	groups []drawing.Group

@@ -23,7 +23,7 @@ func (d *Drawer) drawMarks(l job.HungLayer) *scene {
 	s.drawThings()
 	for _, w := range s.Setting.Site.Marks(s.Setting.Choice.Box, []mask.Layer{l.Panels}) {
 		if line, ok := s.lineOf(w); ok {
-			s.ticks(line, s.Merged(w.Marks))
+			s.ticks(line, setout.Merged(w.Marks))
 		}
 	}
 	return s
@@ -41,12 +41,12 @@ func (s *scene) lineOf(w setout.WallMarks) (survey.WallLine, bool) {
 
 // ticks are the marks of one wall. Where two come close their figures are
 // pushed apart, so that none is written over another.
-func (s *scene) ticks(w survey.WallLine, marks []measure.Length) {
+func (s *scene) ticks(w survey.WallLine, marks []setout.Tick) {
 	last := measure.Length(-1 << 60)
 	along, out := s.along(w.Start, w.End), s.outward(w)
 	s.Begin("", "")
 	for i := range marks {
-		at := marks[i]
+		at := marks[i].At
 		place := max(at, last+s.unit+s.unit/5)
 		last = place
 		s.tick(s.at(w.Start), along, out, at, place, len(marks) <= readableMarks)

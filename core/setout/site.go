@@ -36,11 +36,6 @@ type Spot struct {
 	Known bool
 }
 
-// SpotAt is a place as a Spot.
-func SpotAt(p survey.Point) Spot {
-	return Spot{Twice: survey.Point{X: 2 * p.X, Y: 2 * p.Y}, Known: true}
-}
-
 // Site is what a mask is set out on: the ceiling, where the fixture and a point
 // of one's own are, and the direction of the fixture's axis, both zero where
 // none is known.

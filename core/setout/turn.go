@@ -18,14 +18,6 @@ type Turn struct {
 	AlongX, AlongY float64
 }
 
-// TurnTo is the turn of a box whose length runs from one point towards
-// another. Where that is along x it is the exact zero Turn. False where the
-// points are the same.
-func TurnTo(from, to survey.Point) (Turn, bool) {
-	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
-	return turnAlong(dx, dy)
-}
-
 // turnAlong is the turn along a vector of any length.
 func turnAlong(dx, dy float64) (Turn, bool) {
 	if dy == 0 && dx > 0 {

@@ -71,7 +71,22 @@ type LineFound struct {
 }
 
 // Off is by how much the line was moved: adjusted − measured.
-func (l LineFound) Off() measure.Length { return l.Adjusted - l.Taken() }
+func (l LineFound) Off() Moved { return Moved(l.Adjusted - l.Taken()) }
+
+// Moved is by how much a line is other than it was read, said on the tape mark.
+type Moved measure.Length
+
+// In is the difference in words (words.Value).
+func (m Moved) In(s words.Style) string {
+	l := measure.Length(m).ToMark(s.Notation.Mark())
+	switch off := words.Amount("off", l.Abs()); {
+	case l > 0:
+		return words.Say("{off} longer than read", off).In(s)
+	case l < 0:
+		return words.Say("{off} shorter than read", off).In(s)
+	}
+	return words.Say("as read").In(s)
+}
 
 // Closing is by how much one reading misses what all others say: Amount is
 // measured − worked out from the others, to the nearest nanometre. With one

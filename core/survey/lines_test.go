@@ -145,7 +145,7 @@ func TestFind_BothDiagonals(t *testing.T) {
 			got := read(c.unit, c.lines[:]...).Find(measure.Metric)
 			require.True(t, got.Shape.Usable(), "%v", got.Problems)
 			for i, want := range c.residual {
-				near(t, want, c.unit, got.Lines[i].Off(), string(got.Lines[i].Line))
+				near(t, want, c.unit, measure.Length(got.Lines[i].Off()), string(got.Lines[i].Line))
 			}
 			assert.Equal(t, 1, got.Closing.Spare)
 			assert.Equal(t, survey.LineBD, got.Closing.Line)

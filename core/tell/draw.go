@@ -4,8 +4,6 @@ import (
 	"ceilingwright/core/draw"
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/drawing/svg"
-	"ceilingwright/core/measure"
-	"ceilingwright/core/setout"
 	"ceilingwright/core/sheet"
 )
 
@@ -29,27 +27,7 @@ func (b *builder) draw() {
 }
 
 // drawer draws the job as the sheet puts things.
-func (b *builder) drawer() *draw.Drawer {
-	return &draw.Drawer{
-		Job: b.Job, Style: b.Style(),
-		Merged: func(marks []setout.Mark) []measure.Length {
-			ticks := setout.Merged(marks)
-			places := make([]measure.Length, len(ticks))
-			for i := range ticks {
-				places[i] = ticks[i].At
-			}
-			return places
-		},
-		OffOf: func(line string) string {
-			for _, l := range b.Sheet.Survey.Lines {
-				if l.Line == line {
-					return l.Off
-				}
-			}
-			return ""
-		},
-	}
-}
+func (b *builder) drawer() *draw.Drawer { return &draw.Drawer{Job: b.Job, Style: b.Style()} }
 
 func (b *builder) add(d *draw.Drawer, one draw.Named) {
 	title, svg := d.SVG(one)

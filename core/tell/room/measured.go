@@ -1,7 +1,6 @@
 package room
 
 import (
-	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
@@ -62,7 +61,7 @@ func (t *teller) verdict() words.Text {
 		}
 		return words.Say("The readings agree as far as the tape can tell: the one that misses most, {line}, is {by} from what the others make it, and up to {limit} may be the tape.", line, by, limit)
 	case survey.ReadUnlike:
-		return inDoubt(words.Say("{^lines} was read more than once, and not alike.", words.All("lines", names(f.Again))))
+		return inDoubt(words.Say("{^lines} {n?was|were} read more than once, and not alike.", words.All("lines", names(f.Again)), words.Count("n", len(f.Again))))
 	case survey.ReadingsClash:
 		return inDoubt(f.Closing.Said())
 	}
@@ -143,7 +142,7 @@ func (t *teller) corner(c survey.CornerFound) sheet.RoomCorner {
 }
 
 func (t *teller) line(l survey.LineFound) sheet.RoomLine {
-	out := sheet.RoomLine{At: "/room" + l.At, Line: string(l.Line), Read: t.Put(l.Taken()), Adjusted: t.Notation.Length(l.Adjusted), Off: t.moved(l.Off().ToMark(t.Notation.Mark()))}
+	out := sheet.RoomLine{At: "/room" + l.At, Line: string(l.Line), Read: t.Put(l.Taken()), Adjusted: t.Notation.Length(l.Adjusted), Off: l.Off().In(t.Style())}
 	if l.Start > 0 {
 		out.Read = t.Say("{taken} ({read} less {start})", words.Put("taken", l.Taken()), words.Put("read", l.Length), words.Put("start", l.Start))
 	}
@@ -151,15 +150,4 @@ func (t *teller) line(l survey.LineFound) sheet.RoomLine {
 		out.Flag = "check"
 	}
 	return out
-}
-
-// moved is by how much a line is other than it was read.
-func (t *teller) moved(off measure.Length) string {
-	switch {
-	case off > 0:
-		return t.Say("{off} longer than read", words.Amount("off", off))
-	case off < 0:
-		return t.Say("{off} shorter than read", words.Amount("off", -off))
-	}
-	return t.Say("as read")
 }
