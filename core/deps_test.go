@@ -33,7 +33,7 @@ var mayImport = map[string][]string{
 	"core/survey":      {"core/words", "core/measure", "core/problem"},
 	"core/mask":        {"core/words", "core/measure", "core/problem"},
 	"core/setout":      {"core/sum", "core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
-	"core/hanging":     {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
+	"core/hanging":     {"core/sum", "core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/register":    {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/delivery":    {"core/words", "core/measure", "core/problem", "core/mask"},
 	"core/finish":      {"core/words", "core/measure", "core/problem"},

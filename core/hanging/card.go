@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/sum"
 	"ceilingwright/core/survey"
 )
 
@@ -104,4 +105,27 @@ func Grown(runOff, over, to measure.Length) measure.Length {
 	}
 	grown := measure.NumberFromInt(int64(runOff)).Mul(measure.NumberFromInt(int64(to))).Quo(measure.NumberFromInt(int64(over)))
 	return measure.Length(grown.RoundHalfEven(0).IntPart())
+}
+
+// Sum is how the distance comes about for panels of a run, count of them from first on,
+// counted from 0: the panels between their edge and a tape line, or those and half of
+// the mask.
+func (o Offset) Sum(run *mask.Run, first, count int) sum.Sum {
+	last := first + count - 1
+	at, edge := run.Starts[last]+run.Sizes[last], first+count
+	if o.Edge == survey.DA || o.Edge == survey.AB {
+		at, edge = run.Starts[first], first
+	}
+	before, half := sum.Sum{}.PlusRow(run.Sizes[:edge], at), sum.Sum{}.PlusHalf(run.Box)
+	switch {
+	case o.Line == ToCentreLine && 2*at > run.Box:
+		return before.MinusHalf(run.Box)
+	case o.Line == ToCentreLine && edge == 0:
+		return half.Minus(at)
+	case o.Line == ToCentreLine:
+		return half.MinusAll(before)
+	case o.Side == survey.DA || o.Side == survey.AB:
+		return before
+	}
+	return sum.Sum{}.PlusRow(sum.Backwards(run.Sizes[edge:]), run.Box-at)
 }

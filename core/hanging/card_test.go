@@ -12,6 +12,7 @@ import (
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 func one(column, row int) hanging.Block { return hanging.BlockFromPanel(panel(column, row)) }
@@ -76,6 +77,7 @@ func checkOffset(t *testing.T, o hanging.Offset, run mask.Run, first, count int,
 		line = map[survey.Wall]measure.Length{low: 0, high: run.Box}[o.Side]
 	}
 	require.Equal(t, (ends[o.Edge] - line).Abs(), o.Length)
+	require.InDelta(t, int64(o.Length), int64(o.Sum(&run, first-1, count).Value()), 1, "%s", o.Sum(&run, first-1, count).In(words.Style{}))
 	require.Positive(t, o.Length)
 	for _, end := range ends {
 		for _, l := range lines {

@@ -143,18 +143,14 @@ func (j *Job) seamSum(t *setout.Tick, near measure.Length, forward bool) sum.Sum
 		if l.Panels.ID != t.Layers[0] {
 			continue
 		}
-		columns, after, ok := mask.ParseSeam(t.Label)
 		run := &l.Rows
-		if columns {
+		if t.Columns {
 			run = &l.Columns
 		}
-		switch {
-		case !ok || after > len(run.Gaps):
-		case forward:
-			return sum.Of(near).PlusRow(run.Sizes[:after], run.Seam(after-1))
-		default:
-			return sum.Of(near).PlusRow(sum.Backwards(run.Sizes[after:]), run.Box-run.Seam(after-1))
+		if forward {
+			return sum.Of(near).PlusRow(run.Sizes[:t.After], run.Seam(t.After-1))
 		}
+		return sum.Of(near).PlusRow(sum.Backwards(run.Sizes[t.After:]), run.Box-run.Seam(t.After-1))
 	}
 	return sum.Sum{}
 }

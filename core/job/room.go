@@ -33,6 +33,7 @@ type Room struct {
 // it.
 func (j *Job) FindRoom() {
 	read, r := j.Plan.Room, &j.Room
+	*r = Room{}
 	if r.Form = read.Form; r.Form == "" {
 		r.Form = survey.Rectangle
 	}

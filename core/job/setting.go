@@ -88,7 +88,7 @@ type Platform struct {
 // triangles that prove the corners.
 func (j *Job) SetOut() {
 	s, outline, set := &j.Setting, j.Plan.Mask.Outline, j.Plan.Setting
-	s.Site = j.siteOf()
+	*s = Setting{Site: j.siteOf()}
 	square := setout.Square(set.Square)
 	if square == "" {
 		square = setout.SquareToRoom

@@ -36,6 +36,9 @@ type Mark struct {
 	Join  End
 	In    measure.Length
 	Cast  Cast
+	// After is how many columns, or rows where Columns is false, lie before a seam.
+	After   int
+	Columns bool
 }
 
 // Cast is how a line of the mask is prolonged to a wall: its middle lies so far
@@ -89,6 +92,7 @@ type line struct {
 	label, layer string
 	upright      bool
 	at           measure.Length
+	after        int
 }
 
 // Marks are the marks for all walls: the lines of the box, its centre lines, the
@@ -121,7 +125,7 @@ func (s Site) Marks(box Box, layers []mask.Layer) []WallMarks {
 		for k, end := range ends {
 			other := ends[1-k]
 			list[end.wall].Marks = append(list[end.wall].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer,
-				At: end.at, Join: End{list[other.wall].Wall, list[other.wall].From, other.at}, In: l.at, Cast: end.cast})
+				At: end.at, Join: End{list[other.wall].Wall, list[other.wall].From, other.at}, In: l.at, Cast: end.cast, After: l.after, Columns: l.upright && l.after > 0})
 		}
 	}
 	for i := range list {
@@ -167,7 +171,7 @@ func (s Site) lines(box Box, layers []mask.Layer) []line {
 func seamLines(lines []line, layer string, run mask.Run, upright bool, name func(int) string) []line {
 	for i := range run.Gaps {
 		if run.Held == nil || !run.Held[i] {
-			lines = append(lines, line{SeamMark, name(i + 1), layer, upright, run.Seam(i)})
+			lines = append(lines, line{SeamMark, name(i + 1), layer, upright, run.Seam(i), i + 1})
 		}
 	}
 	return lines
@@ -287,7 +291,7 @@ func (s Site) roundMarks(box Box, lines []line) []WallMarks {
 		}
 		for _, l := range lines {
 			if l.upright == (i == 0) {
-				list[i].Marks = append(list[i].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: before - half + l.at, In: l.at, Cast: Cast{Along: before - half}})
+				list[i].Marks = append(list[i].Marks, Mark{Kind: l.kind, Label: l.label, Layer: l.layer, At: before - half + l.at, In: l.at, Cast: Cast{Along: before - half}, After: l.after, Columns: l.upright && l.after > 0})
 			}
 		}
 		slices.SortStableFunc(list[i].Marks, func(a, b Mark) int { return cmp.Compare(a.At, b.At) })

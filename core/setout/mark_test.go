@@ -33,11 +33,11 @@ func TestMarks_RunFromOneEnd(t *testing.T) {
 	}
 	assert.Equal(t, setout.WallMarks{Wall: survey.AB, From: survey.A, To: survey.B, Length: room.Length, Marks: []setout.Mark{
 		{Kind: setout.BoxMark, Label: "DA", At: box.X},
-		{Kind: setout.SeamMark, Label: "1│2", Layer: "L1", At: box.X + quarter},
+		{Kind: setout.SeamMark, Label: "1│2", Layer: "L1", At: box.X + quarter, After: 1, Columns: true},
 		{Kind: setout.CentreMark, At: 105 * inch},
 		{Kind: setout.FixtureMark, At: 105 * inch},
-		{Kind: setout.SeamMark, Label: "2│3", Layer: "L1", At: box.X + 2*quarter},
-		{Kind: setout.SeamMark, Label: "3│4", Layer: "L1", At: box.X + 3*quarter},
+		{Kind: setout.SeamMark, Label: "2│3", Layer: "L1", At: box.X + 2*quarter, After: 2, Columns: true},
+		{Kind: setout.SeamMark, Label: "3│4", Layer: "L1", At: box.X + 3*quarter, After: 3, Columns: true},
 		{Kind: setout.BoxMark, Label: "BC", At: box.X + supper.Length},
 	}}, ab)
 
@@ -289,7 +289,7 @@ func TestMarks_InARoundRoom(t *testing.T) {
 	assert.Equal(t, setout.WallMarks{Wall: setout.AlongLine, Length: 6 * measure.Metre, Marks: []setout.Mark{
 		{Kind: setout.BoxMark, Label: "DA", At: 1200 * mm},
 		{Kind: setout.CentreMark, At: 3000 * mm},
-		{Kind: setout.SeamMark, Label: "1│2", Layer: "L1", At: 3000 * mm},
+		{Kind: setout.SeamMark, Label: "1│2", Layer: "L1", At: 3000 * mm, After: 1, Columns: true},
 		{Kind: setout.FixtureMark, At: 3100 * mm},
 		{Kind: setout.BoxMark, Label: "BC", At: 4800 * mm},
 	}}, walls[0])

@@ -307,14 +307,18 @@ func (c *cards) measures(block hanging.Block) []sheet.Measure {
 		c.columns, c.rows = map[hanging.Offset]sheet.Measure{}, map[hanging.Offset]sheet.Measure{}
 	}
 	if card.Diagonal != c.size {
-		c.size, c.diagonal = card.Diagonal, sheet.Measure{What: "corner to corner, both ways", Text: c.Notation.Length(card.Diagonal), Sum: c.diagonalSum(block, card.Diagonal)}
+		lies := c.layer.Rect(block)
+		c.size, c.diagonal = card.Diagonal, sheet.Measure{What: "corner to corner, both ways", Text: c.Notation.Length(card.Diagonal),
+			Sum: "√((" + c.Put(lies.Length) + ")² + (" + c.Put(lies.Width) + ")²) = " + c.Exactly(card.Diagonal)}
 	}
-	along := stretch{&c.layer.Columns, block.Column - 1, block.Columns}
-	across := stretch{&c.layer.Rows, block.Row - 1, block.Rows}
-	return []sheet.Measure{c.offset(c.columns, along, card.Along), c.offset(c.rows, across, card.Across), c.diagonal}
+	return []sheet.Measure{
+		c.offset(c.columns, card.Along, &c.layer.Columns, block.Column-1, block.Columns),
+		c.offset(c.rows, card.Across, &c.layer.Rows, block.Row-1, block.Rows),
+		c.diagonal,
+	}
 }
 
-func (c *cards) offset(said map[hanging.Offset]sheet.Measure, of stretch, o hanging.Offset) sheet.Measure {
+func (c *cards) offset(said map[hanging.Offset]sheet.Measure, o hanging.Offset, run *mask.Run, first, count int) sheet.Measure {
 	if m, ok := said[o]; ok {
 		return m
 	}
@@ -323,8 +327,8 @@ func (c *cards) offset(said map[hanging.Offset]sheet.Measure, of stretch, o hang
 		line = "the tape line " + c.towardsSide(o.Side)
 	}
 	m := sheet.Measure{What: "from " + line + " to the edge " + c.towardsSide(o.Edge) + ", both ends", Text: c.Notation.Length(o.Length)}
-	if sum := c.offsetSum(of, o); sum != m.Text {
-		m.Sum = sum + " = " + c.Exactly(o.Length)
+	if text := o.Sum(run, first, count).In(c.Style()); text != m.Text {
+		m.Sum = text + " = " + c.Exactly(o.Length)
 	}
 	said[o] = m
 	return m
