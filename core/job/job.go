@@ -27,36 +27,70 @@ type Job struct {
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
 
-	// blamed are the blanks with a problem, true where it is a stop.
-	blamed map[string]bool
+	// Faults are the stages that a panic cut short.
+	Faults []Fault
+
+	refused map[string]bool   // blanks with a problem, true where it is a stop
+	before  []map[string]bool // the same of what came before
+	read    noted             // what is wrong with the plan as read
+	noted   []noted           // stage by stage
 }
 
-// From is the job of a plan as read, with nothing worked out yet.
+// Fault is a panic that cut a stage of the work short: what it works out, to follow
+// "could not work out", and the panic.
+type Fault struct {
+	Stage string
+	Panic any
+}
+
+// from is the job of a plan as read, with nothing worked out yet.
+func from(doc *plan.Document, stages int) *Job {
+	plan := &Job{}
+	plan.Report("", doc.Problems)
+	return &Job{Plan: doc.Plan, read: noted{problems: plan.Problems, refused: plan.refused}, noted: make([]noted, stages)}
+}
+
+// From is the job of a plan as read, with nothing worked out yet and what is wrong with
+// the plan among its problems.
 func From(doc plan.Document) *Job {
-	j := &Job{Plan: doc.Plan, blamed: make(map[string]bool, len(doc.Problems))}
-	j.Report("", doc.Problems)
+	j := from(&doc, 0)
+	j.Report("", j.read.problems)
 	return j
 }
 
 // Report notes problems, with the pointer prefix in front. What comes after a stop
 // at the same blank is left out: a length that cannot be read is not also missing.
 func (j *Job) Report(prefix string, list []problem.Problem) {
-	for _, p := range problem.Under(prefix, list) {
-		if j.blamed[p.At] {
+	for _, p := range list {
+		p.At = prefix + p.At
+		if j.IsRefused(p.At) {
 			continue
 		}
-		j.blamed[p.At] = p.Severity == problem.Stop
+		if j.refused == nil {
+			j.refused = map[string]bool{}
+		}
+		j.refused[p.At] = p.Severity == problem.Stop
 		j.Problems = append(j.Problems, p)
 	}
 }
 
 // IsRefused tells whether there is a stop at a blank, by its pointer.
-func (j *Job) IsRefused(at string) bool { return j.blamed[at] }
+func (j *Job) IsRefused(at string) bool {
+	if j.refused[at] {
+		return true
+	}
+	for _, refused := range j.before {
+		if refused[at] {
+			return true
+		}
+	}
+	return false
+}
 
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}, blamed: map[string]bool{}}
+	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}}
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

@@ -30,13 +30,20 @@ func Build(doc plan.Document, version string) *sheet.Sheet {
 
 // builderFrom is the builder of a document's sheet, with nothing worked out yet.
 func builderFrom(doc plan.Document, version string) *builder {
+	return builderOn(&doc, job.Work(&doc), version)
+}
+
+func builderOn(doc *plan.Document, j *job.Job, version string) *builder {
 	units := doc.Plan.Units
 	b := &builder{
 		Page: page.Page{
 			Notation: units.Notation(), Other: units.OtherNotation(), Country: words.Country(doc.Plan.Place.Rules),
 			Sheet: &sheet.Sheet{Format: sheet.Format, Version: version, Plan: sheet.Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
 		},
-		Job: job.From(doc),
+		Job: j,
+	}
+	for _, f := range j.Faults {
+		b.cutShort(f.Stage, f.Panic)
 	}
 	if doc.Usable {
 		b.readings(doc.Readings)
@@ -100,7 +107,6 @@ func (b *builder) readings(list []plan.Reading) {
 
 // mask is the page Mask, and the panels on the shopping list.
 func (b *builder) mask() {
-	b.TakeMask()
 	tellmask.Figures(&b.Page, b.Job)
 	for i := range b.Layers {
 		b.buyPanels(&b.Layers[i])

@@ -43,12 +43,10 @@ func (b *builder) stages() []stage {
 }
 
 func (b *builder) setting() {
-	b.SetOut()
 	setting.Tell(&b.Page, b.Job)
 }
 
 func (b *builder) room() {
-	b.FindRoom()
 	room.Tell(&b.Page, b.Job)
 }
 
@@ -67,13 +65,18 @@ func (b *builder) workThrough(stages []stage) {
 func (b *builder) guarded(name string, do func()) {
 	defer func() {
 		if panicked := recover(); panicked != nil {
-			if len(b.faults) == 0 {
-				b.fault = panicked
-			}
-			b.faults = append(b.faults, name)
+			b.cutShort(name, panicked)
 		}
 	}()
 	do()
+}
+
+// cutShort notes that a panic cut a part of the work short.
+func (b *builder) cutShort(name string, panicked any) {
+	if len(b.faults) == 0 {
+		b.fault = panicked
+	}
+	b.faults = append(b.faults, name)
 }
 
 // tellFaults reports once what could not be worked out, however much that is:

@@ -1,0 +1,44 @@
+package job
+
+import "ceilingwright/core/plan"
+
+// Session works out one plan after another and keeps of each what the next leaves as
+// it is: a changed price works out no survey. The zero Session has kept nothing yet.
+type Session struct {
+	last *plan.Document
+	job  *Job
+	// anew are the stages that were worked out anew the last time.
+	anew findings
+}
+
+// Work works out the job of a plan as read, which is kept and not to be changed.
+func (s *Session) Work(doc *plan.Document) *Job { return s.through(doc, stages()) }
+
+// Work works a plan out from nothing.
+func Work(doc *plan.Document) *Job {
+	var s Session
+	return s.Work(doc)
+}
+
+func (s *Session) through(doc *plan.Document, stages []stage) *Job {
+	j, changed := from(doc, len(stages)), plan.AllParts
+	if s.last != nil {
+		changed = doc.Changed(s.last)
+	}
+	s.anew = 0
+	for k := range stages {
+		if !doc.Usable {
+			break
+		}
+		if s.job == nil || stages[k].reads&changed != 0 || stages[k].after&s.anew != 0 {
+			s.anew |= 1 << k
+			j.do(stages, k)
+			continue
+		}
+		stages[k].hand(j, s.job)
+		j.noted[k] = s.job.noted[k]
+	}
+	j.collect(stages)
+	s.last, s.job = doc, j
+	return j
+}
