@@ -35,6 +35,7 @@ func sizes(_ context.Context, b *bench) ([]row, error) {
 	ratio := float64(engine+page) / float64(bare)
 	return []row{
 		{"engine + page on first load ÷ bare runtime, brotli", fmt.Sprintf("%.2f (%d kB + %d kB ÷ %d kB)", ratio, engine/1000, page/1000, bare/1000), "≤ 2.0", ratio <= 2},
+		{"engine alone, brotli", fmt.Sprintf("%d kB", engine/1000), "≤ 1 250 kB", engine <= 1_250_000},
 		{"page alone, brotli", fmt.Sprintf("%.1f kB", float64(page)/1000), "≤ 30 kB", page <= 30_000},
 	}, nil
 }

@@ -72,8 +72,12 @@ type reader struct {
 }
 
 func (r *reader) fail(what string) {
+	r.failWith(fmt.Errorf("the module breaks off in the middle of %s", what))
+}
+
+func (r *reader) failWith(err error) {
 	if r.err == nil {
-		r.err = fmt.Errorf("the module breaks off in the middle of %s", what)
+		r.err = err
 	}
 	r.left = nil
 }
@@ -102,15 +106,25 @@ func (r *reader) count() int {
 
 // signed reads a signed LEB128 number of 32 bits.
 func (r *reader) signed() int {
+	v := r.signed64()
+	if v != int64(int32(v)) {
+		r.fail("a number")
+		return 0
+	}
+	return int(v)
+}
+
+// signed64 reads a signed LEB128 number of 64 bits.
+func (r *reader) signed64() int64 {
 	var v int64
-	for shift := 0; shift < 35; shift += 7 {
+	for shift := 0; shift < 70; shift += 7 {
 		b := r.take(1)[0]
 		v |= int64(b&0x7f) << shift
 		if b&0x80 == 0 {
-			if b&0x40 != 0 {
+			if b&0x40 != 0 && shift+7 < 64 {
 				v |= -1 << (shift + 7)
 			}
-			return int(v)
+			return v
 		}
 	}
 	r.fail("a number")

@@ -7,6 +7,8 @@
 //     of goroutines, and where a thread may be interrupted (cut.go): they tell
 //     people where a program was, or serve signals and threads, which
 //     WebAssembly does not have;
+//   - what a function repeats at each call, the pc to return to, but for the part
+//     that differs (code.go);
 //   - what can be counted: the running numbers of the tables are made when the
 //     engine starts (column.go, start.go);
 //   - the custom sections (build id, producers, names), which say who made it.
@@ -57,6 +59,10 @@ func Rewrite(engine []byte, version string) ([]byte, error) {
 }
 
 func rewrite(sections []section) ([]section, error) {
+	params, err := paramsOfFunctions(sections)
+	if err != nil {
+		return nil, err
+	}
 	var kept []section
 	var first int
 	var columns []column
@@ -64,6 +70,10 @@ func rewrite(sections []section) ([]section, error) {
 		switch s.id {
 		case sectionCustom:
 			continue
+		case sectionCode:
+			if s.body, err = shortenPCs(s.body, params); err != nil {
+				return nil, err
+			}
 		case sectionData:
 			memory, err := readImage(s.body)
 			if err != nil {

@@ -123,6 +123,36 @@ func importedFunctions(sections []section) (int, error) {
 	return 0, nil
 }
 
+// paramsOfFunctions is how many parameters each function of the module's own has.
+func paramsOfFunctions(sections []section) ([]int, error) {
+	var ofType, ofFunction []int
+	for _, s := range sections {
+		r := reader{left: s.body}
+		switch s.id {
+		case sectionType:
+			for range r.count() {
+				r.take(1)
+				n := r.count()
+				r.take(n)
+				r.take(r.count())
+				ofType = append(ofType, n)
+			}
+		case sectionFunction:
+			for range r.count() {
+				n := r.count()
+				if n >= len(ofType) {
+					return nil, fmt.Errorf("a function of type %d, of %d", n, len(ofType))
+				}
+				ofFunction = append(ofFunction, ofType[n])
+			}
+		}
+		if r.err != nil {
+			return nil, r.err
+		}
+	}
+	return ofFunction, nil
+}
+
 // extend adds entries to the end of a section that is a list.
 func extend(body []byte, entries ...[]byte) []byte {
 	r := reader{left: body}
