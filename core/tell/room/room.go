@@ -30,7 +30,7 @@ func Tell(p *page.Page, j *job.Job) {
 	if !j.Room.Shape.Usable() {
 		return
 	}
-	t.Area(page.Room, "room.area", "ceiling", j.Room.Area, t.areaRule(), t.areaSum(), page.OfArithmetic)
+	t.Area(page.Room, "room.area", t.Say("ceiling"), j.Room.Area, t.areaRule(), t.areaSum(), page.OfArithmetic)
 	t.perimeter()
 	if j.Plan.Room.Height > 0 {
 		t.volume()
@@ -40,9 +40,9 @@ func Tell(p *page.Page, j *job.Job) {
 	}
 	if c, ok := j.Room.Found.Worst(); ok {
 		t.Length(page.Room, "room.out", t.Say("corner {corner} out of square over {over}", words.Of("corner", c.Corner), words.Length("over", c.Over)), c.Out,
-			"How far its wall runs off a square line: the tangent of what the corner has beyond a right angle, times the way along. Above nothing it is too wide.",
+			t.Say("How far its wall runs off a square line: the tangent of what the corner has beyond a right angle, times the way along. Above nothing it is too wide."),
 			t.Say("tan({angle} − {right}) × {over}", words.Of("angle", c.Angle()), words.Of("right", survey.Angle(c.Right)), words.Length("over", c.Over)),
-			"Trigonometry; the corners as in room.area.")
+			t.Say("Trigonometry; the corners as in room.area."))
 	}
 	if j.Room.Apart > 0 {
 		t.twoMiddles()
@@ -92,15 +92,15 @@ func (t *teller) areaRule() string {
 	s, proof := &t.Room.Shape, t.Room.Found.Proof
 	switch {
 	case s.Form == survey.Round:
-		return "A quarter of π times length times width."
+		return t.Say("A quarter of π times length times width.")
 	case s.Form == survey.Rectangle && proof == survey.Assumed:
-		return "Length times width. Until a diagonal is measured the room is taken as square."
+		return t.Say("Length times width. Until a diagonal is measured the room is taken as square.")
 	case s.Form == survey.Rectangle && proof == survey.Contradicted:
-		return "Length times width, as if the room were square; a diagonal says that it is not."
+		return t.Say("Length times width, as if the room were square; a diagonal says that it is not.")
 	case t.Room.Fan == nil:
-		return "Length times width."
+		return t.Say("Length times width.")
 	}
-	return "Cut into triangles that meet at corner W, added up; what lies outside the room is taken off."
+	return t.Say("Cut into triangles that meet at corner W, added up; what lies outside the room is taken off.")
 }
 
 // areaSum is the area of the ceiling as a sum: of an outline "WXY 6 m² + WYZ 6 m²".
@@ -130,30 +130,30 @@ func (t *teller) perimeter() {
 	var rule, sum string
 	switch {
 	case s.Form == survey.Round && s.Length == s.Width:
-		rule, sum = "π times the diameter.", "π × "+long
+		rule, sum = t.Say("π times the diameter."), "π × "+long
 	case s.Form == survey.Round:
-		rule = "Half of π times length and width together, times the series 1 + h ÷ 4 + h² ÷ 64 + h³ ÷ 256 + …, with h the square of their difference over their sum."
-		sum, source = "π ÷ 2 × ("+long+" + "+wide+") × "+survey.SlopeText(s.Series()), "Gauss–Kummer series for the perimeter of an ellipse, from memory."
+		rule = t.Say("Half of π times length and width together, times the series 1 + h ÷ 4 + h² ÷ 64 + h³ ÷ 256 + …, with h the square of their difference over their sum.")
+		sum, source = "π ÷ 2 × ("+long+" + "+wide+") × "+survey.SlopeText(s.Series()), t.Say("Gauss–Kummer series for the perimeter of an ellipse, from memory.")
 	case t.Room.Fan == nil:
-		rule, sum = "Twice the length and the width together.", "2 × ("+long+" + "+wide+")"
+		rule, sum = t.Say("Twice the length and the width together."), "2 × ("+long+" + "+wide+")"
 	default:
 		var walls []string
 		for _, w := range s.Walls() {
 			walls = append(walls, w.Name.Text()+" "+t.Put(w.Length()))
 		}
-		rule, sum = "The walls added up.", strings.Join(walls, " + ")
+		rule, sum = t.Say("The walls added up."), strings.Join(walls, " + ")
 	}
-	t.Length(page.Room, "room.perimeter", "perimeter", t.Room.Perimeter, rule, sum, source)
+	t.Length(page.Room, "room.perimeter", t.Say("perimeter"), t.Room.Perimeter, rule, sum, source)
 }
 
 // volume is the figure of the room's air.
 func (t *teller) volume() {
 	air := t.Room.Air
 	t.Figure(sheet.Figure{
-		ID: "room.volume", Block: page.Room, Label: "room volume",
+		ID: "room.volume", Block: page.Room, Label: t.Say("room volume"),
 		Value: page.Plain(air.Litres.Quo(measure.CubicMetre)), Unit: "m3",
 		Text: cubic(t.Notation, air), Other: cubic(t.Other, air),
-		Working: sheet.Working{Rule: "Ceiling area times height.",
+		Working: sheet.Working{Rule: t.Say("Ceiling area times height."),
 			Sum:    t.Notation.Area(t.Room.Area) + " × " + t.Put(t.Plan.Room.Height) + " = " + cubic(t.Notation, air),
 			Source: page.OfArithmetic},
 	})
@@ -177,9 +177,9 @@ func (t *teller) twoMiddles() {
 	less := func(one, other measure.Length) string {
 		return "(" + t.Notation.Fine(one) + " − " + t.Notation.Fine(other) + ")²"
 	}
-	t.Length(page.Room, "room.middles", "the two middles of the room, apart", r.Apart,
-		"From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner W: along wall WX, and square to it.",
-		"√("+less(p.X, q.X)+" + "+less(p.Y, q.Y)+")", "Pythagoras.")
+	t.Length(page.Room, "room.middles", t.Say("the two middles of the room, apart"), r.Apart,
+		t.Say("From where lines between the middles of opposite walls cross, which the plan takes, to where the diagonals cross. Each place is given from corner W: along wall WX, and square to it."),
+		"√("+less(p.X, q.X)+" + "+less(p.Y, q.Y)+")", t.Say("Pythagoras."))
 }
 
 // closing is the figure of how far the readings miss each other.
@@ -191,14 +191,14 @@ func (t *teller) closing() {
 	case survey.Lines:
 		t.Length(page.Room, "room.closing", t.Say("closing error, at {line}", line), c.Amount,
 			t.Say("The reading less what all other readings make of this line. Up to {limit} may be the tape.", limit),
-			sum, "Least squares, as in any text on adjustment, from memory; three standard deviations may be the tape.")
+			sum, t.Say("Least squares, as in any text on adjustment, from memory; three standard deviations may be the tape."))
 	case survey.Walls:
-		t.Length(page.Room, "room.closing", "closing error", c.Amount,
-			"How far the last wall ends from corner W, walking along all walls with their angles. It is spread over them in proportion to their length.",
-			t.Say("the way from the end of the last wall to W"), "Compass rule (Bowditch), as in any text on traverses, from memory.")
+		t.Length(page.Room, "room.closing", t.Say("closing error"), c.Amount,
+			t.Say("How far the last wall ends from corner W, walking along all walls with their angles. It is spread over them in proportion to their length."),
+			t.Say("the way from the end of the last wall to W"), t.Say("Compass rule (Bowditch), as in any text on traverses, from memory."))
 	default:
 		t.Length(page.Room, "room.closing", t.Say("diagonal {line} off", line), c.Amount,
 			t.Say("The diagonal less what a square room has, the root of length² + width². Up to {limit} may be the tape.", limit),
-			sum, "Pythagoras; the limit is three standard deviations of the difference, √2 times the tape's.")
+			sum, t.Say("Pythagoras; the limit is three standard deviations of the difference, √2 times the tape's."))
 	}
 }

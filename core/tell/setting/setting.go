@@ -40,9 +40,9 @@ func Tell(p *page.Page, j *job.Job) {
 		return
 	}
 	box := &j.Setting.Choice.Box
-	t.Length(page.Setting, "box.diagonal", "mask outline, corner to corner", box.Diagonal(),
-		"The root of length squared and width squared. Both diagonals must read the same: then the outline is square.",
-		"√(("+t.Put(box.Length)+")² + ("+t.Put(box.Width)+")²)", "Pythagoras.")
+	t.Length(page.Setting, "box.diagonal", t.Say("mask outline, corner to corner"), box.Diagonal(),
+		t.Say("The root of length squared and width squared. Both diagonals must read the same: then the outline is square."),
+		"√(("+t.Put(box.Length)+")² + ("+t.Put(box.Width)+")²)", t.Say("Pythagoras."))
 	t.walls()
 	t.box()
 	t.objects()
@@ -58,18 +58,18 @@ func (t *teller) order() {
 	set, list := &t.Plan.Setting, t.Setting.Order
 	for i := range list {
 		s := &list[i]
-		id, label := "order.length", "mask to order, long"
+		id, label := "order.length", t.Say("mask to order, long")
 		if s.Side == setout.WideSide {
-			id, label = "order.width", "mask to order, wide"
+			id, label = "order.width", t.Say("mask to order, wide")
 		}
 		switch {
 		case !s.Sum.IsNone():
-			t.sum(id, label, s.Sum, "The room less the wanted border on both sides.")
+			t.sum(id, label, s.Sum, t.Say("The room less the wanted border on both sides."))
 		case s.Other > 0:
-			t.Length(page.Setting, id, label, s.Length, "The largest that keeps the wanted border at both its ends, with the other side as it is.",
+			t.Length(page.Setting, id, label, s.Length, t.Say("The largest that keeps the wanted border at both its ends, with the other side as it is."),
 				t.Say("a border of {border}, the other side {other}", words.Put("border", s.Border), words.Put("other", s.Other)), t.ofLargest())
 		default:
-			t.Length(page.Setting, id, label, s.Length, "The largest mask that keeps the wanted borders everywhere, where it is centred and as it lies.",
+			t.Length(page.Setting, id, label, s.Length, t.Say("The largest mask that keeps the wanted borders everywhere, where it is centred and as it lies."),
 				t.sideOf(s.Side, words.Say("borders of {ends} at the ends and {sides} at the sides: {length} × {width}", words.Put("ends", set.WantEnds), words.Put("sides", set.WantSides),
 					words.Put("length", list[0].Length), words.Put("width", list[1].Length))), t.ofLargest())
 		}
@@ -81,12 +81,12 @@ func (t *teller) largest() {
 	list := t.Setting.Largest
 	for i := range list {
 		s := &list[i]
-		id, label := "order.largest.length", "largest mask, long"
+		id, label := "order.largest.length", t.Say("largest mask, long")
 		if s.Side == setout.WideSide {
-			id, label = "order.largest.width", "largest mask, wide"
+			id, label = "order.largest.width", t.Say("largest mask, wide")
 		}
 		if !s.Sum.IsNone() {
-			t.sum(id, label, s.Sum, "Twice the way from its middle to the nearer wall, less the least border at both ends.")
+			t.sum(id, label, s.Sum, t.Say("Twice the way from its middle to the nearer wall, less the least border at both ends."))
 			continue
 		}
 		t.Length(page.Setting, id, label, s.Length,
@@ -107,9 +107,9 @@ func (t *teller) sideOf(side setout.Side, size words.Text) string {
 // ofLargest is where the largest mask comes from.
 func (t *teller) ofLargest() string {
 	if t.Room.Shape.Form == survey.Round {
-		return "The chord of an ellipse; the largest area by the golden section."
+		return t.Say("The chord of an ellipse; the largest area by the golden section.")
 	}
-	return "One straight limit for each wall, and the largest area within them all."
+	return t.Say("One straight limit for each wall, and the largest area within them all.")
 }
 
 // borders are the two borders along one side of a rectangular room.
@@ -117,17 +117,17 @@ func (t *teller) borders(e *job.Edge) {
 	if e.NearBorder.IsNone() {
 		return
 	}
-	near, far := "What the mask leaves of the length, halved.", "What the mask and the other border leave of the length."
+	near, far := t.Say("What the mask leaves of the length, halved."), t.Say("What the mask and the other border leave of the length.")
 	if e.Near == survey.AB {
-		near, far = "What the mask leaves of the width, halved.", "What the mask and the other border leave of the width."
+		near, far = t.Say("What the mask leaves of the width, halved."), t.Say("What the mask and the other border leave of the width.")
 	}
 	switch t.Setting.Way.On {
 	case setout.OnRoom:
 		far = near
 	case setout.OnPoint:
-		near = "From the wall to the middle of the mask, less half the mask."
+		near = t.Say("From the wall to the middle of the mask, less half the mask.")
 	default:
-		near = "From the wall to the middle of the light, less half the mask."
+		near = t.Say("From the wall to the middle of the light, less half the mask.")
 	}
 	t.sum("border."+string(e.Near), t.atWall(e.Near), e.NearBorder, near)
 	t.sum("border."+string(e.Far), t.atWall(e.Far), e.FarBorder, far)
@@ -157,9 +157,9 @@ func (t *teller) side(s *job.Side) {
 	of := words.Of("border", label)
 	for i := range s.Ends {
 		end := &s.Ends[i]
-		t.Length(page.Setting, id+"."+string(end.Corner), t.Say("{border}, at {corner}", of, words.Of("corner", end.Corner)), end.Length, t.squareRule(end), t.squareSum(end), ofPerpendicular)
+		t.Length(page.Setting, id+"."+string(end.Corner), t.Say("{border}, at {corner}", of, words.Of("corner", end.Corner)), end.Length, t.squareRule(end), t.squareSum(end), t.Say(ofPerpendicular))
 	}
-	t.sum(id+".taper", t.Say("{border} widens by", of), s.Widens, "The border at one end less that at the other.")
+	t.sum(id+".taper", t.Say("{border} widens by", of), s.Widens, t.Say("The border at one end less that at the other."))
 }
 
 const ofPerpendicular = "The distance of a point from a line, any geometry text."
@@ -168,19 +168,19 @@ const ofPerpendicular = "The distance of a point from a line, any geometry text.
 func (t *teller) leastOf(s *job.Side) (rule, sum, source string) {
 	switch s.By {
 	case job.LeastByEnds:
-		rule = "From both corners of the mask to the wall, square to the wall; the smaller of the two."
+		rule = t.Say("From both corners of the mask to the wall, square to the wall; the smaller of the two.")
 		if s.Wall == "" {
-			rule = "From both corners of the mask to where the wall is nearest; the smaller of the two."
+			rule = t.Say("From both corners of the mask to where the wall is nearest; the smaller of the two.")
 		}
 		one, other := &s.Ends[0], &s.Ends[1]
 		return rule, t.Say("the smaller of {one} at {corner} and {other} at {far}", words.Put("one", one.Length), words.Of("corner", one.Corner),
-			words.Put("other", other.Length), words.Of("far", other.Corner)), ofPerpendicular
+			words.Put("other", other.Length), words.Of("far", other.Corner)), t.Say(ofPerpendicular)
 	case job.LeastByFirst, job.LeastBySecond:
 		end := &s.Ends[s.By-job.LeastByFirst]
-		return t.squareRule(end), t.squareSum(end), ofPerpendicular
+		return t.squareRule(end), t.squareSum(end), t.Say(ofPerpendicular)
 	}
-	return "From the mask to the place of the wall that is nearest: how far they are apart along the mask’s length, and across it.",
-		"√((" + t.Notation.Fine(s.Along) + ")² + (" + t.Notation.Fine(s.Across) + ")²)", "Pythagoras."
+	return t.Say("From the mask to the place of the wall that is nearest: how far they are apart along the mask’s length, and across it."),
+		"√((" + t.Notation.Fine(s.Along) + ")² + (" + t.Notation.Fine(s.Across) + ")²)", t.Say("Pythagoras.")
 }
 
 func (t *teller) squareRule(end *job.End) string {
