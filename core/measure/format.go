@@ -108,7 +108,7 @@ func (n Notation) Fine(l Length) string {
 	switch {
 	case n.Mark() > 0 && n.Hides(l) == 0:
 		return n.Length(l)
-	case told == 0 && l != 0:
+	case n.IsTooFine(l):
 		return "under " + n.Fine(finest)
 	case n.System == FeetInches:
 		return n.Exact(told)
@@ -117,6 +117,9 @@ func (n Notation) Fine(l Length) string {
 	}
 	return n.metric(told, decimalsOf(finest))
 }
+
+// IsTooFine tells whether l is less than can be told, and not nothing.
+func (n Notation) IsTooFine(l Length) bool { return l != 0 && l.ToMark(n.finest()) == 0 }
 
 // IsFine tells whether Fine writes l exactly.
 func (n Notation) IsFine(l Length) bool { return l%n.finest() == 0 || n.Hides(l) == 0 }

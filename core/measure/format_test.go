@@ -304,6 +304,9 @@ func TestFine(t *testing.T) {
 	assert.Equal(t, "0.02 mm", Notation{System: Metric, MetricMark: Millimetre / 50}.Fine(27_085))
 	assert.Equal(t, "under 0.1 mm", Notation{System: Metric, MetricMark: Millimetre}.Amount(27_085))
 	assert.True(t, Notation{System: FeetInches, InchMark: Inch / 16}.IsFine(Inch/64))
+	for l, too := range map[Length]bool{0: false, 49_900: true, 50_000: false, -49_900: true} {
+		assert.Equal(t, too, Notation{System: Metric, MetricMark: Millimetre}.IsTooFine(l), l)
+	}
 	assert.False(t, Notation{System: FeetInches, InchMark: Inch / 16}.IsFine(Inch/128))
 }
 

@@ -5,7 +5,6 @@ package page
 
 import (
 	"strconv"
-	"strings"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -66,7 +65,7 @@ func Nanometres(l measure.Length) string { return strconv.FormatInt(int64(l), 10
 func (p *Page) Exactly(l measure.Length) string {
 	text, fine := p.Notation.Length(l), p.Notation.Fine(l)
 	switch {
-	case fine == text || strings.HasPrefix(fine, "under "):
+	case fine == text || p.Notation.IsTooFine(l):
 		return text
 	case p.Notation.IsFine(l):
 		return text + " (exactly " + fine + ")"

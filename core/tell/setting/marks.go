@@ -76,7 +76,7 @@ func (t *teller) markSum(m *job.Mark) string {
 // than can be measured.
 func (t *teller) hides(left measure.Length) string {
 	switch by := words.Fine("by", left.Abs()); {
-	case left == 0 || strings.HasPrefix(t.Notation.Fine(left.Abs()), "under "):
+	case left == 0 || t.Notation.IsTooFine(left.Abs()):
 		return ""
 	case left < 0:
 		return t.Say("{by} less", by)
