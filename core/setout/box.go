@@ -20,15 +20,10 @@ type Box struct {
 	Turn          Turn
 }
 
-// EdgeBorders is what a mask leaves at the near and the far end of one side of
-// the room, when its middle is at a distance given doubled from the near wall:
-// enough to say two borders while the other side is not known. It rounds down,
-// also below zero, so that the smaller part of an odd nanometre is always at
-// DA and AB.
-func EdgeBorders(twiceMiddle, side, mask measure.Length) (near, far measure.Length) {
-	near = (twiceMiddle - mask) >> 1
-	return near, side - near - mask
-}
+// nearBorder is what a mask leaves at the near end of one side of the room, when its
+// middle is at a distance given doubled from there. It rounds down, also below zero, so
+// that the smaller part of an odd nanometre is always at DA and AB.
+func nearBorder(twiceMiddle, mask measure.Length) measure.Length { return (twiceMiddle - mask) >> 1 }
 
 // Borders are the distances from the mask's edge to the walls on its four
 // sides, under the names of the walls of a rectangular room. Below zero the mask

@@ -11,5 +11,4 @@
 // Where the box stands as the walls of a rectangular room do, every length is
 // exact. Elsewhere places and distances are worked out in float64, written so
 // that no processor fuses them, and are right to the nearest nanometre or two.
-// Rounding to a tape mark is asked of a Mark by name.
 package setout

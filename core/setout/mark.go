@@ -59,13 +59,6 @@ type End struct {
 	At   measure.Length
 }
 
-// Rounded is the mark at the nearest tape mark, an exact half away from zero.
-// It is off by half a tape mark at most, wherever it lies on the wall.
-func (m Mark) Rounded(tape measure.Length) measure.Length { return m.At.ToMark(tape) }
-
-// Hides is what the rounding hides: rounded less exact.
-func (m Mark) Hides(tape measure.Length) measure.Length { return m.Rounded(tape) - m.At }
-
 // WallMarks are all marks along one wall, read from corner From to corner To,
 // nearest first. In a room with four walls opposite walls are read from the same
 // end: AB from A and CD from D, BC from B and DA from A. Any other wall is read

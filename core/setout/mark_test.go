@@ -102,7 +102,7 @@ func TestMark_OnePlaceReadsAlike(t *testing.T) {
 	read := map[measure.Length]int{}
 	for _, m := range site.Marks(placed(t, site, setout.OnRoom, o), layers)[0].Marks {
 		if (m.At - hall.Length/2).Abs() < mm {
-			read[m.Rounded(inch/16)]++
+			read[m.At.ToMark(inch/16)]++
 		}
 	}
 	assert.Equal(t, map[measure.Length]int{71*inch + 5*inch/8: 6}, read)
@@ -122,9 +122,8 @@ func TestMark_RoundingNeverBuildsUp(t *testing.T) {
 			require.GreaterOrEqual(t, m.At, last)
 			last = m.At
 			for _, tape := range []measure.Length{inch / 64, inch / 16, mm, 5 * mm} {
-				require.Zero(t, m.Rounded(tape)%tape)
-				require.LessOrEqual(t, 2*m.Hides(tape).Abs(), tape+tape/5000)
-				require.Equal(t, m.Rounded(tape), m.At+m.Hides(tape))
+				require.Zero(t, m.At.ToMark(tape)%tape)
+				require.LessOrEqual(t, 2*(m.At.ToMark(tape)-m.At).Abs(), tape+tape/5000)
 			}
 			if m.Kind != setout.SeamMark {
 				continue
@@ -164,8 +163,8 @@ func TestMark_RunningValues(t *testing.T) {
 		worst := 0.0
 		for _, m := range site.Marks(placed(t, site, setout.OnRoom, o), []mask.Layer{layerOf(o, c.n, 1)})[0].Marks {
 			if m.Kind == setout.SeamMark {
-				got = append(got, m.Rounded(c.mark))
-				worst = max(worst, float64(m.Hides(c.mark).Abs()))
+				got = append(got, m.At.ToMark(c.mark))
+				worst = max(worst, float64((m.At.ToMark(c.mark) - m.At).Abs()))
 			}
 		}
 		assert.Equal(t, c.want, got, c.name)

@@ -133,8 +133,8 @@ func BoxRound(twice survey.Point, o mask.Outline, t Turn) Box {
 	if t.Quarters&1 == 1 {
 		alongX, alongY = alongY, alongX
 	}
-	b.X, _ = EdgeBorders(twice.X, 0, alongX)
-	b.Y, _ = EdgeBorders(twice.Y, 0, alongY)
+	b.X = nearBorder(twice.X, alongX)
+	b.Y = nearBorder(twice.Y, alongY)
 	if q := t.Quarters & 3; q == 1 || q == 2 {
 		b.X += alongX
 	}
