@@ -4,6 +4,9 @@
 // the global scope, says that it is there, and stays:
 //
 //	ceilingwright.compute(planJSON)        → sheetJSON, text in and text out
+//	ceilingwright.sheet(planJSON)          → sheetJSON as compute gives it, but that
+//	    the drawings have no picture yet; quicker for plans that change little
+//	ceilingwright.drawing(planJSON, id)    → one drawing of a plan's sheet as SVG text
 //	ceilingwright.parseLength(text, unit)  → {nanometres, problem}: a text of
 //	    digits or null, and null or {at, severity, what, do}
 //	ceilingwright.shopping(planJSON, sign) → the shopping list as CSV; sign, which
@@ -50,58 +53,24 @@ func main() {
 
 // publish puts the calls on the global scope and then says so.
 func publish() error {
-	compute, err := safejs.FuncOf(computeCall)
-	if err != nil {
-		return err
-	}
-	parseLength, err := safejs.FuncOf(parseLengthCall)
-	if err != nil {
-		return err
-	}
-	calendar, err := safejs.FuncOf(calendarCall)
-	if err != nil {
-		return err
-	}
-	shopping, err := safejs.FuncOf(shoppingCall)
-	if err != nil {
-		return err
-	}
-	starting, err := safejs.FuncOf(startingCall)
-	if err != nil {
-		return err
-	}
-	quoted, err := safejs.FuncOf(quotedCall)
-	if err != nil {
-		return err
-	}
-	otherRoom, err := safejs.FuncOf(otherRoomCall)
-	if err != nil {
-		return err
-	}
 	calls, err := safejs.ValueOf(map[string]any{"version": bridge.Version})
 	if err != nil {
 		return err
 	}
-	if err := calls.Set("compute", compute); err != nil {
-		return err
-	}
-	if err := calls.Set("parseLength", parseLength); err != nil {
-		return err
-	}
-	if err := calls.Set("shopping", shopping); err != nil {
-		return err
-	}
-	if err := calls.Set("calendar", calendar); err != nil {
-		return err
-	}
-	if err := calls.Set("starting", starting); err != nil {
-		return err
-	}
-	if err := calls.Set("quoted", quoted); err != nil {
-		return err
-	}
-	if err := calls.Set("otherRoom", otherRoom); err != nil {
-		return err
+	for _, call := range [...]struct {
+		name   string
+		answer func(safejs.Value, []safejs.Value) any
+	}{
+		{"compute", computeCall}, {"sheet", sheetCall}, {"drawing", drawingCall}, {"parseLength", parseLengthCall}, {"shopping", shoppingCall},
+		{"calendar", calendarCall}, {"starting", startingCall}, {"quoted", quotedCall}, {"otherRoom", otherRoomCall},
+	} {
+		answer, err := safejs.FuncOf(call.answer)
+		if err != nil {
+			return err
+		}
+		if err := calls.Set(call.name, answer); err != nil {
+			return err
+		}
 	}
 	if err := safejs.Global().Set("ceilingwright", calls); err != nil {
 		return err
@@ -134,6 +103,23 @@ func computeCall(_ safejs.Value, arguments []safejs.Value) any {
 		return bridge.RefuseCompute(got)
 	}
 	return bridge.Compute(texts[0])
+}
+
+func sheetCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 1)
+	if got != "" {
+		return bridge.RefuseCompute(got)
+	}
+	return bridge.Sheet(texts[0])
+}
+
+// drawingCall answers what are no texts with an empty text.
+func drawingCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, got := textsFrom(arguments, 2)
+	if got != "" {
+		return ""
+	}
+	return bridge.Drawing(texts[0], texts[1])
 }
 
 func parseLengthCall(_ safejs.Value, arguments []safejs.Value) any {

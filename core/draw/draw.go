@@ -53,20 +53,30 @@ type Drawer struct {
 	// another.
 	groups []drawing.Group
 	ink    []byte
+	title  string // of the one that is drawn
 }
 
 // Named is a drawing there is: its public id, the layer it is of, "" where it is of
-// none, from where it is seen, and what it shows: "hanging", "marks", "stations" or
-// "skew".
+// none, from where it is seen, what it shows ("hanging", "marks", "stations", "sections"
+// or "skew"), and its title, which says from where it is seen.
 type Named struct {
 	ID, Layer, Looking, Shows string
+	Title                     words.Text
 	draw                      func() *scene
 }
 
-// All are the drawings of the job, none of them drawn yet: for each layer the order of
-// hanging looking up and looking down, the marks along the walls and the places of the
-// platform; without any panels, the room alone; and a room that is out of square once
-// more with that drawn large.
+// named is a drawing with the title of what it shows.
+func named(id, layer string, see looking, shows string, what words.Text, draw func() *scene) Named {
+	title := words.Say("{drawing}, looking up", words.Of("drawing", what))
+	if see == down {
+		title = words.Say("{drawing}, looking down", words.Of("drawing", what))
+	}
+	return Named{id, layer, string(see), shows, title, draw}
+}
+
+// All are the drawings of the job but those of sections, none of them drawn yet: for
+// each layer the order of hanging looking up and looking down, the marks along the
+// walls and the places of the platform; without any panels, the room alone.
 func (d *Drawer) All() []Named {
 	var list []Named
 	if !d.Room.Shape.Usable() {
@@ -76,7 +86,7 @@ func (d *Drawer) All() []Named {
 		list = append(list, d.ofLayer(d.Hung(i))...)
 	}
 	if len(list) == 0 {
-		list = append(list, Named{"room.up", "", string(up), "hanging", d.drawRoom})
+		list = append(list, named("room.up", "", up, "hanging", words.Say("Ceiling"), d.drawRoom))
 	}
 	return list
 }
@@ -86,7 +96,9 @@ func (d *Drawer) Skew() (n Named, ok bool) {
 	if !d.Room.Shape.Usable() || len(d.Room.Shape.Corners) != 4 || d.Room.Shape.IsRectangle() {
 		return n, false
 	}
-	return Named{"room.skew", "", string(up), "skew", d.drawSkew}, true
+	skew := skewOf(&d.Room.Shape)
+	return named("room.skew", "", up, "skew", words.Say("Room with its skew {times} times too large", words.Count("times", int64(skew.factor))),
+		func() *scene { return d.drawSkew(skew) }), true
 }
 
 // ofLayer are the drawings of a layer that has its place.
@@ -94,22 +106,22 @@ func (d *Drawer) ofLayer(l job.HungLayer) []Named {
 	if !d.Setting.Placed || l.Panels.IsEmpty() {
 		return nil
 	}
-	id := l.Panels.ID
+	id, name := l.Panels.ID, l.Panels.Name
 	list := []Named{
-		{id + ".up", id, string(up), "hanging", func() *scene { return d.drawHanging(l, up) }},
-		{id + ".down", id, string(down), "hanging", func() *scene { return d.drawHanging(l, down) }},
-		{id + ".marks", id, string(up), "marks", func() *scene { return d.drawMarks(l) }},
+		named(id+".up", id, up, "hanging", words.Verbatim(name), func() *scene { return d.drawHanging(l, up) }),
+		named(id+".down", id, down, "hanging", words.Verbatim(name), func() *scene { return d.drawHanging(l, down) }),
+		named(id+".marks", id, up, "marks", words.Say("Marks for {layer}", words.Name("layer", name)), func() *scene { return d.drawMarks(l) }),
 	}
 	if len(l.Stations) > 0 {
-		list = append(list, Named{id + ".stations", id, string(up), "stations", func() *scene { return d.drawStations(l) }})
+		list = append(list, named(id+".stations", id, up, "stations", words.Say("Platform positions for {layer}", words.Name("layer", name)), func() *scene { return d.drawStations(l) }))
 	}
 	return list
 }
 
-// SVG is a drawing as SVG, and its title.
-func (d *Drawer) SVG(n Named) (title, text string) {
-	s := n.draw()
-	return s.Title, d.written(&s.Drawing)
+// SVG is a drawing as SVG.
+func (d *Drawer) SVG(n Named) string {
+	d.title = n.Title.In(d.Style)
+	return d.written(&n.draw().Drawing)
 }
 
 // written is a drawing as SVG, and its room is free for the next.
@@ -130,13 +142,9 @@ type scene struct {
 }
 
 // scene starts a drawing with so many letters' heights of margin round the room.
-func (d *Drawer) scene(title words.Text, see looking, margin measure.Length, caption words.Text) *scene {
+func (d *Drawer) scene(see looking, margin measure.Length, caption words.Text) *scene {
 	s := &scene{Drawer: d, see: see, unit: letters(&d.Room.Shape)}
-	seen := words.Say("{drawing}, looking up", words.Of("drawing", title))
-	if see == down {
-		seen = words.Say("{drawing}, looking down", words.Of("drawing", title))
-	}
-	s.Title, s.Caption, s.Groups = seen.In(d.Style), caption.In(d.Style), d.groups[:0]
+	s.Title, s.Caption, s.Groups = d.title, caption.In(d.Style), d.groups[:0]
 	low, high := d.Room.Shape.Bounds()
 	margin *= s.unit
 	s.Min = drawing.Point{X: low.X - margin, Y: low.Y - margin}

@@ -12,7 +12,7 @@ import (
 )
 
 func (d *Drawer) drawHanging(l job.HungLayer, see looking) *scene {
-	s := d.scene(words.Verbatim(l.Panels.Name), see, plainMargin,
+	s := d.scene(see, plainMargin,
 		words.Say("The ceiling with the mask's {panels|panel|panels} numbered in the order of hanging. Panel {first} goes up first.",
 			words.Count("panels", l.Panels.Count()), words.Name("first", l.Order[0].Panel.Label())))
 	readable := l.Panels.Count() <= readablePanels

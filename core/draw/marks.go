@@ -13,7 +13,7 @@ import (
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
 func (d *Drawer) drawMarks(l job.HungLayer) *scene {
-	s := d.scene(words.Say("Marks for {layer}", words.Name("layer", l.Panels.Name)), up, marksMargin,
+	s := d.scene(up, marksMargin,
 		words.Say("The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from."))
 	s.outline()
 	s.seams(l.Layer)

@@ -11,7 +11,7 @@ import (
 )
 
 func (d *Drawer) drawRoom() *scene {
-	s := d.scene(words.Say("Ceiling"), up, plainMargin, words.Say("The room alone: there is no mask yet that fits in it."))
+	s := d.scene(up, plainMargin, words.Say("The room alone: there is no mask yet that fits in it."))
 	s.outline()
 	s.sizes()
 	s.drawThings()

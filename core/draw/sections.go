@@ -33,11 +33,11 @@ func (d *Drawer) Sections(g Sections) (n Named, ok bool) {
 	if !d.Room.Shape.Usable() || g.Count < 2 || !d.Setting.Placed && (g.Layer != nil || g.OnMask) || g.Layer == nil && len(g.Stops) == 0 {
 		return n, false
 	}
-	n = Named{"step." + g.Step + ".sections", "", string(up), "sections", func() *scene { return d.drawSections(&g) }}
+	layer := ""
 	if g.Layer != nil {
-		n.Layer = g.Layer.Panels.ID
+		layer = g.Layer.Panels.ID
 	}
-	return n, true
+	return named("step."+g.Step+".sections", layer, up, "sections", words.Say("Sections of {step}", words.Name("step", g.Name)), func() *scene { return d.drawSections(&g) }), true
 }
 
 // caption is the drawing in words.
@@ -56,7 +56,7 @@ func (g *Sections) caption() words.Text {
 // drawSections draws each panel with the number of its section, or the ceiling in
 // equal parts; the lines at which leaf stops; and how far size goes past them.
 func (d *Drawer) drawSections(g *Sections) *scene {
-	s := d.scene(words.Say("Sections of {step}", words.Name("step", g.Name)), up, plainMargin, g.caption())
+	s := d.scene(up, plainMargin, g.caption())
 	s.outline()
 	s.sizes()
 	s.Begin("step."+g.Step+".sections", "")

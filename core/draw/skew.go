@@ -16,31 +16,42 @@ var largeFactors = [...]float64{200, 100, 50, 20, 10, 5, 2}
 
 const mostDrawnSkew = 0.07
 
+// skew is a room against the rectangle it comes nearest to: by how much each corner is
+// off it in millimetres, and how many times too large that is drawn.
+type skew struct {
+	square [4]survey.Point
+	off    [4]direction
+	factor float64
+}
+
+func skewOf(shape *survey.Shape) skew {
+	k := skew{factor: 1}
+	k.square, k.off = nearestRectangle(shape.Corners)
+	most := 0.0
+	for _, d := range k.off {
+		most = max(most, math.Sqrt(float64(d.x*d.x)+float64(d.y*d.y)))
+	}
+	long := max(shape.Length, shape.Width).Millimetres()
+	for _, f := range largeFactors {
+		if most*f <= mostDrawnSkew*long {
+			k.factor = f
+			break
+		}
+	}
+	return k
+}
+
 // drawSkew is a four-cornered room that is not square, with that drawn many
 // times too large against the rectangle it comes nearest to: the walls with
 // their lengths and what each reading was off, and the corners with their
 // angles. It is only a picture; no length can be taken from it.
-func (d *Drawer) drawSkew() *scene {
-	square, off := nearestRectangle(d.Room.Shape.Corners)
-	most := 0.0
-	for _, d := range off {
-		most = max(most, math.Sqrt(float64(d.x*d.x)+float64(d.y*d.y)))
-	}
-	long := max(d.Room.Shape.Length, d.Room.Shape.Width).Millimetres()
-	factor := 1.0
-	for _, f := range largeFactors {
-		if most*f <= mostDrawnSkew*long {
-			factor = f
-			break
-		}
-	}
-	times := int64(factor)
-	s := d.scene(words.Say("Room with its skew {times} times too large", words.Count("times", times)), up, plainMargin,
-		words.Say("The room against the rectangle it comes nearest to, dashed. How far its corners are off is drawn {times} times too large, so that it can be seen.", words.Count("times", times)))
-	s.square(square)
+func (d *Drawer) drawSkew(k skew) *scene {
+	s := d.scene(up, plainMargin,
+		words.Say("The room against the rectangle it comes nearest to, dashed. How far its corners are off is drawn {times} times too large, so that it can be seen.", words.Count("times", int64(k.factor))))
+	s.square(k.square)
 	corners := [4]survey.Point{}
 	for i := range corners {
-		corners[i] = survey.Point{X: square[i].X + measure.LengthFromMillimetres(off[i].x*factor), Y: square[i].Y + measure.LengthFromMillimetres(off[i].y*factor)}
+		corners[i] = survey.Point{X: k.square[i].X + measure.LengthFromMillimetres(k.off[i].x*k.factor), Y: k.square[i].Y + measure.LengthFromMillimetres(k.off[i].y*k.factor)}
 	}
 	s.skewed(corners)
 	return s

@@ -14,7 +14,7 @@ import (
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
 func (d *Drawer) drawStations(l job.HungLayer) *scene {
-	s := d.scene(words.Say("Platform positions for {layer}", words.Name("layer", l.Panels.Name)), up, plainMargin,
+	s := d.scene(up, plainMargin,
 		words.Say("The deck at {n|platform position|platform positions}, numbered in the order they are used, with what is reached from each and the way between them.",
 			words.Count("n", len(l.Stations))))
 	s.outline()

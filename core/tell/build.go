@@ -19,13 +19,26 @@ import (
 // the engine and goes onto the sheet. A document that is no plan gives a sheet
 // with its problems and nothing else.
 func Build(doc plan.Document, version string) *sheet.Sheet {
-	b := builderFrom(doc, version)
+	return Tell(&doc, job.Work(&doc), version, true).Sheet
+}
+
+// Telling is a job as it is told: its sheet, and what else can be asked of it.
+type Telling struct {
+	Sheet *sheet.Sheet
+	b     *builder
+}
+
+// Tell tells a job that is worked out. Without drawn the drawings are listed and not
+// drawn: Drawing draws one.
+func Tell(doc *plan.Document, j *job.Job, version string, drawn bool) *Telling {
+	b := builderOn(doc, j, version)
+	b.drawn = drawn
 	if doc.Usable {
 		b.workOut()
 		b.draw()
 	}
 	b.tellProblems()
-	return b.Sheet
+	return &Telling{b.Sheet, b}
 }
 
 // builderFrom is the builder of a document's sheet, with nothing worked out yet.
@@ -58,6 +71,8 @@ type builder struct {
 	*job.Job
 	// onlyPriced tells that nothing of the sheet is shown but what it costs.
 	onlyPriced bool
+	// drawn tells that the drawings are drawn and not only listed.
+	drawn bool
 	// carded is how many panels have cards so far.
 	carded int
 

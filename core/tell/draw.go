@@ -13,29 +13,46 @@ func (b *builder) draw() {
 	b.guarded(name, b.drawDays)
 	d := b.drawer()
 	b.guarded(name, func() {
-		for _, one := range d.All() {
+		for _, one := range b.drawings(d) {
 			b.add(d, one)
 		}
 	})
-	b.guarded(name, func() { b.drawGilding(d) })
-	b.guarded(name, func() {
-		if skew, ok := d.Skew(); ok {
-			b.add(d, skew)
-		}
-	})
 	b.tellFaults()
+}
+
+// drawings are the drawings there are.
+func (b *builder) drawings(d *draw.Drawer) []draw.Named {
+	list := append(d.All(), b.drawnSections(d)...)
+	if skew, ok := d.Skew(); ok {
+		list = append(list, skew)
+	}
+	return list
+}
+
+// Drawing is one drawing as SVG by its id, "" where there is none of it.
+func (t *Telling) Drawing(id string) string {
+	d := t.b.drawer()
+	for _, one := range t.b.drawings(d) {
+		if one.ID == id {
+			return d.SVG(one)
+		}
+	}
+	return ""
 }
 
 // drawer draws the job as the sheet puts things.
 func (b *builder) drawer() *draw.Drawer { return &draw.Drawer{Job: b.Job, Style: b.Style()} }
 
 func (b *builder) add(d *draw.Drawer, one draw.Named) {
-	title, svg := d.SVG(one)
-	b.Sheet.Drawings = append(b.Sheet.Drawings, sheet.Drawing{ID: one.ID, Layer: one.Layer, Looking: one.Looking, Shows: one.Shows, Title: title, SVG: svg})
+	out := sheet.Drawing{ID: one.ID, Layer: one.Layer, Looking: one.Looking, Shows: one.Shows, Title: one.Title.In(b.Style())}
+	if b.drawn {
+		out.SVG = d.SVG(one)
+	}
+	b.Sheet.Drawings = append(b.Sheet.Drawings, out)
 }
 
-// drawGilding draws what is gilded in sections.
-func (b *builder) drawGilding(d *draw.Drawer) {
+// drawnSections are the drawings of what is gilded in sections.
+func (b *builder) drawnSections(d *draw.Drawer) (list []draw.Named) {
 	for i := range b.calendar().gilt {
 		g := &b.calendar().gilt[i]
 		step := &b.Plan.Steps[g.leaf]
@@ -48,9 +65,10 @@ func (b *builder) drawGilding(d *draw.Drawer) {
 			}
 		}
 		if one, ok := d.Sections(sections); ok {
-			b.add(d, one)
+			list = append(list, one)
 		}
 	}
+	return list
 }
 
 // written is a drawing as SVG, and its room is free for the next.

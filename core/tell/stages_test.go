@@ -65,6 +65,7 @@ func TestAFaultInOneStageTakesNoOtherAway(t *testing.T) {
 
 func TestAFaultInADrawingLeavesTheOthers(t *testing.T) {
 	b := builderFrom(documentOf(t, "full"), "")
+	b.drawn = true
 	b.workOut()
 	b.Layers[len(b.Layers)-1].Columns.Starts = nil
 	b.draw()

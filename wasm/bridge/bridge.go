@@ -37,6 +37,40 @@ func Compute(plan string) string {
 	})
 }
 
+// session keeps what the next plan leaves as it is.
+var session core.Session
+
+// Sheet is Compute with the drawings listed and not drawn, and with what the plan
+// before leaves as it is kept. It never panics; after a fault nothing is kept.
+func Sheet(plan string) string {
+	return sheetOr(func() string {
+		text, done := []byte(plan), false
+		defer forget(&done)
+		sheet := session.Sheet(text)
+		done = true
+		return unsafe.String(unsafe.SliceData(sheet), len(sheet))
+	})
+}
+
+// Drawing is one drawing of a plan's sheet as SVG, by its id. It never panics: a
+// fault of the engine is answered with "", as is an id that the sheet does not have.
+func Drawing(plan, id string) string {
+	return textOr(func() string {
+		done := false
+		defer forget(&done)
+		text := session.Drawing([]byte(plan), id)
+		done = true
+		return text
+	})
+}
+
+// forget begins with nothing kept where a call was not done.
+func forget(done *bool) {
+	if !*done {
+		session = core.Session{}
+	}
+}
+
 // ParseLength reads one length as a person writes it. Unit (in ft mm cm m) is
 // what a bare number takes. It never panics.
 func ParseLength(text, unit string) LengthAnswer {

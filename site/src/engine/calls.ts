@@ -5,6 +5,11 @@ import type { Problem } from "./contract";
 /** What the engine registers as globalThis.ceilingwright. */
 export interface Engine {
   compute(planJSON: string): string;
+  /** As compute, but that the drawings have no picture yet; quicker for plans
+   *  that change little from one to the next. */
+  sheet(planJSON: string): string;
+  /** One drawing of a plan's sheet as SVG. "" where there is none, and on a fault. */
+  drawing(planJSON: string, id: string): string;
   parseLength(text: string, unit: string): { nanometres: string | null; problem: Problem | null };
   /** The shopping list as CSV; sign "," for a decimal comma. "" on a fault. */
   shopping(planJSON: string, sign?: string): string;

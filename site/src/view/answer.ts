@@ -1,7 +1,7 @@
 // The engine and its answer to the plan on the sheet.
 
 import type { Engine } from "../engine/calls";
-import type { Figure, Reading, Sheet } from "../engine/contract";
+import type { Drawing, Figure, Reading, Sheet } from "../engine/contract";
 import { NoEngine, startEngine, startEngineAnew } from "../engine/loader";
 import { action, region, setAttribute, setText } from "./dom";
 import { message, unsay } from "./messages";
@@ -80,6 +80,14 @@ async function restart(again: () => void): Promise<void> {
   }
 }
 
+/** A drawing is drawn when it is first looked at: most never are. */
+function drawWhenLookedAt(engine: Engine, plan: string, drawings: Drawing[]): void {
+  for (const drawing of drawings) {
+    let svg: string | null = null;
+    Object.defineProperty(drawing, "svg", { get: () => (svg ??= engine.drawing(plan, drawing.id)) });
+  }
+}
+
 /** Works a plan out; without an engine the last answer stays. A plan that stops
  *  the engine is not given to it again: another one is started, and again is
  *  called when it is there. */
@@ -87,7 +95,8 @@ export function workOut(plan: string, again: () => void): void {
   if (!engine) return;
   if (stopping.has(plan)) return sayStopped();
   try {
-    sheet = JSON.parse(engine.compute(plan)) as Sheet;
+    sheet = JSON.parse(engine.sheet(plan)) as Sheet;
+    drawWhenLookedAt(engine, plan, sheet.drawings ?? []);
     lastGood = plan;
     unsay("stopped");
   } catch {
