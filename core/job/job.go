@@ -24,6 +24,7 @@ type Job struct {
 	Hanging  Hanging
 	Tape     Tape
 	Meeting  Meeting
+	Safety   Safety
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
 

@@ -106,11 +106,8 @@ func (f facts) ridingBase() measure.Length {
 // railed: there are rails on the deck, or nobody has said that there are none.
 func (f facts) railed() bool { return f.onDeck() && f.Rails != No }
 
-// deckWidth is the lesser side of the deck, 0 where one of them is not known.
-func (f facts) deckWidth() measure.Length { return max(0, min(f.Gear.DeckLength, f.Gear.DeckWidth)) }
-
 func (f facts) deckNarrower(than measure.Length) bool {
-	return f.onDeck() && f.deckWidth() > 0 && f.deckWidth() < than
+	return f.onDeck() && f.DeckWidth() > 0 && f.DeckWidth() < than
 }
 
 // mayBePassedUnder: things may fall on someone, and no boards at the edge of the
@@ -341,7 +338,7 @@ func (f facts) accessLength(name string) (measure.Length, bool) {
 	case "rail gap":
 		return f.Gear.RailGap, true
 	case "deck width":
-		return f.deckWidth(), true
+		return f.DeckWidth(), true
 	}
 	return 0, false
 }

@@ -73,6 +73,9 @@ func (j *Job) LeastBase() measure.Length {
 	return max(0, least)
 }
 
+// DeckWidth is the lesser side of the deck, 0 where one of them is not known.
+func (j *Job) DeckWidth() measure.Length { return max(0, min(j.Gear.DeckLength, j.Gear.DeckWidth)) }
+
 // TableAllows: the rule leaves the base to the maker's table, as EN 1004-1 does,
 // and somebody has found this height on this base in it.
 func (j *Job) TableAllows() bool {

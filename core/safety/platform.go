@@ -10,7 +10,7 @@ import (
 // and head room at 0.10 m for shoes and cap; both are worked out, not published.
 const (
 	RailHeight     = 110 * measure.Centimetre
-	headRoom       = 10 * measure.Centimetre
+	HeadRoom       = 10 * measure.Centimetre
 	assumedStature = 170 * measure.Centimetre
 	floorUpTo      = 15 * measure.Centimetre
 	lowDeckUpTo    = 50 * measure.Centimetre
@@ -67,8 +67,8 @@ func DeckFor(ceiling measure.Length, crew ...measure.Length) (Deck, []problem.Pr
 		return Deck{}, problems
 	}
 	shortest, tallest, assumed := staturesOf(crew)
-	least, most := ceiling-easyReach(shortest), ceiling-tallest-headRoom
-	best := ceiling - (clearance(shortest)+clearance(tallest))/2
+	least, most := ceiling-EasyReach(shortest), ceiling-tallest-HeadRoom
+	best := ceiling - (Clearance(shortest)+Clearance(tallest))/2
 	shared := least <= most
 	if shared {
 		best = min(max(best, least), most)
@@ -107,18 +107,18 @@ func DeckOf(job Job) (Deck, []problem.Problem) {
 		return deck, problems
 	}
 	_, tallest, _ := staturesOf(crew)
-	best := min(job.CeilingHeight-job.Reach, job.CeilingHeight-tallest-headRoom)
+	best := min(job.CeilingHeight-job.Reach, job.CeilingHeight-tallest-HeadRoom)
 	deck.Best, deck.Least = max(0, best), min(deck.Least, max(0, best))
 	deck.Means, deck.Tried = meansFor(best), true
 	return deck, nil
 }
 
-// easyReach is 1.185 times the stature, rounded down to a whole nanometre.
-func easyReach(stature measure.Length) measure.Length { return stature * 1185 / 1000 }
+// EasyReach is 1.185 times the stature, rounded down to a whole nanometre.
+func EasyReach(stature measure.Length) measure.Length { return stature * 1185 / 1000 }
 
-// clearance is the height over the deck at which the ceiling is best, 1.10 times
+// Clearance is the height over the deck at which the ceiling is best, 1.10 times
 // the stature, rounded down to a whole nanometre.
-func clearance(stature measure.Length) measure.Length { return stature * 110 / 100 }
+func Clearance(stature measure.Length) measure.Length { return stature * 110 / 100 }
 
 func meansFor(best measure.Length) Means {
 	switch {

@@ -115,7 +115,7 @@ func (b *builder) sundries() {
 		return
 	}
 	b.buy(b.Say("Covers for the floor"), b.Notation.Area(b.Room.Shape.Area()), b.Say("without laps"))
-	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.isCornice(s.Surface) }
+	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && !b.IsCornice(s.Surface) }
 	if height := b.Plan.Room.Height; height > 0 && !slices.ContainsFunc(b.Plan.Steps, overWalls) {
 		round := b.Room.Shape.Perimeter()
 		b.buy(b.Say("Film or paper for the walls"), b.Notation.Area(measure.AreaOf(round, height)),

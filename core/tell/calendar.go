@@ -7,6 +7,7 @@ import (
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
@@ -113,17 +114,9 @@ func (b *builder) gildAll(c *calendar, people int, say bool) {
 }
 
 // minutes is a time in minutes as whole ones, rounded up.
-func minutes(n measure.Number, each int64) int64 {
-	whole, ok := n.Mul(measure.NumberFromInt(each)).Ceil()
-	if !ok || whole > longestMinutes {
-		return longestMinutes
-	}
-	return whole
-}
+func minutes(n measure.Number, each int64) int64 { return job.WholeMinutes(n, each) }
 
-// longestMinutes is past all that is planned, so that what is longer need not be
-// told apart.
-const longestMinutes = 1_000_000_000
+const longestMinutes = job.LongestMinutes
 
 // counted is a time of the plan, or the usual one, which is then named.
 func (c *calendar) counted(f safety.Fact, each, usual int64, name string) int64 {

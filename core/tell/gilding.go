@@ -357,16 +357,7 @@ func (b *builder) hours(n measure.Number) string {
 	return minutesText(minutes)
 }
 
-func minutesText(minutes int64) string {
-	hours, rest := minutes/60, minutes%60
-	switch {
-	case hours == 0:
-		return strconv.FormatInt(rest, 10) + " min"
-	case rest == 0:
-		return strconv.FormatInt(hours, 10) + " h"
-	}
-	return strconv.FormatInt(hours, 10) + " h " + strconv.FormatInt(rest, 10) + " min"
-}
+func minutesText(minutes int64) string { return days.Lasting(minutes).In(words.Style{}) }
 
 // dateSections puts the times of the calendar in the place of hours counted from
 // the first leaf.

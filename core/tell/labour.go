@@ -84,7 +84,7 @@ func (b *builder) daysPaid() (hired, worked int, ok bool) {
 	if !c.isDated {
 		return 0, 0, false
 	}
-	if first, last, needed := b.daysAloft(c); needed {
+	if first, last, needed := b.DaysAloft(c.scheduled()); needed {
 		hired = int(last-first) + 1
 	}
 	worked, _, _ = c.schedule.Count()

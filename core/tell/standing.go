@@ -11,6 +11,7 @@ import (
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
@@ -38,12 +39,12 @@ type stood struct {
 // stand tries the platform at every station: whether what it stands on is clear of
 // walls and furniture where its deck reaches the panels hung from there. Without a
 // box, a deck and either a foot or something that stands in the room there is
-// nothing to try.
-func (b *builder) stand(job *safety.Job, deck *safety.Deck) {
+// nothing to try. clashes is at how many stations it does not stand.
+func (b *builder) stand(job *safety.Job, deck *safety.Deck) (clashes int) {
 	b.furnitureInRoom()
 	typed := job.Gear.FootLength > 0 && job.Gear.FootWidth > 0
 	if !b.Setting.Placed || len(b.Platform.Layout.Stations) == 0 || !b.Room.Shape.Usable() || !typed && len(b.Plan.Furniture) == 0 {
-		return
+		return 0
 	}
 	s := stood{builder: b, isTaken: !typed, foot: hanging.Foot{Length: job.Gear.FootLength, Width: job.Gear.FootWidth}}
 	if s.isTaken {
@@ -55,6 +56,7 @@ func (b *builder) stand(job *safety.Job, deck *safety.Deck) {
 		s.layer(i)
 	}
 	s.check()
+	return s.clashes
 }
 
 // furnitureInRoom reports what is said to stand outside the room.
@@ -253,13 +255,13 @@ func (s *stood) moveText(stands *hanging.Standing) string {
 // check is the line about the room to stand.
 func (s *stood) check() {
 	all := strconv.Itoa(s.tried)
-	c := sheet.PlatformCheck{What: "Room to stand", Have: strconv.Itoa(s.tried-s.clashes) + " of " + all, Need: "all " + all + " positions", Verdict: verdictOK}
+	c := sheet.PlatformCheck{What: "Room to stand", Have: strconv.Itoa(s.tried-s.clashes) + " of " + all, Need: "all " + all + " positions", Verdict: string(job.Fits)}
 	switch {
 	case s.clashes > 0:
-		c.Verdict = verdictShort
+		c.Verdict = string(job.FallsShort)
 		c.Text = "Clear the floor there, or take another platform."
 	case s.isTaken || s.left > 0:
-		c.Verdict = verdictUnknown
+		c.Verdict = string(job.NotKnown)
 	}
 	if s.isTaken {
 		c.Text = strings.TrimSpace("It is not said what the platform takes on the floor: " + s.Notation.Length(s.foot.Length) + " by " + s.Notation.Length(s.foot.Width) + " is taken. Fill it in. " + c.Text)

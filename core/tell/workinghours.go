@@ -120,22 +120,10 @@ func (b *builder) zone() days.Zone {
 	return days.ZoneFrom(changes)
 }
 
-// The words for dates.
-var (
-	dayNames   = [7]string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}
-	monthNames = [12]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
-)
-
 // dateText is a date as Mon 1 Mar, longDate with its year.
-func dateText(d days.Date) string {
-	_, month, day := d.Parts()
-	return dayNames[d.Weekday()] + " " + strconv.Itoa(day) + " " + monthNames[month-1]
-}
+func dateText(d days.Date) string { return d.In(words.Style{}) }
 
-func longDate(d days.Date) string {
-	year, _, _ := d.Parts()
-	return dateText(d) + " " + strconv.Itoa(year)
-}
+func longDate(d days.Date) string { return days.WithYear(d).In(words.Style{}) }
 
 // basicDate is a date as ISO 8601 has it without hyphens, 20270301: a number.
 func basicDate(d days.Date) string {
@@ -144,7 +132,7 @@ func basicDate(d days.Date) string {
 }
 
 // momentText is a date and a time, Mon 1 Mar at 08:00.
-func momentText(m days.Moment) string { return dateText(m.Date()) + " at " + m.Clock().String() }
+func momentText(m days.Moment) string { return m.In(words.Style{}) }
 
 // whenText is a time, with its date where that is not the day it is told on.
 func whenText(m, on days.Moment) string {

@@ -1,8 +1,9 @@
-package tell
+package safety
 
 import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 // sum writes a sum out with numbers of so many decimals, and says what they come
@@ -37,18 +38,18 @@ func over(a, b measure.Number) measure.Number {
 }
 
 // masses is what each product gives off.
-func (b *builder) masses(job *safety.Job) sum {
+func (t *teller) masses() sum {
 	return func(places int32) (text string, result measure.Number) {
-		for i := range job.Products {
-			p := &job.Products[i]
+		for i := range t.facts.Products {
+			p := &t.facts.Products[i]
 			if !safety.IsCounted(*p) || p.VOC.Value.IsZero() {
 				continue
 			}
 			if text != "" {
 				text += " + "
 			}
-			holds, grams := b.inLitre(p, places)
-			text += b.Notation.Number(p.Litres.Value, places+1) + " L × " + holds
+			holds, grams := t.inLitre(p, places)
+			text += t.Notation.Number(p.Litres.Value, places+1) + " L × " + holds
 			result = result.Add(rounded(p.Litres.Value, places+1).Mul(grams))
 		}
 		if text == "" {
@@ -60,80 +61,86 @@ func (b *builder) masses(job *safety.Job) sum {
 
 // inLitre is the solvent in a litre of a product as it is used, from what its
 // label says.
-func (b *builder) inLitre(p *safety.Product, places int32) (text string, grams measure.Number) {
+func (t *teller) inLitre(p *safety.Product, places int32) (text string, grams measure.Number) {
 	one := measure.NumberFromInt(1)
-	text, grams = b.Notation.NumberTrimmed(p.Label.Value, places)+" g/L", rounded(p.Label.Value, places)
+	text, grams = t.Notation.NumberTrimmed(p.Label.Value, places)+" g/L", rounded(p.Label.Value, places)
 	if rest := one.Sub(p.Water.Value).Sub(p.Exempt); p.LessWater && !p.Unsplit && rest.Cmp(one) != 0 {
-		text += " × " + b.Share(rest)
+		text += " × " + t.Share(rest)
 		grams = grams.Mul(rest)
 	}
 	if p.Thinner.Sign() <= 0 {
 		return text, grams
 	}
 	if p.Binder != safety.Water {
-		text = "(" + text + " + " + b.Share(p.Thinner) + " × " + b.Notation.NumberTrimmed(safety.ThinnerDensity(), 0) + " g/L)"
+		text = "(" + text + " + " + t.Share(p.Thinner) + " × " + t.Notation.NumberTrimmed(safety.ThinnerDensity(), 0) + " g/L)"
 		grams = grams.Add(p.Thinner.Mul(safety.ThinnerDensity()))
 	}
-	return text + " ÷ " + b.Share(one.Add(p.Thinner)), grams.Quo(one.Add(p.Thinner))
+	return text + " ÷ " + t.Share(one.Add(p.Thinner)), grams.Quo(one.Add(p.Thinner))
 }
 
 // inRoom is grams in the air of the room, in milligrams a cubic metre.
-func (b *builder) inRoom(job *safety.Job, grams measure.Number) sum {
+func (t *teller) inRoom(grams measure.Number) sum {
 	return func(places int32) (string, measure.Number) {
-		by, room := b.overRoom(job.RoomVolume, places)
-		return b.Notation.Number(grams, places) + " g" + by, over(rounded(grams, places), room)
+		by, room := t.overRoom(t.facts.RoomVolume, places)
+		return t.Notation.Number(grams, places) + " g" + by, over(rounded(grams, places), room)
 	}
 }
 
 // overRoom divides grams by the room, and gives what they are divided by.
-func (b *builder) overRoom(volume measure.Volume, places int32) (text string, by measure.Number) {
+func (t *teller) overRoom(volume measure.Volume, places int32) (text string, by measure.Number) {
 	room := volume.Litres.Quo(measure.CubicMetre)
-	return " × 1000 mg/g ÷ " + b.Notation.Number(room, places+1) + " m³", rounded(room, places+1).Quo(measure.NumberFromInt(1000))
+	return " × 1000 mg/g ÷ " + t.Notation.Number(room, places+1) + " m³", rounded(room, places+1).Quo(measure.NumberFromInt(1000))
 }
 
 // peakSum is what was given off until the highest point of the course, less what
 // was carried out by then.
-func (b *builder) peakSum(job *safety.Job, c *safety.Course) sum {
+func (t *teller) peakSum() sum {
+	c := &t.Safety.Course
 	return func(places int32) (string, measure.Number) {
-		by, room := b.overRoom(job.RoomVolume, places)
+		by, room := t.overRoom(t.facts.RoomVolume, places)
 		left := rounded(c.Given.Value, places).Sub(rounded(c.Carried.Value, places))
-		return "(" + b.Notation.Number(c.Given.Value, places) + " g − " + b.Notation.Number(c.Carried.Value, places) + " g)" + by, over(left, room)
+		return "(" + t.Notation.Number(c.Given.Value, places) + " g − " + t.Notation.Number(c.Carried.Value, places) + " g)" + by, over(left, room)
 	}
 }
 
 // balanceSum is the average over so many hours of a stretch with people in the
 // room.
-func (b *builder) balanceSum(job *safety.Job, of safety.Balance, hours measure.Number) sum {
+func (t *teller) balanceSum(of safety.Balance, hours measure.Number) sum {
 	return func(places int32) (string, measure.Number) {
-		level := func(f safety.Fact) string { return b.Notation.Number(f.Value, places) + " mg/m³" }
+		level := func(f safety.Fact) string { return t.Notation.Number(f.Value, places) + " mg/m³" }
 		out := rounded(of.Before.Value, places).Add(rounded(of.Given.Value, places)).Sub(rounded(of.After.Value, places))
-		opened, changes := b.Notation.NumberTrimmed(job.Air.Opened.Value, mostDecimals)+" an hour", rounded(job.Air.Opened.Value, mostDecimals)
-		if fan := job.Air.Fan; fan.Known && fan.Value.Sign() > 0 {
-			brings := fan.Value.Mul(measure.CubicMetre).Quo(job.RoomVolume.Litres)
-			opened, changes = "("+opened+" + "+b.Notation.Number(brings, places)+" an hour)", changes.Add(rounded(brings, places))
+		opened, changes := t.Notation.NumberTrimmed(t.facts.Air.Opened.Value, mostDecimals)+" an hour", rounded(t.facts.Air.Opened.Value, mostDecimals)
+		if fan := t.facts.Air.Fan; fan.Known && fan.Value.Sign() > 0 {
+			brings := fan.Value.Mul(measure.CubicMetre).Quo(t.facts.RoomVolume.Litres)
+			opened, changes = "("+opened+" + "+t.Say("{n} an hour", words.Number("n", brings, places))+")", changes.Add(rounded(brings, places))
 		}
-		mixing, time := rounded(job.Air.Mixing.Value, mostDecimals), rounded(hours, places+1)
+		mixing, time := rounded(t.facts.Air.Mixing.Value, mostDecimals), rounded(hours, places+1)
 		text := "(" + level(of.Before) + " + " + level(of.Given) + " − " + level(of.After) + ") ÷ (" +
-			opened + " ÷ " + b.Notation.NumberTrimmed(mixing, mostDecimals) + " × " + b.Notation.NumberTrimmed(time, places+1) + " h)"
+			opened + " ÷ " + t.Notation.NumberTrimmed(mixing, mostDecimals) + " × " + t.Notation.NumberTrimmed(time, places+1) + " h)"
 		return text, over(out, over(changes, mixing).Mul(time))
 	}
 }
 
+// anHour is so many an hour, with at most so many decimals.
+func (t *teller) anHour(n measure.Number, places int32) string {
+	return t.Say("{n} an hour", words.Trimmed("n", n, places))
+}
+
 // minutes is a time in hours that was counted in minutes.
-func (b *builder) minutes(hours measure.Number) sum {
+func (t *teller) minutes(hours measure.Number) sum {
 	return func(int32) (string, measure.Number) {
-		return b.Notation.NumberTrimmed(hours.Mul(measure.NumberFromInt(60)), 0) + " min ÷ 60 min/h", hours
+		return t.Notation.NumberTrimmed(hours.Mul(measure.NumberFromInt(60)), 0) + " min ÷ 60 min/h", hours
 	}
 }
 
 // sharesSum is each average by its limit.
-func (b *builder) sharesSum(of []safety.OfLimit) sum {
+func (t *teller) sharesSum(of []safety.OfLimit) sum {
 	return func(places int32) (text string, result measure.Number) {
 		for _, part := range of {
 			if text != "" {
 				text += " + "
 			}
-			text += b.Notation.Number(part.Average.Value, places) + " mg/m³ ÷ " + b.Notation.NumberTrimmed(part.Limit.Value, 3) + " mg/m³"
+			text += t.Notation.Number(part.Average.Value, places) + " mg/m³ ÷ " + t.Notation.NumberTrimmed(part.Limit.Value, 3) + " mg/m³"
 			result = result.Add(over(rounded(part.Average.Value, places), rounded(part.Limit.Value, 3)))
 		}
 		if text == "" {
@@ -144,8 +151,8 @@ func (b *builder) sharesSum(of []safety.OfLimit) sum {
 }
 
 // flowSum is so many air changes an hour times the room.
-func (b *builder) flowSum(written string, changes measure.Number, room measure.Volume) string {
-	metric := b.Notation.System != measure.FeetInches
+func (t *teller) flowSum(written string, changes measure.Number, room measure.Volume) string {
+	metric := t.Notation.System != measure.FeetInches
 	volume, unit, places := room.Litres.Quo(measure.CubicMetre), " m³", int32(1)
 	shown := changes.Mul(volume)
 	if !metric {
@@ -157,27 +164,19 @@ func (b *builder) flowSum(written string, changes measure.Number, room measure.V
 		if !metric {
 			result = result.Quo(measure.NumberFromInt(60))
 		}
-		return written + " an hour × " + b.Notation.Number(volume, places) + unit, result
+		return written + " × " + t.Notation.Number(volume, places) + unit, result
 	})
 }
 
-// inMinutes says that cubic feet an hour are told by the minute.
-func (b *builder) inMinutes() string {
-	if b.Notation.System == measure.FeetInches {
-		return ", by the minute"
-	}
-	return ""
-}
-
 // purged is the airing written out; a peak that the limit allows needs none.
-func (b *builder) purged(air safety.Air) sum {
-	limit, mixing, opened := b.Plan.Air.Limit.Value, b.Plan.Air.Mixing.Value, b.Plan.Air.Opened.Value
+func (t *teller) purged() sum {
+	limit, mixing, opened := t.facts.Air.Limit.Value, t.facts.Air.Mixing.Value, t.facts.Air.Opened.Value
 	return func(places int32) (string, measure.Number) {
-		ratio := rounded(air.Peak.Value, places-1).Quo(limit)
+		ratio := rounded(t.Safety.Air.Peak.Value, places-1).Quo(limit)
 		if ratio.Cmp(measure.NumberFromInt(1)) <= 0 {
-			return b.Notation.NumberTrimmed(air.Peak.Value, places-1) + " mg/m³ is not above " + b.Notation.NumberTrimmed(limit, 3) + " mg/m³", measure.Number{}
+			return t.Say("{peak} mg/m³ is not above {limit} mg/m³", words.Trimmed("peak", t.Safety.Air.Peak.Value, places-1), words.Trimmed("limit", limit, 3)), measure.Number{}
 		}
-		text := b.Notation.NumberTrimmed(mixing, mostDecimals) + " ÷ " + b.Notation.NumberTrimmed(opened, mostDecimals) + " an hour × ln(" + b.Notation.NumberTrimmed(air.Peak.Value, places-1) + " mg/m³ ÷ " + b.Notation.NumberTrimmed(limit, 3) + " mg/m³)"
+		text := t.Notation.NumberTrimmed(mixing, mostDecimals) + " ÷ " + t.anHour(opened, mostDecimals) + " × ln(" + t.Notation.NumberTrimmed(t.Safety.Air.Peak.Value, places-1) + " mg/m³ ÷ " + t.Notation.NumberTrimmed(limit, 3) + " mg/m³)"
 		return text, mixing.Quo(opened).Mul(logarithm(ratio))
 	}
 }

@@ -1,4 +1,4 @@
-package tell
+package safety
 
 import (
 	"strconv"
@@ -8,6 +8,7 @@ import (
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/tell/page"
 )
 
 // A sum has as few decimals as bring a reader to the figure: 692.5 g, as the
@@ -27,7 +28,7 @@ func TestClosing(t *testing.T) {
 
 // What a litre holds is told from what the label says.
 func TestInLitre(t *testing.T) {
-	b := &builder{}
+	told := &teller{Page: &page.Page{}}
 	for text, p := range map[string]safety.Product{
 		"45 g/L":                            {},
 		"45 g/L × 45 %":                     {LessWater: true, Water: holding("0.5"), Exempt: measure.MustNumber("0.05")},
@@ -37,7 +38,7 @@ func TestInLitre(t *testing.T) {
 	} {
 		p.Label = holding("45")
 		p.VOC, p.Unsplit = safety.AsUsed(p)
-		written, grams := b.inLitre(&p, 1)
+		written, grams := told.inLitre(&p, 1)
 		assert.Equal(t, text, written)
 		assert.Zero(t, grams.Cmp(p.VOC.Value), "%s is %s, and %s is counted", text, grams.Trimmed(6), p.VOC.Value.Trimmed(6))
 	}

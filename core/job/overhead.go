@@ -1,0 +1,211 @@
+package job
+
+import (
+	"cmp"
+	"slices"
+
+	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/safety"
+)
+
+// Scheduled is the work of the job as tasks with their days. Dated tells that they
+// have them.
+type Scheduled struct {
+	Job      days.Job
+	Tasks    []days.Task
+	Origins  []days.Origin
+	Schedule days.Schedule
+	Dated    bool
+}
+
+// isAloft tells whether a task is done from the platform: all that is done on
+// the ceiling, or on a cornice under it. Marking out is; measuring, protecting
+// and clearing away are done from the floor, and so are walls.
+func (j *Job) isAloft(o days.Origin) bool {
+	switch {
+	case o.Work != days.Otherwise:
+		return true
+	case o.Step < 0:
+		return false
+	}
+	s := &j.Plan.Steps[o.Step]
+	return s.Kind != finish.Protect && (s.Basis != finish.SurfaceOf || j.IsCornice(s.Surface))
+}
+
+// IsCornice tells whether a surface is a cornice; one that is not known counts
+// as one, which is the less safe.
+func (j *Job) IsCornice(id string) bool {
+	return !slices.ContainsFunc(j.Plan.Finish.Surfaces, func(s plan.Surface) bool { return s.ID == id && s.Kind == plan.Walls })
+}
+
+// DaysAloft are the first and the last day on which the platform is needed,
+// false where the days are not known or it is needed on none.
+func (j *Job) DaysAloft(w *Scheduled) (first, last days.Date, ok bool) {
+	if !w.Dated {
+		return 0, 0, false
+	}
+	s := &w.Schedule
+	for i := range s.Placed {
+		if !j.isAloft(w.Origins[i]) {
+			continue
+		}
+		from, to := s.Zone.Moment(s.Placed[i].Start).Date(), s.Zone.Moment(max(s.Placed[i].Start, s.Placed[i].End-1)).Date()
+		if !ok {
+			first, last, ok = from, to, true
+		}
+		first, last = min(first, from), max(last, to)
+	}
+	return first, last, ok
+}
+
+// OverheadDay is the work above the head on one day. One is what one person
+// has who takes part in all of it, in minutes; Turns what sharing it makes of it.
+type OverheadDay struct {
+	Day      days.Date
+	One      int64
+	Strain   Strain
+	Tasks    []OverheadTask
+	Turns    Turns
+	all      int64 // what everybody has together
+	together int   // the most who are at it at a time
+}
+
+// OverheadTask is so many minutes at one task, by its name.
+type OverheadTask struct {
+	Name    string
+	Minutes int64
+	task    int
+}
+
+// Strain is what so much work above the head in a day is: over two hours it is a
+// strain, over four too much (Washington State, WAC 296-62-05105 and 296-62-05174,
+// repealed in 2003, as guidance; the figures are from memory).
+type Strain int
+
+// The degrees of it.
+const (
+	NoStrain Strain = iota
+	Strained
+	TooMuch
+)
+
+const (
+	overheadMuch    = 2 * 60
+	overheadTooMuch = 4 * 60
+)
+
+// Turns is what sharing the work of a day makes of it. Now are those there are, 0
+// where sharing among them gains nothing, NowEach the minutes each then has;
+// Suffices tells that these are few enough. Next are one more, NextEach what each
+// has; Enough is how many it takes to come to two hours each.
+type Turns struct {
+	Now, NowEach   int64
+	Suffices       bool
+	Next, NextEach int64
+	Enough         int64
+}
+
+// overheadOf is how many of so many minutes at a task the hands are above the
+// head: all of them, but none in marking out, and in hanging not those in which
+// the platform is moved. Rounded up to the minute.
+func (j *Job) overheadOf(w *Scheduled, task int, minutes int64) int64 {
+	o, t := w.Origins[task], &w.Tasks[task]
+	switch {
+	case t.Aside || o.Work == days.Marking || !j.isAloft(o):
+		return 0
+	case o.Work == days.Hanging && t.Fixed > 0:
+		return (minutes*(t.Fixed-w.Job.Layers[o.Layer].Move) + t.Fixed - 1) / t.Fixed
+	}
+	return minutes
+}
+
+// OverheadDays are the days with work above the head, in order, shared among so
+// many people.
+func (j *Job) OverheadDays(w *Scheduled, people int64) []OverheadDay {
+	if !w.Dated {
+		return nil
+	}
+	type stretch struct {
+		task int
+		days.Part
+	}
+	s := &w.Schedule
+	var parts []stretch
+	for i := range s.Placed {
+		if j.overheadOf(w, i, 1) > 0 {
+			for _, p := range s.Parts(i) {
+				parts = append(parts, stretch{i, p})
+			}
+		}
+	}
+	slices.SortStableFunc(parts, func(x, y stretch) int { return cmp.Compare(x.From, y.From) })
+	var list []OverheadDay
+	var until days.Moment // one person is busy
+	for _, p := range parts {
+		day := p.From.Date()
+		if len(list) == 0 || list[len(list)-1].Day != day {
+			list = append(list, OverheadDay{Day: day})
+		}
+		d := &list[len(list)-1]
+		crew := max(1, s.Placed[p.task].Crew)
+		d.together, d.all = max(d.together, crew), d.all+int64(crew)*j.overheadOf(w, p.task, int64(p.To-p.From))
+		if from := max(p.From, until); from < p.To {
+			d.add(p.task, w.Tasks[p.task].Name, j.overheadOf(w, p.task, int64(p.To-from)))
+			until = p.To
+		}
+	}
+	for i := range list {
+		list[i].weigh(people)
+	}
+	return list
+}
+
+// add counts time at a task, with what it had before the pause.
+func (d *OverheadDay) add(task int, name string, minutes int64) {
+	d.One += minutes
+	if last := len(d.Tasks) - 1; last >= 0 && d.Tasks[last].task == task {
+		d.Tasks[last].Minutes += minutes
+		return
+	}
+	d.Tasks = append(d.Tasks, OverheadTask{Name: name, Minutes: minutes, task: task})
+}
+
+// weigh tells how much the day is for one person, and what sharing makes of it.
+func (d *OverheadDay) weigh(people int64) {
+	if d.One <= overheadMuch {
+		return
+	}
+	d.Strain = Strained
+	if d.One > overheadTooMuch {
+		d.Strain = TooMuch
+	}
+	each := func(people int64) int64 { return (d.all + people - 1) / people }
+	d.Turns = Turns{Next: people + 1, NextEach: each(people + 1), Enough: (d.all + overheadMuch - 1) / overheadMuch}
+	if now := each(people); people > int64(d.together) && now < d.One {
+		d.Turns.Now, d.Turns.NowEach, d.Turns.Suffices = people, now, now <= overheadMuch
+	}
+}
+
+// WorstDay is the first of the days with most work above the head, nil where there
+// is none.
+func WorstDay(list []OverheadDay) *OverheadDay {
+	var worst *OverheadDay
+	for i := range list {
+		if worst == nil || list[i].One > worst.One {
+			worst = &list[i]
+		}
+	}
+	return worst
+}
+
+// overheadHours is the most one person has above the head on a day.
+func overheadHours(list []OverheadDay) safety.Fact {
+	worst := WorstDay(list)
+	if worst == nil {
+		return safety.Fact{}
+	}
+	return safety.FactOf(measure.NumberFromFraction(worst.One, 60))
+}

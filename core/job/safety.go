@@ -1,0 +1,122 @@
+package job
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+	"ceilingwright/core/survey"
+)
+
+// Safety is what bears on the safety of the people on the job. Facts are what the
+// rules read. Checks are what a platform is held against, where Checked. Air is what the solvents come to, Course that from day to day, Wait how
+// long to stay out after the last coat, Flow the fresh air needed in cubic metres an
+// hour.
+type Safety struct {
+	Facts    safety.Job
+	Room     InTheRoom
+	Deck     Deck
+	Checks   []Check
+	Checked  bool
+	Loads    Loads
+	Overhead []OverheadDay
+
+	Air    safety.Air
+	Course safety.Course
+	Wait   safety.Fact
+	Flow   measure.Number
+	Limits []VOCLimit
+}
+
+// UsedUp is what the steps use up, and what was measured of the air.
+type UsedUp struct {
+	Products []safety.Product
+	Warmth   finish.Reading
+}
+
+// FindPlatform reads the facts of the job and works out the platform it needs; w is
+// the work with its days, for so many people.
+func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
+	s := &j.Safety
+	s.Facts = j.safetyFacts()
+	s.Facts.Products = used.Products
+	if used.Warmth.Known && finish.IsReadable(used.Warmth.Value) {
+		s.Facts.Warmth = safety.Fact(used.Warmth)
+	}
+	steps := make([]string, len(used.Products))
+	for i := range steps {
+		steps[i] = used.Products[i].At
+	}
+	s.Room = j.inTheRoom(w, steps)
+	s.Facts.Coats, s.Facts.Shifts = s.Room.Coats, s.Room.Shifts
+	s.Overhead = j.OverheadDays(w, int64(people))
+	s.Facts.OverheadHours = overheadHours(s.Overhead)
+	j.findDeck()
+	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {
+		s.Checked = true
+		j.checkPlatform()
+	}
+	s.Deck.First, s.Deck.Last, s.Deck.Hired = j.DaysAloft(w)
+}
+
+// FindAir works out what the products give off into the air, and how they stand
+// against what the law lets them hold.
+func (j *Job) FindAir() {
+	s := &j.Safety
+	if len(s.Facts.Products) > 0 {
+		air, problems := safety.AirOf(s.Facts)
+		j.Report("", problems)
+		s.Air, s.Course = air, safety.CourseOf(s.Facts)
+		s.Wait = safety.Wait(s.Air, s.Course)
+		s.Flow = s.Course.Needed.Changes.Value.Mul(s.Facts.RoomVolume.Litres).Quo(measure.CubicMetre)
+		s.Facts.Course = &s.Course
+	}
+	j.limitProducts()
+}
+
+// safetyFacts is what the plan says of what the rules read.
+func (j *Job) safetyFacts() safety.Job {
+	p := &j.Plan
+	facts := safety.Job{
+		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
+		CeilingHeight: p.Room.Height, RoomVolume: j.Room.Air, Fixture: safety.Yes,
+		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
+		MaskArea: p.Mask.Area(), Air: p.Air, Hands: p.Days.People,
+	}
+	if p.Fixture.At == survey.NoFixture {
+		facts.Fixture = safety.No
+	}
+	for _, stature := range []measure.Length{p.Access.Stature, p.Access.OtherStature} {
+		if stature > 0 {
+			facts.Crew = append(facts.Crew, stature)
+		}
+	}
+	facts.Building = safety.Building{
+		Detectors: j.inCeiling(survey.Detector, p.Place.Detectors), Sprinklers: j.inCeiling(survey.Sprinkler, p.Place.Sprinklers), Isolated: p.Place.Isolated, Flames: p.Place.Flames,
+		AirHandling: p.Place.AirHandling, Below: p.Place.Below, Fixings: p.Place.Fixings, FloorLoad: p.Place.FloorLoad,
+		Use: p.Place.Use, LeadFirm: p.Place.LeadFirm, LeadPlan: p.Place.LeadPlan, SprinklersAgreed: p.Place.SprinklersAgreed,
+		Drop: p.Place.Drop, DropDepth: p.Place.DropDepth,
+	}
+	a := &p.Access
+	facts.Gear = safety.Gear{
+		Kind: a.Kind, DeckLength: a.DeckLength, DeckWidth: a.DeckWidth, LadderHeight: a.LadderHeight, RailHeight: a.RailHeight, RailGap: a.RailGap,
+		FootLength: a.FootLength, FootWidth: a.FootWidth, Wheels: a.Wheels, Rides: a.Rides, ToeBoards: a.ToeBoards,
+		WayUp: a.WayUp, Tied: a.Tied, BaseChecked: a.BaseChecked, Rated: a.Rated, Load: a.Load, Mass: a.Mass, Panel: a.Panel, OnDeck: a.OnDeck, Minutes: a.Minutes,
+	}
+	for _, s := range p.Steps {
+		if s.Kind == finish.LeafLaying && s.Leaf != nil {
+			facts.Leaf = append(facts.Leaf, safety.Metal(s.Leaf.Metal))
+		}
+	}
+	return facts
+}
+
+// inCeiling is whether there are obstructions of a kind in the ceiling: one that
+// is drawn there counts, whatever was answered.
+func (j *Job) inCeiling(kind survey.Kind, answer safety.Answer) safety.Answer {
+	for _, o := range j.Plan.Obstructions {
+		if o.Kind == kind {
+			return safety.Yes
+		}
+	}
+	return answer
+}

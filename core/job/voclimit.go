@@ -1,0 +1,47 @@
+package job
+
+import "ceilingwright/core/safety"
+
+// VOCLimit holds a product against what its category may hold. Named tells that the
+// law here names the category, and Limit is then what it allows; Known that the
+// label's figure is known, and Holds what the product then holds as the limit counts
+// it. InPounds: both are told in pounds a gallon too. Stricter are the places whose
+// limit it is above though not above this one.
+type VOCLimit struct {
+	Product      *safety.Product
+	Named, Known bool
+	Limit        safety.VOCLimit
+	InPounds     bool
+	Holds        safety.Range
+	Verdict      safety.Verdict
+	Stricter     []safety.Stricter
+}
+
+// limitProducts compares each product that gives off solvent, or of which somebody
+// has said what it counts as, with what its category may hold.
+func (j *Job) limitProducts() {
+	facts := &j.Safety.Facts
+	for i := range facts.Products {
+		if p := &facts.Products[i]; p.Category != "" || p.Label.Known && !p.Label.Value.IsZero() {
+			j.Safety.Limits = append(j.Safety.Limits, limitOf(facts.Country, p))
+		}
+	}
+}
+
+func limitOf(country safety.Country, p *safety.Product) VOCLimit {
+	l := VOCLimit{Product: p, Verdict: safety.Undecided}
+	if l.Limit, l.Named = safety.VOCLimitFor(country, p.Category, p.Binder); !l.Named {
+		return l
+	}
+	l.InPounds = p.InPounds && l.Limit.LessWater
+	if l.Holds, l.Known = safety.Holds(*p, l.Limit.LessWater); !l.Known {
+		return l
+	}
+	l.Verdict = l.Holds.Against(l.Limit.Limit, l.InPounds)
+	for _, s := range l.Limit.Stricter {
+		if l.Verdict != safety.Above && l.Holds.Against(s.Limit, p.InPounds) == safety.Above {
+			l.Stricter = append(l.Stricter, s)
+		}
+	}
+	return l
+}

@@ -1,0 +1,93 @@
+// Package safety tells the page Safety: the platform to ask for and whether the one
+// that is there will do, what the work does to the air of the room, and what the rules
+// have to say.
+package safety
+
+import (
+	"slices"
+
+	"ceilingwright/core/job"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/safety"
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/page"
+)
+
+// teller tells what bears on the safety of one job.
+type teller struct {
+	*page.Page
+	*job.Job
+	facts *safety.Job
+	deck  *job.Deck
+}
+
+func tellerOf(p *page.Page, j *job.Job) *teller {
+	return &teller{p, j, &j.Safety.Facts, &j.Safety.Deck}
+}
+
+// Checks puts on the sheet how high the platform has to be, and how the one that is
+// there stands against that.
+func Checks(p *page.Page, j *job.Job) {
+	t := tellerOf(p, j)
+	if t.deck.Kind == "" {
+		return
+	}
+	t.heights()
+	for i := range j.Safety.Checks {
+		t.check(&j.Safety.Checks[i])
+	}
+	if j.Safety.Deck.IsAsked() && j.Safety.Checked {
+		t.floorFigures()
+	}
+}
+
+// Tell puts the rest of the page on the sheet.
+func Tell(p *page.Page, j *job.Job) {
+	t := tellerOf(p, j)
+	t.ask()
+	t.overhead()
+	t.air()
+	for i := range j.Safety.Limits {
+		p.Sheet.Limits = append(p.Sheet.Limits, t.limit(&j.Safety.Limits[i]))
+	}
+	t.notes()
+}
+
+// notes are what the rules say of the job.
+func (t *teller) notes() {
+	told := safety.Tell(*t.facts, t.style())
+	for _, q := range told.FindOut {
+		t.Sheet.FindOut = append(t.Sheet.FindOut, sheet.Question(q))
+	}
+	for _, note := range told.Notes {
+		advice := sheet.Advice{
+			ID: note.ID, Also: note.Also, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
+			Jurisdiction: note.Jurisdiction, At: note.At, Figures: t.onSheet(note.Figures), Working: note.Working, OnDemand: note.OnDemand,
+		}
+		for _, block := range note.Bites {
+			advice.Bites = append(advice.Bites, string(block))
+		}
+		t.Sheet.Safety = append(t.Sheet.Safety, advice)
+	}
+}
+
+// onSheet are those of the figures that are told: what a rule speaks of may
+// not be known yet.
+func (t *teller) onSheet(ids []string) []string {
+	var found []string
+	for _, id := range ids {
+		if slices.ContainsFunc(t.Sheet.Figures, func(f sheet.Figure) bool { return f.ID == id }) {
+			found = append(found, id)
+		}
+	}
+	return found
+}
+
+func (t *teller) style() safety.Style {
+	n := t.Notation
+	step, limit := safety.Step(n), 10*measure.Millimetre
+	if n.System != measure.Metric {
+		limit = measure.Inch
+	}
+	return safety.Style{Length: n.Length, Area: n.Area, Number: n.Number, Flow: t.flow, Mass: t.mass, Step: step, LimitStep: limit}
+}
