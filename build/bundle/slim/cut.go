@@ -211,12 +211,18 @@ func (t tables) packPCs(functions []function) error {
 		put(list, at, to)
 		return nil
 	}
+	// Like beside like: all sizes of frames, then all stack maps, then the rest.
 	for _, f := range functions {
 		if err := move(f.record, fieldFrame); err != nil {
 			return err
 		}
-		for at := 0; at < len(f.pcdata); at += 4 {
-			if err := move(f.pcdata, at); err != nil {
+	}
+	for list := range pcPanicBounds + 1 {
+		for _, f := range functions {
+			if 4*list >= len(f.pcdata) {
+				continue
+			}
+			if err := move(f.pcdata, 4*list); err != nil {
 				return err
 			}
 		}
