@@ -69,6 +69,13 @@ func (s Sum) Value() measure.Length {
 
 // with is the sum with one more term.
 func (s Sum) with(t term) Sum {
+	s.terms = slices.Clip(s.terms)
+	s.add(t)
+	return s
+}
+
+// add puts one more term in, where the terms are nobody else's.
+func (s *Sum) add(t term) {
 	twice := 2 * measure.Length(t.times) * t.length
 	switch {
 	case t.of != nil:
@@ -79,8 +86,7 @@ func (s Sum) with(t term) Sum {
 	if t.minus {
 		twice = -twice
 	}
-	s.terms, s.twice = append(s.terms[:len(s.terms):len(s.terms)], t), s.twice+twice
-	return s
+	s.terms, s.twice = append(s.terms, t), s.twice+twice
 }
 
 // Plus is the sum and a length more.
@@ -124,6 +130,7 @@ const mostInARow = 12
 // are closed up. What is too little to be a gap is not written.
 func (s Sum) PlusRow(panels []measure.Length, taken measure.Length) Sum {
 	rest, written := taken, 0
+	s.terms = slices.Clip(s.terms)
 	for i := 0; i < len(panels); written++ {
 		if written == mostInARow {
 			others := measure.Length(0)
@@ -131,7 +138,7 @@ func (s Sum) PlusRow(panels []measure.Length, taken measure.Length) Sum {
 				others += panels[i]
 			}
 			rest -= others
-			s = s.with(term{times: 1, length: others, kind: ofOthers})
+			s.add(term{times: 1, length: others, kind: ofOthers})
 			break
 		}
 		first := i
@@ -139,7 +146,7 @@ func (s Sum) PlusRow(panels []measure.Length, taken measure.Length) Sum {
 			rest -= panels[i]
 			i++
 		}
-		s = s.with(term{times: i - first, length: panels[first]})
+		s.add(term{times: i - first, length: panels[first]})
 		// Equal panels may be a nanometre apart: what that makes is not lost.
 		s.hidden += sumOf(panels[first:i]) - measure.Length(i-first)*panels[first]
 	}
