@@ -42,12 +42,16 @@ func job(ctx context.Context, b *bench) ([]row, error) {
 	}
 	ratio := wasm / native
 	count, bytes := allocations(func() { core.Compute([]byte(b.job)) })
-	return []row{
+	more, err := changed(b)
+	if err != nil {
+		return nil, err
+	}
+	return append([]row{
 		{"job with days and price, native", fmt.Sprintf("%.2f ms", native), "< 2 ms", native < 2},
 		{"job with days and price, in the browser", fmt.Sprintf("%.2f ms", wasm), "< 4 ms", wasm < 4},
 		{"job with days and price, browser ÷ native", fmt.Sprintf("%.2f", ratio), "≤ 3", ratio <= 3},
 		{"taken from the heap for it", fmt.Sprintf("%.0f times, %.2f MB", count, bytes/1e6), "", true},
-	}, nil
+	}, more...), nil
 }
 
 // wholeJob checks that the plan is what the row says it is.

@@ -20,9 +20,9 @@ import (
 const watch = `
 globalThis.watched = { first: 0, computes: 0, after: [] };
 document.addEventListener("ceilingwright:ready", () => {
-  const compute = ceilingwright.compute;
-  ceilingwright.compute = (plan) => {
-    const sheet = compute(plan);
+  const workOut = ceilingwright.sheet;
+  ceilingwright.sheet = (plan) => {
+    const sheet = workOut(plan);
     watched.computes++;
     watched.first ||= performance.now();
     for (const f of watched.after) f();

@@ -8,10 +8,10 @@ import (
 
 // deadly has the engine stop for good at a plan with that name, as a fault in it
 // would: from then on every call fails.
-const deadly = `const real = ceilingwright.compute;
+const deadly = `const real = ceilingwright.sheet;
 globalThis.given = 0;
 let dead = false;
-ceilingwright.compute = (text) => {
+ceilingwright.sheet = (text) => {
   if (JSON.parse(text).title === "Deadly") { dead = true; given++; }
   if (dead) throw new Error("Go program has already exited");
   return real(text);

@@ -80,11 +80,19 @@ async function restart(again: () => void): Promise<void> {
   }
 }
 
-/** A drawing is drawn when it is first looked at: most never are. */
+/** A drawing is drawn when it is first looked at: most never are. An engine that has
+ *  stopped draws none. */
 function drawWhenLookedAt(engine: Engine, plan: string, drawings: Drawing[]): void {
   for (const drawing of drawings) {
     let svg: string | null = null;
-    Object.defineProperty(drawing, "svg", { get: () => (svg ??= engine.drawing(plan, drawing.id)) });
+    const draw = (): string => {
+      try {
+        return engine.drawing(plan, drawing.id);
+      } catch {
+        return "";
+      }
+    };
+    Object.defineProperty(drawing, "svg", { get: () => (svg ??= draw()) });
   }
 }
 
