@@ -68,9 +68,9 @@ func (p *Page) Exactly(l measure.Length) string {
 	case fine == text || p.Notation.IsTooFine(l):
 		return text
 	case p.Notation.IsFine(l):
-		return text + " (exactly " + fine + ")"
+		return p.Say("{mark} (exactly {length})", words.Name("mark", text), words.Name("length", fine))
 	}
-	return text + " (nearer " + fine + ")"
+	return p.Say("{mark} (nearer {length})", words.Name("mark", text), words.Name("length", fine))
 }
 
 // Share is a fraction in per cent.

@@ -1,0 +1,104 @@
+package tell
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/job"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/words"
+)
+
+// elsewhere is a language in which every letter of ours is another: what comes out in
+// our letters was not said in a sentence of its own.
+func elsewhere() *words.Language {
+	return &words.Language{Sentence: func(ours string) (string, bool) {
+		var theirs strings.Builder
+		inHole := false
+		for i, r := range ours {
+			switch {
+			case r == '{':
+				inHole = true
+			case r == '}':
+				inHole = false
+			}
+			form := inHole && strings.ContainsAny(ours[strings.LastIndexByte(ours[:i+1], '{'):i+1], "|?")
+			if (!inHole || form) && (r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
+				r += 0xFF21 - 'A' // the same letter, as wide as a Chinese one
+			}
+			theirs.WriteRune(r)
+		}
+		return theirs.String(), true
+	}}
+}
+
+// ours are words in our letters; no word are signs of units, panels, walls and corners.
+var (
+	ours   = regexp.MustCompile(`[A-Za-z]{2,}`)
+	noWord = regexp.MustCompile(`^(mm|ft|in|[U-Z]{2,3}|[A-Z][A-Z]?)$`)
+)
+
+// Whatever a page that is told by a package of its own says, another language can say.
+func TestNothingIsGlued(t *testing.T) {
+	for _, name := range []string{"full", "metric", "skew-room", "l-shape", "delivered-short", "gaps-measured", "on-point", "box-turned", "pieces"} {
+		doc := documentOf(t, name)
+		unnamed(&doc.Plan)
+		b := builderOn(&doc, job.Work(&doc), "")
+		b.Language = elsewhere()
+		b.workOut()
+		texts := map[string][]string{}
+		for _, f := range b.Sheet.Figures {
+			switch f.Block {
+			case "room", "setting", "mask":
+				texts[f.ID] = []string{f.Label, f.Working.Rule, f.Working.Sum}
+			}
+		}
+		texts["survey"] = append([]string{b.Sheet.Survey.Text, b.Sheet.Survey.Closing}, b.Sheet.Survey.Again...)
+		for _, c := range b.Sheet.Survey.Corners {
+			texts["corner "+c.Corner] = []string{c.Text}
+		}
+		for _, o := range b.Sheet.Objects {
+			texts["object "+o.At] = []string{o.Text}
+		}
+		for _, c := range b.Sheet.Choices {
+			texts["choice"] = append(texts["choice"], c.Title, c.Reason, c.Refused)
+		}
+		for _, w := range b.Sheet.Walls {
+			texts["wall "+w.Wall] = said(w)
+		}
+		require.Greater(t, len(texts), 8, name)
+		for at, list := range texts {
+			for _, text := range list {
+				for _, word := range ours.FindAllString(text, -1) {
+					assert.True(t, noWord.MatchString(word), "%s, %s: “%s” in %s", name, at, word, text)
+				}
+			}
+		}
+	}
+}
+
+func said(w sheet.Wall) (texts []string) {
+	texts = append(texts, w.Title)
+	for _, m := range w.Marks {
+		texts = append(texts, m.Label)
+	}
+	return texts
+}
+
+// unnamed takes the names that people gave out of a plan: they are no words of ours.
+func unnamed(p *plan.Plan) {
+	for i := range p.Mask.Layers {
+		p.Mask.Layers[i].Cut.Name = "1"
+	}
+	for i := range p.Obstructions {
+		p.Obstructions[i].Name = ""
+	}
+	for i := range p.Steps {
+		p.Steps[i].Name = "2"
+	}
+}
