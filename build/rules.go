@@ -26,6 +26,8 @@ var jurisdictions = map[string]string{
 
 func writeRules(w io.Writer, rows []safety.Row) error {
 	p := &printer{w: w}
+	// What the country calls a thing is an amount to who reads the table.
+	plain := strings.NewReplacer("{~", "{").Replace
 	p.f("# Safety rules\n\n")
 	p.f("One entry is one rule: when it is told, how heavily it weighs (stop, caution or note), whose rule it is, its words with who has the last word, the numbers it went by, where in the work it is seen too, what it is told with, the question that stands in its place while nobody has answered, and where it comes from. Amounts stand in braces: the sheet puts in those of the job. Where the country is not known every rule is read, and of those about one subject only the most severe is told. What is marked “from memory” or “seen in a secondary copy” has to be checked before anybody relies on it. This list is printed by `go run ./build rules` from `core/safety/rules*.go`, where it can be corrected.\n")
 	section := ""
@@ -39,9 +41,9 @@ func writeRules(w io.Writer, rows []safety.Row) error {
 		if r.Subject != "" {
 			p.f(", subject “%s”", r.Subject)
 		}
-		p.f("\n- When: %s\n- Words: %s *%s*\n", r.When, r.Words, r.Decides)
+		p.f("\n- When: %s\n- Words: %s *%s*\n", r.When, plain(r.Words), r.Decides)
 		if r.Working != "" {
-			p.f("- By: %s\n", r.Working)
+			p.f("- By: %s\n", plain(r.Working))
 		}
 		if len(r.Bites) > 0 {
 			p.f("- Seen too in: %s\n", bites(r.Bites))

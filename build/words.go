@@ -24,7 +24,7 @@ func wordsCommand(arguments []string) error {
 		return err
 	}
 	list := map[string]string{}
-	for _, sentence := range sentences.Listed(calls) {
+	for _, sentence := range sentences.Listed(append(calls, sentences.InRules()...)) {
 		list[sentence] = ""
 	}
 	out := json.NewEncoder(os.Stdout)

@@ -13,6 +13,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ceilingwright/core/safety"
 )
 
 // Call is one place where a sentence is said: the sentence, the names its holes are
@@ -229,6 +231,27 @@ func Holes(sentence string) (names, faults []string) {
 			names = append(names, name)
 		}
 	}
+}
+
+// InRules are the sentences of the table of safety rules, each with the id of its rule.
+// Their holes are amounts by the names the table has for them, which may have several
+// words; a test of the table holds it to them.
+func InRules() []Call {
+	var calls []Call
+	for _, r := range safety.Table() {
+		for _, sentence := range [...]string{r.Words, r.Adds, r.Working, r.Asks, r.Decides, r.Source} {
+			if sentence == "" {
+				continue
+			}
+			holes, _ := Holes(sentence)
+			call := Call{Sentence: sentence, Given: holes, At: "core/safety, rule " + r.ID}
+			if strings.Count(sentence, "{") != strings.Count(sentence, "}") {
+				call.Faults = append(call.Faults, "a brace that is not closed")
+			}
+			calls = append(calls, call)
+		}
+	}
+	return calls
 }
 
 // Listed are the sentences of calls, each once, in the order they first stand.

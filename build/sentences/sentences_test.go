@@ -3,6 +3,8 @@ package sentences
 import (
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,6 +19,18 @@ func TestEverySentenceHasItsHoles(t *testing.T) {
 	for _, c := range calls {
 		assert.Empty(t, c.Faults, "%s: %s", c.At, c.Sentence)
 	}
+}
+
+// The rules are on the list too, each sentence of a rule with its amounts.
+func TestRulesAreListed(t *testing.T) {
+	calls := InRules()
+	require.Greater(t, len(calls), 300)
+	for _, c := range calls {
+		assert.Empty(t, c.Faults, "%s: %s", c.At, c.Sentence)
+	}
+	i := slices.IndexFunc(calls, func(c Call) bool { return strings.HasSuffix(c.At, " base-too-narrow") })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, []string{"total height", "base ratio", "base", "base needed"}, calls[i].Given)
 }
 
 func TestHoles(t *testing.T) {

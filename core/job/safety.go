@@ -25,6 +25,7 @@ type Safety struct {
 	Wait   safety.Fact
 	Flow   measure.Number
 	Limits []VOCLimit
+	Told   safety.Told
 }
 
 // UsedUp is what the steps use up, and what was measured of the air.
@@ -58,8 +59,8 @@ func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
 	s.Deck.First, s.Deck.Last, s.Deck.Hired = j.DaysAloft(w)
 }
 
-// FindAir works out what the products give off into the air, and how they stand
-// against what the law lets them hold.
+// FindAir works out what the products give off into the air, how they stand against
+// what the law lets them hold, and what the rules have to say of it all.
 func (j *Job) FindAir() {
 	s := &j.Safety
 	if len(s.Facts.Products) > 0 {
@@ -71,6 +72,7 @@ func (j *Job) FindAir() {
 		s.Facts.Course = &s.Course
 	}
 	j.limitProducts()
+	s.Told = safety.Tell(s.Facts)
 }
 
 // safetyFacts is what the plan says of what the rules read.

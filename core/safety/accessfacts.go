@@ -1,10 +1,8 @@
 package safety
 
 import (
-	"strconv"
-	"strings"
-
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // Amounts the rules for ladders, decks and the people on them compare with, each
@@ -223,34 +221,34 @@ func (f facts) panelShare() Fact {
 // its circuit is off and proved dead.
 func (f facts) mayBeLive() bool { return f.Fixture != No && f.Building.Isolated != Yes }
 
-// accessAmount is what a word in braces of a rule about access stands for, ""
+// accessAmount is what a word in braces of a rule about access stands for, nil
 // where there is no such word.
-func (f facts) accessAmount(name string, style Style) string {
+func (f facts) accessAmount(name string) words.Value {
 	if l, ok := f.accessLength(name); ok {
-		return style.length(l)
+		return length(l)
 	}
 	if l, least, ok := limitNamed(name); ok {
-		return style.limit(l, least)
+		return limit{l, 0, towardsSafety(least)}
 	}
-	if mass, ok := f.accessMass(name); ok {
-		return style.mass(mass)
+	if kilograms, ok := f.accessMass(name); ok {
+		return mass(kilograms)
 	}
-	if text := f.deckAmount(name, style); text != "" {
-		return text
+	if value := f.deckAmount(name); value != nil {
+		return value
 	}
 	g := &f.Gear
 	switch name {
 	case "fall":
 		fall, known := f.fall()
 		if !known {
-			return "farther than the deck is high"
+			return words.Say("farther than the deck is high")
 		}
-		return style.nearStep(fall)
+		return stepped{fall, ToNearest}
 	case "drop":
 		if f.Building.DropDepth <= 0 {
-			return "not said"
+			return words.Say("not said")
 		}
-		return style.length(f.Building.DropDepth)
+		return length(f.Building.DropDepth)
 	case "rails":
 		return said(f.Rails)
 	case "toe boards":
@@ -258,66 +256,72 @@ func (f facts) accessAmount(name string, style Style) string {
 	case "below":
 		return said(f.Building.Below)
 	case "base given":
-		return lengthOrNone(f.LeastBase(), style)
+		if f.LeastBase() <= 0 {
+			return words.Say("not given")
+		}
+		return length(f.LeastBase())
 	case "riding base":
-		return style.upToStep(f.ridingBase())
+		return stepped{f.ridingBase(), ToLeast}
 	case "foot":
-		return style.area(measure.AreaOf(g.FootLength, g.FootWidth))
+		return area(measure.AreaOf(g.FootLength, g.FootWidth))
 	case "ladder needed":
-		return style.upToStep(f.ladderNeeded())
+		return stepped{f.ladderNeeded(), ToLeast}
 	case "ladder foot, US":
-		return style.nearStep(measure.Length(float64(f.deck.Best)/rootOfFifteen + 0.5))
+		return stepped{measure.Length(float64(f.deck.Best)/rootOfFifteen + 0.5), ToNearest}
 	case "ladder foot, Europe":
-		return style.nearStep(f.deck.Best / 4)
+		return stepped{f.deck.Best / 4, ToNearest}
 	case "ladder type":
-		return f.ladderType(style)
+		return f.ladderType()
 	case "ladder case":
-		return f.ladderCase(style)
+		return f.ladderCase()
 	case "people":
-		return countOfPeople(f.count())
+		if f.count() == 1 {
+			return words.Say("one person")
+		}
+		return words.Say("{n} people", words.Count("n", f.count()))
 	case "people weigh":
 		if f.count() == 1 {
-			return "one person weighs"
+			return words.Say("one person weighs")
 		}
-		return countOfPeople(f.count()) + " weigh"
+		return words.Say("{n} people weigh", words.Count("n", f.count()))
 	case "load":
-		return massOrNone(g.Load, style)
+		return massOrNone(g.Load)
 	case "panel":
-		return massOrNone(g.Panel, style)
+		return massOrNone(g.Panel)
 	case "rated":
-		return massOrNone(g.Rated, style)
+		return massOrNone(g.Rated)
 	case "minutes":
 		return minutesIn(g.Minutes)
 	case "overhead hours":
-		return HoursAndMinutes(f.OverheadHours.Value)
+		return Hours(f.OverheadHours.Value)
 	}
-	return ""
+	return nil
 }
 
 // deckAmount are the amounts about the deck to ask for, in whole steps where it is
 // to be set or hired.
-func (f facts) deckAmount(name string, style Style) string {
+func (f facts) deckAmount(name string) words.Value {
 	switch name {
 	case "best deck":
-		return style.nearStep(f.deck.Best)
+		return stepped{f.deck.Best, ToNearest}
 	case "least deck":
-		return style.upToStep(f.deck.Least)
+		return stepped{f.deck.Least, ToLeast}
 	case "most deck":
-		return style.downToStep(f.deck.Most)
+		return stepped{f.deck.Most, ToMost}
 	case "total height":
-		return style.upToStep(f.deck.Total())
+		return stepped{f.deck.Total(), ToLeast}
 	case "base":
-		return style.length(f.LeastBase())
+		return length(f.LeastBase())
 	case "base needed":
-		return style.upToStep(f.deck.Base(BaseRatio(f.Country)))
+		return stepped{f.deck.Base(BaseRatio(f.Country)), ToLeast}
 	case "base ratio":
-		return strconv.FormatInt(BaseRatio(f.Country), 10)
+		return words.Count("", BaseRatio(f.Country)).Value
 	case "assumed height":
-		return style.length(assumedStature)
+		return length(assumedStature)
 	case "deck gap":
-		return style.length(f.DeckGap)
+		return length(f.DeckGap)
 	}
-	return ""
+	return nil
 }
 
 // accessLength are the amounts that are lengths.
@@ -423,62 +427,49 @@ func (f facts) accessMass(name string) (measure.Number, bool) {
 }
 
 // ladderType is the lightest US type of ladder that carries what is on it.
-func (f facts) ladderType(style Style) string {
+func (f facts) ladderType() words.Value {
 	for _, t := range ladderTypes {
 		if rated := measure.Pound.Mul(measure.NumberFromInt(t.pounds)); f.onTheLadder().Cmp(rated) <= 0 {
-			return "type " + t.name + ", which carries " + style.mass(rated)
+			return words.Say("type {type}, which carries {mass}", words.Name("type", t.name), Mass("mass", rated))
 		}
 	}
-	return "more than any type of ladder carries"
+	return words.Say("more than any type of ladder carries")
 }
 
 // ladderCase is what speaks against a ladder in this job's own numbers.
-func (f facts) ladderCase(style Style) string {
-	var list []string
+func (f facts) ladderCase() words.Value {
+	var list []words.Text
 	if f.OverheadHours.Known {
-		list = append(list, HoursAndMinutes(f.OverheadHours.Value)+" a day overhead")
+		list = append(list, words.Say("{hours} a day overhead", words.Of("hours", Hours(f.OverheadHours.Value))))
 	}
 	if f.Gear.Minutes.Known {
-		list = append(list, minutesIn(f.Gear.Minutes)+" in one spot")
+		list = append(list, words.Say("{minutes} in one spot", words.Of("minutes", minutesIn(f.Gear.Minutes))))
 	}
 	if f.Gear.Panel.Known {
-		list = append(list, "panels of up to "+style.mass(f.Gear.Panel.Value))
+		list = append(list, words.Say("panels of up to {mass}", Mass("mass", f.Gear.Panel.Value)))
 	}
 	if len(list) == 0 {
-		return "hours overhead, minutes in one spot and weight of a panel are not given"
+		return words.Say("hours overhead, minutes in one spot and weight of a panel are not given")
 	}
-	return strings.Join(list, ", ")
+	return words.Texts("", list).Value
 }
 
-// minutesIn writes minutes, up to a whole one.
-func minutesIn(minutes Fact) string {
-	return HoursAndMinutes(minutes.Value.Quo(measure.NumberFromInt(60)))
+// minutesIn is minutes as a time.
+func minutesIn(minutes Fact) Hours { return Hours(minutes.Value.Quo(measure.NumberFromInt(60))) }
+
+func said(answer Answer) words.Value {
+	switch answer {
+	case Yes:
+		return words.Say("yes")
+	case No:
+		return words.Say("no")
+	}
+	return words.Say("not said")
 }
 
-func said(answer Answer) string {
-	if answer == Yes || answer == No {
-		return string(answer)
+func massOrNone(kilograms Fact) words.Value {
+	if !kilograms.Known {
+		return words.Say("not given")
 	}
-	return "not said"
-}
-
-func lengthOrNone(l measure.Length, style Style) string {
-	if l <= 0 {
-		return "not given"
-	}
-	return style.length(l)
-}
-
-func massOrNone(mass Fact, style Style) string {
-	if !mass.Known {
-		return "not given"
-	}
-	return style.mass(mass.Value)
-}
-
-func countOfPeople(n int) string {
-	if n == 1 {
-		return "one person"
-	}
-	return strconv.Itoa(n) + " people"
+	return mass(kilograms.Value)
 }

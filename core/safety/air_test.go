@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 func number(text string) measure.Number { return measure.MustNumber(text) }
@@ -326,7 +327,7 @@ func TestAirOfHugeAndTiny(t *testing.T) {
 		job.Air = AirPlan{Limit: fact(huge), Opened: fact(huge), Shut: fact(huge), Mixing: fact("1")}
 		air, _ := AirOf(job)
 		assert.True(t, air.Peak.Known, huge)
-		Notes(job, Style{})
+		Notes(job, words.Style{})
 	}
 }
 

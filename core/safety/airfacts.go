@@ -1,6 +1,9 @@
 package safety
 
-import "ceilingwright/core/measure"
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
+)
 
 var (
 	solventPerLitre = measure.NumberFromInt(150) // g/L, above: treated as a solvent product
@@ -136,27 +139,24 @@ func (f facts) burningLitres() measure.Volume {
 }
 
 // flashPoints is what is known of the flash points of the products that may burn.
-func (f facts) flashPoints(style Style) string {
-	text := ""
+func (f facts) flashPoints() words.Value {
+	var list []words.Text
 	for _, p := range f.steps(mayBurn) {
-		if text != "" {
-			text += ", "
-		}
-		text += named(p)
+		name := words.Name("name", named(p))
 		if p.FlashPoint.Known {
-			text += " " + degrees(p.FlashPoint.Value, style)
+			list = append(list, words.Say("{name} {degrees}", name, words.Of("degrees", degrees(p.FlashPoint.Value))))
 		} else {
-			text += " not given"
+			list = append(list, words.Say("{name} not given", name))
 		}
 	}
-	return "Flash point: " + text
+	return words.Say("Flash point: {list}", words.Texts("list", list))
 }
 
 // degrees is a temperature in both units, down to a tenth: what is below a limit
 // never reads as the limit.
-func degrees(celsius measure.Number, style Style) string {
+func degrees(celsius measure.Number) words.Text {
 	fahrenheit := celsius.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
-	return style.number(roundDown(celsius, 10), 1) + " °C (" + style.number(roundDown(fahrenheit, 10), 1) + " °F)"
+	return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", roundDown(celsius, 10), 1), words.Number("fahrenheit", roundDown(fahrenheit, 10), 1))
 }
 
 // roundDown is n rounded down to a whole multiple of 1/parts; n itself where the
@@ -182,77 +182,77 @@ func atOverCategory(f facts) string {
 }
 
 // holdsAndMay is what the first product above its category holds, and may hold.
-func (f facts) holdsAndMay(style Style) string {
+func (f facts) holdsAndMay() words.Value {
 	over := f.overCategory()
 	if len(over) == 0 {
-		return ""
+		return nil
 	}
 	limit, _ := VOCLimitFor(f.Country, over[0].Category, over[0].Binder)
 	holds, _ := Holds(over[0], limit.LessWater)
-	return named(over[0]) + " " + litreful(holds.Least, style) + ", and " + litreful(limit.Limit, style) + " is the most"
+	return words.Say("{name} {holds}, and {limit} is the most", words.Name("name", named(over[0])), words.Of("holds", litreful(holds.Least)), words.Of("limit", litreful(limit.Limit)))
 }
 
 // thinning is what the thinner does to the first product thinned with solvent.
-func (f facts) thinning(style Style) string {
+func (f facts) thinning() words.Value {
 	thinned := f.steps(addsFumes)
 	if len(thinned) == 0 {
-		return ""
+		return nil
 	}
 	p := thinned[0]
-	added := perCent(p.Thinner, style) + " of thinner"
+	name, share := words.Name("name", named(p)), words.Number("share", p.Thinner.Mul(measure.NumberFromInt(100)), 0)
 	if !p.Label.Known {
-		return named(p) + ": " + added
+		return words.Say("{name}: {share} % of thinner", name, share)
 	}
-	return named(p) + ": " + litreful(p.Label.Value, style) + " on the label, " + litreful(p.VOC.Value, style) + " with " + added
+	return words.Say("{name}: {label} on the label, {used} with {share} % of thinner", name, words.Of("label", litreful(p.Label.Value)), words.Of("used", litreful(p.VOC.Value)), share)
 }
 
 // airAmount is what a word in braces stands for in the rules about air and fire.
-func (f facts) airAmount(name string, style Style) string {
+func (f facts) airAmount(name string) words.Value {
 	switch name {
 	case "average":
-		return level(f.course.Average, style)
+		return level(f.course.Average)
 	case "share":
-		return ShareText(f.course.Share.Value, style)
+		return Share(f.course.Share.Value)
 	case "short limit":
-		return f.shortLimit(style)
+		return f.shortLimit()
 	case "short share":
-		return ShareText(f.course.ShortPart.Value, style)
+		return Share(f.course.ShortPart.Value)
 	case "level":
-		return level(f.course.ShortTerm, style)
+		return level(f.course.ShortTerm)
 	case "bring":
-		return f.bring(style)
+		return f.bring()
 	case "spare":
-		return f.spare(style)
+		return f.spare()
 	case "night level":
-		return level(f.nightLevel(), style)
+		return level(f.nightLevel())
 	case "night share":
-		return ShareText(f.nightPart().Value, style)
+		return Share(f.nightPart().Value)
 	case "burning peak":
-		return level(f.burningPeak, style)
+		return level(f.burningPeak)
 	case "burning as planned":
 		if f.course.Burning.Known {
-			return level(f.course.Burning, style) + " as planned"
+			return words.Say("{level} as planned", words.Of("level", level(f.course.Burning)))
 		}
-		return level(f.burningPeak, style) + " all at once"
+		return words.Say("{level} all at once", words.Of("level", level(f.burningPeak)))
 	case "near flammable":
-		return level(FactOf(nearFlammable), style)
+		return level(FactOf(nearFlammable))
 	case "wait":
-		return HoursAndMinutes(Wait(f.air, f.course).Value)
+		return Hours(Wait(f.air, f.course).Value)
 	case "burning amount":
 		litres := f.burningLitres().Litres
-		return style.number(roundUp(litres, 10), 1) + " L, " + style.number(roundUp(litres.Quo(measure.USGallon), 10), 1) + " US gallons"
+		return words.Say("{litres} L, {gallons} US gallons", words.Number("litres", roundUp(litres, 10), 1), words.Number("gallons", roundUp(litres.Quo(measure.USGallon), 10), 1))
 	case "flash points":
-		return f.flashPoints(style)
+		return f.flashPoints()
 	case "holds and may":
-		return f.holdsAndMay(style)
+		return f.holdsAndMay()
 	case "thinning":
-		return f.thinning(style)
+		return f.thinning()
 	}
 	return f.airSteps(name)
 }
 
 // airSteps names the steps of which something holds.
-func (f facts) airSteps(name string) string {
+func (f facts) airSteps(name string) words.Value {
 	switch name {
 	case "solvent steps":
 		return names(f.steps(isSolvent))
@@ -279,20 +279,26 @@ func (f facts) airSteps(name string) string {
 	case "steps over category":
 		return names(f.overCategory())
 	}
-	return ""
+	return nil
 }
 
-func level(fact Fact, style Style) string { return style.number(fact.Value, 0) + " mg/m³" }
+func level(fact Fact) words.Text {
+	return words.Say("{level} mg/m³", words.Number("level", fact.Value, 0))
+}
 
 // litreful is grams in a litre, up to a tenth: what is above a limit never reads
 // as the limit.
-func litreful(grams measure.Number, style Style) string {
-	return style.number(roundUp(grams, 10), 1) + " g/L"
+func litreful(grams measure.Number) words.Text {
+	return words.Say("{grams} g/L", words.Number("grams", roundUp(grams, 10), 1))
 }
 
-// ShareText is a share of what is allowed in per cent. Next to a half or a whole it
+// Share is a share of what is allowed, said in per cent. Next to a half or a whole it
 // has a decimal, so that what is above a limit never reads as the limit.
-func ShareText(share measure.Number, style Style) string {
+type Share measure.Number
+
+// In is the share as it is said.
+func (s Share) In(style words.Style) string {
+	share := measure.Number(s)
 	whole := measure.NumberFromDecimal(share.Mul(measure.NumberFromInt(100)).RoundHalfEven(0))
 	rounded := whole.Quo(measure.NumberFromInt(100))
 	if apart := share.Cmp(rounded); apart != 0 && (rounded.Cmp(half) == 0 || rounded.Cmp(once) == 0) {
@@ -300,45 +306,54 @@ func ShareText(share measure.Number, style Style) string {
 		if apart < 0 {
 			tenth = roundDown(share.Mul(measure.NumberFromInt(100)), 10)
 		}
-		return style.number(tenth, 1) + " %"
+		return style.Notation.Number(tenth, 1) + " %"
 	}
-	return style.number(whole, 0) + " %"
+	return style.Notation.Number(whole, 0) + " %"
+}
+
+// Flow is fresh air in cubic metres an hour, said in the measure of fans.
+type Flow measure.Number
+
+// In is the fresh air as it is said.
+func (f Flow) In(style words.Style) string {
+	flow, n := measure.Number(f), style.Notation
+	if n.System == measure.FeetInches {
+		return n.Number(flow.Quo(measure.CubicFootAMinute), 0) + " cfm"
+	}
+	return n.Number(flow, 0) + " m³/h"
 }
 
 // shortLimit is what is allowed for a quarter of an hour.
-func (f facts) shortLimit(style Style) string {
+func (f facts) shortLimit() words.Value {
 	if short := above(f.Air.ShortTerm, 0); short.Known {
-		return level(short, style) + " for fifteen minutes"
+		return words.Say("{level} for fifteen minutes", words.Of("level", level(short)))
 	}
-	return "three times the eight-hour limit, as none is given for fifteen minutes"
+	return words.Say("three times the eight-hour limit, as none is given for fifteen minutes")
 }
 
 // bring is the fresh air that keeps people below the limits.
-func (f facts) bring(style Style) string {
+func (f facts) bring() words.Value {
 	if c := f.course.Needed.Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
-		return "Bring at least " + f.freshAir(c, style) + ", or use less, or another product"
+		return words.Say("Bring at least {air}, or use less, or another product", words.Of("air", f.freshAir(c)))
 	}
-	return "Use less, or another product: no windows and fan bring fresh air enough"
+	return words.Say("Use less, or another product: no windows and fan bring fresh air enough")
 }
 
 // spare is the fresh air that leaves half of what is allowed to spare.
-func (f facts) spare(style Style) string {
+func (f facts) spare() words.Value {
 	if c := AmpleAir(f.Job).Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
-		return "Bring " + f.freshAir(c, style) + " where you can"
+		return words.Say("Bring {air} where you can", words.Of("air", f.freshAir(c)))
 	}
-	return "Use less, or bring more fresh air, where you can"
+	return words.Say("Use less, or bring more fresh air, where you can")
 }
 
 // freshAir is so many air changes an hour, and what they are in a fan's own
 // measure.
-func (f facts) freshAir(changes Fact, style Style) string {
-	text := style.number(changes.Value, 1) + " air changes an hour (" + style.flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)) + " of fresh air)"
+func (f facts) freshAir(changes Fact) words.Text {
+	n := words.Number("n", changes.Value, 1)
+	flow := words.Of("flow", Flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)))
 	if above(f.Air.Fan, 0).Known {
-		text += " besides the fan’s"
+		return words.Say("{n} air changes an hour ({flow} of fresh air) besides the fan’s", n, flow)
 	}
-	return text
-}
-
-func perCent(share measure.Number, style Style) string {
-	return style.number(share.Mul(measure.NumberFromInt(100)), 0) + " %"
+	return words.Say("{n} air changes an hour ({flow} of fresh air)", n, flow)
 }

@@ -68,50 +68,47 @@ func productProblems(products []Product) []problem.Problem {
 
 // missingProblem is about products that all lack the same; it hangs on the first.
 func missingProblem(l lack, products []Product) problem.Problem {
-	all, them := names(products), "it"
-	if len(products) > 1 {
-		them = "them"
-	}
-	at := products[0].At
+	at, steps, n := products[0].At, words.Of("steps", names(products)), words.Count("n", len(products))
 	switch l {
 	case litresUnknown:
 		return problem.Problem{
 			At: at, Severity: problem.Caution,
-			What: words.Raw("How much is used is not known of " + all + ", so the air figures leave " + them + " out and are too low."),
+			What: words.Say("How much is used is not known of {steps}, so the air figures leave {n?it|them} out and are too low.", steps, n),
 			Do:   words.Say("Fill in what the amount of each needs."),
 		}
 	case vocUnknown:
 		return problem.Problem{
 			At: at + "/voc", Severity: problem.Caution,
-			What: words.Raw("How much solvent they hold is not known of " + all + ", so the air figures leave " + them + " out and are too low."),
+			What: words.Say("How much solvent they hold is not known of {steps}, so the air figures leave {n?it|them} out and are too low.", steps, n),
 			Do:   words.Say("Copy the VOC figure from each label or data sheet."),
 		}
 	}
 	return problem.Problem{
 		At: at + "/dryHours", Severity: problem.Caution,
-		What: words.Raw("How long a coat takes to dry is not known of " + all + ", so the fresh air for " + them + " is left out."),
+		What: words.Say("How long a coat takes to dry is not known of {steps}, so the fresh air for {n?it|them} is left out.", steps, n),
 		Do:   words.Say("Copy the drying time of one coat from each label."),
 	}
 }
 
 func wrongProblem(l lack, product Product) problem.Problem {
+	step := words.Name("step", named(product))
 	switch l {
 	case litresBelow:
 		return problem.Problem{
 			At: product.At, Severity: problem.Stop,
-			What: words.Raw("The amount of " + named(product) + " is below 0, so the air figures leave it out."),
+			What: words.Say("The amount of {step} is below 0, so the air figures leave it out.", step),
 			Do:   words.Say("Correct the amount of this step."),
 		}
 	case vocOutside:
 		return problem.Problem{
 			At: product.At + "/voc", Severity: problem.Stop,
-			What: words.Raw("The VOC of " + named(product) + ", " + product.VOC.Value.RoundHalfEven(0).String() + " g/L, is outside 0 to 3000 g/L, so the air figures leave it out."),
+			What: words.Say("The VOC of {step}, {grams} g/L, is outside 0 to 3000 g/L, so the air figures leave it out.", step, words.Name("grams", product.VOC.Value.RoundHalfEven(0).String())),
 			Do:   words.Say("Copy the VOC figure and its unit again from the label or the data sheet."),
 		}
 	}
 	return problem.Problem{
 		At: product.At + "/dryHours", Severity: problem.Caution,
-		What: words.Raw("A drying time of " + plain(product.DryHours.Value) + " h for " + named(product) + " is not above 0, so the fresh air it needs is left out."),
+		What: words.Say("A drying time of {hours} h for {step} is not above 0, so the fresh air it needs is left out.", words.Name("hours", plain(product.DryHours.Value)), step),
 		Do:   words.Say("Copy the drying time of one coat from the label."),
 	}
 }
@@ -129,26 +126,32 @@ func roomProblems(job Job, emissions []emission) []problem.Problem {
 	}
 	air := job.Air
 	own := !slices.ContainsFunc(emissions, func(e emission) bool { return !e.limit.Known })
-	problems = appendUnless(problems, above(air.Limit, 0).Known || own && !air.Limit.Known, air.Limit, "/air/limit",
-		"limit for the air", "above 0 mg/m³", "Take the eight-hour limit from section 8 of the product's safety data sheet.")
-	problems = appendUnless(problems, above(air.Opened, 0).Known, air.Opened, "/air/opened",
-		"number of air changes an hour with the windows open", "above 0", "Open a way for air to the outside, or bring a fan, and fill in what it moves.")
-	problems = appendUnless(problems, air.Shut.Known && air.Shut.Value.Sign() >= 0, air.Shut, "/air/shut",
-		"number of air changes an hour with the windows shut", "0 or more", "Fill in a number. 0.3 to 0.5 is usual (common practice, no source).")
-	problems = appendUnless(problems, atLeastOne(air.Mixing).Known, air.Mixing, "/air/mixing",
-		"mixing factor", "1 or more", "Fill in 3 for windows across from each other with a fan, 5 for one opening, 10 for dead corners.")
+	lacks := func(good bool, fact Fact, at string, none, wrong, do words.Text) {
+		switch {
+		case good:
+			return
+		case fact.Known:
+			none = wrong
+		}
+		problems = append(problems, problem.Problem{At: at, Severity: problem.Caution, What: none, Do: do})
+	}
+	lacks(above(air.Limit, 0).Known || own && !air.Limit.Known, air.Limit, "/air/limit",
+		words.Say("There is no limit for the air, so the air figures that need it are not worked out."),
+		words.Say("The limit for the air, {n}, has to be above 0 mg/m³, so the air figures that need it are not worked out.", words.Name("n", plain(air.Limit.Value))),
+		words.Say("Take the eight-hour limit from section 8 of the product's safety data sheet."))
+	lacks(above(air.Opened, 0).Known, air.Opened, "/air/opened",
+		words.Say("There is no number of air changes an hour with the windows open, so the air figures that need it are not worked out."),
+		words.Say("The number of air changes an hour with the windows open, {n}, has to be above 0, so the air figures that need it are not worked out.", words.Name("n", plain(air.Opened.Value))),
+		words.Say("Open a way for air to the outside, or bring a fan, and fill in what it moves."))
+	lacks(air.Shut.Known && air.Shut.Value.Sign() >= 0, air.Shut, "/air/shut",
+		words.Say("There is no number of air changes an hour with the windows shut, so the air figures that need it are not worked out."),
+		words.Say("The number of air changes an hour with the windows shut, {n}, has to be 0 or more, so the air figures that need it are not worked out.", words.Name("n", plain(air.Shut.Value))),
+		words.Say("Fill in a number. 0.3 to 0.5 is usual (common practice, no source)."))
+	lacks(atLeastOne(air.Mixing).Known, air.Mixing, "/air/mixing",
+		words.Say("There is no mixing factor, so the air figures that need it are not worked out."),
+		words.Say("The mixing factor, {n}, has to be 1 or more, so the air figures that need it are not worked out.", words.Name("n", plain(air.Mixing.Value))),
+		words.Say("Fill in 3 for windows across from each other with a fan, 5 for one opening, 10 for dead corners."))
 	return problems
-}
-
-func appendUnless(problems []problem.Problem, good bool, fact Fact, at, what, allowed, do string) []problem.Problem {
-	if good {
-		return problems
-	}
-	sentence := "There is no " + what + ", so the air figures that need it are not worked out."
-	if fact.Known {
-		sentence = "The " + what + ", " + plain(fact.Value) + ", has to be " + allowed + ", so the air figures that need it are not worked out."
-	}
-	return append(problems, problem.Problem{At: at, Severity: problem.Caution, What: words.Raw(sentence), Do: words.Raw(do)})
 }
 
 func named(product Product) string {
@@ -160,8 +163,3 @@ func named(product Product) string {
 
 // plain writes a number to at most three decimal places.
 func plain(n measure.Number) string { return n.RoundHalfEven(3).String() }
-
-// metres writes a length in metres to the centimetre.
-func metres(l measure.Length) string {
-	return l.In(measure.Metre).RoundHalfEven(2).StringFixed(2) + " m"
-}

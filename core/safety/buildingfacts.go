@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // Years the rules about old buildings compare with. Sources stand beside the
@@ -155,31 +156,34 @@ func isHardOnSkin(product Product) bool {
 func anyProduct(Product) bool { return true }
 
 // buildingAmount is what a word in braces of the rules about the building
-// stands for, "" where it is none of them.
-func (f facts) buildingAmount(name string, style Style) string {
+// stands for, nil where it is none of them.
+func (f facts) buildingAmount(name string) words.Value {
 	switch name {
 	case "year":
 		return f.yearBuilt()
 	case "6 ft²":
-		return style.area(smallLeadJob)
+		return area(smallLeadJob)
 	case "160 ft²":
-		return style.area(airRuleArea)
+		return area(airRuleArea)
 	case "1 m²":
-		return style.area(patchOfCoat)
+		return area(patchOfCoat)
 	case "mask area":
 		if f.MaskArea.SquareMetres.Sign() <= 0 {
-			return "an area not yet known"
+			return words.Say("an area not yet known")
 		}
-		return style.area(f.MaskArea)
+		return area(f.MaskArea)
 	case "test or certified firm":
 		if f.Lead == LeadFound {
-			return "Let a firm certified for lead do this job"
+			return words.Say("Let a firm certified for lead do this job")
 		}
-		return "Have the old paint tested for lead, or let a certified firm do this job"
+		return words.Say("Have the old paint tested for lead, or let a certified firm do this job")
 	case "use":
 		return f.usedFor()
 	case "earth leakage switch":
-		return f.leakageSwitch()
+		if isElsewhere(f.Country) {
+			return words.Say("an RCD or GFCI")
+		}
+		return words.Say("{~an RCD}")
 	case "dust mask":
 		return f.dustMask()
 	case "leaf dust":
@@ -188,77 +192,68 @@ func (f facts) buildingAmount(name string, style Style) string {
 		return f.leafDustLimits()
 	case "warmth":
 		fahrenheit := f.Warmth.Value.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
-		return style.number(f.Warmth.Value, 1) + " °C (" + style.number(fahrenheit, 1) + " °F)"
+		return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", f.Warmth.Value, 1), words.Number("fahrenheit", fahrenheit, 1))
 	case "oil steps":
 		return names(f.steps(isDryingOil))
 	case "glove steps":
 		return names(f.steps(isHardOnSkin))
 	}
-	return ""
+	return nil
 }
 
 // yearBuilt is the year the building is from, in words.
-func (f facts) yearBuilt() string {
+func (f facts) yearBuilt() words.Value {
 	if f.Year == 0 {
-		return "nobody knows when"
+		return words.Say("nobody knows when")
 	}
-	return strconv.Itoa(f.Year)
+	return words.Verbatim(strconv.Itoa(f.Year))
 }
 
 // usedFor is what the building is used for, in words.
-func (f facts) usedFor() string {
+func (f facts) usedFor() words.Value {
 	switch f.Building.Use {
 	case Home:
-		return "a home"
+		return words.Say("a home")
 	case Children:
-		return "a place young children come to"
+		return words.Say("a place young children come to")
 	case Public:
-		return "open to the public"
+		return words.Say("open to the public")
 	case Works:
-		return "a place of work"
+		return words.Say("a place of work")
 	}
-	return "use not said"
-}
-
-// leakageSwitch is what cuts the power where current leaks to earth, by its name
-// in the country.
-func (f facts) leakageSwitch() string {
-	if f.Country == US || f.Country == UK || f.Country == EU {
-		return f.Country.Says("an RCD")
-	}
-	return "an RCD or GFCI"
+	return words.Say("use not said")
 }
 
 // dustMask is the finest filter for dust, by its name in the country.
-func (f facts) dustMask() string {
+func (f facts) dustMask() words.Value {
 	switch f.Country {
 	case US:
-		return "P100"
+		return words.Verbatim("P100")
 	case UK, EU:
-		return "P3"
+		return words.Verbatim("P3")
 	}
-	return "P100 or P3"
+	return words.Say("P100 or P3")
 }
 
 // leafDust is what the crumbs of the leaf hold that is bad to breathe.
-func (f facts) leafDust() string {
+func (f facts) leafDust() words.Value {
 	switch {
 	case f.lays(Silver) && f.lays(Imitation, Copper):
-		return "copper and silver"
+		return words.Say("copper and silver")
 	case f.lays(Silver):
-		return "silver"
+		return words.Say("silver")
 	}
-	return "copper"
+	return words.Say("copper")
 }
 
 // leafDustLimits is how much of it the air may hold; of silver far less.
-func (f facts) leafDustLimits() string {
+func (f facts) leafDustLimits() words.Value {
 	const copper, silver = "copper 1 mg/m³", "silver 0.01 mg/m³ in the US, 0.1 mg/m³ in the UK and the EU"
 	switch {
 	case f.lays(Silver) && f.lays(Imitation, Copper):
-		return copper + "; " + silver
+		return words.Say(copper + "; " + silver)
 	case f.lays(Silver):
-		return silver
+		return words.Say(silver)
 	}
-	return copper
+	return words.Say(copper)
 }

@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Amounts the rules compare with, each in the unit its rule is written in.
@@ -94,7 +94,8 @@ func atProduct(test func(Product) bool, blank string) func(facts) string {
 	}
 }
 
-func names(products []Product) string {
+// names are the names of the steps.
+func names(products []Product) words.Value {
 	list := make([]string, len(products))
 	for i, product := range products {
 		list[i] = named(product)
@@ -102,26 +103,31 @@ func names(products []Product) string {
 			list[i] = "“" + list[i] + "”"
 		}
 	}
-	return problem.Listed(list)
+	return words.Names("", list).Value
 }
 
-// amount is what a word in braces stands for, "" where there is no such word.
-func (f facts) amount(name string, style Style) string {
-	if word := f.word(name); word != "" {
-		return word
+// amount is what a word in braces stands for, nil where there is no such word.
+func (f facts) amount(name string) words.Value {
+	for _, of := range [...]func(facts, string) words.Value{facts.buildingAmount, facts.accessAmount, facts.airAmount} {
+		if value := of(f, name); value != nil {
+			return value
+		}
 	}
-	if text := f.buildingAmount(name, style); text != "" {
-		return text
-	}
-	if text := f.accessAmount(name, style); text != "" {
-		return text
-	}
-	return f.airAmount(name, style)
+	return nil
 }
 
-// HoursAndMinutes writes a time, up to a whole minute.
-func HoursAndMinutes(hours measure.Number) string {
-	minutes, _ := hours.Mul(measure.NumberFromInt(60)).Ceil()
+// length is a length in a rule's words.
+func length(l measure.Length) words.Value { return words.Length("", l).Value }
+
+// area is an area in a rule's words.
+func area(a measure.Area) words.Value { return words.Area("", a).Value }
+
+// Hours is a time in hours, said up to a whole minute.
+type Hours measure.Number
+
+// In is the time as 2 h 15 min.
+func (h Hours) In(words.Style) string {
+	minutes, _ := measure.Number(h).Mul(measure.NumberFromInt(60)).Ceil()
 	switch {
 	case minutes < 60:
 		return strconv.FormatInt(minutes, 10) + " min"

@@ -3,8 +3,9 @@ package safety
 import (
 	"testing"
 
-	"ceilingwright/core/measure"
 	"github.com/stretchr/testify/assert"
+
+	"ceilingwright/core/measure"
 )
 
 // Each limit from both sides, with a fitter of 1.70 m, whose deck is 1.87 m under

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // madeJob is a job of a few products and coats over a few days, from a seed.
@@ -67,7 +68,7 @@ func TestAskedAirClearsTheLimits(t *testing.T) {
 		if !needed.Known {
 			continue
 		}
-		ids := ids(Notes(aired(job, needed.Value), Style{}))
+		ids := ids(Notes(aired(job, needed.Value), words.Style{}))
 		require.NotContains(t, ids, "air-over-limit", "%d", seed)
 		require.NotContains(t, ids, "air-over-short-limit", "%d", seed)
 		less := needed.Value.Sub(tenth)
@@ -94,9 +95,9 @@ func TestAskedAirClearsTheCaution(t *testing.T) {
 			continue
 		}
 		tried++
-		require.NotContains(t, ids(Notes(aired(job, ample.Value), Style{})), "air-near-limit", "%d", seed)
-		near := Notes(aired(job, less), Style{})
-		require.True(t, slices.ContainsFunc(near, func(n Note) bool { return n.ID == "air-near-limit" }), "%d", seed)
+		require.NotContains(t, ids(Notes(aired(job, ample.Value), words.Style{})), "air-near-limit", "%d", seed)
+		near := Notes(aired(job, less), words.Style{})
+		require.True(t, slices.ContainsFunc(near, func(n read) bool { return n.ID == "air-near-limit" }), "%d", seed)
 	}
 	assert.Greater(t, tried, 30)
 }
@@ -106,16 +107,16 @@ func TestAskedAirInWords(t *testing.T) {
 	job := quietJob()
 	paints(Water, "4", "100")(&job)
 	c := CourseOf(job)
-	stop := find(t, Notes(job, Style{}), "air-over-limit")
+	stop := find(t, Notes(job, words.Style{}), "air-over-limit")
 	assert.Contains(t, stop.Words, "Bring at least "+c.Needed.Changes.Value.Trimmed(1)+" air changes an hour (")
 	assert.NotContains(t, stop.Words, "besides")
 	job.Air.Fan = fact("10")
-	assert.Contains(t, find(t, Notes(job, Style{}), "air-over-limit").Words, "of fresh air) besides the fan’s, or use less")
+	assert.Contains(t, find(t, Notes(job, words.Style{}), "air-over-limit").Words, "of fresh air) besides the fan’s, or use less")
 	all(paints(Water, "400", "100"))(&job)
-	assert.Contains(t, find(t, Notes(job, Style{}), "air-over-limit").Words, "Use less, or another product: no windows and fan bring fresh air enough.")
+	assert.Contains(t, find(t, Notes(job, words.Style{}), "air-over-limit").Words, "Use less, or another product: no windows and fan bring fresh air enough.")
 	near := quietJob()
 	paints(Water, "3.8", "100")(&near)
-	assert.Contains(t, find(t, Notes(near, Style{}), "air-near-limit").Words, "Bring "+AmpleAir(near).Changes.Value.Trimmed(1)+" air changes an hour")
+	assert.Contains(t, find(t, Notes(near, words.Style{}), "air-near-limit").Words, "Bring "+AmpleAir(near).Changes.Value.Trimmed(1)+" air changes an hour")
 }
 
 // An amount without end asks for no number of changes.

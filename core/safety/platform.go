@@ -94,7 +94,7 @@ func DeckOf(job Job) (Deck, []problem.Problem) {
 		deck, problems := DeckFor(job.CeilingHeight, job.Crew...)
 		return deck, append(problems, problem.Problem{
 			At: "/access/reach", Severity: problem.Stop,
-			What: words.Raw("A reach of " + metres(job.Reach) + " is outside 1.00 m to 3.00 m, so the deck goes by the fitter's height."),
+			What: words.Say("A reach of {reach} is outside {least} to {most}, so the deck goes by the fitter's height.", words.Put("reach", job.Reach), words.Length("least", leastStature), words.Length("most", mostReach)),
 			Do:   words.Say("Measure from the floor to where the hands work in comfort, or leave this empty."),
 		})
 	}
@@ -161,7 +161,7 @@ func deckProblems(ceiling measure.Length, crew []measure.Length) []problem.Probl
 		if stature != 0 && (stature < leastStature || stature > mostStature) {
 			problems = append(problems, problem.Problem{
 				At: "/access/reachBy", Severity: problem.Stop,
-				What: words.Raw("A fitter " + metres(stature) + " tall is outside 1.00 m to 2.50 m, so no platform height can be worked out."),
+				What: words.Say("A fitter {tall} tall is outside {least} to {most}, so no platform height can be worked out.", words.Put("tall", stature), words.Length("least", leastStature), words.Length("most", mostStature)),
 				Do:   words.Say("Fill in how tall the person is who works on the platform."),
 			})
 		}

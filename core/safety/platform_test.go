@@ -3,9 +3,10 @@ package safety
 import (
 	"testing"
 
-	"ceilingwright/core/measure"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/measure"
 )
 
 const cm = measure.Centimetre

@@ -4,10 +4,11 @@ import (
 	"strings"
 	"testing"
 
-	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
 )
 
 // gear changes what is known of the ladder or the platform.
@@ -420,7 +421,7 @@ func TestLadderIsAnsweredWithNumbers(t *testing.T) {
 // 225, 250, 300 and 375 lb, seen in a secondary copy. A person with gear is 250 lb.
 func TestLadderTypes(t *testing.T) {
 	for tools, words := range map[string]string{
-		"0": "type I, which carries 113.4 kg", "0.1": "type IA, which carries 136.08 kg", "22.6": "type IA, which",
+		"0": "type I, which carries 113.4 kg", "0.1": "type IA, which carries 136.1 kg", "22.6": "type IA, which",
 		"22.7": "type IAA, which carries 170.1 kg", "56.6": "type IAA, which", "56.7": "more than any type of ladder carries",
 	} {
 		note := find(t, notesAfter(all(from(Ladder), load(fact(tools)))), "ladder-type")
@@ -433,19 +434,18 @@ func TestLadderTypes(t *testing.T) {
 // degrees, EN 131-3, seen in a secondary copy.
 func TestFootOfALeaningLadder(t *testing.T) {
 	us := find(t, notesAfter(all(deckAt(3873*mm), kind(Scaffold))), "ladder-to-the-deck-3-ft")
-	assert.Contains(t, us.Words, "Its foot is about 1.00 m out")
+	assert.Contains(t, us.Words, "Its foot is about 1000 mm out")
 	uk := find(t, notesAfter(all(deckAt(4*measure.Metre), kind(Scaffold), in(UK))), "ladder-to-the-deck-1-m")
-	assert.Contains(t, uk.Words, "Its foot is about 1.00 m out")
+	assert.Contains(t, uk.Words, "Its foot is about 1000 mm out")
 }
 
 // What a deck carries, by hand: 3 × 113.398 kg + 40 kg = 380.194 kg.
 func TestDeckLoadShowsItsSum(t *testing.T) {
 	note := find(t, notesAfter(all(deckAt(measure.Metre), onDeck(3), load(fact("40")), rated(fact("350")))), "deck-overloaded")
-	assert.Equal(t, "With gear 3 people weigh 340.19 kg, tools and materials: 40 kg. Together 380.19 kg; the deck may carry 350 kg.", note.Working)
-	inPounds := func(kg measure.Number) string { return kg.Quo(number("0.45359237")).Trimmed(1) + " lb" }
+	assert.Equal(t, "With gear 3 people weigh 340.2 kg, tools and materials: 40 kg. Together 380.2 kg; the deck may carry 350 kg.", note.Working)
 	job := quietJob()
 	all(deckAt(measure.Metre), onDeck(1), load(pounds("50")), rated(pounds("250")))(&job)
-	note = find(t, Notes(job, Style{Mass: inPounds}), "deck-overloaded")
+	note = find(t, Notes(job, inFeet), "deck-overloaded")
 	assert.Equal(t, "With gear one person weighs 250 lb, tools and materials: 50 lb. Together 300 lb; the deck may carry 250 lb.", note.Working)
 }
 
@@ -465,7 +465,7 @@ func TestAccessWorkingsAreWhole(t *testing.T) {
 				}
 				name, tail, closed := strings.Cut(after, "}")
 				require.True(t, closed, r.id)
-				assert.NotEmpty(t, f.amount(name, Style{}), "%s in the working of %s", name, r.id)
+				assert.True(t, strings.HasPrefix(name, "~") || f.amount(name) != nil, "%s in the working of %s", name, r.id)
 				rest, found = tail, found+1
 			}
 		}

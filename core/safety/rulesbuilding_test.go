@@ -3,8 +3,9 @@ package safety
 import (
 	"testing"
 
-	"ceilingwright/core/measure"
 	"github.com/stretchr/testify/assert"
+
+	"ceilingwright/core/measure"
 )
 
 func laboratory(result AsbestosTest) change { return func(j *Job) { j.Asbestos = result } }

@@ -34,6 +34,14 @@ const (
 	ToMost
 )
 
+// towardsSafety is the way of a limit.
+func towardsSafety(least bool) Rounding {
+	if least {
+		return ToLeast
+	}
+	return ToMost
+}
+
 // Of is the length rounded.
 func (r Rounding) Of(l, step measure.Length) measure.Length {
 	switch r {

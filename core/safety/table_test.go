@@ -7,9 +7,11 @@ import (
 	"strings"
 	"testing"
 
-	"ceilingwright/core/problem"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // claims are words in which a note would say that something is in order. None
@@ -91,7 +93,7 @@ func TestRulesOpenWithWhatToDo(t *testing.T) {
 	}
 	for _, c := range ruleCases() {
 		for _, n := range toldAfter(c.fires).Notes {
-			first, _, _ := strings.Cut(n.Words, " ")
+			first, _, _ := strings.Cut(n.Words.String(), " ")
 			assert.True(t, n.ID == standing || slices.Contains(openers, first), "%s begins with: %s", n.ID, n.Words)
 		}
 	}
@@ -107,9 +109,9 @@ func TestYearsAndAreasInWords(t *testing.T) {
 		assert.Contains(t, row(t, id).When, strconv.Itoa(number), id)
 	}
 	f := factsOf(quietJob())
-	assert.Equal(t, "0.56 m²", f.amount("6 ft²", Style{}), "0.5574 m²")
-	assert.Equal(t, "14.86 m²", f.amount("160 ft²", Style{}))
-	assert.Equal(t, "1.00 m²", f.amount("1 m²", Style{}))
+	assert.Equal(t, "0.56 m²", f.amount("6 ft²").In(words.Style{}), "0.5574 m²")
+	assert.Equal(t, "14.86 m²", f.amount("160 ft²").In(words.Style{}))
+	assert.Equal(t, "1.00 m²", f.amount("1 m²").In(words.Style{}))
 	assert.Contains(t, row(t, "lead-certified-firm").When, "6 ft²")
 	assert.Contains(t, row(t, "asbestos-notice").When, "160 ft²")
 	assert.Contains(t, row(t, "asbestos-more-than-a-patch").When, "1 m²")

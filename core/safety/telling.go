@@ -3,8 +3,8 @@ package safety
 import (
 	"slices"
 
-	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Told is what the rules have to say of a job. Notes stand stops first, then
@@ -20,7 +20,7 @@ type Told struct {
 // question, Rules are the ids of the rules that wait for the answer.
 type Question struct {
 	At    string
-	Words string
+	Words words.Text
 	Rules []string
 }
 
@@ -31,20 +31,20 @@ type Question struct {
 // asked for a second time.
 //
 // Of a job of which nothing is known yet only what this sheet is is told.
-func Tell(job Job, style Style) Told {
+func Tell(job Job) Told {
 	f := factsOf(job)
 	var told Told
 	fired := f.fired()
 	for _, r := range inOrder(fired) {
 		switch {
 		case !job.begun() && r.id != standing, r.asking(f) && r.with == "":
-		case r.with == "" || !told.join(r, f, style):
-			told.Notes = append(told.Notes, r.note(f, style))
+		case r.with == "" || !told.join(r, f):
+			told.Notes = append(told.Notes, r.note(f))
 		}
 	}
 	for _, r := range fired {
 		if job.begun() && r.asking(f) {
-			told.ask(r, f, style)
+			told.ask(r, f)
 		}
 	}
 	return told
@@ -98,20 +98,20 @@ func (r rule) asking(f facts) bool {
 
 // join tells the rule in the note of those it is told together with; false where
 // there is none yet.
-func (t *Told) join(r rule, f facts, style Style) bool {
+func (t *Told) join(r rule, f facts) bool {
 	i := slices.IndexFunc(t.Notes, func(n Note) bool { return n.with == r.with })
 	if i < 0 {
 		return false
 	}
-	t.Notes[i].add(r.note(f, style), fill(r.adds, f, style))
+	t.Notes[i].add(r.note(f), f.filled(r.adds))
 	return true
 }
 
 // add tells another note in this one: its act in words, and all that lies behind
 // it.
-func (n *Note) add(other Note, words string) {
+func (n *Note) add(other Note, adds words.Text) {
 	n.Also = append(n.Also, other.ID)
-	n.Words = sentences(n.Words, words)
+	n.Words = sentences(n.Words, adds)
 	n.Decides = sentences(n.Decides, other.Decides)
 	n.Working = sentences(n.Working, other.Working)
 	n.Source = sentences(n.Source, other.Source)
@@ -131,19 +131,17 @@ func (n *Note) add(other Note, words string) {
 	n.OnDemand = n.OnDemand && other.OnDemand
 }
 
-// sentences puts one after the other, unless that was said.
-func sentences(said, more string) string {
-	switch {
-	case said == "":
-		return more
-	case more == "" || said == more:
+// sentences puts one after the other, unless that was said: one sentence says the same
+// wherever it stands.
+func sentences(said, more words.Text) words.Text {
+	if said.Sentence == more.Sentence {
 		return said
 	}
-	return said + " " + more
+	return words.Sentences(said, more)
 }
 
 // ask puts the rule's question on the list, once for each blank.
-func (t *Told) ask(r rule, f facts, style Style) {
+func (t *Told) ask(r rule, f facts) {
 	at := r.place(f)
 	if slices.ContainsFunc(t.Notes, func(n Note) bool { return n.Severity == problem.Stop && n.At == at }) {
 		return
@@ -152,7 +150,7 @@ func (t *Told) ask(r rule, f facts, style Style) {
 		t.FindOut[i].Rules = append(t.FindOut[i].Rules, r.id)
 		return
 	}
-	t.FindOut = append(t.FindOut, Question{At: at, Words: fill(r.asks, f, style), Rules: []string{r.id}})
+	t.FindOut = append(t.FindOut, Question{At: at, Words: f.filled(r.asks), Rules: []string{r.id}})
 }
 
 // place is the blank of the plan that the rule hangs on.
@@ -161,18 +159,4 @@ func (r rule) place(f facts) string {
 		return r.atStep(f)
 	}
 	return r.at
-}
-
-// limit says a length that a rule compares with. One of the other system is said
-// in whole steps towards safety, up for the least that will do and else down:
-// nobody measures a rail to a sixteenth that comes of converting.
-func (s Style) limit(l measure.Length, least bool) string {
-	if s.LimitStep <= 0 || l%s.LimitStep == 0 {
-		return s.length(l)
-	}
-	l = l / s.LimitStep * s.LimitStep
-	if least {
-		l += s.LimitStep
-	}
-	return s.length(l)
 }

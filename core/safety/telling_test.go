@@ -5,16 +5,18 @@ import (
 	"strings"
 	"testing"
 
-	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 func toldAfter(c change) Told {
 	job := quietJob()
 	c(&job)
-	return Tell(job, Style{})
+	return Tell(job)
 }
 
 // Every rule that fires is told, asked for, or part of another note, and once.
@@ -22,7 +24,7 @@ func TestNothingThatFiresIsLost(t *testing.T) {
 	for _, row := range ruleCases() {
 		job := quietJob()
 		row.fires(&job)
-		told := Tell(job, Style{})
+		told := Tell(job)
 		seen := map[string]int{}
 		for _, n := range told.Notes {
 			for _, id := range append([]string{n.ID}, n.Also...) {
@@ -73,7 +75,7 @@ func TestOneBlankOneQuestion(t *testing.T) {
 		for _, q := range told.FindOut {
 			assert.False(t, seen[q.At], "%s twice", q.At)
 			seen[q.At] = true
-			assert.NotContains(t, q.Words, "{")
+			assert.NotContains(t, q.Words.String(), "{")
 		}
 		for _, n := range told.Notes {
 			assert.True(t, n.Severity != problem.Stop || !seen[n.At], "%s stops and is asked for", n.At)
@@ -91,16 +93,16 @@ func TestRulesToldTogether(t *testing.T) {
 	}
 	var told Told
 	for _, r := range inOrder(rows) {
-		if r.with == "" || !told.join(r, facts{}, Style{}) {
-			told.Notes = append(told.Notes, r.note(facts{}, Style{}))
+		if r.with == "" || !told.join(r, facts{}) {
+			told.Notes = append(told.Notes, r.note(facts{}))
 		}
 	}
 	require.Equal(t, []string{"b", "c"}, ids(told.Notes))
-	n := told.Notes[0]
+	n := readIn(told.Notes[0], words.Style{})
 	assert.Equal(t, []string{"a"}, n.Also)
 	assert.Equal(t, problem.Stop, n.Severity)
 	assert.Equal(t, "Do b, since. Do a.", n.Words)
-	assert.Equal(t, "B 1. A 1.", n.Source)
+	assert.Equal(t, "B 1. A 1.", n.Source.String())
 	assert.Equal(t, maker+" "+code, n.Decides)
 	assert.Equal(t, "all", n.Jurisdiction)
 	assert.Equal(t, []string{"f", "g"}, n.Figures)
@@ -113,7 +115,7 @@ func TestRulesToldTogether(t *testing.T) {
 // are read is no part of the job.
 func TestNothingTypedNothingNags(t *testing.T) {
 	for _, job := range []Job{{}, {Country: US}, {Country: Other, Fixture: Yes, Textured: No, Lead: NoLeadTest, Pull: NoPullTest, Access: Platform}} {
-		told := Tell(job, Style{})
+		told := Tell(job)
 		assert.Equal(t, []string{standing}, ids(told.Notes))
 		assert.Empty(t, told.FindOut)
 	}
@@ -123,25 +125,24 @@ func TestNothingTypedNothingNags(t *testing.T) {
 	} {
 		var job Job
 		begun(&job)
-		assert.Greater(t, len(Tell(job, Style{}).Notes), 1)
+		assert.Greater(t, len(Tell(job).Notes), 1)
 	}
 }
 
 // 38 in is 965.2 mm and 45 in 1143 mm, 4 m is 13 ft 1 in and a half: said in whole
 // steps, none is said less safe than it is.
 func TestLimitsInWholeSteps(t *testing.T) {
-	inches := Style{LimitStep: measure.Inch, Length: func(l measure.Length) string { return l.In(measure.Inch).RoundHalfEven(4).String() + " in" }}
-	metric := Style{LimitStep: measure.Centimetre, Length: func(l measure.Length) string { return l.In(measure.Millimetre).RoundHalfEven(4).String() + " mm" }}
+	metric := words.Style{}
 	for _, row := range []struct {
 		name         string
 		inch, millis string
 	}{
-		{"38 in", "38 in", "970 mm"}, {"45 in", "45 in", "1140 mm"}, {"950 mm", "38 in", "950 mm"}, {"470 mm", "18 in", "470 mm"},
-		{"18 in", "18 in", "460 mm"}, {"600 mm", "24 in", "600 mm"}, {"4 m", "157 in", "4000 mm"}, {"10 ft", "120 in", "3040 mm"},
-		{"3 ft", "36 in", "920 mm"}, {"1 m", "40 in", "1000 mm"}, {"2 ft", "24 in", "600 mm"}, {"14 in", "14 in", "350 mm"}, {"2 m", "78 in", "2000 mm"},
+		{"38 in", "3′ 2″", "970 mm"}, {"45 in", "3′ 9″", "1140 mm"}, {"950 mm", "3′ 2″", "950 mm"}, {"470 mm", "1′ 6″", "470 mm"},
+		{"18 in", "1′ 6″", "460 mm"}, {"600 mm", "2′ 0″", "600 mm"}, {"4 m", "13′ 1″", "4000 mm"}, {"10 ft", "10′ 0″", "3040 mm"},
+		{"3 ft", "3′ 0″", "920 mm"}, {"1 m", "3′ 4″", "1000 mm"}, {"2 ft", "2′ 0″", "600 mm"}, {"14 in", "1′ 2″", "350 mm"}, {"2 m", "6′ 6″", "2000 mm"},
 	} {
 		f := facts{}
-		assert.Equal(t, row.inch, f.accessAmount(row.name, inches), row.name)
-		assert.Equal(t, row.millis, f.accessAmount(row.name, metric), row.name)
+		assert.Equal(t, row.inch, f.accessAmount(row.name).In(inFeet), row.name)
+		assert.Equal(t, row.millis, f.accessAmount(row.name).In(metric), row.name)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"ceilingwright/core/job"
-	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -55,14 +54,14 @@ func Tell(p *page.Page, j *job.Job) {
 
 // notes are what the rules say of the job.
 func (t *teller) notes() {
-	told := safety.Tell(*t.facts, t.style())
+	told := &t.Safety.Told
 	for _, q := range told.FindOut {
-		t.Sheet.FindOut = append(t.Sheet.FindOut, sheet.Question(q))
+		t.Sheet.FindOut = append(t.Sheet.FindOut, sheet.Question{At: q.At, Words: t.Told(q.Words), Rules: q.Rules})
 	}
 	for _, note := range told.Notes {
 		advice := sheet.Advice{
-			ID: note.ID, Also: note.Also, Severity: string(note.Severity), Words: note.Words, Decides: note.Decides, Source: note.Source,
-			Jurisdiction: note.Jurisdiction, At: note.At, Figures: t.onSheet(note.Figures), Working: note.Working, OnDemand: note.OnDemand,
+			ID: note.ID, Also: note.Also, Severity: string(note.Severity), Words: t.Told(note.Words), Decides: t.Told(note.Decides), Source: t.Told(note.Source),
+			Jurisdiction: note.Jurisdiction, At: note.At, Figures: t.onSheet(note.Figures), Working: t.Told(note.Working), OnDemand: note.OnDemand,
 		}
 		for _, block := range note.Bites {
 			advice.Bites = append(advice.Bites, string(block))
@@ -81,13 +80,4 @@ func (t *teller) onSheet(ids []string) []string {
 		}
 	}
 	return found
-}
-
-func (t *teller) style() safety.Style {
-	n := t.Notation
-	step, limit := safety.Step(n), 10*measure.Millimetre
-	if n.System != measure.Metric {
-		limit = measure.Inch
-	}
-	return safety.Style{Length: n.Length, Area: n.Area, Number: n.Number, Flow: t.flow, Mass: t.mass, Step: step, LimitStep: limit}
 }
