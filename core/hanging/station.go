@@ -3,13 +3,11 @@ package hanging
 import (
 	"cmp"
 	"slices"
-	"strconv"
-
-	"ceilingwright/core/words"
 
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Rect is a rectangle in the box frame: X and Y of the corner nearest the box's
@@ -51,32 +49,33 @@ func (p Platform) Reach() (length, width measure.Length) {
 // Check says what is missing or cannot be, at "/deckLength", "/deckWidth",
 // "/armReach" and "/overlap". A platform of which nothing is known is no
 // problem: panels are then hung without regard to it.
-func (p Platform) Check(n measure.Notation) []problem.Problem {
-	var found []problem.Problem
-	found = append(found, checkDeck("/deckLength", "length", p.Length, p.Width, n)...)
-	found = append(found, checkDeck("/deckWidth", "width", p.Width, p.Length, n)...)
+func (p Platform) Check() []problem.Problem {
+	found := checkDeck("/deckLength", words.Say("length"), p.Length, p.Width)
+	found = append(found, checkDeck("/deckWidth", words.Say("width"), p.Width, p.Length)...)
 	if p.Arm > mostArm {
 		found = append(found, problem.Problem{At: "/armReach", Severity: problem.Caution,
-			What: words.Raw("An arm that reaches " + n.Length(p.Arm) + " beyond the deck is longer than arms are."),
+			What: words.Say("An arm that reaches {arm} beyond the deck is longer than arms are.", words.Length("arm", p.Arm)),
 			Do:   words.Say("Check the number and write its unit.")})
 	}
-	if length, width := p.Reach(); p.IsKnown() && 2*p.Overlap > min(length, width) {
+	length, width := p.Reach()
+	if reach := min(length, width); p.IsKnown() && 2*p.Overlap > reach {
 		found = append(found, problem.Problem{At: "/overlap", Severity: problem.Stop,
-			What: words.Raw("Platform positions that overlap by " + n.Length(p.Overlap) + " overlap by more than half of the " + n.Length(min(length, width)) + " in reach."),
-			Do:   words.Raw("Write an overlap of at most " + n.Length(min(length, width).Half()) + ".")})
+			What: words.Say("Platform positions that overlap by {overlap} overlap by more than half of the {reach} in reach.", words.Length("overlap", p.Overlap), words.Length("reach", reach)),
+			Do:   words.Say("Write an overlap of at most {most}.", words.Length("most", reach.Half()))})
 	}
 	return found
 }
 
-func checkDeck(at, name string, side, other measure.Length, n measure.Notation) []problem.Problem {
+func checkDeck(at string, name words.Text, side, other measure.Length) []problem.Problem {
+	which := words.Of("side", name)
 	switch {
 	case side <= 0 && other > 0:
 		return []problem.Problem{{At: at, Severity: problem.Note,
-			What: words.Raw("The " + name + " of the platform is not given, so its positions are not worked out."),
+			What: words.Say("The {side} of the platform is not given, so its positions are not worked out.", which),
 			Do:   words.Say("Measure the deck.")}}
 	case side > 0 && side < leastDeck:
 		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: words.Raw("The " + name + " of the platform reads " + n.Length(side) + ", less than anybody stands on."),
+			What: words.Say("The {side} of the platform reads {length}, less than anybody stands on.", which, words.Length("length", side)),
 			Do:   words.Say("Check the number and write its unit.")}}
 	}
 	return nil
@@ -129,7 +128,7 @@ func LayoutFor(o mask.Outline, p Platform, room Rect) (Layout, []problem.Problem
 	}
 	if best.count() > MostStations {
 		return Layout{}, []problem.Problem{{At: "/deckLength", Severity: problem.Stop,
-			What: words.Raw("A platform of that reach needs " + strconv.FormatInt(best.count(), 10) + " positions to cover the mask; up to " + strconv.Itoa(MostStations) + " are worked out."),
+			What: words.Say("A platform of that reach needs {n} positions to cover the mask; up to {most} are worked out.", words.Name("n", words.Digits(best.count())), words.Count("most", MostStations)),
 			Do:   words.Say("Check the sizes of the platform and their units.")}}
 	}
 	layout := best.layout()

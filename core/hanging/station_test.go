@@ -351,7 +351,7 @@ func TestPlatform_Check(t *testing.T) {
 		{"half", hanging.Platform{Length: 6 * foot, Width: 2 * foot, Overlap: 12 * inch}, nil},
 	} {
 		var at []string
-		for _, p := range c.p.Check(inches) {
+		for _, p := range c.p.Check() {
 			at = append(at, p.At)
 			assert.NotEmpty(t, p.What.String())
 			assert.NotEmpty(t, p.Do.String())

@@ -165,7 +165,7 @@ func (b *builder) restartOf(l *job.Layer, job hanging.Job) (hanging.Restart, boo
 func (b *builder) stations() {
 	a := b.Plan.Access
 	p := hanging.Platform{Length: a.DeckLength, Width: a.DeckWidth, Arm: a.ArmReach, Overlap: a.Overlap, Turn: a.Turn}
-	b.Report("/access", p.Check(b.Notation))
+	b.Report("/access", p.Check())
 	if !p.IsKnown() {
 		return
 	}
