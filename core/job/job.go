@@ -27,6 +27,13 @@ type Job struct {
 	Safety   Safety
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
+	Hours  Hours
+	// Gilding is each leaf step on a size, in the order of the plan.
+	Gilding []Gilt
+	Days    Days
+	// Saves are what one thing otherwise would save of the days.
+	Saves  []Saved
+	Record Record
 
 	// Faults are the stages that a panic cut short.
 	Faults []Fault

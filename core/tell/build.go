@@ -81,11 +81,7 @@ type builder struct {
 	packs        []pack
 	// ingredients are the parts of mixes that have to be at hand.
 	ingredients []ingredient
-	gildings    []gilding
 	leafNeeds   []leafNeed
-	hoursRead   *workHours // once asked for
-	// calendarMade is the work and its days, once they are asked for.
-	calendarMade *calendar
 	// priced is the price as worked out, nil where there is none, and roughly that
 	// of a first visit.
 	priced  *price.Quote

@@ -1,12 +1,10 @@
 package tell
 
 import (
-	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
@@ -17,18 +15,10 @@ const (
 	marginSource = "At least 3 °C above: a book on marine painting. At least 5 °F above and rising: MIL-HDBK-1110 §9.6.6. They are not the same; the stricter holds."
 )
 
-// measured is the climate of the plan.
-func (b *builder) measured() finish.Climate {
-	c := &b.Plan.Finish.Climate
-	return finish.Climate{
-		Air: finish.Reading(c.Air), Surface: finish.Reading(c.Surface), Humidity: finish.Reading(c.Humidity), Fahrenheit: c.Fahrenheit,
-	}
-}
-
 // climate is whether it is fit to paint, with the dew point, and how long drying
 // takes.
 func (b *builder) climate() {
-	c := b.measured()
+	c := b.Climate()
 	fit, problems := c.Judge()
 	b.Report("/finish/climate", problems)
 	out := &b.Sheet.Climate
@@ -122,43 +112,6 @@ func lacking(c finish.Climate, problems []problem.Problem) string {
 	return "measure " + problem.Listed(missing)
 }
 
-// dries is how the film of a step comes to be dry.
-func dries(s *plan.Step) finish.Drying {
-	switch s.Binder {
-	case safety.Water:
-		return finish.Evaporates
-	case safety.Solvent, safety.DryingOil:
-		return finish.Reacts
-	}
-	return finish.Unsaid
-}
-
-// slowing is by how much the hours of drying of a step are counted longer for
-// the climate: never shorter than the label says, and 1 for a size, whose tack a
-// test patch decides.
-func (b *builder) slowing(s *plan.Step) measure.Number {
-	one := measure.NumberFromInt(1)
-	if s.Kind == finish.SizeCoat {
-		return one
-	}
-	factor, ok := b.measured().DryingFactor(dries(s))
-	if !ok || factor.Cmp(one) < 0 {
-		return one
-	}
-	return factor
-}
-
-// slowWords says of the drying of a step that it is counted longer, where it is.
-func (b *builder) slowWords(o days.Origin) string {
-	if o.Step < 0 || o.Step >= len(b.Plan.Steps) {
-		return ""
-	}
-	if factor := b.slowing(&b.Plan.Steps[o.Step]); factor.Cmp(measure.NumberFromInt(1)) > 0 {
-		return " In the air measured " + b.times(factor) + " the hours of its label."
-	}
-	return ""
-}
-
 func (b *builder) times(factor measure.Number) string {
 	return "about " + b.Notation.NumberTrimmed(factor, 1) + " times"
 }
@@ -201,7 +154,7 @@ func (b *builder) dryingText(c finish.Climate) string {
 // isUsed tells whether a step dries this way.
 func (b *builder) isUsed(by finish.Drying) bool {
 	for i := range b.Plan.Steps {
-		if s := &b.Plan.Steps[i]; s.Kind.IsLiquid() && dries(s) == by {
+		if s := &b.Plan.Steps[i]; s.Kind.IsLiquid() && job.Dries(s) == by {
 			return true
 		}
 	}
@@ -216,7 +169,7 @@ func (b *builder) sizeInClimate(c finish.Climate) {
 		if s.Kind != finish.SizeCoat {
 			continue
 		}
-		factor, ok := c.DryingFactor(dries(s))
+		factor, ok := c.DryingFactor(job.Dries(s))
 		if off := factor.Sub(measure.NumberFromInt(1)).Abs(); !ok || off.Cmp(measure.NumberFromFraction(1, 10)) <= 0 {
 			continue
 		}

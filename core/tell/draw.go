@@ -53,15 +53,15 @@ func (b *builder) add(d *draw.Drawer, one draw.Named) {
 
 // drawnSections are the drawings of what is gilded in sections.
 func (b *builder) drawnSections(d *draw.Drawer) (list []draw.Named) {
-	for i := range b.calendar().gilt {
-		g := &b.calendar().gilt[i]
-		step := &b.Plan.Steps[g.leaf]
-		sections := draw.Sections{Step: step.ID, Name: step.Name, Layer: g.layer, Count: len(g.sections), OnMask: g.onMask, AlongWidth: g.alongWidth, Beyond: b.Plan.Steps[g.sizing].Beyond}
-		if g.layer != nil {
-			sections.Of = g.panels.Of
-		} else if g.along > 0 {
-			for k := range g.sections {
-				sections.Stops = append(sections.Stops, g.stopAt(k))
+	for i := range b.Gilding {
+		g := &b.Gilding[i]
+		step := &b.Plan.Steps[g.Leaf]
+		sections := draw.Sections{Step: step.ID, Name: step.Name, Layer: g.Layer, Count: len(g.Sections), OnMask: g.OnMask, AlongWidth: g.AlongWidth, Beyond: b.Plan.Steps[g.Size].Beyond}
+		if g.Layer != nil {
+			sections.Of = g.Panels.Of
+		} else if g.Along > 0 {
+			for k := range g.Sections {
+				sections.Stops = append(sections.Stops, g.StopAt(k))
 			}
 		}
 		if one, ok := d.Sections(sections); ok {

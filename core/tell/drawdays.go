@@ -1,13 +1,12 @@
 package tell
 
 import (
-	"cmp"
-	"slices"
 	"strconv"
 	"strings"
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 )
 
@@ -36,24 +35,20 @@ const (
 // with it, light and thin where it does not, a dashed line for drying, grey days that are not worked.
 type chart struct {
 	drawing.Drawing
-	c           *calendar
+	c           *job.Days
 	first, last days.Date
 	order       []int
 }
 
 // drawDays draws the calendar.
 func (b *builder) drawDays() {
-	c := b.calendar()
-	if !c.isDated || b.Sheet.Days.Start == "" {
+	c := &b.Days
+	if !c.Dated || b.Sheet.Days.Start == "" {
 		return
 	}
-	s := &c.schedule
-	d := chart{c: c, order: make([]int, len(s.Placed))}
+	s := &c.Schedule
+	d := chart{c: c, order: c.InOrder()}
 	d.first, d.last = s.Span()
-	for i := range d.order {
-		d.order[i] = i
-	}
-	slices.SortStableFunc(d.order, func(i, j int) int { return cmp.Compare(s.Placed[i].Start, s.Placed[j].Start) })
 	d.Title = "The days"
 	d.Caption = "Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off. " + b.Sheet.Days.Text
 	if len(d.order) > readableTasks {
@@ -72,7 +67,7 @@ func (b *builder) drawDays() {
 // x is where a moment stands on the chart. Nine tenths of a day's column are its
 // hours of work; what lies before and after has a twentieth each.
 func (d *chart) x(m days.Moment) measure.Length {
-	h := &d.c.schedule.Hours
+	h := &d.c.Schedule.Hours
 	clock, from, to := int64(m.Clock()), int64(h.From), int64(h.To)
 	var share int64 // thousandths of the column
 	switch {
@@ -95,7 +90,7 @@ func (d *chart) columns() {
 	for i := range count {
 		day := d.first + days.Date(i)
 		left, right := d.x(day.At(0)), d.x((day + 1).At(0))
-		if !d.c.schedule.Hours.Works(day) {
+		if !d.c.Schedule.Hours.Works(day) {
 			d.rest(left, chartHead, right, bottom)
 		}
 		if count <= numberedDays {
@@ -135,7 +130,7 @@ func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, words string) 
 
 // row is one task: its name, what it waits for, and its work.
 func (d *chart) row(row, task int, critical bool) {
-	s, one := &d.c.schedule, &d.c.schedule.Placed[task]
+	s, one := &d.c.Schedule, &d.c.Schedule.Placed[task]
 	top := chartHead + measure.Length(row)*chartRow + chartInset
 	bottom := top + chartRow - 2*chartInset
 	part := drawing.Work
@@ -144,7 +139,7 @@ func (d *chart) row(row, task int, critical bool) {
 		part, thinner = drawing.Pressed, 0
 	}
 	d.Begin("", "")
-	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.c.tasks[task].Name))
+	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.c.Tasks[task].Name))
 	if one.After >= 0 && one.Ready > s.Placed[one.After].End && one.Because != days.Matched && one.Because != days.Staffed {
 		y := (top + bottom) / 2
 		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Drying,

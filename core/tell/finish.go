@@ -7,6 +7,7 @@ import (
 	"ceilingwright/core/sheet"
 	telling "ceilingwright/core/tell/finish"
 	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
 )
 
 // product is what a step uses up, its thinner included, kept for the air of the
@@ -21,6 +22,8 @@ type product struct {
 // all steps take is worked out first, since some are bought together.
 func (b *builder) finish() {
 	b.CoverSteps()
+	b.ReadHours()
+	b.Gild()
 	steps := make([]*step, len(b.Plan.Steps))
 	for i := range steps {
 		steps[i] = b.prepare(i)
@@ -87,4 +90,21 @@ func (w *step) id(name string) string {
 	id := "step." + w.ID + "." + name
 	w.out.Figures = append(w.out.Figures, id)
 	return id
+}
+
+// sized is the area that the product of a step has to do for: what lies past the
+// stop lines is sized twice. Other steps cover their area once.
+func (w *step) sized(area measure.Area) measure.Area {
+	w.beyond, w.stops = w.SizedTwice(w.at)
+	return area.Add(w.beyond)
+}
+
+// sizedFigure shows the area to size, where that is more than the area.
+func (w *step) sizedFigure() {
+	if w.beyond.SquareMetres.Sign() <= 0 {
+		return
+	}
+	w.builder.Area(page.Finish, w.id("sized"), w.Say("area to size"), w.area.Add(w.beyond),
+		w.Say("The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it: {stops} of lines in all. Through a mask only its openings count.", words.Length("stops", w.stops)),
+		w.Say("{area} + {beyond} past the stop lines", words.Area("area", w.area), words.Area("beyond", w.beyond)), w.Say("A gilder's notes of May 2011: size half a foot past where you will stop."))
 }

@@ -58,7 +58,7 @@ func (w *step) laid(area measure.Area, areaKnown bool) (leaves finish.Leaves, ok
 	case !areaKnown:
 		return leaves, false
 	case w.Leaf.Lay == plan.Grid:
-		if along, across, ok := w.rectangle(); ok {
+		if along, across, ok := w.Rectangle(w.at); ok {
 			return w.inGrid(g, along, across)
 		}
 		w.Report(w.At+"/leaf/lay", []problem.Problem{{Severity: problem.Caution,
@@ -99,17 +99,6 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 			put+" × "+w.builder.Share(l.Cover)+" ÷ ("+w.less(l.Leaf.Length, l.Leaf.Lap)+" × "+w.less(l.Leaf.Width, l.Leaf.Lap)+") × "+w.wasted(), leafSource)
 	}
 	return leaves, ok
-}
-
-// rectangle is what the step goes over, where that is one.
-func (w *step) rectangle() (along, across measure.Length, ok bool) {
-	switch shape, outline := &w.builder.Room.Shape, &w.builder.Plan.Mask.Outline; {
-	case w.Basis == finish.Surface && shape.Usable() && shape.IsRectangle():
-		return shape.Length, shape.Width, true
-	case w.Basis == finish.Mask && outline.IsComplete():
-		return outline.Length, outline.Width, true
-	}
-	return 0, 0, false
 }
 
 // inGrid counts rows and columns, of a mask with the leaf past its edges.

@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
+	tellrecord "ceilingwright/core/tell/record"
 
 	"ceilingwright/core/words"
 
@@ -33,7 +34,7 @@ func (w *step) books(leaves *finish.Leaves, books *finish.Books) {
 	}
 	w.out.LeftOver = w.spare(leaves, books)
 	if books.Books > 0 {
-		w.buy(w.Name, w.out.Buy, w.builder.recordedLeaf(w.Leaf)+"; "+w.whole(books.Leaves)+" "+w.piece(books.Leaves)+" needed, "+w.out.LeftOver+"; all from one batch")
+		w.buy(w.Name, w.out.Buy, w.Told(tellrecord.Leaf(w.Leaf))+"; "+w.whole(books.Leaves)+" "+w.piece(books.Leaves)+" needed, "+w.out.LeftOver+"; all from one batch")
 		w.bought(w.packed(books)...)
 	}
 }

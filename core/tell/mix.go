@@ -4,8 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
@@ -143,7 +145,7 @@ func (w *step) mix() {
 		w.label(nil)
 		return
 	}
-	w.Report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, dries(&w.Step) == finish.Evaporates))
+	w.Report(w.At+"/mix", mix.Remarks(w.Kind == finish.Glaze, job.Dries(&w.Step) == finish.Evaporates))
 	if !w.recipe.isOfCan {
 		w.batchFigure(mix)
 	}
@@ -269,7 +271,7 @@ func (w *step) placing(mix finish.Mix, made measure.Volume) {
 	if w.recipe.isOfCan { // it has no recipe to make one of
 		batch = made
 	}
-	people := int64(w.builder.people())
+	people := int64(w.builder.People())
 	all := area.Times(measure.NumberFromInt(int64(w.Coats)))
 	placed, problems, ok := finish.Placing{Batch: batch, Need: need, Area: all, Rate: rate.Times(measure.NumberFromInt(people)), Life: w.PotLife.Value}.Place()
 	w.Report(w.At+"/potLife", problems)
@@ -281,7 +283,7 @@ func (w *step) placing(mix finish.Mix, made measure.Volume) {
 		ID: w.id("placing"), Block: page.Finish, Label: "to put on one batch", Value: page.Plain(placed.Minutes), Unit: "min", Text: text,
 		Working: sheet.Working{
 			Rule: "The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable.",
-			Sum: w.Notation.Area(all) + " × " + w.Notation.VolumeInSum(batch) + " ÷ " + w.Notation.VolumeInSum(need) + " ÷ (" + w.builder.perHour(rate) + " × " +
+			Sum: w.Notation.Area(all) + " × " + w.Notation.VolumeInSum(batch) + " ÷ " + w.Notation.VolumeInSum(need) + " ÷ (" + w.Told(words.Say("{rate}", words.Of("rate", days.PerHour(rate)))) + " × " +
 				page.Plural(people, "person", "people") + ") × 60 = " + text,
 			Source: page.OfArithmetic,
 		},

@@ -31,8 +31,8 @@ func QuoteOf(doc plan.Document, date string) (q plan.Quote, ok bool) {
 	if p.HoldsDays > 0 {
 		q.Until = (day + days.Date(p.HoldsDays)).String()
 	}
-	if c := b.calendar(); c.isDated {
-		q.Done = c.lastDay().String()
+	if c := &b.Days; c.Dated {
+		q.Done = c.LastDay().String()
 	}
 	// A rough price is one until there is a price: two would be one too many.
 	if b.priced == nil && b.Sheet.Price.Range != "" {

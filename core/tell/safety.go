@@ -9,11 +9,11 @@ import (
 
 // safety is the block Safety: the platform, the air and the notes.
 func (b *builder) safety() {
-	used := job.UsedUp{Warmth: b.measured().Air}
+	used := job.UsedUp{Warmth: b.Climate().Air}
 	for i := range b.products {
 		used.Products = append(used.Products, safetyProduct(&b.products[i]))
 	}
-	b.FindPlatform(used, b.calendar().scheduled(), b.people())
+	b.FindPlatform(used, &b.Days.Scheduled, b.People())
 	safetypage.Checks(&b.Page, b.Job)
 	if b.Safety.Checked {
 		b.Safety.Deck.Clashes = b.stand(&b.Safety.Facts, &b.Safety.Deck.Deck)
@@ -23,11 +23,6 @@ func (b *builder) safety() {
 	if len(b.Safety.Course.Curve) > 0 {
 		b.drawAir(&b.Safety.Course, b.Safety.Room.Midnight)
 	}
-}
-
-// scheduled is the calendar as the job reads it.
-func (c *calendar) scheduled() *job.Scheduled {
-	return &job.Scheduled{Job: c.job, Tasks: c.tasks, Origins: c.origins, Schedule: c.schedule, Dated: c.isDated}
 }
 
 // safetyProduct is what a step uses up, as the rules read it.

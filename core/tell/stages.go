@@ -4,6 +4,10 @@ import (
 	"strings"
 
 	"ceilingwright/core/problem"
+	telldays "ceilingwright/core/tell/days"
+	tellfinish "ceilingwright/core/tell/finish"
+	tellleaf "ceilingwright/core/tell/leaf"
+	tellrecord "ceilingwright/core/tell/record"
 	"ceilingwright/core/tell/room"
 	"ceilingwright/core/tell/setting"
 )
@@ -33,9 +37,11 @@ func (b *builder) stages() []stage {
 		{"the finish", b.finish},
 		{"the climate", b.climate},
 		{"the costs of what is bought", b.costs},
-		{"the gilding", b.gilding},
-		{"the hours of the steps", b.stepHours},
-		{"the days", b.days},
+		{"when the work is done", b.PlanDays},
+		{"what else would save days", b.TryOtherwise},
+		{"the gilding", func() { tellleaf.Sections(&b.Page, b.Job) }},
+		{"the hours of the steps", func() { tellfinish.Hours(&b.Page, b.Job) }},
+		{"the days", func() { telldays.Tell(&b.Page, b.Job) }},
 		{"the price", b.price},
 		{"the record", b.record},
 		last,
@@ -44,6 +50,11 @@ func (b *builder) stages() []stage {
 
 func (b *builder) setting() {
 	setting.Tell(&b.Page, b.Job)
+}
+
+func (b *builder) record() {
+	b.PutOnRecord()
+	tellrecord.Tell(&b.Page, b.Job)
 }
 
 func (b *builder) room() {

@@ -8,7 +8,6 @@ import (
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 
-	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -40,6 +39,7 @@ func (b *builder) whatIf(c *change, now *price.Quote, missing []string) {
 	v := b.variant()
 	c.make(v)
 	v.goods(b, c.goodsStay)
+	v.PlanDays()
 	if v.BuyTape(); v.Tape.Known && v.Tape.Rolls.Count > 0 {
 		v.bought(v.tapePack(v.Tape.Rolls.Count))
 	}
@@ -58,11 +58,11 @@ func (b *builder) whatIf(c *change, now *price.Quote, missing []string) {
 
 // finishChange says when the job is done in v, where that is another day.
 func (b *builder) finishChange(v *builder) string {
-	now, then := b.calendar(), v.calendar()
-	if !now.isDated || !then.isDated {
+	now, then := &b.Days, &v.Days
+	if !now.Dated || !then.Dated {
 		return ""
 	}
-	before, after := now.lastDay(), then.lastDay()
+	before, after := now.LastDay(), then.LastDay()
 	switch {
 	case after < before:
 		return " Done on " + longDate(after) + ", " + page.Plural(int64(before-after), "day", "days") + " sooner."
@@ -70,12 +70,6 @@ func (b *builder) finishChange(v *builder) string {
 		return " Done on " + longDate(after) + ", " + page.Plural(int64(after-before), "day", "days") + " later."
 	}
 	return ""
-}
-
-// lastDay is the day on which the job is done.
-func (c *calendar) lastDay() days.Date {
-	_, last := c.schedule.Span()
-	return last
 }
 
 // lacks tells whether something has no price that has one in the present plan:
@@ -103,6 +97,8 @@ func (v *builder) goods(b *builder, stay bool) {
 		return
 	}
 	v.CoverSteps()
+	v.ReadHours()
+	v.Gild()
 	for i := range b.packs {
 		p := &b.packs[i]
 		if slices.ContainsFunc(v.Plan.Steps, func(s plan.Step) bool { return s.ID == p.step }) {
@@ -122,8 +118,8 @@ func (b *builder) changes() []change {
 
 // peopleChange is one person more, which moves what is paid by the day.
 func (b *builder) peopleChange() []change {
-	people := b.people() + 1
-	if !b.calendar().isDated || people > mostPeople {
+	people := b.People() + 1
+	if !b.Days.Dated || people > job.MostPeople {
 		return nil
 	}
 	return []change{{
@@ -271,9 +267,9 @@ func (b *builder) withoutLeaf(i int) (c change, ok bool) {
 
 // sharesSize tells whether another leaf is laid on the size of a leaf.
 func (b *builder) sharesSize(leaf int) bool {
-	size := b.sizingFor(leaf)
+	size := b.SizeUnder(leaf)
 	for i := range b.Plan.Steps {
-		if i != leaf && size >= 0 && b.Plan.Steps[i].Kind == finish.LeafLaying && b.sizingFor(i) == size {
+		if i != leaf && size >= 0 && b.Plan.Steps[i].Kind == finish.LeafLaying && b.SizeUnder(i) == size {
 			return true
 		}
 	}
@@ -283,9 +279,9 @@ func (b *builder) sharesSize(leaf int) bool {
 // idleWithout is the layer through which only the steps from first to last go,
 // but for peeling it; −1 where there is none.
 func (b *builder) idleWithout(first, last int) int {
-	idle := b.layerThrough(last)
+	idle := b.LayerThrough(last)
 	for i := range b.Plan.Steps {
-		if (i < first || i > last) && b.Plan.Steps[i].Kind != finish.Peel && b.layerThrough(i) == idle {
+		if (i < first || i > last) && b.Plan.Steps[i].Kind != finish.Peel && b.LayerThrough(i) == idle {
 			return -1
 		}
 	}

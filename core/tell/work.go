@@ -12,26 +12,23 @@ const hourUnit = "h"
 // labourCost puts in the labour of the job, which is that of the days, whether or
 // not they have their dates.
 func (b *builder) labourCost(costs *costing) {
-	c := b.calendar()
-	if !b.Plan.Price.Rate.Known || !c.isListed {
+	c := &b.Days
+	if !b.Plan.Price.Rate.Known || !c.Listed {
 		costs.miss("the work")
 		return
 	}
-	if !b.Plan.Days.IsAsked() {
-		b.usuals(c)
+	for _, l := range c.Labour {
+		costs.add(price.Item{Group: price.Labour, What: l.What, Count: measure.NumberFromFraction(l.Minutes, 60), Unit: hourUnit}, b.Plan.Price.Rate)
 	}
-	for _, w := range c.labour(b.people()) {
-		costs.add(price.Item{Group: price.Labour, What: w.what, Count: measure.NumberFromFraction(w.minutes, 60), Unit: hourUnit}, b.Plan.Price.Rate)
-	}
-	for _, step := range c.unsized {
-		costs.miss("the work of " + step)
+	for _, i := range c.Unsized {
+		costs.miss("the work of “" + b.Plan.Steps[i].Name + "”")
 	}
 }
 
 // byDay puts in what is paid by the day: the platform and the travel.
 func (b *builder) byDay(c *costing) {
 	p := &b.Plan.Price
-	hired, travelled, known := b.daysPaid()
+	hired, travelled, known := b.DaysPaid()
 	c.byDay("the platform", price.Item{Group: price.Hire, What: "Platform, first day to last"}, hired, known, p.HirePerDay)
 	if p.TravelDays > 0 {
 		travelled, known = p.TravelDays, true

@@ -6,6 +6,7 @@ import (
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	tellrecord "ceilingwright/core/tell/record"
 )
 
 // workedPart is a part of the room that is worked on: what it is called in a
@@ -36,7 +37,7 @@ func (b *builder) workedOn() []workedPart {
 	case len(whole) > 0:
 		add(ceiling.name, ceiling.area)
 	default:
-		if len(b.steps(func(basis finish.Basis) bool { return basis != finish.Typed && isOnMask(basis) })) > 0 {
+		if len(b.steps(func(basis finish.Basis) bool { return basis != finish.Typed && basis.IsOnMask() })) > 0 {
 			add(mask.name, mask.area)
 		}
 		if border := b.steps(func(basis finish.Basis) bool { return basis == finish.Border }); len(border) > 0 {
@@ -46,7 +47,7 @@ func (b *builder) workedOn() []workedPart {
 	}
 	for _, i := range b.steps(func(basis finish.Basis) bool { return basis == finish.SurfaceOf }) {
 		area, _ := b.AreaOf(i)
-		add("“"+b.where(&b.Plan.Steps[i])+"”", area)
+		add("“"+b.Told(tellrecord.Where(b.Job, &b.Plan.Steps[i]))+"”", area)
 	}
 	if len(parts) == 0 {
 		add("the area typed", b.greatestTyped())

@@ -1,0 +1,43 @@
+package job
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/safety"
+)
+
+// Climate is the climate as measured.
+func (j *Job) Climate() finish.Climate {
+	c := &j.Plan.Finish.Climate
+	return finish.Climate{
+		Air: finish.Reading(c.Air), Surface: finish.Reading(c.Surface), Humidity: finish.Reading(c.Humidity), Fahrenheit: c.Fahrenheit,
+	}
+}
+
+// Dries is how the film of a step comes to be dry.
+func Dries(s *plan.Step) finish.Drying {
+	switch s.Binder {
+	case safety.Water:
+		return finish.Evaporates
+	case safety.Solvent, safety.DryingOil:
+		return finish.Reacts
+	}
+	return finish.Unsaid
+}
+
+// Slowing is by how much the hours of drying of a step are counted longer for
+// the climate: never shorter than the label says, and 1 for a size, whose tack a
+// test patch decides.
+func (j *Job) Slowing(s *plan.Step) measure.Number {
+	one := measure.NumberFromInt(1)
+	if s.Kind == finish.SizeCoat {
+		return one
+	}
+	climate := j.Climate()
+	factor, ok := climate.DryingFactor(Dries(s))
+	if !ok || factor.Cmp(one) < 0 {
+		return one
+	}
+	return factor
+}

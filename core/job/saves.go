@@ -1,0 +1,66 @@
+package job
+
+import "ceilingwright/core/days"
+
+// Otherwise is one thing that could be otherwise about the days.
+type Otherwise uint8
+
+// What could be otherwise: one person more, one hour more a day, Saturdays too.
+const (
+	OneMore Otherwise = iota
+	OneHourMore
+	Saturdays
+)
+
+// Saved is what one thing otherwise would save: the job is then done at Then, by so
+// many Days of the calendar sooner, or by so many Minutes of the same day; no sooner
+// where both are nothing.
+type Saved struct {
+	By            Otherwise
+	Then          days.Moment
+	Days, Minutes int64
+}
+
+// TryOtherwise works out what one more person, one more hour a day and Saturdays would
+// save, as far as leaf can then be laid in its time. It reads what Gild and PlanDays
+// read, and the days.
+func (j *Job) TryOtherwise() {
+	j.Saves = nil
+	if !j.Days.Dated {
+		return
+	}
+	now := &j.Days.Schedule
+	try := func(by Otherwise, work *days.Work) {
+		then, ok := days.ScheduleOf(work)
+		if !ok || misses(&then) {
+			return
+		}
+		end, before := then.Zone.Moment(then.Finish), now.Zone.Moment(now.Finish)
+		one := Saved{By: by, Then: end}
+		if one.Days = int64(before.Date() - end.Date()); end >= before {
+			one.Days = 0
+		} else if one.Days == 0 {
+			one.Minutes = int64(before - end)
+		}
+		j.Saves = append(j.Saves, one)
+	}
+	if now.People < MostPeople {
+		more := j.workOf(j.gildedBy(now.People + 1))
+		more.Painted = j.Days.Job.Painted
+		work := *now.Work
+		work.People++
+		if work.Tasks, _ = more.Tasks(work.People); len(work.Tasks) <= days.MostTasks {
+			try(OneMore, &work)
+		}
+	}
+	if now.Hours.To+60 <= days.Day {
+		work := *now.Work
+		work.Hours.To += 60
+		try(OneHourMore, &work)
+	}
+	if !now.Hours.Weekdays[days.Saturday] {
+		work := *now.Work
+		work.Hours.Weekdays[days.Saturday] = true
+		try(Saturdays, &work)
+	}
+}

@@ -1,0 +1,265 @@
+package job
+
+import (
+	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
+)
+
+// work is the job as the days know it, with what is counted as usual because the plan
+// does not say, and the steps of which the labour is not known.
+type work struct {
+	days.Job
+	usual   []words.Text
+	unsized []int
+}
+
+// counted is a time of the plan, or the usual one, which is then named: minutes, of
+// which the plan's are so many each.
+func (w *work) counted(f safety.Fact, each, usual int64, named words.Text) int64 {
+	if f.Known {
+		return WholeMinutes(f.Value, each)
+	}
+	w.usual = append(w.usual, named)
+	return usual
+}
+
+// workOf is the job in the words of the days, with the leaf in the sections of these
+// gildings.
+func (j *Job) workOf(gilding []Gilt) work {
+	w, r, hasProtect := work{}, &j.Plan.Days.Rates, false
+	for i := range j.Plan.Steps {
+		hasProtect = hasProtect || j.Plan.Steps[i].Kind == finish.Protect
+	}
+	protect := w.counted(r.Protect, 60, days.UsualProtect, words.Say("protecting {time}", words.Of("time", days.Lasting(days.UsualProtect))))
+	if !hasProtect {
+		w.Protect = protect
+	}
+	w.Survey = w.counted(r.Survey, 60, days.UsualSurvey, words.Say("measuring {time}", words.Of("time", days.Lasting(days.UsualSurvey))))
+	j.workOnLayers(&w)
+	for i := range j.Plan.Steps {
+		w.Steps = append(w.Steps, j.workOnStep(&w, i, protect, gilding))
+	}
+	w.TouchUp = w.counted(r.TouchUp, 60, days.UsualTouchUp, words.Say("touching up {time}", words.Of("time", days.Lasting(days.UsualTouchUp))))
+	w.Clear = w.counted(r.Clear, 60, days.UsualClear, words.Say("clearing away {time}", words.Of("time", days.Lasting(days.UsualClear))))
+	// Nobody advises tape on paint less than a day old.
+	w.FilmAge = days.LeastFilmAge
+	if age := j.Plan.Days.FilmAge; age.Known {
+		w.FilmAge, _ = age.Value.Ceil()
+		w.FilmAge = min(w.FilmAge, days.MostDays)
+	}
+	return w
+}
+
+func (j *Job) workOnLayers(w *work) {
+	if len(j.Layers) == 0 {
+		return
+	}
+	r := &j.Plan.Days.Rates
+	mark := w.counted(r.Mark, 60, days.UsualMark, words.Say("marking out {time} a layer", words.Of("time", days.Lasting(days.UsualMark))))
+	hang := w.counted(r.Hang, 1, days.UsualHang, words.Say("hanging {time} a panel", words.Of("time", days.Lasting(days.UsualHang))))
+	peel := w.counted(r.Peel, 1, days.UsualPeel, words.Say("peeling {time} a panel", words.Of("time", days.Lasting(days.UsualPeel))))
+	move, line := int64(0), r.Bridge
+	if j.hasMoves() {
+		move = w.counted(r.Move, 1, days.UsualMove, words.Say("moving the platform {time}", words.Of("time", days.Lasting(days.UsualMove))))
+	}
+	if line == 0 {
+		line = days.UsualLine
+		w.usual = append(w.usual, words.Say("bridging {length} an hour", words.Length("length", line)))
+	}
+	for i := range j.Layers {
+		l := j.Hung(i)
+		out := days.Layer{ID: l.Panels.ID, Name: l.Panels.Name}
+		if !l.Panels.IsEmpty() {
+			pieces := int64(len(l.Order))
+			if pieces == 0 {
+				pieces = int64(l.Panels.Count())
+			}
+			out.Mark, out.Move = mark, int64(l.Sequence.Moves)*move
+			out.Hang = pieces*hang + out.Move
+			tape := l.Tape
+			if tape == 0 {
+				tape = l.Panels.TapeLength(j.Plan.Mask.Outline, j.Plan.Seams.Cover)
+			}
+			out.Bridge = WholeMinutes(tape.In(line), 60)
+			out.Peel = pieces * peel
+			if l.Key.IsKept() && pieces > 1 {
+				out.Peel, out.Key = out.Peel-peel, peel
+			}
+		}
+		w.Layers = append(w.Layers, out)
+	}
+}
+
+func (j *Job) hasMoves() bool {
+	for i := range j.Layers {
+		if j.Hung(i).Sequence.Moves > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// workOnStep is one step of the finish with its labour.
+func (j *Job) workOnStep(w *work, i int, protect int64, gilding []Gilt) days.Step {
+	s := &j.Plan.Steps[i]
+	slowing := j.Slowing(s)
+	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: j.LayerThrough(i), Coats: int64(s.Coats),
+		Dry: WholeMinutes(s.DryHours.Value.Mul(slowing), 60), Recoat: WholeMinutes(s.RecoatHours.Value.Mul(slowing), 60)}
+	if s.Basis == finish.SurfaceOf {
+		out.Surface = s.Surface
+	}
+	out.Apart = s.Basis == finish.Border
+	if s.Basis == finish.Openings && s.ShareKnown && out.Layer >= 0 {
+		out.Of = WholeMinutes(s.Share, 1_000_000) // millionths
+	}
+	if !s.RecoatHours.Known {
+		out.Recoat = out.Dry
+	}
+	switch {
+	case s.Kind == finish.Protect:
+		out.Labour = protect
+		return out
+	case s.Kind == finish.Peel && !s.RateKnown:
+		return out // by the panels
+	}
+	out.Labour = j.labourOf(w, i)
+	for k := range gilding {
+		if gilding[k].Divided {
+			j.fill(&gilding[k], i, &out)
+		}
+	}
+	return out
+}
+
+// labourOf is minutes of one person for one coat of a step. What cannot be worked out
+// is named.
+func (j *Job) labourOf(w *work, i int) int64 {
+	s := &j.Plan.Steps[i]
+	step := words.Name("step", s.Name)
+	if !s.RateKnown && s.Basis == finish.Edges {
+		if s.EdgeLength > 0 {
+			w.usual = append(w.usual, words.Say("“{step}” at {length} an hour", step, words.Length("length", days.UsualLine)))
+		}
+		return WholeMinutes(s.EdgeLength.In(days.UsualLine), 60)
+	}
+	area, ok := j.AreaOf(i)
+	if !ok {
+		w.unsized = append(w.unsized, i)
+		return 0
+	}
+	rate := j.RateOf(i)
+	if !s.RateKnown {
+		w.usual = append(w.usual, words.Say("“{step}” at {rate}", step, words.Of("rate", days.PerHour(rate))))
+	}
+	return WholeMinutes(area.SquareMetres.Quo(rate.SquareMetres), 60)
+}
+
+// LayerThrough is the layer a step goes through: the one it names, where its
+// area lies in a mask; else, for what covers the whole mask, the only one. It is −1
+// for none.
+func (j *Job) LayerThrough(i int) int {
+	s := &j.Plan.Steps[i]
+	if !s.Basis.IsOnMask() && s.Kind != finish.Peel {
+		return -1
+	}
+	for k := range j.Layers {
+		if j.Layers[k].Plan.Cut.ID == s.LayerID && s.LayerID != "" {
+			return k
+		}
+	}
+	if s.LayerID == "" && len(j.Layers) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
+		return 0
+	}
+	return -1
+}
+
+// fill puts the sizing and the sections of a gilding into the two steps.
+func (j *Job) fill(g *Gilt, i int, out *days.Step) {
+	switch i {
+	case g.Size:
+		out.Tack = WholeMinutes(g.Tack, 60)
+		out.Window = WholeMinutes(g.Window, 60)
+		out.Tested = j.tested(g.Size)
+		open, _ := g.usable().Mul(measure.NumberFromInt(60)).Ceil()
+		out.Open = min(open, out.Window)
+	case g.Leaf:
+		out.Gilders = int(g.Gilders)
+		sizing := j.RateOf(g.Size)
+		for k := range g.Sections {
+			one := &g.Sections[k]
+			out.Sections = append(out.Sections, days.Section{
+				Size: WholeMinutes(one.Sized.SquareMetres.Quo(sizing.SquareMetres), 60),
+				Lay:  WholeMinutes(one.Area.SquareMetres.Quo(g.Rate.SquareMetres), 60),
+			})
+		}
+	}
+}
+
+// tested is when size was tried on the job and found ready, 0 where it was not
+// or the time cannot be read.
+func (j *Job) tested(size int) days.Moment {
+	m, _ := days.ParseMoment(j.Plan.Steps[size].ReadyAt)
+	return m
+}
+
+// sayUsual says what of the work is counted as usual because the plan does not say,
+// and what is not counted.
+func (j *Job) sayUsual(w *work) {
+	if len(w.usual) > 0 {
+		j.remark("/days/rates", problem.Note, words.Say("Counted as usual, because no time is given: {list}.", words.Of("list", fewOf(w.usual))),
+			words.Say("Put in your own times: they decide the days and the labour."))
+	}
+	if len(w.unsized) > 0 {
+		steps := make([]words.Text, len(w.unsized))
+		for k, i := range w.unsized {
+			steps[k] = words.Say("“{step}”", words.Name("step", j.Plan.Steps[i].Name))
+		}
+		j.remark("/days", problem.Caution, words.Say("Not counted, because how large the area is cannot be worked out: {list}.", words.Of("list", fewOf(steps))),
+			words.Say("Fill in what is missing at the step."))
+	}
+}
+
+// mostListed is how many things a sentence holds. A choice: it stays readable.
+const mostListed = 6
+
+// fewOf are texts in a row: of many the first few, and how many more.
+func fewOf(list []words.Text) words.Text {
+	if len(list) <= mostListed {
+		return words.Say("{list}", words.Texts("list", list))
+	}
+	return words.Say("{list} and {more} others", words.Texts("list", list[:mostListed-1]), words.Count("more", len(list)-mostListed+1))
+}
+
+// sayUncounted says what else the days leave out because the plan does not say.
+func (j *Job) sayUncounted() {
+	through := make([]bool, len(j.Layers))
+	for i := range j.Plan.Steps {
+		s := &j.Plan.Steps[i]
+		if s.ReadyAt != "" && j.tested(i) == 0 {
+			j.remark(s.At+"/readyAt", problem.Stop, words.Say("There is no such date and time."), words.Say("Write the day and the time, such as 2027-03-09T07:30."))
+		}
+		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
+			j.remark(s.At+"/dryHours", problem.Caution, words.Say("No hours of drying are given, so the days count none for “{step}”.", words.Name("step", s.Name)),
+				words.Say("Write what the label says."))
+		}
+		if k := j.Days.Job.Steps[i].Layer; k >= 0 {
+			through[k] = true
+		}
+	}
+	if j.Days.Job.Painted > 0 && !j.Plan.Days.FilmAge.Known {
+		j.remark("/days/freshPaint/filmAge", problem.Caution,
+			words.Say("How many days the fresh paint must age is not given, so the days count one, the least that anyone advises."),
+			words.Say("Ask the maker of the paint and of the mask, and pull tape on it first."))
+	}
+	for i := range through {
+		if !through[i] {
+			j.remark(j.Layers[i].Plan.At, problem.Note,
+				words.Say("No step of the finish goes through “{layer}”, so hanging it is not in the days.", words.Name("layer", j.Layers[i].Panels.Name)),
+				words.Say("Name the layer in a step."))
+		}
+	}
+}
