@@ -96,17 +96,4 @@ func (r rule) jurisdiction() string {
 
 // filled is a sentence of the table with the amounts of this job in its holes. What
 // is put in is never searched again, so a step may be named anything.
-func (f facts) filled(sentence string) words.Text {
-	text := words.Text{Sentence: sentence}
-	for rest := sentence; ; {
-		_, after, found := strings.Cut(rest, "{")
-		if !found {
-			return text
-		}
-		name, left, _ := strings.Cut(after, "}")
-		if value := f.amount(name); value != nil {
-			text.Holes = append(text.Holes, words.Of(name, value))
-		}
-		rest = left
-	}
-}
+func (f facts) filled(sentence string) words.Text { return words.Filled(sentence, f.amount) }

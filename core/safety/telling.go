@@ -134,7 +134,7 @@ func (n *Note) add(other Note, adds words.Text) {
 // sentences puts one after the other, unless that was said: one sentence says the same
 // wherever it stands.
 func sentences(said, more words.Text) words.Text {
-	if said.Sentence == more.Sentence {
+	if said.Sentence() == more.Sentence() {
 		return said
 	}
 	return words.Sentences(said, more)

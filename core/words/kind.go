@@ -5,8 +5,11 @@ import "strings"
 // Kind is what texts that say the same of other things have in common: their
 // sentences, without the numbers and names in them.
 func (t Text) Kind() string {
-	kind := Blotted(t.Sentence)
-	for _, h := range t.Holes {
+	if t.said == nil {
+		return ""
+	}
+	kind := Blotted(t.said.sentence)
+	for _, h := range t.said.holes {
 		switch v := h.Value.(type) {
 		case Text:
 			kind += " " + v.Kind()
@@ -18,7 +21,7 @@ func (t Text) Kind() string {
 			}
 		}
 	}
-	if t.Sentence == asItIs {
+	if t.said.sentence == asItIs {
 		kind += " " + Blotted(t.String())
 	}
 	return kind

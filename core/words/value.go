@@ -38,69 +38,69 @@ type (
 )
 
 // Of is any value of a type that knows how it is said, such as another Text.
-func Of(name string, value Value) Hole { return Hole{name, value} }
+func Of(name string, value Value) Hole { return &hole{name, value} }
 
 // Name is a text that no language changes: a name that a person gave, the label of
 // a panel, a sign of the tape.
-func Name(name, text string) Hole { return Hole{name, verbatim(text)} }
+func Name(name, text string) Hole { return &hole{name, verbatim(text)} }
 
 // Count is a whole number of things.
-func Count[N ~int | ~int64](name string, n N) Hole { return Hole{name, count(n)} }
+func Count[N ~int | ~int64](name string, n N) Hole { return &hole{name, count(n)} }
 
 // Length is a length rounded to the tape mark.
-func Length(name string, l measure.Length) Hole { return Hole{name, length(l)} }
+func Length(name string, l measure.Length) Hole { return &hole{name, length(l)} }
 
 // Put is a length put into a sum, or one that was typed: exact where the notation
 // can say it in the marks of a tape, else rounded to the mark with “≈” in front.
-func Put(name string, l measure.Length) Hole { return Hole{name, put(l)} }
+func Put(name string, l measure.Length) Hole { return &hole{name, put(l)} }
 
 // Fine is a length as finely as it can be measured (measure.Notation.Fine).
-func Fine(name string, l measure.Length) Hole { return Hole{name, fine(l)} }
+func Fine(name string, l measure.Length) Hole { return &hole{name, fine(l)} }
 
 // Amount is a difference that is never said to be nothing (measure.Notation.Amount).
-func Amount(name string, l measure.Length) Hole { return Hole{name, amount(l)} }
+func Amount(name string, l measure.Length) Hole { return &hole{name, amount(l)} }
 
 // About is a length rounded to the tape mark, and where the mark would show none of
 // it, that it is under half a mark.
-func About(name string, l measure.Length) Hole { return Hole{name, about(l)} }
+func About(name string, l measure.Length) Hole { return &hole{name, about(l)} }
 
 // Held is a length that is held against a limit: as finely as it takes to see on
 // which side of it it is.
-func Held(name string, l, limit measure.Length) Hole { return Hole{name, held{l, limit}} }
+func Held(name string, l, limit measure.Length) Hole { return &hole{name, held{l, limit}} }
 
 // UpTo is a length that others are within: on the tape mark, or half a mark.
-func UpTo(name string, l measure.Length) Hole { return Hole{name, upTo(l)} }
+func UpTo(name string, l measure.Length) Hole { return &hole{name, upTo(l)} }
 
 // AtMost is a limit from above, on the tape mark inside it.
-func AtMost(name string, l measure.Length) Hole { return Hole{name, atMost(l)} }
+func AtMost(name string, l measure.Length) Hole { return &hole{name, atMost(l)} }
 
 // AtLeast is a limit from below, on the first tape mark not below it.
-func AtLeast(name string, l measure.Length) Hole { return Hole{name, atLeast(l)} }
+func AtLeast(name string, l measure.Length) Hole { return &hole{name, atLeast(l)} }
 
 // Area is an area in the unit of the notation.
-func Area(name string, a measure.Area) Hole { return Hole{name, area(a)} }
+func Area(name string, a measure.Area) Hole { return &hole{name, area(a)} }
 
 // Volume is a volume in the units of the notation.
-func Volume(name string, v measure.Volume) Hole { return Hole{name, volume(v)} }
+func Volume(name string, v measure.Volume) Hole { return &hole{name, volume(v)} }
 
 // Number is a number with so many decimals, half to even.
 func Number(name string, n measure.Number, places int32) Hole {
-	return Hole{name, number{n, places, true}}
+	return &hole{name, number{n, places, true}}
 }
 
 // Trimmed is a number with at most so many decimals.
 func Trimmed(name string, n measure.Number, places int32) Hole {
-	return Hole{name, number{n, places, false}}
+	return &hole{name, number{n, places, false}}
 }
 
 // Share is a fraction in per cent, with at most two decimals.
-func Share(name string, n measure.Number) Hole { return Hole{name, share{n, 2}} }
+func Share(name string, n measure.Number) Hole { return &hole{name, share{n, 2}} }
 
 // Names are names in a row: of many the first few, and how many more.
 func Names(name string, names []string) Hole {
 	if len(names) > mostListed {
 		more := len(names) - mostListed + 1
-		return Hole{name, Say("{names} and {more} others", Row("names", names[:mostListed-1]), Count("more", more))}
+		return &hole{name, Say("{names} and {more} others", Row("names", names[:mostListed-1]), Count("more", more))}
 	}
 	return Row(name, names)
 }
@@ -114,7 +114,7 @@ func Row(name string, names []string) Hole {
 	for i := range names {
 		values[i] = verbatim(names[i])
 	}
-	return Hole{name, row{values, ", "}}
+	return &hole{name, row{values, ", "}}
 }
 
 // All are texts in a row with “and” before the last: "WX, XY and diagonal WY".
@@ -123,19 +123,19 @@ func All(name string, texts []Text) Hole {
 		return Texts(name, texts)
 	}
 	last := len(texts) - 1
-	return Hole{name, Say("{some} and {last}", Texts("some", texts[:last]), Of("last", texts[last]))}
+	return &hole{name, Say("{some} and {last}", Texts("some", texts[:last]), Of("last", texts[last]))}
 }
 
 // Either are texts of which one is to be chosen: "a or b or c".
 func Either(name string, texts []Text) Hole {
 	if len(texts) == 0 {
-		return Hole{name, Text{}}
+		return &hole{name, Text{}}
 	}
 	all := texts[0]
 	for _, next := range texts[1:] {
 		all = Say("{one} or {other}", Of("one", all), Of("other", next))
 	}
-	return Hole{name, all}
+	return &hole{name, all}
 }
 
 // Texts are texts in a row with commas between.
@@ -144,7 +144,7 @@ func Texts(name string, texts []Text) Hole {
 	for i := range texts {
 		values[i] = texts[i]
 	}
-	return Hole{name, row{values, ", "}}
+	return &hole{name, row{values, ", "}}
 }
 
 func (v verbatim) In(Style) string  { return string(v) }

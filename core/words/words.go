@@ -31,13 +31,19 @@ import (
 
 // Text is one or several whole sentences, or the name of a thing, with holes and
 // what goes into them. The zero Text says nothing.
-type Text struct {
-	Sentence string
-	Holes    []Hole
+type Text struct{ said *said }
+
+// said is a sentence and its holes. A Text is no more than where they are: thousands
+// of them are handed on in the code, and a word each keeps that small.
+type said struct {
+	sentence string
+	holes    []Hole
 }
 
 // Hole is what stands for a name in braces.
-type Hole struct {
+type Hole = *hole
+
+type hole struct {
 	Name  string
 	Value Value
 }
@@ -46,33 +52,58 @@ type Hole struct {
 type Value interface{ In(Style) string }
 
 // Say is a sentence with what goes into its holes.
-func Say(sentence string, holes ...Hole) Text { return Text{Sentence: sentence, Holes: holes} }
+func Say(sentence string, holes ...Hole) Text { return Text{&said{sentence, holes}} }
 
 // Verbatim is a text as it is, such as what a person typed: no holes are looked
 // for in it and no language changes it.
-func Verbatim(text string) Text { return Text{Sentence: asItIs, Holes: []Hole{Name("text", text)}} }
+func Verbatim(text string) Text { return Say(asItIs, Name("text", text)) }
 
 const asItIs = "{text}"
 
 // Sentences are texts one after the other, those that say nothing left out.
 func Sentences(texts ...Text) Text {
-	var said []Value
+	var saying []Value
 	for _, t := range texts {
 		if !t.IsEmpty() {
-			said = append(said, t)
+			saying = append(saying, t)
 		}
 	}
-	if len(said) == 1 {
-		return said[0].(Text)
+	if len(saying) == 1 {
+		return saying[0].(Text)
 	}
-	if len(said) == 0 {
+	if len(saying) == 0 {
 		return Text{}
 	}
-	return Text{Sentence: "{sentences}", Holes: []Hole{{"sentences", row{said, " "}}}}
+	return Say("{sentences}", &hole{"sentences", row{saying, " "}})
+}
+
+// Filled is a sentence that stands in a table of its own, with what value knows for its
+// holes; nil where it knows nothing. What is put in is never searched again.
+func Filled(sentence string, value func(name string) Value) Text {
+	var holes []Hole
+	for rest := sentence; ; {
+		_, after, found := strings.Cut(rest, "{")
+		if !found {
+			return Say(sentence, holes...)
+		}
+		name, left, _ := strings.Cut(after, "}")
+		if v := value(name); v != nil {
+			holes = append(holes, Of(name, v))
+		}
+		rest = left
+	}
+}
+
+// Sentence is the sentence of a text without what goes into its holes.
+func (t Text) Sentence() string {
+	if t.said == nil {
+		return ""
+	}
+	return t.said.sentence
 }
 
 // IsEmpty tells whether nothing is said.
-func (t Text) IsEmpty() bool { return t.Sentence == "" }
+func (t Text) IsEmpty() bool { return t.Sentence() == "" }
 
 // String is the text as the source language and metric tapes put it, for tests
 // and for those who look for faults.
@@ -80,12 +111,15 @@ func (t Text) String() string { return t.In(Style{}) }
 
 // In is the text as it is read.
 func (t Text) In(style Style) string {
-	sentence := style.sentence(t.Sentence)
+	if t.said == nil {
+		return ""
+	}
+	sentence := style.sentence(t.said.sentence)
 	if !strings.Contains(sentence, "{") {
 		return sentence
 	}
 	var out strings.Builder
-	out.Grow(len(sentence) + 16*len(t.Holes))
+	out.Grow(len(sentence) + 16*len(t.said.holes))
 	for {
 		before, rest, found := strings.Cut(sentence, "{")
 		out.WriteString(before)
@@ -113,13 +147,13 @@ func (t Text) fill(hole string, style Style) string {
 	if end >= 0 {
 		name, forms = name[:end], name[end:]
 	}
-	for i := range t.Holes {
-		if t.Holes[i].Name != name {
+	for _, h := range t.said.holes {
+		if h.Name != name {
 			continue
 		}
-		text := t.Holes[i].Value.In(style)
+		text := h.Value.In(style)
 		if forms != "" {
-			text = style.counted(t.Holes[i].Value, text, forms)
+			text = style.counted(h.Value, text, forms)
 		}
 		if capital {
 			text = Capital(text)
@@ -140,4 +174,4 @@ func Capital(text string) string {
 
 // Raw is a text that was put together from pieces. It has no sentence of its own
 // that another language could find: make it a Say.
-func Raw(text string) Text { return Text{Sentence: text} }
+func Raw(text string) Text { return Say(text) }
