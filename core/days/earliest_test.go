@@ -3,6 +3,8 @@ package days
 import (
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -16,9 +18,9 @@ func TestLeafIsLaidLaterWhereThatIsSooner(t *testing.T) {
 	hours := everyDay()
 	hours.To = 22 * 60
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: hours, Tasks: []Task{
-		{Name: "size", Labour: 60, Share: 1, Whole: true},
-		{Name: "leaf", Labour: 240, Share: 1, Whole: true, After: []Link{{0, Tacks, 180, 0}}, Window: &Window{0, 180, 540, 0}},
-		{Name: "other work", Labour: 240, Share: 1, Whole: true},
+		{Name: words.Verbatim("size"), Labour: 60, Share: 1, Whole: true},
+		{Name: words.Verbatim("leaf"), Labour: 240, Share: 1, Whole: true, After: []Link{{0, Tacks, 180, 0}}, Window: &Window{0, 180, 540, 0}},
+		{Name: words.Verbatim("other work"), Labour: 240, Share: 1, Whole: true},
 	}}
 	s := scheduled(t, w)
 	assert.True(t, s.Earliest)
@@ -32,9 +34,9 @@ func TestShortestFirstIsNotAlwaysSoonest(t *testing.T) {
 	// of glaze, and a wall for both of three hours. The coat first: 08:00–10:00, the
 	// wall to 13:00, the glaze 16:00–17:00. The wall first: the glaze the next day.
 	w := &Work{People: 2, Start: date(t, "2027-03-02"), Hours: everyDay(), Tasks: []Task{
-		{Name: "wall", Labour: 360, Share: 2, Whole: true},
-		{Name: "coat", Labour: 240, Share: 2, Whole: true},
-		{Name: "glaze", Labour: 60, Share: 2, Whole: true, After: []Link{{1, Dries, 360, 0}}},
+		{Name: words.Verbatim("wall"), Labour: 360, Share: 2, Whole: true},
+		{Name: words.Verbatim("coat"), Labour: 240, Share: 2, Whole: true},
+		{Name: words.Verbatim("glaze"), Labour: 60, Share: 2, Whole: true, After: []Link{{1, Dries, 360, 0}}},
 	}}
 	s := scheduled(t, w)
 	assert.True(t, s.Earliest)
@@ -46,7 +48,7 @@ func TestSearchThatRunsOutClaimsNothing(t *testing.T) {
 	// Forty pieces for three people, none after another: too many orders.
 	w := &Work{People: 3, Start: date(t, "2027-03-02"), Hours: workdays(30)}
 	for i := range 40 {
-		w.Tasks = append(w.Tasks, Task{Name: "piece", Labour: int64(40 + 37*i%150), Share: 1 + i%2, Whole: i%3 == 0})
+		w.Tasks = append(w.Tasks, Task{Name: words.Verbatim("piece"), Labour: int64(40 + 37*i%150), Share: 1 + i%2, Whole: i%3 == 0})
 	}
 	s := scheduled(t, w)
 	assert.False(t, s.Earliest)
@@ -91,8 +93,8 @@ func TestWaitsOverOddNights(t *testing.T) {
 			hours.Off = []Date{date(t, c.off)}
 		}
 		s := scheduled(t, &Work{People: 1, Start: date(t, c.start), Hours: hours, Zone: c.zone, Tasks: []Task{
-			{Name: "coat", Labour: 510, Share: 1, Whole: true},
-			{Name: "next", Labour: 10, Share: 1, After: []Link{c.wait}},
+			{Name: words.Verbatim("coat"), Labour: 510, Share: 1, Whole: true},
+			{Name: words.Verbatim("next"), Labour: 10, Share: 1, After: []Link{c.wait}},
 		}})
 		assert.Equal(t, c.start+"T16:30", s.to(0), c.why)
 		assert.Equal(t, c.begun, s.from(1), c.why)
@@ -103,7 +105,7 @@ func TestWaitsOverOddNights(t *testing.T) {
 func TestWorkToMidnight(t *testing.T) {
 	hours := everyDay()
 	hours.From, hours.To = 14*60, Day
-	s := scheduled(t, &Work{People: 1, Start: date(t, "2027-12-31"), Hours: hours, Tasks: []Task{{Name: "stage", Labour: 660, Share: 1}}})
+	s := scheduled(t, &Work{People: 1, Start: date(t, "2027-12-31"), Hours: hours, Tasks: []Task{{Name: words.Verbatim("stage"), Labour: 660, Share: 1}}})
 	parts := s.Parts(0)
 	require.Len(t, parts, 2)
 	assert.Equal(t, "2028-01-01T00:00", parts[0].To.String(), "midnight is the end of the day it ends")

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/finish"
+	"ceilingwright/core/words"
 )
 
 // Job is what there is to do, in the order of the finish. Protect, Survey,
@@ -113,8 +114,8 @@ func (j *Job) Tasks(people int) ([]Task, []Origin) {
 	l := listing{Job: j, people: max(1, people), last: make([]int, len(j.Layers)), state: make([]state, len(j.Layers)), sized: sized{step: -1}}
 	l.size()
 	l.chains = append(l.chains, chain{previous: -1})
-	l.single("protect", "Protect", j.Protect, atTidying)
-	l.single("survey", "Measure", j.Survey, 1)
+	l.single("protect", words.Say("Protect"), j.Protect, atTidying)
+	l.single("survey", words.Say("Measure"), j.Survey, 1)
 	l.setUp = l.chains[0].previous
 	for i := 0; i < len(j.Steps) && !l.isFull(); i++ {
 		l.step(i)
@@ -239,7 +240,7 @@ func (l *listing) put(c *chain, t Task, o Origin, dry bool) int {
 }
 
 // single is a task of the whole job; with no work it is left out.
-func (l *listing) single(id, name string, labour int64, share int) {
+func (l *listing) single(id string, name words.Text, labour int64, share int) {
 	if labour > 0 {
 		l.put(&l.chains[0], Task{ID: id, Name: name, Labour: labour, Share: share}, Origin{Step: -1, Layer: -1}, false)
 	}
@@ -262,7 +263,7 @@ func (l *listing) step(i int) {
 		l.coats(i)
 	}
 	if s.Layer >= 0 && l.last[s.Layer] == i && l.state[s.Layer] == hung {
-		l.takeDown(s.Layer, "Peel "+l.Layers[s.Layer].Name, "layer."+l.Layers[s.Layer].ID+".peel", Origin{Step: -1, Layer: s.Layer, Work: Peeling}, l.Layers[s.Layer].Peel)
+		l.takeDown(s.Layer, words.Say("Peel {layer}", words.Name("layer", l.Layers[s.Layer].Name)), "layer."+l.Layers[s.Layer].ID+".peel", Origin{Step: -1, Layer: s.Layer, Work: Peeling}, l.Layers[s.Layer].Peel)
 	}
 }
 
@@ -292,11 +293,12 @@ func (l *listing) leafOn(size int) int {
 // that is dry and of age; the key of the layer before comes down with it.
 func (l *listing) hang(layer int) {
 	c, one := &l.chains[0], &l.Layers[layer]
+	name := words.Name("layer", one.Name)
 	l.state[layer] = hung
 	if one.Mark > 0 {
-		l.put(c, Task{ID: "layer." + one.ID + ".mark", Name: "Mark out for " + one.Name, Labour: one.Mark, Share: atMarks}, Origin{Step: -1, Layer: layer, Work: Marking}, true)
+		l.put(c, Task{ID: "layer." + one.ID + ".mark", Name: words.Say("Mark out for {layer}", name), Labour: one.Mark, Share: atMarks}, Origin{Step: -1, Layer: layer, Work: Marking}, true)
 	}
-	t := Task{ID: "layer." + one.ID + ".hang", Name: "Hang " + one.Name, Fixed: one.Hang + l.keyUp, Share: atPanel}
+	t := Task{ID: "layer." + one.ID + ".hang", Name: words.Say("Hang {layer}", name), Fixed: one.Hang + l.keyUp, Share: atPanel}
 	l.keyUp = 0
 	if l.Painted > 0 {
 		t.NotBefore = l.Painted + Moment(l.FilmAge*Day)
@@ -311,7 +313,7 @@ func (l *listing) hang(layer int) {
 		l.put(c, t, Origin{Step: -1, Layer: layer, Work: Hanging}, true)
 	}
 	if one.Bridge > 0 {
-		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: "Bridge the seams of " + one.Name, Labour: one.Bridge, Share: shared(one.Bridge)}, Origin{Step: -1, Layer: layer, Work: Bridging}, false)
+		l.put(c, Task{ID: "layer." + one.ID + ".bridge", Name: words.Say("Bridge the seams of {layer}", name), Labour: one.Bridge, Share: shared(one.Bridge)}, Origin{Step: -1, Layer: layer, Work: Bridging}, false)
 	}
 }
 
@@ -331,13 +333,13 @@ func (l *listing) peel(i int) {
 	if labour == 0 {
 		labour = l.Layers[layer].Peel
 	}
-	l.takeDown(layer, s.Name, "step."+s.ID, Origin{Step: i, Layer: layer, Work: Peeling}, labour)
+	l.takeDown(layer, words.Verbatim(s.Name), "step."+s.ID, Origin{Step: i, Layer: layer, Work: Peeling}, labour)
 }
 
 // takeDown peels a layer, at once after what was done last: paint is peeled wet
 // or just dry to the touch, leaf while its size is soft (common practice, no
 // source). The key stays up until the next layer hangs.
-func (l *listing) takeDown(layer int, name, id string, o Origin, labour int64) {
+func (l *listing) takeDown(layer int, name words.Text, id string, o Origin, labour int64) {
 	l.state[layer] = peeled
 	l.keyUp = l.Layers[layer].Key
 	if labour > 0 {
@@ -354,13 +356,13 @@ func (l *listing) coats(i int) {
 	}
 	wait, count := Dries, max(1, s.Coats)
 	for coat := int64(1); coat <= count && !l.isFull(); coat++ {
-		t := Task{ID: "step." + s.ID, Name: s.Name, Labour: s.Labour, Share: shared(s.Labour), Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
+		t := Task{ID: "step." + s.ID, Name: words.Verbatim(s.Name), Labour: s.Labour, Share: shared(s.Labour), Whole: s.Kind.IsLiquid() && s.Kind != finish.EdgeSeal}
 		if s.Kind == finish.LeafLaying && s.Gilders > 0 {
 			t.Share = s.Gilders
 		}
 		if count > 1 {
-			t.ID += "." + strconv.FormatInt(coat, 10)
-			t.Name += ", coat " + strconv.FormatInt(coat, 10) + " of " + strconv.FormatInt(count, 10)
+			t.ID += "." + words.Digits(coat)
+			t.Name = s.coat(coat, count)
 		}
 		task := l.put(c, t, Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
 		if !s.Kind.IsLiquid() {
@@ -377,6 +379,19 @@ func (l *listing) coats(i int) {
 			c.painted = append(c.painted, task)
 		}
 	}
+}
+
+// coat is a coat of a step, of several.
+func (s *Step) coat(coat, of int64) words.Text {
+	return words.Say("{step}, coat {n} of {all}", words.Name("step", s.Name), words.Name("n", words.Digits(coat)), words.Name("all", words.Digits(of)))
+}
+
+// section is a section of a step, or the step where it is the only one.
+func (s *Step) section(section, of int) words.Text {
+	if of < 2 {
+		return words.Verbatim(s.Name)
+	}
+	return words.Say("{step}, section {n}", words.Name("step", s.Name), words.Name("n", words.Digits(int64(section))))
 }
 
 // SizedMeanwhile tells whether one of those who lay leaf has to size the next
@@ -407,20 +422,13 @@ func (l *listing) gild(sizeStep, leafStep int) {
 		if l.isFull() {
 			break
 		}
-		mark := ""
-		if len(leaf.Sections) > 1 {
-			mark = ", section " + strconv.Itoa(k+1)
-		}
 		on.sections++
 		o := Origin{Step: sizeStep, Layer: size.Layer, Section: on.sections}
-		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(on.sections), Name: size.Name, Labour: section.Size, Share: 1, Whole: true}
+		sizing := Task{ID: "step." + size.ID + ".s" + strconv.Itoa(on.sections), Name: size.section(on.sections, all), Labour: section.Size, Share: 1, Whole: true}
 		sizing.Aside = k > 0 && l.isMeanwhile(size, gilders, leaf.Sections[k-1])
-		if all > 1 {
-			sizing.Name += ", section " + strconv.Itoa(on.sections)
-		}
 		c.previous, c.wet = on.before, on.wet
 		at := l.put(c, sizing, o, true)
-		t := Task{ID: "step." + leaf.ID + ".s" + strconv.Itoa(k+1), Name: leaf.Name + mark, Labour: section.Lay, Share: gilders, Window: &Window{Sizing: at, Tack: size.Tack, Open: size.Open}}
+		t := Task{ID: "step." + leaf.ID + ".s" + strconv.Itoa(k+1), Name: leaf.section(k+1, len(leaf.Sections)), Labour: section.Lay, Share: gilders, Window: &Window{Sizing: at, Tack: size.Tack, Open: size.Open}}
 		if k+1 < len(leaf.Sections) && l.isMeanwhile(size, gilders, section) {
 			// The sizing in between is taken out of the reserve.
 			next := leaf.Sections[k+1].Size
@@ -457,8 +465,7 @@ func (l *listing) sectionsOn(size int) (sections int) {
 func (l *listing) sizeBefore(c *chain, i int) {
 	s := &l.Steps[i]
 	for coat := int64(1); coat < s.Coats && s.Labour > 0 && !l.isFull(); coat++ {
-		n := strconv.FormatInt(coat, 10)
-		task := l.put(c, Task{ID: "step." + s.ID + "." + n, Name: s.Name + ", coat " + n + " of " + strconv.FormatInt(s.Coats, 10), Labour: s.Labour, Share: shared(s.Labour), Whole: true},
+		task := l.put(c, Task{ID: "step." + s.ID + "." + words.Digits(coat), Name: s.coat(coat, s.Coats), Labour: s.Labour, Share: shared(s.Labour), Whole: true},
 			Origin{Step: i, Layer: s.Layer, Coat: int(coat)}, true)
 		if s.Recoat > 0 {
 			c.wet = append(c.wet, wet{Link{Task: task, Wait: Recoats, Minutes: s.Recoat}, s.Layer, s.Of})
@@ -477,15 +484,15 @@ func (l *listing) end() {
 		}
 	}
 	if l.keyUp > 0 {
-		l.put(c, Task{ID: "key", Name: "Take down the last key", Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1, Work: TakingDown}, false)
+		l.put(c, Task{ID: "key", Name: words.Say("Take down the last key"), Labour: l.keyUp, Share: 1}, Origin{Step: -1, Layer: -1, Work: TakingDown}, false)
 	}
 	if l.TouchUp > 0 {
-		l.put(c, Task{ID: "touch-up", Name: "Touch up", Labour: l.TouchUp, Share: shared(l.TouchUp)}, Origin{Step: -1, Layer: -1, Work: TouchingUp}, true)
+		l.put(c, Task{ID: "touch-up", Name: words.Say("Touch up"), Labour: l.TouchUp, Share: shared(l.TouchUp)}, Origin{Step: -1, Layer: -1, Work: TouchingUp}, true)
 	}
 	if l.Clear > 0 {
 		for i := range c.wet {
 			c.wet[i].Wait, c.wet[i].Minutes = Follows, 0
 		}
-		l.put(c, Task{ID: "clear", Name: "Clear away", Labour: l.Clear, Share: atTidying}, Origin{Step: -1, Layer: -1}, true)
+		l.put(c, Task{ID: "clear", Name: words.Say("Clear away"), Labour: l.Clear, Share: atTidying}, Origin{Step: -1, Layer: -1}, true)
 	}
 }

@@ -35,7 +35,7 @@ func twoLayers() *Job {
 func names(tasks []Task) string {
 	list := make([]string, len(tasks))
 	for i := range tasks {
-		list[i] = tasks[i].Name
+		list[i] = tasks[i].Name.String()
 	}
 	return strings.Join(list, "; ")
 }
@@ -52,7 +52,7 @@ func TestTasksInTheOrderOfTheWork(t *testing.T) {
 		assert.False(t, ids[tasks[i].ID], tasks[i].ID)
 		ids[tasks[i].ID] = true
 		for _, link := range tasks[i].After {
-			assert.Less(t, link.Task, i, tasks[i].Name)
+			assert.Less(t, link.Task, i, tasks[i].Name.String())
 		}
 	}
 	assert.True(t, ids["layer.L1.hang"] && ids["step.base.2"] && ids["step.leaf.s2"])
@@ -61,11 +61,11 @@ func TestTasksInTheOrderOfTheWork(t *testing.T) {
 
 func linkTo(tasks []Task, from, to string) (Link, bool) {
 	for i := range tasks {
-		if tasks[i].Name != from {
+		if tasks[i].Name.String() != from {
 			continue
 		}
 		for _, link := range tasks[i].After {
-			if tasks[link.Task].Name == to && link.Wait != Follows {
+			if tasks[link.Task].Name.String() == to && link.Wait != Follows {
 				return link, true
 			}
 		}
@@ -119,7 +119,7 @@ func TestOnlyAFreeHandSizesAhead(t *testing.T) {
 	tasks, _ := job.Tasks(2)
 	find := func(name string) *Task {
 		for i := range tasks {
-			if tasks[i].Name == name {
+			if tasks[i].Name.String() == name {
 				return &tasks[i]
 			}
 		}
@@ -214,7 +214,7 @@ func TestWholeJob(t *testing.T) {
 		s := scheduled(t, &Work{Tasks: tasks, People: people, Start: date(t, "2027-03-01"), Hours: workdays(30)})
 		assert.Equal(t, want, s.to(len(tasks) - 1)[:10], "%d people", people)
 		for i := range s.Placed {
-			assert.False(t, s.Placed[i].Missed, tasks[i].Name)
+			assert.False(t, s.Placed[i].Missed, tasks[i].Name.String())
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"testing"
 
+	"ceilingwright/core/words"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -38,15 +40,15 @@ func isKept(t *testing.T, s *Schedule) {
 		task, one := &s.Tasks[i], &s.Placed[i]
 		for _, link := range task.After {
 			before := s.Placed[link.Task]
-			require.GreaterOrEqual(t, one.Start, before.End+Instant(link.Minutes), task.Name)
-			require.GreaterOrEqual(t, s.Zone.Moment(one.Start), s.Zone.Moment(before.End)+Moment(link.Days*Day), task.Name)
+			require.GreaterOrEqual(t, one.Start, before.End+Instant(link.Minutes), task.Name.String())
+			require.GreaterOrEqual(t, s.Zone.Moment(one.Start), s.Zone.Moment(before.End)+Moment(link.Days*Day), task.Name.String())
 		}
 		require.GreaterOrEqual(t, s.Zone.Moment(one.Start), task.NotBefore)
 		if w := task.Window; w != nil {
 			opens, _ := s.Opens(i)
-			require.GreaterOrEqual(t, one.Start, opens, task.Name)
+			require.GreaterOrEqual(t, one.Start, opens, task.Name.String())
 			if !one.Missed {
-				require.LessOrEqual(t, one.End, opens+Instant(w.Open), task.Name)
+				require.LessOrEqual(t, one.End, opens+Instant(w.Open), task.Name.String())
 			}
 		}
 		crew, minutes := s.takes(i)
@@ -58,7 +60,7 @@ func isKept(t *testing.T, s *Schedule) {
 			require.True(t, s.Hours.Works(d))
 			require.GreaterOrEqual(t, part.From, d.At(s.Hours.From))
 			if part.To > d.At(s.Hours.To) {
-				require.Equal(t, s.Zone.Moment(one.End), part.To, "%s runs over and is not ended by it", task.Name)
+				require.Equal(t, s.Zone.Moment(one.End), part.To, "%s runs over and is not ended by it", task.Name.String())
 				require.LessOrEqual(t, part.To, d.At(s.Hours.To)+Moment(s.Hours.Over))
 			}
 			a, b := s.Zone.Instant(part.From), s.Zone.Instant(part.To)
@@ -67,9 +69,9 @@ func isKept(t *testing.T, s *Schedule) {
 				use[m] += crew
 			}
 		}
-		require.Equal(t, minutes, worked, task.Name)
+		require.Equal(t, minutes, worked, task.Name.String())
 		if task.Whole && minutes <= s.Hours.Net() {
-			require.Equal(t, Instant(minutes), one.End-one.Start, "%s is stopped", task.Name)
+			require.Equal(t, Instant(minutes), one.End-one.Start, "%s is stopped", task.Name.String())
 		}
 		require.LessOrEqual(t, one.End, s.Finish)
 	}
@@ -84,17 +86,17 @@ func TestCoatsInWorkingHours(t *testing.T) {
 	// third could begin at 19:00, so it is the next day at 08:00, and the glaze
 	// from 13:30. Working hours bound work, not drying.
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-		{Name: "coat 1", Labour: 90, Share: 1, Whole: true},
-		{Name: "coat 2", Labour: 90, Share: 1, Whole: true, After: []Link{{0, Recoats, 240, 0}}},
-		{Name: "coat 3", Labour: 90, Share: 1, Whole: true, After: []Link{{1, Recoats, 240, 0}}},
-		{Name: "glaze", Labour: 60, Share: 1, Whole: true, After: []Link{{2, Dries, 240, 0}}},
+		{Name: words.Verbatim("coat 1"), Labour: 90, Share: 1, Whole: true},
+		{Name: words.Verbatim("coat 2"), Labour: 90, Share: 1, Whole: true, After: []Link{{0, Recoats, 240, 0}}},
+		{Name: words.Verbatim("coat 3"), Labour: 90, Share: 1, Whole: true, After: []Link{{1, Recoats, 240, 0}}},
+		{Name: words.Verbatim("glaze"), Labour: 60, Share: 1, Whole: true, After: []Link{{2, Dries, 240, 0}}},
 	}}
 	s := scheduled(t, w)
 	for i, want := range [][2]string{
 		{"2027-03-02T08:00", "2027-03-02T09:30"}, {"2027-03-02T13:30", "2027-03-02T15:00"},
 		{"2027-03-03T08:00", "2027-03-03T09:30"}, {"2027-03-03T13:30", "2027-03-03T14:30"},
 	} {
-		assert.Equal(t, want, [2]string{s.from(i), s.to(i)}, w.Tasks[i].Name)
+		assert.Equal(t, want, [2]string{s.from(i), s.to(i)}, w.Tasks[i].Name.String())
 	}
 	assert.True(t, s.Earliest)
 	assert.Equal(t, []bool{true, true, true, true}, s.Critical())
@@ -109,8 +111,8 @@ func TestFilmAgesInCalendarDays(t *testing.T) {
 	hours := everyDay()
 	hours.To = 18 * 60
 	w := &Work{People: 1, Start: date(t, "2026-03-03"), Hours: hours, Zone: zone, Tasks: []Task{
-		{Name: "base", Labour: 480, Share: 1, Whole: true},
-		{Name: "hang", Labour: 30, Share: 1, After: []Link{{0, Ages, 0, 30}}},
+		{Name: words.Verbatim("base"), Labour: 480, Share: 1, Whole: true},
+		{Name: words.Verbatim("hang"), Labour: 30, Share: 1, After: []Link{{0, Ages, 0, 30}}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2026-03-03T16:00", s.to(0))
@@ -130,9 +132,9 @@ func TestSlowSizeIsLaidInTheMorning(t *testing.T) {
 	hours := everyDay()
 	hours.From, hours.To = 6*60, 18*60
 	w := &Work{People: 1, Start: date(t, "2026-05-04"), Hours: hours, Tasks: []Task{
-		{Name: "all day", Labour: 11 * 60, Share: 1},
-		{Name: "size", Labour: 60, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
-		{Name: "leaf", Labour: 10 * 60, Share: 1, After: []Link{{1, Tacks, 720, 0}}, Window: &Window{1, 720, 600, 0}},
+		{Name: words.Verbatim("all day"), Labour: 11 * 60, Share: 1},
+		{Name: words.Verbatim("size"), Labour: 60, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		{Name: words.Verbatim("leaf"), Labour: 10 * 60, Share: 1, After: []Link{{1, Tacks, 720, 0}}, Window: &Window{1, 720, 600, 0}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2026-05-04T18:00", s.to(1))
@@ -147,8 +149,8 @@ func TestLeafIsNotLaidTooEarly(t *testing.T) {
 	hours := everyDay()
 	hours.From, hours.To = 0, Day
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: hours, Tasks: []Task{
-		{Name: "size", Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T20:00")},
-		{Name: "leaf", Labour: 60, Share: 1, NotBefore: moment(t, "2027-03-03T01:00"), After: []Link{{0, Tacks, 720, 0}}, Window: &Window{0, 720, 600, 0}},
+		{Name: words.Verbatim("size"), Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T20:00")},
+		{Name: words.Verbatim("leaf"), Labour: 60, Share: 1, NotBefore: moment(t, "2027-03-03T01:00"), After: []Link{{0, Tacks, 720, 0}}, Window: &Window{0, 720, 600, 0}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2027-03-02T20:00", s.from(0))
@@ -162,9 +164,9 @@ func TestTestedSizeIsReadyWhenItIs(t *testing.T) {
 	// it is ready at 09:15. Derived.
 	work := func(tested string) *Work {
 		return &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-			{Name: "before", Labour: 450, Share: 1},
-			{Name: "size", Labour: 60, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
-			{Name: "leaf", Labour: 240, Share: 1, After: []Link{{1, Tacks, 0, 0}}, Window: &Window{1, 720, 480, moment(t, tested)}},
+			{Name: words.Verbatim("before"), Labour: 450, Share: 1},
+			{Name: words.Verbatim("size"), Labour: 60, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+			{Name: words.Verbatim("leaf"), Labour: 240, Share: 1, After: []Link{{1, Tacks, 0, 0}}, Window: &Window{1, 720, 480, moment(t, tested)}},
 		}}
 	}
 	s := scheduled(t, work("2027-03-03T09:15"))
@@ -185,8 +187,8 @@ func TestWaterSizeIsReadyAtOnce(t *testing.T) {
 	// Two gilders' notes on water size: ready in 10 to 15 min, open until dust
 	// settles. Sized at 09:00 it takes leaf from 09:15; a day is what is counted on.
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-		{Name: "size", Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T09:00")},
-		{Name: "leaf", Labour: 600, Share: 1, After: []Link{{0, Tacks, 15, 0}}, Window: &Window{0, 15, UsualOpen, 0}},
+		{Name: words.Verbatim("size"), Share: 1, Whole: true, NotBefore: moment(t, "2027-03-02T09:00")},
+		{Name: words.Verbatim("leaf"), Labour: 600, Share: 1, After: []Link{{0, Tacks, 15, 0}}, Window: &Window{0, 15, UsualOpen, 0}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, [2]string{"2027-03-02T09:15", "2027-03-03T10:45"}, [2]string{s.from(1), s.to(1)})
@@ -201,9 +203,9 @@ func TestWindowThatClosesOvernightMovesTheSizing(t *testing.T) {
 	// begin at 15:00 and would be stopped at 16:30; its window closes at 18:00. So
 	// it is sized the next morning at 08:00, and the leaf laid from 11:00.
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-		{Name: "before", Labour: 220, Share: 1},
-		{Name: "size", Labour: 20, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
-		{Name: "leaf", Labour: 150, Share: 1, After: []Link{{1, Tacks, 180, 0}}, Window: &Window{1, 180, 180, 0}},
+		{Name: words.Verbatim("before"), Labour: 220, Share: 1},
+		{Name: words.Verbatim("size"), Labour: 20, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		{Name: words.Verbatim("leaf"), Labour: 150, Share: 1, After: []Link{{1, Tacks, 180, 0}}, Window: &Window{1, 180, 180, 0}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2027-03-03T08:00", s.from(1))
@@ -219,9 +221,9 @@ func TestWindowThatCannotBeMet(t *testing.T) {
 	// Ready after 12 h and open for 2: sized in working hours, it closes before the
 	// next morning's begin, or opens after the evening's end.
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-		{Name: "size", Labour: 20, Share: 1, Whole: true},
-		{Name: "leaf", Labour: 60, Share: 1, After: []Link{{0, Tacks, 720, 0}}, Window: &Window{0, 720, 120, 0}},
-		{Name: "glaze", Labour: 60, Share: 1, After: []Link{{1, Follows, 0, 0}}},
+		{Name: words.Verbatim("size"), Labour: 20, Share: 1, Whole: true},
+		{Name: words.Verbatim("leaf"), Labour: 60, Share: 1, After: []Link{{0, Tacks, 720, 0}}, Window: &Window{0, 720, 120, 0}},
+		{Name: words.Verbatim("glaze"), Labour: 60, Share: 1, After: []Link{{1, Follows, 0, 0}}},
 	}}
 	s := scheduled(t, w)
 	assert.True(t, s.Placed[1].Missed)
@@ -236,26 +238,26 @@ func TestSectionsOverlap(t *testing.T) {
 	hours := everyDay()
 	hours.To = 20 * 60
 	w := &Work{People: 2, Start: date(t, "2027-05-04"), Hours: hours, Tasks: []Task{
-		{Name: "size 1", Share: 1, Whole: true},
-		{Name: "leaf 1", Labour: 180, Share: 1, After: []Link{{0, Tacks, 180, 0}}, Window: &Window{0, 180, 180, 0}},
-		{Name: "size 2", Share: 1, Whole: true},
-		{Name: "leaf 2", Labour: 180, Share: 1, After: []Link{{2, Tacks, 180, 0}, {1, Follows, 0, 0}}, Window: &Window{2, 180, 180, 0}},
-		{Name: "size 3", Share: 1, Whole: true},
-		{Name: "leaf 3", Labour: 144, Share: 1, After: []Link{{4, Tacks, 180, 0}, {3, Follows, 0, 0}}, Window: &Window{4, 180, 180, 0}},
+		{Name: words.Verbatim("size 1"), Share: 1, Whole: true},
+		{Name: words.Verbatim("leaf 1"), Labour: 180, Share: 1, After: []Link{{0, Tacks, 180, 0}}, Window: &Window{0, 180, 180, 0}},
+		{Name: words.Verbatim("size 2"), Share: 1, Whole: true},
+		{Name: words.Verbatim("leaf 2"), Labour: 180, Share: 1, After: []Link{{2, Tacks, 180, 0}, {1, Follows, 0, 0}}, Window: &Window{2, 180, 180, 0}},
+		{Name: words.Verbatim("size 3"), Share: 1, Whole: true},
+		{Name: words.Verbatim("leaf 3"), Labour: 144, Share: 1, After: []Link{{4, Tacks, 180, 0}, {3, Follows, 0, 0}}, Window: &Window{4, 180, 180, 0}},
 	}}
 	s := scheduled(t, w)
 	for i, want := range []string{"08:00", "11:00", "11:00", "14:00", "14:00", "17:00"} {
-		assert.Equal(t, "2027-05-04T"+want, s.from(i), w.Tasks[i].Name)
+		assert.Equal(t, "2027-05-04T"+want, s.from(i), w.Tasks[i].Name.String())
 	}
 	assert.Equal(t, "2027-05-04T19:24", s.to(5))
 }
 
 func TestWholeWorkAndThePause(t *testing.T) {
 	w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(30), Tasks: []Task{
-		{Name: "to 11:00", Labour: 180, Share: 1},
-		{Name: "two hours", Labour: 120, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
-		{Name: "seven hours", Labour: 420, Share: 1, Whole: true, After: []Link{{1, Follows, 0, 0}}},
-		{Name: "two days", Labour: 960, Share: 1, Whole: true, After: []Link{{2, Follows, 0, 0}}},
+		{Name: words.Verbatim("to 11:00"), Labour: 180, Share: 1},
+		{Name: words.Verbatim("two hours"), Labour: 120, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		{Name: words.Verbatim("seven hours"), Labour: 420, Share: 1, Whole: true, After: []Link{{1, Follows, 0, 0}}},
+		{Name: words.Verbatim("two days"), Labour: 960, Share: 1, Whole: true, After: []Link{{2, Follows, 0, 0}}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2027-03-02T12:30", s.from(1), "it would be stopped by the pause at 12:00")
@@ -270,9 +272,9 @@ func TestWholeWorkAndThePause(t *testing.T) {
 
 func TestTimesAreRoundedUpToTheStep(t *testing.T) {
 	w := &Work{People: 2, Start: date(t, "2027-03-02"), Hours: workdays(0), Round: 5, Tasks: []Task{
-		{Name: "coat", Labour: 101, Share: 2, Whole: true},
-		{Name: "size", Labour: 7, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
-		{Name: "leaf", Labour: 61, Share: 1, After: []Link{{1, Tacks, 60, 0}}, Window: &Window{1, 60, 61, 0}},
+		{Name: words.Verbatim("coat"), Labour: 101, Share: 2, Whole: true},
+		{Name: words.Verbatim("size"), Labour: 7, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+		{Name: words.Verbatim("leaf"), Labour: 61, Share: 1, After: []Link{{1, Tacks, 60, 0}}, Window: &Window{1, 60, 61, 0}},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, []string{"2027-03-02T08:55", "2027-03-02T09:05", "2027-03-02T11:06"}, []string{s.to(0), s.to(1), s.to(2)})
@@ -282,7 +284,7 @@ func TestDaysOffAndYearEnd(t *testing.T) {
 	hours := workdays(0)
 	hours.Off = []Date{date(t, "2026-12-31"), date(t, "2027-01-01")}
 	w := &Work{People: 2, Start: date(t, "2026-12-30"), Hours: hours, Tasks: []Task{
-		{Name: "hang", Labour: 2 * 600, Share: 2, Fixed: 30},
+		{Name: words.Verbatim("hang"), Labour: 2 * 600, Share: 2, Fixed: 30},
 	}}
 	s := scheduled(t, w)
 	assert.Equal(t, "2026-12-30T08:00", s.from(0))
@@ -297,8 +299,8 @@ func TestDaysOffAndYearEnd(t *testing.T) {
 func TestNightsOnWhichTheClocksChange(t *testing.T) {
 	work := func(start string, change Change) *Work {
 		return &Work{People: 1, Start: date(t, start), Hours: everyDay(), Zone: ZoneFrom([]Change{change}), Tasks: []Task{
-			{Name: "coat", Labour: 510, Share: 1},
-			{Name: "next", Labour: 60, Share: 1, After: []Link{{0, Dries, 16 * 60, 0}}},
+			{Name: words.Verbatim("coat"), Labour: 510, Share: 1},
+			{Name: words.Verbatim("next"), Labour: 60, Share: 1, After: []Link{{0, Dries, 16 * 60, 0}}},
 		}}
 	}
 	s := scheduled(t, work("2027-03-27", Change{moment(t, "2027-03-28T01:00"), 60}))
@@ -322,7 +324,7 @@ func TestChessBoard(t *testing.T) {
 					if (x+y)%2 != colour {
 						continue
 					}
-					task := Task{Name: "unit", Labour: 10, Share: 1}
+					task := Task{Name: words.Verbatim("unit"), Labour: 10, Share: 1}
 					if n := len(w.Tasks); n > 0 {
 						task.After = []Link{{n - 1, Follows, 0, 0}}
 					}
@@ -359,8 +361,8 @@ func TestNoTimeToWorkIn(t *testing.T) {
 func TestADayRunsOverRatherThanOpeningAnother(t *testing.T) {
 	work := func(over, minutes int64) *Work {
 		w := &Work{People: 1, Start: date(t, "2027-03-02"), Hours: workdays(0), Tasks: []Task{
-			{Name: "long", Labour: minutes, Share: 1},
-			{Name: "short", Labour: 5, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
+			{Name: words.Verbatim("long"), Labour: minutes, Share: 1},
+			{Name: words.Verbatim("short"), Labour: 5, Share: 1, Whole: true, After: []Link{{0, Follows, 0, 0}}},
 		}}
 		w.Hours.Over = over
 		return w
@@ -487,7 +489,7 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 			w.Hours.Over = 30
 		}
 		for i := range 3 + next(2) {
-			task := Task{Name: "task", Labour: int64(30 * (1 + next(5))), Share: 1 + next(2), Whole: next(3) == 0}
+			task := Task{Name: words.Verbatim("task"), Labour: int64(30 * (1 + next(5))), Share: 1 + next(2), Whole: next(3) == 0}
 			if task.Whole && task.Labour > 90 {
 				task.Labour = 90
 			}
@@ -504,8 +506,8 @@ func TestEarliestFinishAgainstEverySchedule(t *testing.T) {
 		}
 		if n := len(w.Tasks); next(2) == 0 {
 			tack := int64(30*next(5) + 20*60*next(2))
-			w.Tasks = append(w.Tasks, Task{Name: "size", Labour: 30, Share: 1, Whole: true, After: []Link{{next(n), Follows, 0, 0}}},
-				Task{Name: "leaf", Labour: int64(30 * (1 + next(3))), Share: 1, Window: &Window{n, tack, int64(30 * (3 + next(20))), 0}})
+			w.Tasks = append(w.Tasks, Task{Name: words.Verbatim("size"), Labour: 30, Share: 1, Whole: true, After: []Link{{next(n), Follows, 0, 0}}},
+				Task{Name: words.Verbatim("leaf"), Labour: int64(30 * (1 + next(3))), Share: 1, Window: &Window{n, tack, int64(30 * (3 + next(20))), 0}})
 			w.Tasks = append(w.Tasks[:0:0], w.Tasks...)
 			if n == 4 {
 				w.Tasks = w.Tasks[1:]

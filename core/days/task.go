@@ -1,5 +1,7 @@
 package days
 
+import "ceilingwright/core/words"
+
 // Wait is why one task comes so long after another.
 type Wait uint8
 
@@ -59,7 +61,8 @@ func (w *Work) opens(window *Window, sized Instant) (at Instant, tested bool) {
 // is done by people who are counted in another. It begins at NotBefore at the
 // soonest, after the tasks of After, and where it has a Window, inside it.
 type Task struct {
-	ID, Name  string
+	ID        string
+	Name      words.Text
 	Labour    int64
 	Share     int
 	Fixed     int64

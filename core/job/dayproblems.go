@@ -16,7 +16,7 @@ func (j *Job) missed() {
 		}
 		w, hours := d.Tasks[i].Window, &d.Schedule.Hours
 		sizing := d.Origins[w.Sizing].Step
-		name, open := words.Name("leaf", d.Tasks[i].Name), words.Of("open", days.Lasting(d.Job.Steps[sizing].Open))
+		name, open := words.Of("leaf", d.Tasks[i].Name), words.Of("open", days.Lasting(d.Job.Steps[sizing].Open))
 		from, to := words.Of("from", hours.From), words.Of("to", hours.To)
 		what := words.Say("“{leaf}” cannot be laid while the size takes leaf: it does so {tack} after sizing, for {open} with the reserve kept back, and work goes on from {from} to {to}.",
 			name, words.Of("tack", days.Lasting(w.Tack)), open, from, to)

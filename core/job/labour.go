@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"ceilingwright/core/days"
+	"ceilingwright/core/words"
 )
 
 // Labour is minutes of one person, as the days count them, and so as they are
 // paid. Step is the step of the finish, −1 for what is done to a layer or to the room.
 // Shares are the tasks it is made of, those alike counted together.
 type Labour struct {
-	What    string
+	What    words.Text
 	Step    int
 	Minutes int64
 	Shares  []Share
@@ -38,7 +39,7 @@ func (w *Scheduled) labour(people int) []Labour {
 			list = append(list, Labour{What: t.Name, Step: -1})
 		case line[o.Step] < 0:
 			line[o.Step] = at
-			list = append(list, Labour{What: w.Job.Steps[o.Step].Name, Step: o.Step})
+			list = append(list, Labour{What: words.Verbatim(w.Job.Steps[o.Step].Name), Step: o.Step})
 		default:
 			at = line[o.Step]
 		}

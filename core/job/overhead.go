@@ -9,6 +9,7 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/safety"
+	"ceilingwright/core/words"
 )
 
 // Scheduled is the work of the job as tasks with their days. Dated tells that they
@@ -75,7 +76,7 @@ type OverheadDay struct {
 
 // OverheadTask is so many minutes at one task, by its name.
 type OverheadTask struct {
-	Name    string
+	Name    words.Text
 	Minutes int64
 	task    int
 }
@@ -164,7 +165,7 @@ func (j *Job) OverheadDays(w *Scheduled, people int64) []OverheadDay {
 }
 
 // add counts time at a task, with what it had before the pause.
-func (d *OverheadDay) add(task int, name string, minutes int64) {
+func (d *OverheadDay) add(task int, name words.Text, minutes int64) {
 	d.One += minutes
 	if last := len(d.Tasks) - 1; last >= 0 && d.Tasks[last].task == task {
 		d.Tasks[last].Minutes += minutes

@@ -10,8 +10,10 @@ import (
 // draw puts the drawings on the sheet.
 func (b *builder) draw() {
 	const name = "a drawing"
-	b.guarded(name, b.drawDays)
 	d := b.drawer()
+	if b.Sheet.Days.Start != "" {
+		b.guarded(name, func() { b.Sheet.Days.Chart = d.Chart(b.Sheet.Days.Text) })
+	}
 	b.guarded(name, func() {
 		for _, one := range b.drawings(d) {
 			b.add(d, one)

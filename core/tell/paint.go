@@ -71,7 +71,7 @@ func (b *builder) ownerOf(w *step, earlier []*step) *step {
 		}
 	}
 	b.Report(w.At+"/sameAs", []problem.Problem{{Severity: problem.Stop,
-		What: words.Raw("No earlier step with a product of its own is called “" + shortName(w.SameAs) + "”, so “" + w.Name + "” is bought for itself."), Do: words.Say("Choose an earlier step again.")}})
+		What: words.Raw("No earlier step with a product of its own is called “" + problem.Name(w.SameAs) + "”, so “" + w.Name + "” is bought for itself."), Do: words.Say("Choose an earlier step again.")}})
 	return w
 }
 

@@ -18,7 +18,7 @@ func (b *builder) labourCost(costs *costing) {
 		return
 	}
 	for _, l := range c.Labour {
-		costs.add(price.Item{Group: price.Labour, What: l.What, Count: measure.NumberFromFraction(l.Minutes, 60), Unit: hourUnit}, b.Plan.Price.Rate)
+		costs.add(price.Item{Group: price.Labour, What: b.Told(l.What), Count: measure.NumberFromFraction(l.Minutes, 60), Unit: hourUnit}, b.Plan.Price.Rate)
 	}
 	for _, i := range c.Unsized {
 		costs.miss("the work of “" + b.Plan.Steps[i].Name + "”")

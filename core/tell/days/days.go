@@ -85,11 +85,11 @@ func (t *teller) row(r *job.DayRow) sheet.Task {
 			out.Kind = "wait"
 		}
 		out.Name = t.Told(t.awaited(r.Task))
-		out.Reason = t.Told(words.Sentences(words.Say("“{task}” waits for it.", words.Name("task", task.Name)), t.slowed(r.Task)))
+		out.Reason = t.Told(words.Sentences(words.Say("“{task}” waits for it.", words.Of("task", task.Name)), t.slowed(r.Task)))
 		out.Sum = t.Told(t.waitSum(r.Task))
 		return out
 	}
-	out.ID, out.Name, out.At, out.Kind = task.ID, task.Name, t.at(r.Task), "work"
+	out.ID, out.Name, out.At, out.Kind = task.ID, t.Told(task.Name), t.at(r.Task), "work"
 	out.Labour, out.Sum = t.Told(labour(r)), t.workSum(r)
 	out.Reason = t.Told(t.reason(r.Task))
 	if r.Nth > 1 {
@@ -126,7 +126,7 @@ func labour(r *job.DayRow) words.Text {
 // awaited is what a task waits for.
 func (t *teller) awaited(task int) words.Text {
 	one := &t.Days.Schedule.Placed[task]
-	before := words.Name("task", t.Days.Tasks[one.After].Name)
+	before := words.Of("task", t.Days.Tasks[one.After].Name)
 	switch one.Because {
 	case days.Tacks:
 		return words.Say("{task} comes to tack", before)
@@ -153,7 +153,7 @@ func (t *teller) slowed(task int) words.Text {
 // waiting says what a task waits for, and when it then begins.
 func (t *teller) waiting(task int) {
 	d, s := &t.Days, &t.Days.Schedule
-	one, name := &s.Placed[task], words.Name("task", d.Tasks[task].Name)
+	one, name := &s.Placed[task], words.Of("task", d.Tasks[task].Name)
 	start, ready := s.Zone.Moment(one.Start), s.Zone.Moment(one.Ready)
 	if d.IsPutOff(task) {
 		t.wait(words.Say("{task} is put off to {start}, so that its leaf is laid in working hours.", name, words.Of("start", start)))

@@ -37,7 +37,7 @@ func Entries(p *page.Page, j *job.Job) []days.Entry {
 	for i := range d.Tasks {
 		if d.Tasks[i].Window != nil && !d.Schedule.Placed[i].Missed {
 			from, to, _ := d.TakesLeaf(i)
-			add(days.Entry{ID: d.Tasks[i].ID + ".window", Name: t.Say("The size takes leaf: {leaf}", words.Name("leaf", d.Tasks[i].Name)),
+			add(days.Entry{ID: d.Tasks[i].ID + ".window", Name: t.Say("The size takes leaf: {leaf}", words.Of("leaf", d.Tasks[i].Name)),
 				Text: t.Told(t.takesLeaf(i, from, from.Date())), From: from, To: to, Note: true})
 		}
 	}

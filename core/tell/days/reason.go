@@ -22,7 +22,7 @@ func (t *teller) whyThen(task int) words.Text {
 	ready, start := s.Zone.Moment(one.Ready), s.Zone.Moment(one.Start)
 	at, before := words.Of("ready", ready.When(start.Date())), words.Name("task", "")
 	if one.After >= 0 {
-		before = words.Name("task", d.Tasks[one.After].Name)
+		before = words.Of("task", d.Tasks[one.After].Name)
 	}
 	text := words.Say("Follows “{task}”.", before)
 	switch one.Because {
@@ -79,7 +79,7 @@ func (t *teller) matched(task int) words.Text {
 	}
 	s := &t.Days.Schedule
 	opens := s.Zone.Moment(s.Placed[task].End + days.Instant(t.Days.Tasks[leaf].Window.Tack))
-	return words.Say("Sized then, it takes leaf from {opens}, and “{leaf}” falls in working hours.", words.Of("opens", opens), words.Name("leaf", t.Days.Tasks[leaf].Name))
+	return words.Say("Sized then, it takes leaf from {opens}, and “{leaf}” falls in working hours.", words.Of("opens", opens), words.Of("leaf", t.Days.Tasks[leaf].Name))
 }
 
 // pause says how the pause moves a task that is not broken off.

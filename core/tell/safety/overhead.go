@@ -41,7 +41,7 @@ func lasting(minutes int64) days.Lasting { return days.Lasting(minutes) }
 func (t *teller) overheadSum(d *job.OverheadDay) string {
 	parts := make([]string, len(d.Tasks))
 	for i, task := range d.Tasks {
-		parts[i] = lasting(task.Minutes).In(t.Style()) + " “" + task.Name + "”"
+		parts[i] = lasting(task.Minutes).In(t.Style()) + " “" + t.Told(task.Name) + "”"
 	}
 	return strings.Join(parts, " + ")
 }

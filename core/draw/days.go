@@ -1,4 +1,4 @@
-package tell
+package draw
 
 import (
 	"strconv"
@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // The chart of the days, in units that are no lengths of the room: a row for
@@ -35,39 +36,45 @@ const (
 // with it, light and thin where it does not, a dashed line for drying, grey days that are not worked.
 type chart struct {
 	drawing.Drawing
-	c           *job.Days
+	*job.Days
+	style       words.Style
 	first, last days.Date
 	order       []int
 }
 
-// drawDays draws the calendar.
-func (b *builder) drawDays() {
-	c := &b.Days
-	if !c.Dated || b.Sheet.Days.Start == "" {
-		return
+// Chart is the calendar as SVG, "" where there is none. told says the days in words.
+func (d *Drawer) Chart(told string) string {
+	if !d.Days.Dated {
+		return ""
 	}
-	s := &c.Schedule
-	d := chart{c: c, order: c.InOrder()}
-	d.first, d.last = s.Span()
-	d.Title = "The days"
-	d.Caption = "Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off. " + b.Sheet.Days.Text
-	if len(d.order) > readableTasks {
-		d.Caption += " The first " + strconv.Itoa(readableTasks) + " tasks are drawn."
-		d.order = d.order[:readableTasks]
+	c := chart{Days: &d.Days, style: d.Style, order: d.Days.InOrder()}
+	c.first, c.last = c.Schedule.Span()
+	c.Title = words.Say("The days").In(d.Style)
+	caption := words.Sentences(
+		words.Say("Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off."),
+		words.Verbatim(told))
+	if len(c.order) > readableTasks {
+		caption = words.Sentences(caption, words.Say("The first {n} tasks are drawn.", words.Count("n", readableTasks)))
+		c.order = c.order[:readableTasks]
 	}
+	c.Caption = caption.In(d.Style)
+	c.draw()
+	return d.written(&c.Drawing)
+}
+
+func (d *chart) draw() {
 	d.Max = drawing.Point{X: chartNames + chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}
 	d.columns()
-	critical := s.Critical()
+	critical := d.Schedule.Critical()
 	for row, task := range d.order {
 		d.row(row, task, critical[task])
 	}
-	b.Sheet.Days.Chart = b.written(&d.Drawing)
 }
 
 // x is where a moment stands on the chart. Nine tenths of a day's column are its
 // hours of work; what lies before and after has a twentieth each.
 func (d *chart) x(m days.Moment) measure.Length {
-	h := &d.c.Schedule.Hours
+	h := &d.Schedule.Hours
 	clock, from, to := int64(m.Clock()), int64(h.From), int64(h.To)
 	var share int64 // thousandths of the column
 	switch {
@@ -90,7 +97,7 @@ func (d *chart) columns() {
 	for i := range count {
 		day := d.first + days.Date(i)
 		left, right := d.x(day.At(0)), d.x((day + 1).At(0))
-		if !d.c.Schedule.Hours.Works(day) {
+		if !d.Schedule.Hours.Works(day) {
 			d.rest(left, chartHead, right, bottom)
 		}
 		if count <= numberedDays {
@@ -115,7 +122,7 @@ func (d *chart) columns() {
 			continue
 		}
 		dated = left + dateRoom
-		d.label(drawing.Start, left, chartHead-chartInset-chartLetter-chartInset/2, dateText(day))
+		d.label(drawing.Start, left, chartHead-chartInset-chartLetter-chartInset/2, day.In(d.style))
 	}
 }
 
@@ -124,13 +131,13 @@ func (d *chart) rest(left, top, right, bottom measure.Length) {
 	d.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.Rest, From: drawing.Point{X: left, Y: top}, To: drawing.Point{X: right, Y: bottom}})
 }
 
-func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, words string) {
-	d.Put(&drawing.Item{Shape: drawing.Text, Part: drawing.Label, Anchor: anchor, From: drawing.Point{X: x, Y: y}, Size: chartLetter, Words: words})
+func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, text string) {
+	d.Put(&drawing.Item{Shape: drawing.Text, Part: drawing.Label, Anchor: anchor, From: drawing.Point{X: x, Y: y}, Size: chartLetter, Words: text})
 }
 
 // row is one task: its name, what it waits for, and its work.
 func (d *chart) row(row, task int, critical bool) {
-	s, one := &d.c.Schedule, &d.c.Schedule.Placed[task]
+	s, one := &d.Schedule, &d.Schedule.Placed[task]
 	top := chartHead + measure.Length(row)*chartRow + chartInset
 	bottom := top + chartRow - 2*chartInset
 	part := drawing.Work
@@ -139,7 +146,7 @@ func (d *chart) row(row, task int, critical bool) {
 		part, thinner = drawing.Pressed, 0
 	}
 	d.Begin("", "")
-	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.c.Tasks[task].Name))
+	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.Tasks[task].Name.In(d.style)))
 	if one.After >= 0 && one.Ready > s.Placed[one.After].End && one.Because != days.Matched && one.Because != days.Staffed {
 		y := (top + bottom) / 2
 		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Drying,
