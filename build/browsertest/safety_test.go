@@ -7,7 +7,7 @@ import (
 	"slices"
 	"testing"
 
-	"ceilingwright/core/safety"
+	"ceilingwright/core/air"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -134,7 +134,7 @@ func TestSafetyTellsWhatStaysOnTheFloor(t *testing.T) {
 func TestSafetyHoldsLabelsToTheirLimits(t *testing.T) {
 	v := open(t, desk, "")
 	var want []string
-	for _, c := range append([]safety.Category{""}, safety.Categories()...) {
+	for _, c := range append([]air.Category{""}, air.Categories()...) {
 		want = append(want, string(c))
 	}
 	assert.Equal(t, want, value[[]string](v, `Array.from(`+blank+`.options, (o) => o.value)`, "/finish/steps/0/category"))

@@ -1,9 +1,9 @@
 package job
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -107,8 +107,8 @@ func (j *Job) paintUnder(hang int) {
 	j.remark(step.At, severity, words.Sentences(stuck, why), do)
 }
 
-func isOil(binder safety.Binder) bool {
-	return binder == safety.Solvent || binder == safety.DryingOil
+func isOil(binder air.Binder) bool {
+	return binder == air.Solvent || binder == air.DryingOil
 }
 
 // ageText is a time in whole days, or in whole hours below one.

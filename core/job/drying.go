@@ -1,10 +1,10 @@
 package job
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
-	"ceilingwright/core/safety"
 )
 
 // Climate is the climate as measured.
@@ -18,9 +18,9 @@ func (j *Job) Climate() finish.Climate {
 // Dries is how the film of a step comes to be dry.
 func Dries(s *plan.Step) finish.Drying {
 	switch s.Binder {
-	case safety.Water:
+	case air.Water:
 		return finish.Evaporates
-	case safety.Solvent, safety.DryingOil:
+	case air.Solvent, air.DryingOil:
 		return finish.Reacts
 	}
 	return finish.Unsaid

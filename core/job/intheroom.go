@@ -4,15 +4,15 @@ import (
 	"cmp"
 	"slices"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/days"
-	"ceilingwright/core/safety"
 )
 
 // InTheRoom is when coats go on and when people are in the room, in minutes from
 // Midnight, the one before the first piece of work. Without dates it is nothing.
 type InTheRoom struct {
-	Coats    []safety.Coat
-	Shifts   []safety.Shift
+	Coats    []air.Coat
+	Shifts   []air.Shift
 	Midnight days.Moment
 	Zone     days.Zone
 }
@@ -46,21 +46,21 @@ func (j *Job) inTheRoom(w *Scheduled, steps []string) (r InTheRoom) {
 		for _, p := range s.Parts(i) {
 			worked[p.From.Date()] = true
 			if from, to := s.Zone.Instant(p.From), s.Zone.Instant(p.To); product >= 0 {
-				coat := safety.Coat{Product: product, Start: int64(from - begin), Minutes: int64(to - from), Part: int64(to - from), Whole: whole}
+				coat := air.Coat{Product: product, Start: int64(from - begin), Minutes: int64(to - from), Part: int64(to - from), Whole: whole}
 				r.Coats = append(r.Coats, w.ofSections(i, coat))
 			}
 		}
 	}
 	for day := range worked {
-		r.Shifts = append(r.Shifts, safety.Shift{From: int64(s.Zone.Instant(day.At(s.Hours.From)) - begin), To: int64(s.Zone.Instant(day.At(s.Hours.To)) - begin)})
+		r.Shifts = append(r.Shifts, air.Shift{From: int64(s.Zone.Instant(day.At(s.Hours.From)) - begin), To: int64(s.Zone.Instant(day.At(s.Hours.To)) - begin)})
 	}
-	slices.SortFunc(r.Shifts, func(a, b safety.Shift) int { return cmp.Compare(a.From, b.From) })
+	slices.SortFunc(r.Shifts, func(a, b air.Shift) int { return cmp.Compare(a.From, b.From) })
 	return r
 }
 
 // ofSections is a coat of size that is laid in sections: each is as much of it
 // as it takes of its labour.
-func (w *Scheduled) ofSections(task int, coat safety.Coat) safety.Coat {
+func (w *Scheduled) ofSections(task int, coat air.Coat) air.Coat {
 	o := w.Origins[task]
 	if o.Section == 0 {
 		return coat

@@ -8,7 +8,6 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -203,10 +202,10 @@ func WorstDay(list []OverheadDay) *OverheadDay {
 }
 
 // overheadHours is the most one person has above the head on a day.
-func overheadHours(list []OverheadDay) safety.Fact {
+func overheadHours(list []OverheadDay) measure.Fact {
 	worst := WorstDay(list)
 	if worst == nil {
-		return safety.Fact{}
+		return measure.Fact{}
 	}
-	return safety.FactOf(measure.NumberFromFraction(worst.One, 60))
+	return measure.FactOf(measure.NumberFromFraction(worst.One, 60))
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
@@ -20,9 +21,9 @@ type Safety struct {
 	Loads    Loads
 	Overhead []OverheadDay
 
-	Air    safety.Air
-	Course safety.Course
-	Wait   safety.Fact
+	Air    air.Air
+	Course air.Course
+	Wait   measure.Fact
 	Flow   measure.Number
 	Limits []VOCLimit
 	Told   safety.Told
@@ -30,7 +31,7 @@ type Safety struct {
 
 // UsedUp is what the steps use up, and what was measured of the air.
 type UsedUp struct {
-	Products []safety.Product
+	Products []air.Product
 	Warmth   finish.Reading
 }
 
@@ -41,7 +42,7 @@ func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
 	s.Facts = j.safetyFacts()
 	s.Facts.Products = used.Products
 	if used.Warmth.Known && finish.IsReadable(used.Warmth.Value) {
-		s.Facts.Warmth = safety.Fact(used.Warmth)
+		s.Facts.Warmth = measure.Fact(used.Warmth)
 	}
 	steps := make([]string, len(used.Products))
 	for i := range steps {
@@ -64,10 +65,10 @@ func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
 func (j *Job) FindAir() {
 	s := &j.Safety
 	if len(s.Facts.Products) > 0 {
-		air, problems := safety.AirOf(s.Facts)
+		found, problems := air.Of(s.Facts.Job)
 		j.Report("", problems)
-		s.Air, s.Course = air, safety.CourseOf(s.Facts)
-		s.Wait = safety.Wait(s.Air, s.Course)
+		s.Air, s.Course = found, air.CourseOf(s.Facts.Job)
+		s.Wait = air.Wait(s.Air, s.Course)
 		s.Flow = s.Course.Needed.Changes.Value.Mul(s.Facts.RoomVolume.Litres).Quo(measure.CubicMetre)
 		s.Facts.Course = &s.Course
 	}
@@ -79,10 +80,11 @@ func (j *Job) FindAir() {
 func (j *Job) safetyFacts() safety.Job {
 	p := &j.Plan
 	facts := safety.Job{
+		Job:     air.Job{RoomVolume: j.Room.Air, Air: p.Air},
 		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
-		CeilingHeight: p.Room.Height, RoomVolume: j.Room.Air, Fixture: safety.Yes,
+		CeilingHeight: p.Room.Height, Fixture: safety.Yes,
 		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
-		MaskArea: p.Mask.Area(), Air: p.Air, Hands: p.Days.People,
+		MaskArea: p.Mask.Area(), Hands: p.Days.People,
 	}
 	if p.Fixture.At == survey.NoFixture {
 		facts.Fixture = safety.No

@@ -46,7 +46,7 @@ func TestDeckToAskFor(t *testing.T) {
 
 // What is there is held from both sides of what it has to be.
 func TestPlatformIsChecked(t *testing.T) {
-	kg := func(n int64) safety.Fact { return safety.FactOf(measure.NumberFromInt(n)) }
+	kg := func(n int64) measure.Fact { return measure.FactOf(measure.NumberFromInt(n)) }
 	for _, row := range []struct {
 		of     CheckOf
 		change func(*plan.Access)

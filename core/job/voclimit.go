@@ -1,6 +1,9 @@
 package job
 
-import "ceilingwright/core/safety"
+import (
+	"ceilingwright/core/air"
+	"ceilingwright/core/safety"
+)
 
 // VOCLimit holds a product against what its category may hold. Named tells that the
 // law here names the category, and Limit is then what it allows; Known that the
@@ -8,13 +11,13 @@ import "ceilingwright/core/safety"
 // it. InPounds: both are told in pounds a gallon too. Stricter are the places whose
 // limit it is above though not above this one.
 type VOCLimit struct {
-	Product      *safety.Product
+	Product      *air.Product
 	Named, Known bool
-	Limit        safety.VOCLimit
+	Limit        air.VOCLimit
 	InPounds     bool
-	Holds        safety.Range
-	Verdict      safety.Verdict
-	Stricter     []safety.Stricter
+	Holds        air.Range
+	Verdict      air.Verdict
+	Stricter     []air.Stricter
 }
 
 // limitProducts compares each product that gives off solvent, or of which somebody
@@ -28,18 +31,18 @@ func (j *Job) limitProducts() {
 	}
 }
 
-func limitOf(country safety.Country, p *safety.Product) VOCLimit {
-	l := VOCLimit{Product: p, Verdict: safety.Undecided}
-	if l.Limit, l.Named = safety.VOCLimitFor(country, p.Category, p.Binder); !l.Named {
+func limitOf(country safety.Country, p *air.Product) VOCLimit {
+	l := VOCLimit{Product: p, Verdict: air.Undecided}
+	if l.Limit, l.Named = air.VOCLimitFor(country, p.Category, p.Binder); !l.Named {
 		return l
 	}
 	l.InPounds = p.InPounds && l.Limit.LessWater
-	if l.Holds, l.Known = safety.Holds(*p, l.Limit.LessWater); !l.Known {
+	if l.Holds, l.Known = air.Holds(*p, l.Limit.LessWater); !l.Known {
 		return l
 	}
 	l.Verdict = l.Holds.Against(l.Limit.Limit, l.InPounds)
 	for _, s := range l.Limit.Stricter {
-		if l.Verdict != safety.Above && l.Holds.Against(s.Limit, p.InPounds) == safety.Above {
+		if l.Verdict != air.Above && l.Holds.Against(s.Limit, p.InPounds) == air.Above {
 			l.Stricter = append(l.Stricter, s)
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -19,7 +18,7 @@ type work struct {
 
 // counted is a time of the plan, or the usual one, which is then named: minutes, of
 // which the plan's are so many each.
-func (w *work) counted(f safety.Fact, each, usual int64, named words.Text) int64 {
+func (w *work) counted(f measure.Fact, each, usual int64, named words.Text) int64 {
 	if f.Known {
 		return WholeMinutes(f.Value, each)
 	}

@@ -6,7 +6,6 @@ import (
 	"ceilingwright/core/measure"
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -15,16 +14,16 @@ import (
 // their blanks what cannot be read.
 type Days struct {
 	Start, From, To string
-	Pause           safety.Fact // minutes
-	Weekdays        []string    // of Weekdays, in their order
+	Pause           measure.Fact // minutes
+	Weekdays        []string     // of Weekdays, in their order
 	Off             []Dated
 	People          int // 0 where the plan does not say
 	ClockChanges    []ClockChange
 	// PaintedOn is when the fresh paint the mask goes on was done, "" where it
 	// is not fresh, and FilmAge how many days it must age.
 	PaintedOn string
-	FilmAge   safety.Fact
-	MaskDays  safety.Fact // how long a layer may stay up
+	FilmAge   measure.Fact
+	MaskDays  measure.Fact // how long a layer may stay up
 	Rates     Rates
 }
 
@@ -32,7 +31,7 @@ type Days struct {
 // begins, or how long some of it takes. Working hours alone are no question.
 func (d *Days) IsAsked() bool {
 	r := &d.Rates
-	for _, rate := range []safety.Fact{r.Protect, r.Survey, r.Mark, r.Hang, r.Peel, r.Move, r.TouchUp, r.Clear} {
+	for _, rate := range []measure.Fact{r.Protect, r.Survey, r.Mark, r.Hang, r.Peel, r.Move, r.TouchUp, r.Clear} {
 		if rate.Known {
 			return true
 		}
@@ -57,7 +56,7 @@ type ClockChange struct {
 // but Hang and Peel minutes a panel, Move minutes a move of the platform, and
 // Bridge a length of tape an hour, 0 where the plan does not say.
 type Rates struct {
-	Protect, Survey, Mark, Hang, Peel, Move, TouchUp, Clear safety.Fact
+	Protect, Survey, Mark, Hang, Peel, Move, TouchUp, Clear measure.Fact
 	Bridge                                                  measure.Length
 }
 

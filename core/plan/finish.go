@@ -5,7 +5,6 @@ import (
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -46,8 +45,8 @@ type SurfaceOpening struct {
 // Climate is what was measured before painting. Temperatures are in degrees
 // Celsius, whatever they were typed in; they may be below 0.
 type Climate struct {
-	Air, Surface safety.Fact
-	Humidity     safety.Fact // a fraction
+	Air, Surface measure.Fact
+	Humidity     measure.Fact // a fraction
 	Fahrenheit   bool
 }
 
@@ -135,19 +134,19 @@ func readClimate(s section) Climate {
 }
 
 // degrees reads a temperature, which may be below 0.
-func (s section) degrees(name string, fahrenheit bool) safety.Fact {
+func (s section) degrees(name string, fahrenheit bool) measure.Fact {
 	text := s.text(name)
 	if text == "" {
-		return safety.Fact{}
+		return measure.Fact{}
 	}
 	d, err := measure.ParseSigned(text)
 	if err != nil {
 		s.unreadable(s.at+"/"+name, err)
-		return safety.Fact{}
+		return measure.Fact{}
 	}
 	n := measure.NumberFromDecimal(d)
 	if fahrenheit {
 		n = n.Sub(measure.NumberFromInt(32)).Mul(measure.NumberFromFraction(5, 9))
 	}
-	return safety.Fact{Value: n, Known: true}
+	return measure.Fact{Value: n, Known: true}
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -33,7 +34,7 @@ type Plan struct {
 	Days         Days
 	Price        Price
 	Quote        Quote
-	Air          safety.AirPlan
+	Air          air.Plan
 	Access       Access
 }
 
@@ -121,7 +122,7 @@ type Place struct {
 	// AirHandling: air is taken from this room and sent to others. Below: others
 	// may pass under the platform. Fixings: ground is drilled or boards lifted.
 	Detectors, Sprinklers, Isolated, Flames, AirHandling, Below, Fixings safety.Answer
-	FloorLoad                                                            safety.Fact // kilograms a square metre the floor may carry
+	FloorLoad                                                            measure.Fact // kilograms a square metre the floor may carry
 	Use                                                                  safety.Use
 	// LeadFirm: the firm is certified for lead. LeadPlan: how the lead found is
 	// dealt with is planned in writing. SprinklersAgreed: the firm that looks after
@@ -216,9 +217,9 @@ type Step struct {
 	// Mix are the parts of a mix, MixWhole that all of them could be read.
 	Mix      []finish.Part
 	MixWhole bool
-	VOC      safety.Fact
-	Binder   safety.Binder
-	DryHours safety.Fact
+	VOC      measure.Fact
+	Binder   air.Binder
+	DryHours measure.Fact
 	Leaf     *Leaf
 
 	Surface string // the id of the surface, where Basis is SurfaceOf
@@ -236,22 +237,22 @@ type Step struct {
 	Keep, Sample            measure.Volume
 	Spare                   Percent
 	// PotLife are the minutes a mix that sets stays workable.
-	PotLife safety.Fact
+	PotLife measure.Fact
 
 	// Rate is the area one person does in an hour, where RateKnown.
 	// Limit is the highest eight-hour average of the product's own sheet, mg/m³;
 	// FlashPoint in degrees Celsius. LessWater tells that VOC is reckoned without
 	// the water and the exempt solvents in the product, WaterPart and ExemptPart
 	// of it.
-	Limit, FlashPoint     safety.Fact
+	Limit, FlashPoint     measure.Fact
 	LessWater             bool
 	VOCInPounds           bool // typed in pounds a US gallon
 	WaterPart, ExemptPart Percent
-	Category              safety.Category
+	Category              air.Category
 
 	Rate                  measure.Area
 	RateKnown             bool
-	RecoatHours           safety.Fact
+	RecoatHours           measure.Fact
 	TackHours, OpenHours  Span
 	ReadyAt               string // when size was tested and found ready, as it was typed
 	Gilders               int    // 0 where the plan does not say
@@ -292,7 +293,7 @@ type Leaf struct {
 	BandMeets, BandRunWrong    bool
 	Spill, OpeningsEdge        measure.Length
 	PerBookPrice, PerPackPrice Money
-	GramsPer1000               safety.Fact
+	GramsPer1000               measure.Fact
 
 	Metal        finish.Metal
 	Leaf         finish.Leaf
@@ -325,9 +326,9 @@ type Access struct {
 	Wheels, Rides, ToeBoards, WayUp, Tied, BaseChecked                     safety.Answer
 	// Kilograms: what the deck may carry, the tools and materials on it, the
 	// platform itself and the heaviest panel.
-	Rated, Load, Mass, Panel safety.Fact
-	OnDeck                   int         // people on the deck, 0 where the plan does not say
-	Minutes                  safety.Fact // in one spot, without a pause
+	Rated, Load, Mass, Panel measure.Fact
+	OnDeck                   int          // people on the deck, 0 where the plan does not say
+	Minutes                  measure.Fact // in one spot, without a pause
 }
 
 // Furniture is what stays in the room, on the floor, with its pointer: a

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -285,19 +286,19 @@ func readSeams(s section) Seams {
 	return seams
 }
 
-func readAir(s section) safety.AirPlan {
+func readAir(s section) air.Plan {
 	if s.text("limit") != "" {
 		word(s, "limitUnit", words.Say("the unit of the limit"), "mg/m3")
 	}
 	s.setAside("limitUnit")
-	plan := safety.AirPlan{
+	plan := air.Plan{
 		Limit:     s.fact("limit"),
 		ShortTerm: s.fact("shortTerm"),
 		Opened:    s.fact("opened"),
 		Shut:      s.fact("shut"),
 		Mixing:    s.fact("mixing"),
 		Fan:       s.fact("fan"),
-		Nights:    choice(s, "nights", words.Say("whether the windows stay open at night"), safety.NightsShut, safety.NightsOpen),
+		Nights:    choice(s, "nights", words.Say("whether the windows stay open at night"), air.NightsShut, air.NightsOpen),
 	}
 	if choice(s, "fanUnit", words.Say("the unit of the fan"), "m3/h", "cfm") == "cfm" {
 		plan.Fan.Value = plan.Fan.Value.Mul(measure.CubicFootAMinute)
@@ -306,12 +307,12 @@ func readAir(s section) safety.AirPlan {
 }
 
 // fact reads a number that may be unknown.
-func (s section) fact(name string) safety.Fact {
+func (s section) fact(name string) measure.Fact {
 	if s.text(name) == "" {
-		return safety.Fact{}
+		return measure.Fact{}
 	}
 	n, ok := s.number(name, optional)
-	return safety.Fact{Value: n, Known: ok}
+	return measure.Fact{Value: n, Known: ok}
 }
 
 func readAccess(s section) Access {
@@ -356,7 +357,7 @@ func readPlatform(s section, a *Access) {
 	a.Minutes = s.fact("minutes")
 }
 
-func (s section) kilograms(name string, unit measure.Number) safety.Fact {
+func (s section) kilograms(name string, unit measure.Number) measure.Fact {
 	f := s.fact(name)
 	f.Value = f.Value.Mul(unit)
 	return f

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -64,8 +65,8 @@ func TestAWholePlanIsReadWithoutAWord(t *testing.T) {
 	assert.Equal(t, 2, base.Coats)
 	assert.Equal(t, "375 ft²/gal", base.SpreadText)
 	assert.Len(t, base.Cans, 2)
-	assert.Zero(t, size.VOC.Value.Cmp(measure.MustNumber("2.5").Mul(safety.PoundPerGallon)))
-	assert.Equal(t, safety.DryingOil, size.Binder)
+	assert.Zero(t, size.VOC.Value.Cmp(measure.MustNumber("2.5").Mul(air.PoundPerGallon)))
+	assert.Equal(t, air.DryingOil, size.Binder)
 	require.NotNil(t, leaf.Leaf)
 	assert.True(t, leaf.Leaf.Known)
 	assert.Equal(t, 20, leaf.Leaf.BooksPerPack)
@@ -74,7 +75,7 @@ func TestAWholePlanIsReadWithoutAWord(t *testing.T) {
 
 func TestPoundPerGallon(t *testing.T) {
 	// NIST Handbook 44, appendix C: 453.59237 g over 3.785411784 L.
-	assert.InDelta(t, 119.826427, safety.PoundPerGallon.Float(), 1e-6)
+	assert.InDelta(t, 119.826427, air.PoundPerGallon.Float(), 1e-6)
 }
 
 func TestWhatIsNoPlanIsRefusedWhole(t *testing.T) {

@@ -4,10 +4,10 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -129,7 +129,7 @@ func readPaint(s section, step *Step) {
 	step.VOC = readVOC(s)
 	step.VOCInPounds = s.text("vocUnit") == "lb/gal"
 	readLabel(s, step)
-	step.Binder = word(s, "binder", words.Say("what the product is thinned with"), safety.Binder(""), safety.Water, safety.Solvent, safety.DryingOil)
+	step.Binder = word(s, "binder", words.Say("what the product is thinned with"), air.Binder(""), air.Water, air.Solvent, air.DryingOil)
 	step.DryHours = s.fact("dryHours")
 }
 
@@ -138,7 +138,7 @@ func readLabel(s section, step *Step) {
 	step.Limit = s.fact("limit")
 	step.FlashPoint = s.degrees("flash", choice(s, "flashUnit", words.Say("the unit of the flash point"), "C", "F") == "F")
 	step.LessWater = choice(s, "vocAs", words.Say("what the VOC figure counts"), "material", "less-water") == "less-water"
-	step.Category = choice(s, "category", words.Say("what category the product is"), append([]safety.Category{""}, safety.Categories()...)...)
+	step.Category = choice(s, "category", words.Say("what category the product is"), append([]air.Category{""}, air.Categories()...)...)
 	s.when(step.LessWater || step.Category != "", func() {
 		step.WaterPart, step.ExemptPart = s.percent("waterPart", 100), s.percent("exemptPart", 100)
 	})
@@ -282,13 +282,13 @@ func readPart(s section) (finish.Part, bool) {
 	return p, ok
 }
 
-func readVOC(s section) safety.Fact {
+func readVOC(s section) measure.Fact {
 	voc := s.fact("voc")
 	if s.text("vocUnit") == "" && !voc.Known {
 		return voc
 	}
 	if word(s, "vocUnit", words.Say("the unit of the VOC figure"), "g/L", "lb/gal") == "lb/gal" {
-		voc.Value = voc.Value.Mul(safety.PoundPerGallon)
+		voc.Value = voc.Value.Mul(air.PoundPerGallon)
 	}
 	return voc
 }

@@ -1,6 +1,7 @@
 package safety
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -176,14 +177,14 @@ func (f facts) count() int {
 
 func (f facts) deckOverloaded() bool {
 	load, _ := f.DeckLoad()
-	return f.onDeck() && exceeds(FactOf(load), f.Gear.Rated, once)
+	return f.onDeck() && exceeds(measure.FactOf(load), f.Gear.Rated, once)
 }
 
 // floorOverloaded: the platform and all on it weigh more than the floor may carry
 // over the area it stands on.
 func (f facts) floorOverloaded() bool {
 	load, ok := f.FloorLoad()
-	return f.onDeck() && ok && exceeds(FactOf(load.Spread), f.Building.FloorLoad, once)
+	return f.onDeck() && ok && exceeds(measure.FactOf(load.Spread), f.Building.FloorLoad, once)
 }
 
 // floorNotChecked: what the floor may carry is given, and what the platform weighs
@@ -210,11 +211,11 @@ func (f facts) carried() measure.Number { return f.Gear.Load.Value.Add(f.Gear.Pa
 func (f facts) weightGiven() bool { return f.Gear.Load.Known || f.Gear.Panel.Known }
 
 // panelShare is what each holds of the heaviest panel.
-func (f facts) panelShare() Fact {
+func (f facts) panelShare() measure.Fact {
 	if !f.Gear.Panel.Known {
-		return Fact{}
+		return measure.Fact{}
 	}
-	return FactOf(f.Gear.Panel.Value.Quo(measure.NumberFromInt(int64(f.count()))))
+	return measure.FactOf(f.Gear.Panel.Value.Quo(measure.NumberFromInt(int64(f.count()))))
 }
 
 // mayBeLive: there is a light in the ceiling, or may be, and nobody has said that
@@ -293,7 +294,7 @@ func (f facts) accessAmount(name string) words.Value {
 	case "minutes":
 		return minutesIn(g.Minutes)
 	case "overhead hours":
-		return Hours(f.OverheadHours.Value)
+		return air.Hours(f.OverheadHours.Value)
 	}
 	return nil
 }
@@ -440,7 +441,7 @@ func (f facts) ladderType() words.Value {
 func (f facts) ladderCase() words.Value {
 	var list []words.Text
 	if f.OverheadHours.Known {
-		list = append(list, words.Say("{hours} a day overhead", words.Of("hours", Hours(f.OverheadHours.Value))))
+		list = append(list, words.Say("{hours} a day overhead", words.Of("hours", air.Hours(f.OverheadHours.Value))))
 	}
 	if f.Gear.Minutes.Known {
 		list = append(list, words.Say("{minutes} in one spot", words.Of("minutes", minutesIn(f.Gear.Minutes))))
@@ -455,7 +456,9 @@ func (f facts) ladderCase() words.Value {
 }
 
 // minutesIn is minutes as a time.
-func minutesIn(minutes Fact) Hours { return Hours(minutes.Value.Quo(measure.NumberFromInt(60))) }
+func minutesIn(minutes measure.Fact) air.Hours {
+	return air.Hours(minutes.Value.Quo(measure.NumberFromInt(60)))
+}
 
 func said(answer Answer) words.Value {
 	switch answer {
@@ -467,7 +470,7 @@ func said(answer Answer) words.Value {
 	return words.Say("not said")
 }
 
-func massOrNone(kilograms Fact) words.Value {
+func massOrNone(kilograms measure.Fact) words.Value {
 	if !kilograms.Known {
 		return words.Say("not given")
 	}

@@ -1,13 +1,12 @@
 package safety
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
 
 var (
-	solventPerLitre = measure.NumberFromInt(150) // g/L, above: treated as a solvent product
-	burnsBelow      = measure.NumberFromInt(60)  // °C, 140 °F: a flash point below makes a product one that may burn
 	// nearFlammable is mg/m³, a tenth of the lower limit of burning: 0.6 % for white
 	// spirit, the cautious one of the common thinners, of 140 g a mole (both from
 	// memory), at 24.45 L a mole is 34 356 mg/m³; rounded down. Turpentine, 0.8 %, would
@@ -18,48 +17,48 @@ var (
 
 // averageOverLimit: in the worst working day the products together are above
 // what is allowed over eight hours.
-func (f facts) averageOverLimit() bool { return exceeds(f.course.Share, FactOf(once), once) }
+func (f facts) averageOverLimit() bool { return exceeds(f.course.Share, measure.FactOf(once), once) }
 
 // shortOverLimit: the worst quarter of an hour is above what is allowed for one.
-func (f facts) shortOverLimit() bool { return exceeds(f.course.ShortPart, FactOf(once), once) }
+func (f facts) shortOverLimit() bool { return exceeds(f.course.ShortPart, measure.FactOf(once), once) }
 
 // nearLimit: the products are above half of what is allowed over eight hours, or
 // for a quarter of an hour with people in the room.
 func (f facts) nearLimit() bool {
-	return exceeds(f.course.Share, FactOf(half), once) || exceeds(f.course.ShortPart, FactOf(half), once)
+	return exceeds(f.course.Share, measure.FactOf(half), once) || exceeds(f.course.ShortPart, measure.FactOf(half), once)
 }
 
 // shutOverLimit: the air comes above the limit while the room is shut and nobody
 // is at work; where the days are not known, when one coat has dried in the shut
 // room.
 func (f facts) shutOverLimit() bool {
-	if f.Air.Nights == NightsOpen {
+	if f.Air.Nights == air.NightsOpen {
 		return false
 	}
-	return exceeds(f.course.NightPart, FactOf(once), once) || !f.course.NightPart.Known && exceeds(f.air.Shut, above(f.Air.Limit, 0), once)
+	return exceeds(f.course.NightPart, measure.FactOf(once), once) || !f.course.NightPart.Known && exceeds(f.air.Shut, air.Positive(f.Air.Limit), once)
 }
 
-func (f facts) nightLevel() Fact {
+func (f facts) nightLevel() measure.Fact {
 	if f.course.NightPart.Known {
 		return f.course.Night
 	}
 	return f.air.Shut
 }
 
-func (f facts) nightPart() Fact {
+func (f facts) nightPart() measure.Fact {
 	if f.course.NightPart.Known {
 		return f.course.NightPart
 	}
-	if limit := above(f.Air.Limit, 0); limit.Known {
-		return FactOf(f.air.Shut.Value.Quo(limit.Value))
+	if limit := air.Positive(f.Air.Limit); limit.Known {
+		return measure.FactOf(f.air.Shut.Value.Quo(limit.Value))
 	}
-	return Fact{}
+	return measure.Fact{}
 }
 
 func (f facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
 
 func (f facts) staysOut() bool {
-	wait := Wait(f.air, f.course)
+	wait := air.Wait(f.air, f.course)
 	return wait.Known && wait.Value.Sign() > 0
 }
 
@@ -70,67 +69,50 @@ func (f facts) mayBurnAsPlanned() bool {
 	if !highest.Known {
 		highest = f.burningPeak
 	}
-	return exceeds(highest, FactOf(nearFlammable), once)
+	return exceeds(highest, measure.FactOf(nearFlammable), once)
 }
 
 // mayBeShut: nobody has said that fresh air comes in day and night.
 func (f facts) mayBeShut() bool {
-	return f.Air.Nights != NightsOpen || !above(f.Air.Opened, 0).Known
+	return f.Air.Nights != air.NightsOpen || !air.Positive(f.Air.Opened).Known
 }
 
-// isSolvent: thinned with solvent, or holding more than 150 g/L of it, or
-// nothing is known that speaks against it. The 150 g/L is derived: no
-// water-borne interior paint is allowed as much (Directive 2004/42/EC, annex II,
-// but for decorative effects).
-func isSolvent(product Product) bool {
-	if product.Binder == Solvent {
-		return true
-	}
-	if product.VOC.Known {
-		return product.VOC.Value.Cmp(solventPerLitre) > 0
-	}
-	return product.Binder != Water
+func isWaterBorne(product air.Product) bool {
+	return product.Binder == air.Water && !air.IsZero(product.Litres)
 }
 
-// mayBurn: its flash point is below 60 °C; where that is not known, it is a
-// solvent product.
-func mayBurn(product Product) bool {
-	if product.FlashPoint.Known {
-		return product.FlashPoint.Value.Cmp(burnsBelow) < 0
-	}
-	return isSolvent(product)
+func isSprayed(product air.Product) bool { return product.Sprayed }
+
+func isTwoPack(product air.Product) bool { return product.Category == air.TwoPack }
+
+func isSprayedTwoPack(product air.Product) bool {
+	return product.Sprayed && product.Category == air.TwoPack
 }
 
-func isWaterBorne(product Product) bool { return product.Binder == Water && !isZero(product.Litres) }
-
-func isSprayed(product Product) bool { return product.Sprayed }
-
-func isTwoPack(product Product) bool { return product.Category == TwoPack }
-
-func isSprayedTwoPack(product Product) bool { return product.Sprayed && product.Category == TwoPack }
-
-func isUnsplit(product Product) bool { return product.Unsplit }
+func isUnsplit(product air.Product) bool { return product.Unsplit }
 
 // addsFumes: thinned with something that evaporates into the air.
-func addsFumes(product Product) bool { return product.Thinner.Sign() > 0 && product.Binder != Water }
-
-// cleansWithSolvent: its brushes are not washed in water.
-func cleansWithSolvent(product Product) bool {
-	return product.Binder == Solvent || product.Binder == DryingOil
+func addsFumes(product air.Product) bool {
+	return product.Thinner.Sign() > 0 && product.Binder != air.Water
 }
 
-func isUncounted(product Product) bool {
-	if isZero(product.VOC) || isZero(product.Litres) {
+// cleansWithSolvent: its brushes are not washed in water.
+func cleansWithSolvent(product air.Product) bool {
+	return product.Binder == air.Solvent || product.Binder == air.DryingOil
+}
+
+func isUncounted(product air.Product) bool {
+	if air.IsZero(product.VOC) || air.IsZero(product.Litres) {
 		return false
 	}
-	return lackOf(product) != nothing
+	return air.Lacks(product)
 }
 
 // burningLitres is how much is used of the products that may burn, as far as
 // known.
 func (f facts) burningLitres() measure.Volume {
 	var sum measure.Volume
-	for _, product := range f.steps(mayBurn) {
+	for _, product := range f.steps(air.MayBurn) {
 		if product.Litres.Known {
 			sum = sum.Add(measure.Volume{Litres: product.Litres.Value})
 		}
@@ -141,8 +123,8 @@ func (f facts) burningLitres() measure.Volume {
 // flashPoints is what is known of the flash points of the products that may burn.
 func (f facts) flashPoints() words.Value {
 	var list []words.Text
-	for _, p := range f.steps(mayBurn) {
-		name := words.Name("name", named(p))
+	for _, p := range f.steps(air.MayBurn) {
+		name := words.Name("name", air.Named(p))
 		if p.FlashPoint.Known {
 			list = append(list, words.Say("{name} {degrees}", name, words.Of("degrees", degrees(p.FlashPoint.Value))))
 		} else {
@@ -156,21 +138,15 @@ func (f facts) flashPoints() words.Value {
 // never reads as the limit.
 func degrees(celsius measure.Number) words.Text {
 	fahrenheit := celsius.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
-	return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", roundDown(celsius, 10), 1), words.Number("fahrenheit", roundDown(fahrenheit, 10), 1))
-}
-
-// roundDown is n rounded down to a whole multiple of 1/parts; n itself where the
-// multiple does not fit an int64.
-func roundDown(n measure.Number, parts int64) measure.Number {
-	return measure.Number{}.Sub(roundUp(measure.Number{}.Sub(n), parts))
+	return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", air.RoundDown(celsius, 10), 1), words.Number("fahrenheit", air.RoundDown(fahrenheit, 10), 1))
 }
 
 // overCategory are the products that hold more solvent than their category may.
-func (f facts) overCategory() []Product {
-	return f.steps(func(p Product) bool {
-		limit, named := VOCLimitFor(f.Country, p.Category, p.Binder)
-		holds, known := Holds(p, limit.LessWater)
-		return named && known && holds.Against(limit.Limit, p.InPounds && limit.LessWater) == Above
+func (f facts) overCategory() []air.Product {
+	return f.steps(func(p air.Product) bool {
+		limit, named := air.VOCLimitFor(f.Country, p.Category, p.Binder)
+		holds, known := air.Holds(p, limit.LessWater)
+		return named && known && holds.Against(limit.Limit, p.InPounds && limit.LessWater) == air.Above
 	})
 }
 
@@ -187,9 +163,9 @@ func (f facts) holdsAndMay() words.Value {
 	if len(over) == 0 {
 		return nil
 	}
-	limit, _ := VOCLimitFor(f.Country, over[0].Category, over[0].Binder)
-	holds, _ := Holds(over[0], limit.LessWater)
-	return words.Say("{name} {holds}, and {limit} is the most", words.Name("name", named(over[0])), words.Of("holds", litreful(holds.Least)), words.Of("limit", litreful(limit.Limit)))
+	limit, _ := air.VOCLimitFor(f.Country, over[0].Category, over[0].Binder)
+	holds, _ := air.Holds(over[0], limit.LessWater)
+	return words.Say("{name} {holds}, and {limit} is the most", words.Name("name", air.Named(over[0])), words.Of("holds", litreful(holds.Least)), words.Of("limit", litreful(limit.Limit)))
 }
 
 // thinning is what the thinner does to the first product thinned with solvent.
@@ -199,7 +175,7 @@ func (f facts) thinning() words.Value {
 		return nil
 	}
 	p := thinned[0]
-	name, share := words.Name("name", named(p)), words.Number("share", p.Thinner.Mul(measure.NumberFromInt(100)), 0)
+	name, share := words.Name("name", air.Named(p)), words.Number("share", p.Thinner.Mul(measure.NumberFromInt(100)), 0)
 	if !p.Label.Known {
 		return words.Say("{name}: {share} % of thinner", name, share)
 	}
@@ -212,11 +188,11 @@ func (f facts) airAmount(name string) words.Value {
 	case "average":
 		return level(f.course.Average)
 	case "share":
-		return Share(f.course.Share.Value)
+		return air.Share(f.course.Share.Value)
 	case "short limit":
 		return f.shortLimit()
 	case "short share":
-		return Share(f.course.ShortPart.Value)
+		return air.Share(f.course.ShortPart.Value)
 	case "level":
 		return level(f.course.ShortTerm)
 	case "bring":
@@ -226,7 +202,7 @@ func (f facts) airAmount(name string) words.Value {
 	case "night level":
 		return level(f.nightLevel())
 	case "night share":
-		return Share(f.nightPart().Value)
+		return air.Share(f.nightPart().Value)
 	case "burning peak":
 		return level(f.burningPeak)
 	case "burning as planned":
@@ -235,12 +211,12 @@ func (f facts) airAmount(name string) words.Value {
 		}
 		return words.Say("{level} all at once", words.Of("level", level(f.burningPeak)))
 	case "near flammable":
-		return level(FactOf(nearFlammable))
+		return level(measure.FactOf(nearFlammable))
 	case "wait":
-		return Hours(Wait(f.air, f.course).Value)
+		return air.Hours(air.Wait(f.air, f.course).Value)
 	case "burning amount":
 		litres := f.burningLitres().Litres
-		return words.Say("{litres} L, {gallons} US gallons", words.Number("litres", roundUp(litres, 10), 1), words.Number("gallons", roundUp(litres.Quo(measure.USGallon), 10), 1))
+		return words.Say("{litres} L, {gallons} US gallons", words.Number("litres", air.RoundUp(litres, 10), 1), words.Number("gallons", air.RoundUp(litres.Quo(measure.USGallon), 10), 1))
 	case "flash points":
 		return f.flashPoints()
 	case "holds and may":
@@ -255,77 +231,46 @@ func (f facts) airAmount(name string) words.Value {
 func (f facts) airSteps(name string) words.Value {
 	switch name {
 	case "solvent steps":
-		return names(f.steps(isSolvent))
+		return air.Names(f.steps(air.IsSolvent))
 	case "burning steps":
-		return names(f.steps(mayBurn))
+		return air.Names(f.steps(air.MayBurn))
 	case "oil steps":
-		return names(f.steps(isDryingOil))
+		return air.Names(f.steps(isDryingOil))
 	case "sprayed steps":
-		return names(f.steps(isSprayed))
+		return air.Names(f.steps(isSprayed))
 	case "two-pack steps":
-		return names(f.steps(isTwoPack))
+		return air.Names(f.steps(isTwoPack))
 	case "sprayed two-pack steps":
-		return names(f.steps(isSprayedTwoPack))
+		return air.Names(f.steps(isSprayedTwoPack))
 	case "thinned steps":
-		return names(f.steps(addsFumes))
+		return air.Names(f.steps(addsFumes))
 	case "solvent-cleaned steps":
-		return names(f.steps(cleansWithSolvent))
+		return air.Names(f.steps(cleansWithSolvent))
 	case "unsplit steps":
-		return names(f.steps(isUnsplit))
+		return air.Names(f.steps(isUnsplit))
 	case "uncounted steps":
-		return names(f.steps(isUncounted))
+		return air.Names(f.steps(isUncounted))
 	case "steps without binder":
-		return names(f.steps(hasNoBinder))
+		return air.Names(f.steps(hasNoBinder))
 	case "steps over category":
-		return names(f.overCategory())
+		return air.Names(f.overCategory())
 	}
 	return nil
 }
 
-func level(fact Fact) words.Text {
+func level(fact measure.Fact) words.Text {
 	return words.Say("{level} mg/m³", words.Number("level", fact.Value, 0))
 }
 
 // litreful is grams in a litre, up to a tenth: what is above a limit never reads
 // as the limit.
 func litreful(grams measure.Number) words.Text {
-	return words.Say("{grams} g/L", words.Number("grams", roundUp(grams, 10), 1))
-}
-
-// Share is a share of what is allowed, said in per cent. Next to a half or a whole it
-// has a decimal, so that what is above a limit never reads as the limit.
-type Share measure.Number
-
-// In is the share as it is said.
-func (s Share) In(style words.Style) string {
-	share := measure.Number(s)
-	whole := measure.NumberFromDecimal(share.Mul(measure.NumberFromInt(100)).RoundHalfEven(0))
-	rounded := whole.Quo(measure.NumberFromInt(100))
-	if apart := share.Cmp(rounded); apart != 0 && (rounded.Cmp(half) == 0 || rounded.Cmp(once) == 0) {
-		tenth := roundUp(share.Mul(measure.NumberFromInt(100)), 10)
-		if apart < 0 {
-			tenth = roundDown(share.Mul(measure.NumberFromInt(100)), 10)
-		}
-		return style.Notation.Number(tenth, 1) + " %"
-	}
-	return style.Notation.Number(whole, 0) + " %"
-}
-
-// Flow is fresh air in cubic metres an hour, said in the measure of fans.
-type Flow measure.Number
-
-// In is the fresh air as it is said.
-func (f Flow) In(style words.Style) string {
-	flow, n := measure.Number(f), style.Notation
-	if n.System == measure.FeetInches {
-		return n.Number(flow.Quo(measure.CubicFootAMinute), 0) + " cfm"
-	}
-	return n.Number(flow, 0) + " m³/h"
+	return words.Say("{grams} g/L", words.Number("grams", air.RoundUp(grams, 10), 1))
 }
 
 // shortLimit is what is allowed for a quarter of an hour.
 func (f facts) shortLimit() words.Value {
-	if short := above(f.Air.ShortTerm, 0); short.Known {
+	if short := air.Positive(f.Air.ShortTerm); short.Known {
 		return words.Say("{level} for fifteen minutes", words.Of("level", level(short)))
 	}
 	return words.Say("three times the eight-hour limit, as none is given for fifteen minutes")
@@ -341,7 +286,7 @@ func (f facts) bring() words.Value {
 
 // spare is the fresh air that leaves half of what is allowed to spare.
 func (f facts) spare() words.Value {
-	if c := AmpleAir(f.Job).Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
+	if c := air.AmpleAir(f.Job.Job).Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
 		return words.Say("Bring {air} where you can", words.Of("air", f.freshAir(c)))
 	}
 	return words.Say("Use less, or bring more fresh air, where you can")
@@ -349,10 +294,10 @@ func (f facts) spare() words.Value {
 
 // freshAir is so many air changes an hour, and what they are in a fan's own
 // measure.
-func (f facts) freshAir(changes Fact) words.Text {
+func (f facts) freshAir(changes measure.Fact) words.Text {
 	n := words.Number("n", changes.Value, 1)
-	flow := words.Of("flow", Flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)))
-	if above(f.Air.Fan, 0).Known {
+	flow := words.Of("flow", air.Flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)))
+	if air.Positive(f.Air.Fan).Known {
 		return words.Say("{n} air changes an hour ({flow} of fresh air) besides the fan’s", n, flow)
 	}
 	return words.Say("{n} air changes an hour ({flow} of fresh air)", n, flow)

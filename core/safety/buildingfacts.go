@@ -3,6 +3,7 @@ package safety
 import (
 	"strconv"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -141,19 +142,19 @@ func (f facts) lays(metals ...Metal) bool {
 	return false
 }
 
-func isDryingOil(product Product) bool { return product.Binder == DryingOil }
+func isDryingOil(product air.Product) bool { return product.Binder == air.DryingOil }
 
-func inSeveralCoats(product Product) bool { return product.Coats > 1 }
+func inSeveralCoats(product air.Product) bool { return product.Coats > 1 }
 
-func hasMetalPowder(product Product) bool { return product.Category == MetallicPaint }
+func hasMetalPowder(product air.Product) bool { return product.Category == air.MetallicPaint }
 
 // isHardOnSkin: it holds solvent or oil, nobody knows, or it is size, which
 // stays tacky.
-func isHardOnSkin(product Product) bool {
-	return isSolvent(product) || hasNoBinder(product) || product.Binder == DryingOil || product.Size || product.Category == Adhesive
+func isHardOnSkin(product air.Product) bool {
+	return air.IsSolvent(product) || hasNoBinder(product) || product.Binder == air.DryingOil || product.Size || product.Category == air.Adhesive
 }
 
-func anyProduct(Product) bool { return true }
+func anyProduct(air.Product) bool { return true }
 
 // buildingAmount is what a word in braces of the rules about the building
 // stands for, nil where it is none of them.
@@ -194,9 +195,9 @@ func (f facts) buildingAmount(name string) words.Value {
 		fahrenheit := f.Warmth.Value.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
 		return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", f.Warmth.Value, 1), words.Number("fahrenheit", fahrenheit, 1))
 	case "oil steps":
-		return names(f.steps(isDryingOil))
+		return air.Names(f.steps(isDryingOil))
 	case "glove steps":
-		return names(f.steps(isHardOnSkin))
+		return air.Names(f.steps(isHardOnSkin))
 	}
 	return nil
 }

@@ -1,8 +1,7 @@
 package safety
 
 import (
-	"strconv"
-
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -19,25 +18,25 @@ type facts struct {
 	Job
 	deck        Deck
 	deckKnown   bool
-	air         Air
-	course      Course
-	burningPeak Fact // mg/m³ in the shut room with all that the products that may burn give off in its air at once
+	air         air.Air
+	course      air.Course
+	burningPeak measure.Fact // mg/m³ in the shut room with all that the products that may burn give off in its air at once
 }
 
 func factsOf(job Job) facts {
 	deck, _ := DeckOf(job)
-	air, _ := AirOf(job)
+	inAir, _ := air.Of(job.Job)
 	burning := job
-	burning.Products = productsThat(mayBurn, job.Products)
-	burningAir, _ := AirOf(burning)
-	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: air, course: courseOf(job), burningPeak: burningAir.Peak}
+	burning.Products = air.That(air.MayBurn, job.Products)
+	burningAir, _ := air.Of(burning.Job)
+	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: inAir, course: courseOf(job), burningPeak: burningAir.Peak}
 }
 
-func courseOf(job Job) Course {
+func courseOf(job Job) air.Course {
 	if job.Course != nil {
 		return *job.Course
 	}
-	return CourseOf(job)
+	return air.CourseOf(job.Job)
 }
 
 // needsDeck: the ceiling cannot be worked on from the floor.
@@ -58,52 +57,25 @@ func (f facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
 
 // exceeds tells whether both amounts are known and the first is above so many
 // times the second.
-func exceeds(amount, limit Fact, times measure.Number) bool {
+func exceeds(amount, limit measure.Fact, times measure.Number) bool {
 	return amount.Known && limit.Known && amount.Value.Cmp(limit.Value.Mul(times)) > 0
 }
 
-var (
-	once = measure.NumberFromInt(1)
-	half = measure.NumberFromFraction(1, 2)
-)
+func (f facts) steps(test func(air.Product) bool) []air.Product { return air.That(test, f.Products) }
 
-func (f facts) steps(test func(Product) bool) []Product { return productsThat(test, f.Products) }
-
-func productsThat(test func(Product) bool, products []Product) []Product {
-	var found []Product
-	for _, product := range products {
-		if test(product) {
-			found = append(found, product)
-		}
-	}
-	return found
-}
-
-func hasNoBinder(product Product) bool {
-	return product.Binder != Water && product.Binder != Solvent && product.Binder != DryingOil
+func hasNoBinder(product air.Product) bool {
+	return product.Binder != air.Water && product.Binder != air.Solvent && product.Binder != air.DryingOil
 }
 
 // atProduct is the place in the plan of the first product of which the test
 // holds, and the blank in it.
-func atProduct(test func(Product) bool, blank string) func(facts) string {
+func atProduct(test func(air.Product) bool, blank string) func(facts) string {
 	return func(f facts) string {
 		if found := f.steps(test); len(found) > 0 {
 			return found[0].At + blank
 		}
 		return "/finish/steps"
 	}
-}
-
-// names are the names of the steps.
-func names(products []Product) words.Value {
-	list := make([]string, len(products))
-	for i, product := range products {
-		list[i] = named(product)
-		if product.StepName != "" {
-			list[i] = "“" + list[i] + "”"
-		}
-	}
-	return words.Names("", list).Value
 }
 
 // amount is what a word in braces stands for, nil where there is no such word.
@@ -122,17 +94,7 @@ func length(l measure.Length) words.Value { return words.Length("", l).Value }
 // area is an area in a rule's words.
 func area(a measure.Area) words.Value { return words.Area("", a).Value }
 
-// Hours is a time in hours, said up to a whole minute.
-type Hours measure.Number
-
-// In is the time as 2 h 15 min.
-func (h Hours) In(words.Style) string {
-	minutes, _ := measure.Number(h).Mul(measure.NumberFromInt(60)).Ceil()
-	switch {
-	case minutes < 60:
-		return strconv.FormatInt(minutes, 10) + " min"
-	case minutes%60 == 0:
-		return strconv.FormatInt(minutes/60, 10) + " h"
-	}
-	return strconv.FormatInt(minutes/60, 10) + " h " + strconv.FormatInt(minutes%60, 10) + " min"
-}
+var (
+	once = measure.NumberFromInt(1)
+	half = measure.NumberFromFraction(1, 2)
+)

@@ -9,7 +9,7 @@ import (
 	"ceilingwright/core/measure"
 )
 
-func kilograms(text string) Fact { return FactOf(measure.MustNumber(text)) }
+func kilograms(text string) measure.Fact { return measure.FactOf(measure.MustNumber(text)) }
 
 // 250 lb a person, which is 113.4 kg (the old 29 CFR 1910.29(a)(2)(ii)).
 func TestPersonMass(t *testing.T) {
@@ -31,17 +31,17 @@ func TestFloorLoad(t *testing.T) {
 	assert.Equal(t, [3]string{"400.796", "160.318", "100.199"}, [3]string{load.Whole.Trimmed(3), load.Spread.Trimmed(3), load.Leg.Trimmed(3)})
 
 	// The same typed in pounds and feet: 88.1849 lb of load, 6 ft 6.74 in of foot.
-	job.Gear.Load = FactOf(measure.MustNumber("88.184904873951").Mul(measure.MustNumber("0.45359237")))
+	job.Gear.Load = measure.FactOf(measure.MustNumber("88.184904873951").Mul(measure.MustNumber("0.45359237")))
 	again, _ := job.FloorLoad()
 	assert.Equal(t, "160.318", again.Spread.Trimmed(3))
 
-	job.Gear.Load = Fact{}
+	job.Gear.Load = measure.Fact{}
 	load, ok = job.FloorLoad()
 	assert.True(t, ok && load.AtLeast, "tools and materials are missing, so it is the least")
 	assert.Equal(t, "144.318", load.Spread.Trimmed(3), "(226.796 + 134) ÷ 2.5")
 
 	for _, lacking := range []func(*Gear){
-		func(g *Gear) { g.Mass = Fact{} }, func(g *Gear) { g.FootLength = 0 }, func(g *Gear) { g.FootWidth = 0 },
+		func(g *Gear) { g.Mass = measure.Fact{} }, func(g *Gear) { g.FootLength = 0 }, func(g *Gear) { g.FootWidth = 0 },
 	} {
 		gear := job
 		lacking(&gear.Gear)

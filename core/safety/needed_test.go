@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -16,34 +17,34 @@ import (
 // madeJob is a job of a few products and coats over a few days, from a seed.
 func madeJob(seed uint64) Job {
 	r := rand.New(rand.NewPCG(seed, 7))
-	tenths := func(from, to int) Fact {
-		return FactOf(measure.NumberFromFraction(int64(from+r.IntN(to-from+1)), 10))
+	tenths := func(from, to int) measure.Fact {
+		return measure.FactOf(measure.NumberFromFraction(int64(from+r.IntN(to-from+1)), 10))
 	}
-	job := Job{
+	job := Job{Job: air.Job{
 		RoomVolume: measure.Volume{Litres: measure.NumberFromInt(int64(20_000 + r.IntN(200_000)))},
-		Air:        AirPlan{Limit: FactOf(measure.NumberFromInt(int64(50 + r.IntN(900)))), Shut: tenths(0, 8), Mixing: tenths(10, 100)},
-	}
+		Air:        air.Plan{Limit: measure.FactOf(measure.NumberFromInt(int64(50 + r.IntN(900)))), Shut: tenths(0, 8), Mixing: tenths(10, 100)},
+	}}
 	if r.IntN(2) == 0 {
-		job.Air.Nights = NightsOpen
+		job.Air.Nights = air.NightsOpen
 	}
 	if r.IntN(2) == 0 {
 		job.Air.Fan = tenths(100, 9000)
 	}
 	if r.IntN(3) == 0 {
-		job.Air.ShortTerm = FactOf(measure.NumberFromInt(int64(200 + r.IntN(2000))))
+		job.Air.ShortTerm = measure.FactOf(measure.NumberFromInt(int64(200 + r.IntN(2000))))
 	}
 	for i := range 1 + r.IntN(3) {
-		p := Product{Litres: tenths(2, 80), VOC: tenths(50, 6000), Coats: int64(1 + r.IntN(3)), DryHours: tenths(3, 300), Binder: []Binder{Water, Solvent, DryingOil}[r.IntN(3)]}
+		p := air.Product{Litres: tenths(2, 80), VOC: tenths(50, 6000), Coats: int64(1 + r.IntN(3)), DryHours: tenths(3, 300), Binder: []air.Binder{air.Water, air.Solvent, air.DryingOil}[r.IntN(3)]}
 		if r.IntN(3) == 0 {
-			p.Limit = FactOf(measure.NumberFromInt(int64(50 + r.IntN(900))))
+			p.Limit = measure.FactOf(measure.NumberFromInt(int64(50 + r.IntN(900))))
 		}
 		job.Products = append(job.Products, p)
 		for range p.Coats {
-			job.Coats = append(job.Coats, Coat{Product: i, Start: int64(r.IntN(4)*1440 + r.IntN(420)), Minutes: int64(r.IntN(4) * 37)})
+			job.Coats = append(job.Coats, air.Coat{Product: i, Start: int64(r.IntN(4)*1440 + r.IntN(420)), Minutes: int64(r.IntN(4) * 37)})
 		}
 	}
 	for day := range int64(4) {
-		job.Shifts = append(job.Shifts, Shift{day * 1440, day*1440 + 480})
+		job.Shifts = append(job.Shifts, air.Shift{From: day * 1440, To: day*1440 + 480})
 	}
 	if r.IntN(4) == 0 {
 		job.Coats, job.Shifts = nil, nil
@@ -52,7 +53,7 @@ func madeJob(seed uint64) Job {
 }
 
 func aired(job Job, changes measure.Number) Job {
-	job.Air.Opened = FactOf(changes)
+	job.Air.Opened = measure.FactOf(changes)
 	return job
 }
 
@@ -63,8 +64,8 @@ func TestAskedAirClearsTheLimits(t *testing.T) {
 	tenth, told := number("0.1"), map[string]int{}
 	for seed := range uint64(150) {
 		job := madeJob(seed)
-		needed := CourseOf(aired(job, number("4"))).Needed.Changes
-		assert.Equal(t, needed, CourseOf(job).Needed.Changes, "it does not depend on what is opened now")
+		needed := air.CourseOf(aired(job, number("4")).Job).Needed.Changes
+		assert.Equal(t, needed, air.CourseOf(job.Job).Needed.Changes, "it does not depend on what is opened now")
 		if !needed.Known {
 			continue
 		}
@@ -76,8 +77,8 @@ func TestAskedAirClearsTheLimits(t *testing.T) {
 			told["shut"]++
 			continue
 		}
-		short := CourseOf(aired(job, less))
-		require.True(t, exceeds(short.Share, FactOf(once), once) || exceeds(short.ShortPart, FactOf(once), once), "%d: %s asked for, and a tenth less would do", seed, needed.Value.Trimmed(1))
+		short := air.CourseOf(aired(job, less).Job)
+		require.True(t, exceeds(short.Share, measure.FactOf(once), once) || exceeds(short.ShortPart, measure.FactOf(once), once), "%d: %s asked for, and a tenth less would do", seed, needed.Value.Trimmed(1))
 		told["asked"]++
 	}
 	assert.Greater(t, told["asked"], 80)
@@ -89,7 +90,7 @@ func TestAskedAirClearsTheCaution(t *testing.T) {
 	tried := 0
 	for seed := range uint64(60) {
 		job := madeJob(seed)
-		ample := AmpleAir(job).Changes
+		ample := air.AmpleAir(job.Job).Changes
 		less := ample.Value.Sub(number("0.1"))
 		if !ample.Known || less.Cmp(job.Air.Shut.Value) < 0 || less.Sign() <= 0 {
 			continue
@@ -105,26 +106,26 @@ func TestAskedAirClearsTheCaution(t *testing.T) {
 // The words of both rules name the same air that the course asks for.
 func TestAskedAirInWords(t *testing.T) {
 	job := quietJob()
-	paints(Water, "4", "100")(&job)
-	c := CourseOf(job)
+	paints(air.Water, "4", "100")(&job)
+	c := air.CourseOf(job.Job)
 	stop := find(t, Notes(job, words.Style{}), "air-over-limit")
 	assert.Contains(t, stop.Words, "Bring at least "+c.Needed.Changes.Value.Trimmed(1)+" air changes an hour (")
 	assert.NotContains(t, stop.Words, "besides")
 	job.Air.Fan = fact("10")
 	assert.Contains(t, find(t, Notes(job, words.Style{}), "air-over-limit").Words, "of fresh air) besides the fan’s, or use less")
-	all(paints(Water, "400", "100"))(&job)
+	all(paints(air.Water, "400", "100"))(&job)
 	assert.Contains(t, find(t, Notes(job, words.Style{}), "air-over-limit").Words, "Use less, or another product: no windows and fan bring fresh air enough.")
 	near := quietJob()
-	paints(Water, "3.8", "100")(&near)
-	assert.Contains(t, find(t, Notes(near, words.Style{}), "air-near-limit").Words, "Bring "+AmpleAir(near).Changes.Value.Trimmed(1)+" air changes an hour")
+	paints(air.Water, "3.8", "100")(&near)
+	assert.Contains(t, find(t, Notes(near, words.Style{}), "air-near-limit").Words, "Bring "+air.AmpleAir(near.Job).Changes.Value.Trimmed(1)+" air changes an hour")
 }
 
 // An amount without end asks for no number of changes.
 func TestAskedAirHasAnEnd(t *testing.T) {
 	for litres, known := range map[string]bool{"1": true, "100": true, "1000000000": false} {
 		job := aired(quietJob(), number("4"))
-		paints(Water, litres, "100")(&job)
-		assert.Equal(t, known, CourseOf(job).Needed.Changes.Known, litres)
+		paints(air.Water, litres, "100")(&job)
+		assert.Equal(t, known, air.CourseOf(job.Job).Needed.Changes.Known, litres)
 	}
 }
 
@@ -133,7 +134,7 @@ func BenchmarkAskedAir(b *testing.B) {
 		job := madeJob(uint64(i))
 		b.Run(strconv.Itoa(i), func(b *testing.B) {
 			for b.Loop() {
-				CourseOf(job)
+				air.CourseOf(job.Job)
 			}
 		})
 	}

@@ -1,6 +1,9 @@
 package safety
 
-import "ceilingwright/core/problem"
+import (
+	"ceilingwright/core/air"
+	"ceilingwright/core/problem"
+)
 
 // rule is one row of the table below. It is laid out to be read without Go:
 // "when" says in words what "fires" tests.
@@ -100,7 +103,7 @@ func sheetRules() []rule {
 			id: "not-alone", severity: problem.Caution, at: "/days/people",
 			when: "a tower, a scaffold or what may be one, or a solvent product is used, and nobody has said that more than one person works there.",
 			fires: func(f facts) bool {
-				return f.mayBeAlone() && (f.builtUp() && f.Gear.Kind != Podium || len(f.steps(isSolvent)) > 0)
+				return f.mayBeAlone() && (f.builtUp() && f.Gear.Kind != Podium || len(f.steps(air.IsSolvent)) > 0)
 			},
 			words:   "Do not work alone. Agree how to call for help and how to get someone down.",
 			decides: code,

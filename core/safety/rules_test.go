@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -18,10 +19,11 @@ import (
 func quietJob() Job {
 	return Job{
 		Country: US, Year: 2010, Textured: No, Lead: NoLeadTest, Pull: PaintHeld,
-		CeilingHeight: 200 * cm, RoomVolume: measure.Volume{Litres: number("90000")},
-		Fixture: No, Access: Floor, Crew: []measure.Length{170 * cm},
+		CeilingHeight: 200 * cm,
+		Fixture:       No, Access: Floor, Crew: []measure.Length{170 * cm},
 		MaskArea: measure.Area{SquareMetres: number("16")}, OverheadHours: fact("1"),
-		Air:      AirPlan{Limit: fact("350"), Opened: fact("4"), Shut: fact("0.4"), Mixing: fact("3")},
+		Job: air.Job{RoomVolume: measure.Volume{Litres: number("90000")},
+			Air: air.Plan{Limit: fact("350"), Opened: fact("4"), Shut: fact("0.4"), Mixing: fact("3")}},
 		Building: Building{Detectors: No, Sprinklers: No, Fixings: No},
 	}
 }
@@ -45,34 +47,34 @@ func deckAt(height measure.Length) change {
 		j.CeilingHeight, j.Access, j.Rails, j.Base = height+187*cm, Platform, Yes, 10*measure.Metre
 	}
 }
-func in(country Country) change         { return func(j *Job) { j.Country = country } }
-func from(access Access) change         { return func(j *Job) { j.Access = access } }
-func rails(answer Answer) change        { return func(j *Job) { j.Rails = answer } }
-func base(length measure.Length) change { return func(j *Job) { j.Base = length } }
-func built(year int) change             { return func(j *Job) { j.Year = year } }
-func textured(answer Answer) change     { return func(j *Job) { j.Textured = answer } }
-func light(answer Answer) change        { return func(j *Job) { j.Fixture = answer } }
-func lead(result LeadTest) change       { return func(j *Job) { j.Lead = result } }
-func pull(result PullTest) change       { return func(j *Job) { j.Pull = result } }
-func leaf(metals ...Metal) change       { return func(j *Job) { j.Leaf = metals } }
-func overhead(hours Fact) change        { return func(j *Job) { j.OverheadHours = hours } }
-func opened(changes Fact) change        { return func(j *Job) { j.Air.Opened = changes } }
+func in(country Country) change          { return func(j *Job) { j.Country = country } }
+func from(access Access) change          { return func(j *Job) { j.Access = access } }
+func rails(answer Answer) change         { return func(j *Job) { j.Rails = answer } }
+func base(length measure.Length) change  { return func(j *Job) { j.Base = length } }
+func built(year int) change              { return func(j *Job) { j.Year = year } }
+func textured(answer Answer) change      { return func(j *Job) { j.Textured = answer } }
+func light(answer Answer) change         { return func(j *Job) { j.Fixture = answer } }
+func lead(result LeadTest) change        { return func(j *Job) { j.Lead = result } }
+func pull(result PullTest) change        { return func(j *Job) { j.Pull = result } }
+func leaf(metals ...Metal) change        { return func(j *Job) { j.Leaf = metals } }
+func overhead(hours measure.Fact) change { return func(j *Job) { j.OverheadHours = hours } }
+func opened(changes measure.Fact) change { return func(j *Job) { j.Air.Opened = changes } }
 func masked(area measure.Number) change {
 	return func(j *Job) { j.MaskArea.SquareMetres = area }
 }
 
 // paints adds a step that dries in 8 h and is wet at once. Its average over 8 h
 // is 9.0883e-4 g/m³ for each gram of solvent, worked by hand below.
-func paints(binder Binder, litres, voc string) change {
+func paints(binder air.Binder, litres, voc string) change {
 	return func(j *Job) {
-		j.Products = append(j.Products, Product{
+		j.Products = append(j.Products, air.Product{
 			At: "/finish/steps/4", StepName: "Glaze", Litres: fact(litres), VOC: fact(voc),
 			Binder: binder, Coats: 1, DryHours: fact("8"),
 		})
 	}
 }
 
-func product(p Product) change { return func(j *Job) { j.Products = append(j.Products, p) } }
+func product(p air.Product) change { return func(j *Job) { j.Products = append(j.Products, p) } }
 
 var sixSquareFeet = measure.SquareFoot.Mul(number("6"))
 
@@ -121,7 +123,7 @@ func Notes(job Job, style words.Style) []read {
 func notesAfter(c change) []read {
 	job := quietJob()
 	c(&job)
-	return Notes(job, words.Style{Country: words.Country(job.Country)})
+	return Notes(job, words.Style{Country: job.Country})
 }
 
 func TestEveryRuleOnBothSides(t *testing.T) {
@@ -161,7 +163,7 @@ func TestNotesOfNothingKnown(t *testing.T) {
 
 func TestNotesOrder(t *testing.T) {
 	notes := notesAfter(all(deckAt(4*measure.Metre), rails(No), base(50*cm), built(0), textured(""), light(Yes), pull(""),
-		in(""), paints(DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6"))))
+		in(""), paints(air.DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6"))))
 	table := rules()
 	position := func(id string) int {
 		return slices.IndexFunc(table, func(r rule) bool { return r.id == id })
@@ -175,7 +177,7 @@ func TestNotesOrder(t *testing.T) {
 	}
 	assert.Equal(t, problem.Stop, notes[0].Severity)
 	assert.Equal(t, notes, notesAfter(all(deckAt(4*measure.Metre), rails(No), base(50*cm), built(0), textured(""), light(Yes), pull(""),
-		in(""), paints(DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6")))), "the same job, the same notes")
+		in(""), paints(air.DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6")))), "the same job, the same notes")
 }
 
 // Where the country is not known the strictest rule of a subject is told, and
@@ -230,8 +232,8 @@ func TestNotesAreWhole(t *testing.T) {
 // Every word in braces in the table is one that is known.
 func TestEveryAmountIsKnown(t *testing.T) {
 	job := quietJob()
-	all(deckAt(4*measure.Metre), paints(DryingOil, "3", "400"), product(Product{StepName: "Size"}), overhead(fact("6")), leaf(Copper),
-		sprayed(TwoPack), thinned(Solvent, "0.1"), counts(MattCeiling, Water, "900", lessWater, func(p *Product) { p.Unsplit = true }))(&job)
+	all(deckAt(4*measure.Metre), paints(air.DryingOil, "3", "400"), product(air.Product{StepName: "Size"}), overhead(fact("6")), leaf(Copper),
+		sprayed(air.TwoPack), thinned(air.Solvent, "0.1"), counts(air.MattCeiling, air.Water, "900", lessWater, func(p *air.Product) { p.Unsplit = true }))(&job)
 	f, found := factsOf(job), 0
 	for _, r := range rules() {
 		rest := r.words + r.working + r.adds + r.asks + r.decides + r.source
@@ -280,7 +282,7 @@ func TestWordsFollowTheStyle(t *testing.T) {
 	assert.Contains(t, find(t, notes, "deck-height").Words, "about 8′ 2″ above the floor")
 	assert.Contains(t, find(t, notes, "base-too-narrow").Words, "at least 3′ 0″")
 
-	all(paints(Solvent, "2", "300"), built(1950))(&job)
+	all(paints(air.Solvent, "2", "300"), built(1950))(&job)
 	notes = Notes(job, inFeet)
 	assert.Contains(t, find(t, notes, "lead-certified-firm").Words, "over 172.2 ft², and in a home a small job may disturb 6.0 ft²")
 	assert.Regexp(t, `at least [0-9.]+ air changes an hour \([0-9]+ cfm`, find(t, notes, "air-over-limit").Words)
@@ -289,17 +291,17 @@ func TestWordsFollowTheStyle(t *testing.T) {
 }
 
 func TestPlacesOfSteps(t *testing.T) {
-	notes := notesAfter(all(paints(Water, "1", "10"), product(Product{At: "/finish/steps/7", StepName: "Oil {limit} size", Litres: fact("1"), VOC: fact("1"), DryHours: fact("1")})))
+	notes := notesAfter(all(paints(air.Water, "1", "10"), product(air.Product{At: "/finish/steps/7", StepName: "Oil {limit} size", Litres: fact("1"), VOC: fact("1"), DryHours: fact("1")})))
 	assert.Equal(t, "/finish/steps/7/binder", find(t, notes, "binder-not-known").At)
 	assert.Contains(t, find(t, notes, "binder-not-known").Words, "Oil {limit} size", "what a person typed is never searched for amounts")
-	nameless := notesAfter(product(Product{At: "/finish/steps/2", Binder: DryingOil}))
+	nameless := notesAfter(product(air.Product{At: "/finish/steps/2", Binder: air.DryingOil}))
 	assert.Contains(t, find(t, nameless, "oily-rags").Words, "a step without a name")
 	assert.Equal(t, "/finish/steps/2", find(t, nameless, "oily-rags").At)
 }
 
 func TestHoursAndMinutes(t *testing.T) {
 	for hours, text := range map[string]string{"0.5": "30 min", "1": "1 h", "2.25": "2 h 15 min", "0.001": "1 min", "48": "48 h"} {
-		assert.Equal(t, text, Hours(number(hours)).In(words.Style{}))
+		assert.Equal(t, text, air.Hours(number(hours)).In(words.Style{}))
 	}
 }
 
@@ -310,3 +312,7 @@ func TestNotesAreTheirOwn(t *testing.T) {
 	find(t, Notes(job, words.Style{}), "deck-height").Figures[0] = "spoilt"
 	assert.Equal(t, "platform.height", find(t, Notes(job, words.Style{}), "deck-height").Figures[0])
 }
+
+func number(text string) measure.Number { return measure.MustNumber(text) }
+
+func fact(text string) measure.Fact { return measure.FactOf(number(text)) }

@@ -25,8 +25,10 @@ func ladderRules() []rule {
 		},
 		{
 			id: "ladder-over-30-minutes", severity: problem.Caution, at: "/access/minutes",
-			when:    "the work is done from a ladder, for more than 30 minutes in one spot.",
-			fires:   func(f facts) bool { return f.onLadder() && exceeds(f.Gear.Minutes, FactOf(ladderMinutes), once) },
+			when: "the work is done from a ladder, for more than 30 minutes in one spot.",
+			fires: func(f facts) bool {
+				return f.onLadder() && exceeds(f.Gear.Minutes, measure.FactOf(ladderMinutes), once)
+			},
 			words:   "Use a platform. {minutes} in one spot is too long on a ladder.",
 			working: "In one spot: {minutes}; the guidance ends at 30 min.",
 			decides: code,
@@ -70,8 +72,10 @@ func ladderRules() []rule {
 		},
 		{
 			id: "ladder-overloaded", severity: problem.Stop, at: "/access/rated",
-			when:    "a person of 250 lb (113.4 kg) with clothes and tools, what was weighed and the panel are more than the ladder may carry.",
-			fires:   func(f facts) bool { return f.onLadder() && exceeds(FactOf(f.onTheLadder()), f.Gear.Rated, once) },
+			when: "a person of 250 lb (113.4 kg) with clothes and tools, what was weighed and the panel are more than the ladder may carry.",
+			fires: func(f facts) bool {
+				return f.onLadder() && exceeds(measure.FactOf(f.onTheLadder()), f.Gear.Rated, once)
+			},
 			words:   "Do not go up this ladder. It may carry {rated}, and with you on it comes to {on the ladder}.",
 			working: "A person with gear: {one person}, tools and materials: {load}, panel: {panel}. Together {on the ladder}; the ladder may carry {rated}.",
 			decides: maker,
@@ -100,8 +104,10 @@ func ladderRules() []rule {
 		},
 		{
 			id: "ladder-carry-over-10-kg", severity: problem.Caution, at: "/access/panel",
-			when:    "the heaviest panel and the tools, to be carried up a ladder, are more than 10 kg.",
-			fires:   func(f facts) bool { return f.onLadder() && exceeds(FactOf(f.carried()), FactOf(ladderCarry), once) },
+			when: "the heaviest panel and the tools, to be carried up a ladder, are more than 10 kg.",
+			fires: func(f facts) bool {
+				return f.onLadder() && exceeds(measure.FactOf(f.carried()), measure.FactOf(ladderCarry), once)
+			},
 			words:   "Do not carry {carried} up a ladder. Hand it up in parts, or use a platform.",
 			working: "Tools and materials: {load}, panel: {panel}. Together {carried}; the guidance ends at {10 kg}.",
 			decides: code,
@@ -777,7 +783,7 @@ func overheadRules() []rule {
 			id: "overhead-over-2-hours", severity: problem.Note, subject: "overhead", at: "/days/people",
 			when: "one person works overhead for more than 2 hours a day.",
 			fires: func(f facts) bool {
-				return exceeds(f.OverheadHours, FactOf(overheadNoteFrom), once)
+				return exceeds(f.OverheadHours, measure.FactOf(overheadNoteFrom), once)
 			},
 			words:   "Take turns, mix in work on the floor, and roll with a long handle. The longest day has {overhead hours} overhead for one person.",
 			working: "Longest day: {overhead hours}; a note above 2 h, a caution above 4 h.",
@@ -791,7 +797,7 @@ func overheadRules() []rule {
 			id: "overhead-over-4-hours", severity: problem.Caution, subject: "overhead", at: "/days/people",
 			when: "one person works overhead for more than 4 hours a day.",
 			fires: func(f facts) bool {
-				return exceeds(f.OverheadHours, FactOf(overheadCautionAt), once)
+				return exceeds(f.OverheadHours, measure.FactOf(overheadCautionAt), once)
 			},
 			words:   "Plan again, with more people or more days, and roll with a long handle. The longest day has {overhead hours} overhead for one person, and four is too many.",
 			working: "Longest day: {overhead hours}; a note above 2 h, a caution above 4 h.",
@@ -814,7 +820,7 @@ func overheadRules() []rule {
 		{
 			id: "panel-over-5-kg", severity: problem.Caution, subject: "panel", at: "/access/panel",
 			when:    "each of those up there holds more than 5 kg of the heaviest panel.",
-			fires:   func(f facts) bool { return exceeds(f.panelShare(), FactOf(panelCaution), once) },
+			fires:   func(f facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelCaution), once) },
 			words:   "Get more hands, smaller panels or a prop under them. Held overhead at arm's length, {panel share} each is too heavy.",
 			working: "Panel: {panel}, held by {people}, {panel share} each; a note above {3 kg}, a caution above {5 kg}.",
 			decides: code,
@@ -824,7 +830,7 @@ func overheadRules() []rule {
 		{
 			id: "panel-over-3-kg", severity: problem.Note, subject: "panel", at: "/access/panel",
 			when:    "each of those up there holds more than 3 kg of the heaviest panel.",
-			fires:   func(f facts) bool { return exceeds(f.panelShare(), FactOf(panelNote), once) },
+			fires:   func(f facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelNote), once) },
 			words:   "Share the panels out well, or put a prop under them. Held overhead at arm's length, {panel share} each is too heavy for some.",
 			working: "Panel: {panel}, held by {people}, {panel share} each; a note above {3 kg}, a caution above {5 kg}.",
 			decides: code,
@@ -833,7 +839,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-spell-over-10-minutes", severity: problem.Note, subject: "breaks", at: "/access/minutes",
 			when:    "the work in one spot goes on for more than 10 minutes without a pause.",
-			fires:   func(f facts) bool { return exceeds(f.Gear.Minutes, FactOf(spellMinutes), once) },
+			fires:   func(f facts) bool { return exceeds(f.Gear.Minutes, measure.FactOf(spellMinutes), once) },
 			words:   "Lower the arms and look level every few minutes. {minutes} without a pause is too long: stop after half an hour overhead at most, and do something on the floor.",
 			working: "In one spot without a pause: {minutes}; the note starts above 10 min.",
 			decides: code,

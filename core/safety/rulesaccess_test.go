@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -31,11 +32,11 @@ func deckSides(length, width measure.Length) change {
 func foot(length, width measure.Length) change {
 	return gear(func(g *Gear) { g.FootLength, g.FootWidth = length, width })
 }
-func rated(mass Fact) change  { return gear(func(g *Gear) { g.Rated = mass }) }
-func load(mass Fact) change   { return gear(func(g *Gear) { g.Load = mass }) }
-func panel(mass Fact) change  { return gear(func(g *Gear) { g.Panel = mass }) }
-func minutes(m string) change { return gear(func(g *Gear) { g.Minutes = fact(m) }) }
-func hands(people int) change { return func(j *Job) { j.Hands = people } }
+func rated(mass measure.Fact) change { return gear(func(g *Gear) { g.Rated = mass }) }
+func load(mass measure.Fact) change  { return gear(func(g *Gear) { g.Load = mass }) }
+func panel(mass measure.Fact) change { return gear(func(g *Gear) { g.Panel = mass }) }
+func minutes(m string) change        { return gear(func(g *Gear) { g.Minutes = fact(m) }) }
+func hands(people int) change        { return func(j *Job) { j.Hands = people } }
 func drop(a Answer, depth measure.Length) change {
 	return func(j *Job) { j.Building.Drop, j.Building.DropDepth = a, depth }
 }
@@ -43,18 +44,18 @@ func inTheTable(a Answer) change { return gear(func(g *Gear) { g.BaseChecked = a
 func below(a Answer) change      { return func(j *Job) { j.Building.Below = a } }
 
 // pounds is a weight as a person types it in the US (NIST Handbook 44, appendix C).
-func pounds(text string) Fact { return FactOf(number(text).Mul(number("0.45359237"))) }
+func pounds(text string) measure.Fact { return measure.FactOf(number(text).Mul(number("0.45359237"))) }
 
 // floorJob is a platform of 90 kg on 2 m by 1 m, with one person and 37 kg on it.
 func floorJob(j *Job) {
 	all(deckAt(measure.Metre), foot(2*measure.Metre, measure.Metre), onDeck(1), load(fact("37")), gear(func(g *Gear) { g.Mass = fact("90") }))(j)
 }
 
-func floorMay(carry Fact) change { return func(j *Job) { j.Building.FloorLoad = carry } }
+func floorMay(carry measure.Fact) change { return func(j *Job) { j.Building.FloorLoad = carry } }
 
 // poundsOnFoot is a load in pounds on a square foot, as kilograms on a square metre.
-func poundsOnFoot(text string) Fact {
-	return FactOf(pounds(text).Value.Quo(measure.SquareFoot))
+func poundsOnFoot(text string) measure.Fact {
+	return measure.FactOf(pounds(text).Value.Quo(measure.SquareFoot))
 }
 
 // ladderOf stands a ladder so high under a ceiling that needs a deck at one metre.
@@ -73,8 +74,8 @@ var accessCases = []ruleCase{
 	{"country-not-known", in(Other), in(UK)},
 	{"not-alone", deckAt(1 * measure.Metre), all()},
 	{"not-alone", all(deckAt(1*measure.Metre), kind(Scaffold)), all(deckAt(1*measure.Metre), kind(Podium))},
-	{"not-alone", paints(Solvent, "0.1", "10"), paints(Water, "0.1", "10")},
-	{"not-alone", all(paints(Solvent, "0.1", "10"), hands(1)), all(paints(Solvent, "0.1", "10"), hands(2))},
+	{"not-alone", paints(air.Solvent, "0.1", "10"), paints(air.Water, "0.1", "10")},
+	{"not-alone", all(paints(air.Solvent, "0.1", "10"), hands(1)), all(paints(air.Solvent, "0.1", "10"), hands(2))},
 	{"not-alone", all(deckAt(1*measure.Metre), onDeck(1)), all(deckAt(1*measure.Metre), onDeck(2))},
 
 	{"ladder-both-hands", from(Ladder), from(Platform)},
@@ -151,7 +152,7 @@ var accessCases = []ruleCase{
 	{"deck-overloaded", all(deckAt(measure.Metre), rated(pounds("249"))), all(deckAt(measure.Metre), rated(pounds("250")))},
 	{"deck-overloaded", all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{170 * cm, 172 * cm} }, rated(fact("225"))),
 		all(deckAt(measure.Metre), func(j *Job) { j.Crew = []measure.Length{170 * cm, 0} }, rated(fact("225")))},
-	{"deck-overloaded", all(deckAt(measure.Metre), rated(fact("0"))), all(deckAt(measure.Metre), rated(Fact{}))},
+	{"deck-overloaded", all(deckAt(measure.Metre), rated(fact("0"))), all(deckAt(measure.Metre), rated(measure.Fact{}))},
 	{"deck-rating-not-known", all(deckAt(measure.Metre), load(fact("1"))), all(deckAt(measure.Metre), load(fact("1")), rated(fact("300")))},
 	{"deck-rating-not-known", all(deckAt(measure.Metre), load(fact("1"))), deckAt(measure.Metre)},
 	// By hand: 90 kg + 113.398 kg + 37 kg = 240.398 kg on 2 m × 1 m is 120.2 kg/m², 24.62 lb/ft².
@@ -319,13 +320,13 @@ var accessCases = []ruleCase{
 	{"overhead-over-2-hours", overhead(fact("2.01")), overhead(fact("2"))},
 	{"overhead-over-2-hours", overhead(fact("4")), overhead(fact("4.01"))},
 	{"overhead-over-4-hours", overhead(fact("4.01")), overhead(fact("4"))},
-	{"overhead-hours-not-known", overhead(Fact{}), overhead(fact("0"))},
+	{"overhead-hours-not-known", overhead(measure.Fact{}), overhead(fact("0"))},
 	// 5 kg and 3 kg a person: HSE INDG143 and L23, from memory. 11 lb is 4.99 kg,
 	// 6.6 lb 2.99 kg.
 	{"panel-over-5-kg", panel(fact("5.01")), panel(fact("5"))},
 	{"panel-over-5-kg", panel(pounds("11.1")), panel(pounds("11"))},
 	{"panel-over-5-kg", all(panel(fact("10.1")), onDeck(2)), all(panel(fact("10")), onDeck(2))},
-	{"panel-over-5-kg", panel(fact("6")), panel(Fact{})},
+	{"panel-over-5-kg", panel(fact("6")), panel(measure.Fact{})},
 	{"panel-over-3-kg", panel(fact("3.01")), panel(fact("3"))},
 	{"panel-over-3-kg", panel(pounds("6.7")), panel(pounds("6.6"))},
 	{"panel-over-3-kg", panel(fact("5")), panel(fact("5.01"))},
@@ -379,7 +380,7 @@ func TestAnsweredPlatformIsQuiet(t *testing.T) {
 	}
 	for id, open := range map[string]change{
 		"lock-wheels": wheels(""), "nobody-rides": rides(""), "way-up": wayUp(""), "falling-things": all(below(""), boards("")),
-		"base-not-known": all(base(0), foot(0, 0)), "deck-rating-not-known": rated(Fact{}), "rails-any-height": rails(""),
+		"base-not-known": all(base(0), foot(0, 0)), "deck-rating-not-known": rated(measure.Fact{}), "rails-any-height": rails(""),
 	} {
 		assert.Contains(t, ids(notesAfter(all(answered, in(Other), open))), id)
 	}
@@ -413,7 +414,7 @@ func TestLadderIsAnsweredWithNumbers(t *testing.T) {
 	assert.Equal(t, problem.Stop, note.Severity)
 	assert.Equal(t, "This job: 3 h 30 min a day overhead, 40 min in one spot, panels of up to 6.25 kg.", note.Working)
 	assert.Equal(t, []Block{Hanging}, note.Bites)
-	unknown := find(t, notesAfter(all(from(Ladder), overhead(Fact{}))), "ladder-both-hands")
+	unknown := find(t, notesAfter(all(from(Ladder), overhead(measure.Fact{}))), "ladder-both-hands")
 	assert.Equal(t, "This job: hours overhead, minutes in one spot and weight of a panel are not given.", unknown.Working)
 }
 

@@ -3,6 +3,7 @@ package safety
 import (
 	"slices"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 )
@@ -19,7 +20,7 @@ func breathingRules() []rule {
 			id: "no-way-out-for-vapour", severity: problem.Stop, at: "/air/opened",
 			when: "a solvent product is used and no air changes with the windows open are given.",
 			fires: func(f facts) bool {
-				return len(f.steps(isSolvent)) > 0 && !above(f.Air.Opened, 0).Known
+				return len(f.steps(air.IsSolvent)) > 0 && !air.Positive(f.Air.Opened).Known
 			},
 			words:   "Do not start without a way for fresh air from outside: {solvent steps} gives off solvent. Open windows across from each other, bring a fan that makes no sparks, and fill in how often an hour the air is changed.",
 			decides: label,
@@ -89,7 +90,7 @@ func breathingRules() []rule {
 		{
 			id: "air-system-not-known", severity: problem.Note, subject: "air handling", at: "/place/airHandling",
 			when:    "a solvent product is used and nobody has said whether a system takes air from this room to others.",
-			fires:   func(f facts) bool { return f.Building.AirHandling == "" && len(f.steps(isSolvent)) > 0 },
+			fires:   func(f facts) bool { return f.Building.AirHandling == "" && len(f.steps(air.IsSolvent)) > 0 },
 			words:   "Look for grilles of an air system in this room. If it takes air from here to other rooms it carries the fumes along. Fill in whether there is one.",
 			decides: code,
 			source:  "Common practice, no source.",
@@ -192,7 +193,7 @@ func fireRules() []rule {
 			id: "vapour-in-a-shut-room", severity: problem.Caution, subject: "vapour", at: "/air/nights",
 			when: "all that the products with a flash point below 60 °C give off, at once in the shut room, is more than 3400 mg/m³. Where no flash point is given, a solvent product counts.",
 			fires: func(f facts) bool {
-				return exceeds(f.burningPeak, FactOf(nearFlammable), once)
+				return exceeds(f.burningPeak, measure.FactOf(nearFlammable), once)
 			},
 			words:   "Do not shut the room on wet {burning steps}, and do not spill it. All of it at once without fresh air would come to {burning peak}, above the screening figure of {near flammable}, a tenth of what can burn.",
 			working: "{burning peak} at once in the shut room; the rule starts above {near flammable}.",
@@ -204,7 +205,7 @@ func fireRules() []rule {
 		{
 			id: "flames-burning", severity: problem.Stop, subject: "flames", at: "/place/flames",
 			when:    "pilot lights or heaters burn, and a product has a flash point below 60 °C, or none given and it is a solvent product.",
-			fires:   func(f facts) bool { return f.Building.Flames == Yes && len(f.steps(mayBurn)) > 0 },
+			fires:   func(f facts) bool { return f.Building.Flames == Yes && len(f.steps(air.MayBurn)) > 0 },
 			words:   "Shut the gas off at every appliance, put out all other flames and switch off the heaters before you open {burning steps}. Agree who may light the pilots again, once the room is aired. Vapour runs along the floor and can catch fire at a flame in the next room.",
 			working: "{flash points}; the rule stops below 60 °C (140 °F).",
 			decides: label,
@@ -216,7 +217,7 @@ func fireRules() []rule {
 		{
 			id: "flames-out", severity: problem.Caution, subject: "flames", at: "/place/flames",
 			when:    "nobody has said whether pilot lights or heaters burn, and a product has a flash point below 60 °C, or none given and it is a solvent product.",
-			fires:   func(f facts) bool { return f.Building.Flames == "" && len(f.steps(mayBurn)) > 0 },
+			fires:   func(f facts) bool { return f.Building.Flames == "" && len(f.steps(air.MayBurn)) > 0 },
 			words:   "Look for pilot lights, heaters and stoves, and shut their gas off at the appliance before you open {burning steps}. Agree who may light them again. Air the room before and after.",
 			working: "{flash points}; the rule starts below 60 °C (140 °F).",
 			decides: label,
@@ -229,7 +230,7 @@ func fireRules() []rule {
 		{
 			id: "keep-flames-out", severity: problem.Note, subject: "flames", at: "/place/flames",
 			when:    "no flame burns, and a product has a flash point below 60 °C, or none given and it is a solvent product.",
-			fires:   func(f facts) bool { return f.Building.Flames == No && len(f.steps(mayBurn)) > 0 },
+			fires:   func(f facts) bool { return f.Building.Flames == No && len(f.steps(air.MayBurn)) > 0 },
 			words:   "While {burning steps} is open or wet: no smoking, no hot work, no tool or switch that sparks. Shut the cans.",
 			working: "{flash points}; the rule starts below 60 °C (140 °F).",
 			decides: label,
@@ -238,7 +239,7 @@ func fireRules() []rule {
 			adds:    "No smoking, no hot work and no tool that sparks while {burning steps} is open or wet.",
 		},
 		{
-			id: "fire-office-above-1-gallon", severity: problem.Caution, where: inUS, atStep: atProduct(mayBurn, "/flash"),
+			id: "fire-office-above-1-gallon", severity: problem.Caution, where: inUS, atStep: atProduct(air.MayBurn, "/flash"),
 			when:    "more than 1 US gallon is used of products with a flash point below 60 °C, or none given and solvent products.",
 			fires:   func(f facts) bool { return f.burningLitres().Litres.Cmp(measure.USGallon) > 0 },
 			words:   "Ask the fire office whether a permit is needed. More than one gallon of what may burn is to be put on: {burning steps}.",

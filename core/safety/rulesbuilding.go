@@ -1,6 +1,9 @@
 package safety
 
-import "ceilingwright/core/problem"
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
+)
 
 // oldPaintRules are about lead, asbestos and paint that comes off with the mask.
 func oldPaintRules() []rule {
@@ -526,7 +529,7 @@ func dustRules() []rule {
 		{
 			id: "hot-under-the-ceiling", severity: problem.Note, at: "/finish/climate/air",
 			when:    "the air was measured above 30 °C.",
-			fires:   func(f facts) bool { return exceeds(f.Warmth, FactOf(hotFrom), once) },
+			fires:   func(f facts) bool { return exceeds(f.Warmth, measure.FactOf(hotFrom), once) },
 			words:   "Start early, drink often, and come down to cool off. The air was measured at {warmth}, and under the ceiling it is hotter.",
 			working: "Air: {warmth}; the note starts above 30 °C (86 °F).",
 			decides: code,

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 )
 
@@ -13,7 +14,7 @@ func fixings(answer Answer) change          { return func(j *Job) { j.Building.F
 func isolated(answer Answer) change         { return func(j *Job) { j.Building.Isolated = answer } }
 func sprinklers(answer Answer) change       { return func(j *Job) { j.Building.Sprinklers = answer } }
 func detectors(answer Answer) change        { return func(j *Job) { j.Building.Detectors = answer } }
-func warmth(celsius Fact) change            { return func(j *Job) { j.Warmth = celsius } }
+func warmth(celsius measure.Fact) change    { return func(j *Job) { j.Warmth = celsius } }
 func used(use Use) change                   { return func(j *Job) { j.Building.Use = use } }
 func leadFirm(answer Answer) change         { return func(j *Job) { j.Building.LeadFirm = answer } }
 func leadPlan(answer Answer) change         { return func(j *Job) { j.Building.LeadPlan = answer } }
@@ -151,33 +152,33 @@ var buildingCases = []ruleCase{
 
 	// A warning about rags keeps its weight by not being printed for water-borne
 	// work (two pages on oil finishes).
-	{"oily-rags", paints(DryingOil, "1", "10"), all(paints(Water, "1", "10"), paints(Solvent, "1", "10"))},
+	{"oily-rags", paints(air.DryingOil, "1", "10"), all(paints(air.Water, "1", "10"), paints(air.Solvent, "1", "10"))},
 	{"leaf-dust", leaf(Gold, Imitation), leaf(Gold, Aluminium)},
 	{"leaf-dust", leaf(Copper), all()},
 	{"leaf-dust", leaf(Gold, Silver), leaf(Gold)},
 	{"metal-dust-burns", leaf(Aluminium), leaf(Gold, Silver)},
-	{"metal-dust-burns", product(Product{Category: MetallicPaint}), product(Product{Category: DecorativeEffect})},
+	{"metal-dust-burns", product(air.Product{Category: air.MetallicPaint}), product(air.Product{Category: air.DecorativeEffect})},
 	{"sanding-overhead", pull(Lifted), pull(PaintHeld)},
-	{"rubbing-down", product(Product{Coats: 2}), product(Product{Coats: 1})},
-	{"rubbing-down", product(Product{Coats: 2}), all(product(Product{Coats: 2}), pull(Lifted))},
+	{"rubbing-down", product(air.Product{Coats: 2}), product(air.Product{Coats: 1})},
+	{"rubbing-down", product(air.Product{Coats: 2}), all(product(air.Product{Coats: 2}), pull(Lifted))},
 	{"dust-mask-fits", leaf(Imitation), leaf(Gold, Aluminium)},
 	{"dust-mask-fits", leaf(Silver), leaf(Gold)},
 	{"dust-mask-fits", pull(Lifted), pull(PaintHeld)},
 	{"dust-mask-fits", built(1977), built(1978)},
 	{"eyes-overhead", all(), nil},
-	{"gloves", paints(Solvent, "1", "10"), paints(Water, "1", "150")},
-	{"gloves", paints(Water, "1", "150.1"), paints(Water, "1", "150")},
-	{"gloves", paints(DryingOil, "1", "0"), paints(Water, "1", "0")},
-	{"gloves", paints("", "1", "0"), paints(Water, "1", "0")},
-	{"gloves", product(Product{Binder: Water, VOC: fact("0"), Size: true}), product(Product{Binder: Water, VOC: fact("0")})},
-	{"first-aid", paints(Water, "1", "0"), all()},
-	{"hazard-communication", paints(Water, "1", "0"), all(in(UK), paints(Water, "1", "0"))},
-	{"hazard-communication", paints(Water, "1", "0"), all()},
-	{"coshh-assessment", all(in(UK), paints(Water, "1", "0")), paints(Water, "1", "0")},
-	{"coshh-assessment", all(in(EU), paints(Water, "1", "0")), in(EU)},
+	{"gloves", paints(air.Solvent, "1", "10"), paints(air.Water, "1", "150")},
+	{"gloves", paints(air.Water, "1", "150.1"), paints(air.Water, "1", "150")},
+	{"gloves", paints(air.DryingOil, "1", "0"), paints(air.Water, "1", "0")},
+	{"gloves", paints("", "1", "0"), paints(air.Water, "1", "0")},
+	{"gloves", product(air.Product{Binder: air.Water, VOC: fact("0"), Size: true}), product(air.Product{Binder: air.Water, VOC: fact("0")})},
+	{"first-aid", paints(air.Water, "1", "0"), all()},
+	{"hazard-communication", paints(air.Water, "1", "0"), all(in(UK), paints(air.Water, "1", "0"))},
+	{"hazard-communication", paints(air.Water, "1", "0"), all()},
+	{"coshh-assessment", all(in(UK), paints(air.Water, "1", "0")), paints(air.Water, "1", "0")},
+	{"coshh-assessment", all(in(EU), paints(air.Water, "1", "0")), in(EU)},
 	// 86 °F are 30 °C.
 	{"hot-under-the-ceiling", warmth(fact("30.1")), warmth(fact("30"))},
-	{"hot-under-the-ceiling", warmth(fact("38")), warmth(Fact{Value: number("38")})},
+	{"hot-under-the-ceiling", warmth(fact("38")), warmth(measure.Fact{Value: number("38")})},
 }
 
 // Who knows that there is lead is not sent to have it tested.

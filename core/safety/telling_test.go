@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -121,7 +122,7 @@ func TestNothingTypedNothingNags(t *testing.T) {
 	}
 	for _, begun := range []change{
 		func(j *Job) { j.CeilingHeight = measure.Metre }, masked(number("1")), built(1931), textured(Yes), lead(LeadFound), pull(Lifted), from(Ladder),
-		paints(Water, "1", "10"), leaf(Gold), wheels(No), below(Yes), func(j *Job) { j.Asbestos = AsbestosFound },
+		paints(air.Water, "1", "10"), leaf(Gold), wheels(No), below(Yes), func(j *Job) { j.Asbestos = AsbestosFound },
 	} {
 		var job Job
 		begun(&job)

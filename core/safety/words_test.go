@@ -13,7 +13,7 @@ import (
 // theOther names a word in the text that the country does not use.
 func theOther(c Country, text string) string {
 	small := strings.ToLower(text)
-	for _, pair := range words.US() {
+	for _, pair := range words.InUS() {
 		word := pair[0]
 		if c != US {
 			word = pair[1]

@@ -6,8 +6,6 @@ import (
 	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/plan"
@@ -50,7 +48,7 @@ func builderOn(doc *plan.Document, j *job.Job, version string) *builder {
 	units := doc.Plan.Units
 	b := &builder{
 		Page: page.Page{
-			Notation: units.Notation(), Other: units.OtherNotation(), Country: words.Country(doc.Plan.Place.Rules),
+			Notation: units.Notation(), Other: units.OtherNotation(), Country: doc.Plan.Place.Rules,
 			Sheet: &sheet.Sheet{Format: sheet.Format, Version: version, Plan: sheet.Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
 		},
 		Job: j,

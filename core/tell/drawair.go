@@ -3,11 +3,11 @@ package tell
 import (
 	"strconv"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/drawing/svg"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 )
 
 // The curve of the air, in units that are no lengths of the room.
@@ -39,7 +39,7 @@ type airCurve struct {
 
 // drawAir draws the course of the air, with the limit across it and a line at
 // every midnight.
-func (b *builder) drawAir(c *safety.Course, midnight days.Moment) {
+func (b *builder) drawAir(c *air.Course, midnight days.Moment) {
 	last := len(c.Curve) - 1
 	d := airCurve{b: b, limited: c.Share.Known, from: c.Curve[0].Minute / dayMinutes * dayMinutes, to: c.Curve[last].Minute}
 	for _, m := range c.Curve {
@@ -65,7 +65,7 @@ const (
 	tickMinutes = 15 // between two points of the curve
 )
 
-func (d *airCurve) of(m safety.Moment) float64 {
+func (d *airCurve) of(m air.Moment) float64 {
 	if d.limited {
 		return m.Share
 	}
@@ -128,7 +128,7 @@ func (d *airCurve) scale() {
 }
 
 // curve is the line itself; of every stretch the highest point.
-func (d *airCurve) curve(moments []safety.Moment) {
+func (d *airCurve) curve(moments []air.Moment) {
 	d.Begin("", "")
 	stretch := (len(moments) + drawnMoments - 1) / drawnMoments
 	item := drawing.Item{Shape: drawing.Path, Part: drawing.Box, Corners: []drawing.Point{{X: d.x(d.from), Y: d.y(0)}, {X: d.x(max(d.from, moments[0].Minute-tickMinutes)), Y: d.y(0)}}}

@@ -1,8 +1,8 @@
 package tell
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
-	"ceilingwright/core/safety"
 )
 
 // toWrite is where something is written by hand.
@@ -49,11 +49,11 @@ func orToWrite(text string) string {
 func (w *step) labelSafety() string {
 	text := ""
 	switch w.Binder {
-	case safety.Water:
+	case air.Water:
 		text = "Thinned with water. "
-	case safety.Solvent:
+	case air.Solvent:
 		text = "Thinned with solvent: keep from flames, and open a window. "
-	case safety.DryingOil:
+	case air.DryingOil:
 		text = "Drying oil: its rags can catch fire by themselves, lay them out flat or keep them under water. "
 	}
 	if w.VOC.Known {

@@ -1,9 +1,10 @@
 package tell
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
-	"ceilingwright/core/safety"
+	"ceilingwright/core/measure"
 	safetypage "ceilingwright/core/tell/safety"
 )
 
@@ -26,14 +27,14 @@ func (b *builder) safety() {
 }
 
 // safetyProduct is what a step uses up, as the rules read it.
-func safetyProduct(made *product) safety.Product {
+func safetyProduct(made *product) air.Product {
 	s := made.step
-	p := safety.Product{
-		At: s.At, StepName: s.Name, Litres: safety.Fact{Value: made.used.Litres, Known: made.known},
+	p := air.Product{
+		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: made.used.Litres, Known: made.known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
 		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
-		Water: safety.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
+		Water: measure.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
 	}
-	p.VOC, p.Unsplit = safety.AsUsed(p)
+	p.VOC, p.Unsplit = air.AsUsed(p)
 	return p
 }

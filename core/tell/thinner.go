@@ -1,9 +1,9 @@
 package tell
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 )
@@ -29,14 +29,14 @@ func (w *step) thinner() {
 		Working: sheet.Working{Rule: "The share of thinner, of the paint as it is in the can.",
 			Sum: w.needInSum() + " × " + w.builder.Share(w.Thinned.Share) + " = " + w.sumOf(amount), Source: labelDecides},
 	})
-	if w.Binder != safety.Water {
+	if w.Binder != air.Water {
 		unit := w.unitOf(finish.Part{})
 		w.builder.have(ingredient{name: "thinner, for “" + w.owner.Name + "”", volume: amount, unit: unit, steps: []string{w.Name}}, 0)
 	}
 }
 
 func (w *step) thinnerName() string {
-	if w.Binder == safety.Water {
+	if w.Binder == air.Water {
 		return "water"
 	}
 	return "thinner"

@@ -1,10 +1,15 @@
 package words
 
-// Country is whose words of the trade are used, by its code.
+// Country is whose words of the trade are used and whose rules are read, by its code.
 type Country string
 
-// us is the country whose words stand in usWords.
-const us Country = "US"
+// The countries that are told apart. The zero value means nobody has said.
+const (
+	US    Country = "US"
+	UK    Country = "UK"
+	EU    Country = "EU"
+	Other Country = "other"
+)
 
 // usWords are the things of the trade that the US calls otherwise, by their
 // name in the UK. A sentence that speaks of one takes its name from here, an
@@ -22,7 +27,7 @@ var usWords = map[string]string{
 // UK. Outside the US the UK's word is kept, and so is one that is the same
 // everywhere.
 func (c Country) Says(word string) string {
-	if other, ok := usWords[word]; ok && c == us {
+	if other, ok := usWords[word]; ok && c == US {
 		return other
 	}
 	return word
@@ -31,9 +36,9 @@ func (c Country) Says(word string) string {
 // Differs tells whether a thing of the trade has words of two countries.
 func Differs(word string) bool { return usWords[word] != "" }
 
-// US are the things of the trade that the US calls otherwise: pairs of its name in
+// InUS are the things of the trade that the US calls otherwise: pairs of its name in
 // the UK and in the US.
-func US() (pairs [][2]string) {
+func InUS() (pairs [][2]string) {
 	for uk, us := range usWords {
 		pairs = append(pairs, [2]string{uk, us})
 	}

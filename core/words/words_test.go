@@ -9,7 +9,7 @@ import (
 )
 
 func feet() Style {
-	return Style{Notation: measure.Notation{System: measure.FeetInches, InchMark: measure.Inch / 4, MetricMark: measure.Millimetre}, Country: us}
+	return Style{Notation: measure.Notation{System: measure.FeetInches, InchMark: measure.Inch / 4, MetricMark: measure.Millimetre}, Country: US}
 }
 
 func TestIn_FillsHoles(t *testing.T) {

@@ -1,8 +1,8 @@
 package safety
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
@@ -62,7 +62,7 @@ func (t *teller) levels() {
 		t.Say("What was in the air when people came in, and what was given off while they worked, less what was left when they went, over how often the air is changed in eight hours."), t.balanceSum(c.OfAverage, measure.NumberFromInt(8)),
 		t.Say(courseSource+" Eight hours: 29 CFR 1915.1000(d)(1)(i)."))
 	if c.Share.Known {
-		text := safety.Share(c.Share.Value).In(t.Style())
+		text := air.Share(c.Share.Value).In(t.Style())
 		t.Figure(sheet.Figure{ID: "air.share", Block: page.Safety, Label: t.Say("of the limit, worst day"), Value: page.Plain(c.Share.Value), Text: text,
 			Working: sheet.Working{Rule: t.Say("The average over eight hours by its limit: each product’s own, or the job’s where it has none; added up."),
 				Sum: closing(c.Share.Value, 3, 1, t.sharesSum(c.OfShare)) + " = " + text, Source: t.Say("Limits added up: 29 CFR 1910.1000(d)(2)(i), from memory. " + airSource)}})
@@ -106,7 +106,7 @@ func (t *teller) needed() {
 	t.Figure(sheet.Figure{ID: "air.changes", Block: page.Safety, Label: t.Say("air changes needed"), Value: page.Plain(needed.Changes.Value), Unit: "1/h", Text: text,
 		Working: sheet.Working{Rule: t.Say("The least that keeps people below the limits over eight hours and for a quarter of an hour, to a tenth: tried over the days of this job in place of the air changes with the windows open, all else as planned. Where shut windows would do, it is theirs."),
 			Sum: sum, Source: t.Say(courseSource + " For a quarter of an hour, where no limit is given, three times the eight-hour limit: HSE, EH40/2005, from memory.")}})
-	rule, flow := t.Say("Air changes needed times the room."), safety.Flow(t.Safety.Flow).In(t.Style())
+	rule, flow := t.Say("Air changes needed times the room."), air.Flow(t.Safety.Flow).In(t.Style())
 	if t.Notation.System == measure.FeetInches {
 		rule = t.Say("Air changes needed times the room, by the minute.")
 	}
@@ -115,8 +115,8 @@ func (t *teller) needed() {
 }
 
 // allowed is what so many changes leave of what is allowed.
-func (t *teller) allowed(changes measure.Number, part safety.Fact) string {
-	return t.Say("{changes} an hour: {part} of what is allowed", words.Number("changes", changes, 1), words.Of("part", safety.Share(part.Value)))
+func (t *teller) allowed(changes measure.Number, part measure.Fact) string {
+	return t.Say("{changes} an hour: {part} of what is allowed", words.Number("changes", changes, 1), words.Of("part", air.Share(part.Value)))
 }
 
 func (t *teller) airText() words.Text {
@@ -125,13 +125,13 @@ func (t *teller) airText() words.Text {
 	if !c.Share.Known {
 		return words.Sentences(text, words.Say("No limit is given to hold it against."))
 	}
-	text = words.Sentences(text, words.Say("On the worst day people breathe {part} of what is allowed over eight hours.", words.Of("part", safety.Share(c.Share.Value))))
+	text = words.Sentences(text, words.Say("On the worst day people breathe {part} of what is allowed over eight hours.", words.Of("part", air.Share(c.Share.Value))))
 	if c.Over.Value.Sign() > 0 {
-		text = words.Sentences(text, words.Say("For {time} in all it is above the limit.", words.Of("time", safety.Hours(c.Over.Value))))
+		text = words.Sentences(text, words.Say("For {time} in all it is above the limit.", words.Of("time", air.Hours(c.Over.Value))))
 	}
 	if wait := t.Safety.Wait; wait.Known && wait.Value.Sign() > 0 {
 		text = words.Sentences(text, words.Say("After the last coat stay out for {time}, aired as planned; children, anyone pregnant and anyone with asthma as long as the label says, and until there is no smell.",
-			words.Of("time", safety.Hours(wait.Value))))
+			words.Of("time", air.Hours(wait.Value))))
 	}
 	return text
 }

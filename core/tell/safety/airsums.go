@@ -1,8 +1,8 @@
 package safety
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
 
@@ -42,7 +42,7 @@ func (t *teller) masses() sum {
 	return func(places int32) (text string, result measure.Number) {
 		for i := range t.facts.Products {
 			p := &t.facts.Products[i]
-			if !safety.IsCounted(*p) || p.VOC.Value.IsZero() {
+			if !air.IsCounted(*p) || p.VOC.Value.IsZero() {
 				continue
 			}
 			if text != "" {
@@ -61,7 +61,7 @@ func (t *teller) masses() sum {
 
 // inLitre is the solvent in a litre of a product as it is used, from what its
 // label says.
-func (t *teller) inLitre(p *safety.Product, places int32) (text string, grams measure.Number) {
+func (t *teller) inLitre(p *air.Product, places int32) (text string, grams measure.Number) {
 	one := measure.NumberFromInt(1)
 	text, grams = t.Notation.NumberTrimmed(p.Label.Value, places)+" g/L", rounded(p.Label.Value, places)
 	if rest := one.Sub(p.Water.Value).Sub(p.Exempt); p.LessWater && !p.Unsplit && rest.Cmp(one) != 0 {
@@ -71,9 +71,9 @@ func (t *teller) inLitre(p *safety.Product, places int32) (text string, grams me
 	if p.Thinner.Sign() <= 0 {
 		return text, grams
 	}
-	if p.Binder != safety.Water {
-		text = "(" + text + " + " + t.Share(p.Thinner) + " × " + t.Notation.NumberTrimmed(safety.ThinnerDensity(), 0) + " g/L)"
-		grams = grams.Add(p.Thinner.Mul(safety.ThinnerDensity()))
+	if p.Binder != air.Water {
+		text = "(" + text + " + " + t.Share(p.Thinner) + " × " + t.Notation.NumberTrimmed(air.ThinnerDensity(), 0) + " g/L)"
+		grams = grams.Add(p.Thinner.Mul(air.ThinnerDensity()))
 	}
 	return text + " ÷ " + t.Share(one.Add(p.Thinner)), grams.Quo(one.Add(p.Thinner))
 }
@@ -105,9 +105,9 @@ func (t *teller) peakSum() sum {
 
 // balanceSum is the average over so many hours of a stretch with people in the
 // room.
-func (t *teller) balanceSum(of safety.Balance, hours measure.Number) sum {
+func (t *teller) balanceSum(of air.Balance, hours measure.Number) sum {
 	return func(places int32) (string, measure.Number) {
-		level := func(f safety.Fact) string { return t.Notation.Number(f.Value, places) + " mg/m³" }
+		level := func(f measure.Fact) string { return t.Notation.Number(f.Value, places) + " mg/m³" }
 		out := rounded(of.Before.Value, places).Add(rounded(of.Given.Value, places)).Sub(rounded(of.After.Value, places))
 		opened, changes := t.Notation.NumberTrimmed(t.facts.Air.Opened.Value, mostDecimals)+" an hour", rounded(t.facts.Air.Opened.Value, mostDecimals)
 		if fan := t.facts.Air.Fan; fan.Known && fan.Value.Sign() > 0 {
@@ -134,7 +134,7 @@ func (t *teller) minutes(hours measure.Number) sum {
 }
 
 // sharesSum is each average by its limit.
-func (t *teller) sharesSum(of []safety.OfLimit) sum {
+func (t *teller) sharesSum(of []air.OfLimit) sum {
 	return func(places int32) (text string, result measure.Number) {
 		for _, part := range of {
 			if text != "" {

@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/safety"
 	"ceilingwright/core/tell/page"
 )
 
@@ -29,19 +29,19 @@ func TestClosing(t *testing.T) {
 // What a litre holds is told from what the label says.
 func TestInLitre(t *testing.T) {
 	told := &teller{Page: &page.Page{}}
-	for text, p := range map[string]safety.Product{
+	for text, p := range map[string]air.Product{
 		"45 g/L":                            {},
 		"45 g/L × 45 %":                     {LessWater: true, Water: holding("0.5"), Exempt: measure.MustNumber("0.05")},
-		"45 g/L ÷ 110 %":                    {Thinner: measure.MustNumber("0.1"), Binder: safety.Water},
-		"(45 g/L + 10 % × 870 g/L) ÷ 110 %": {Thinner: measure.MustNumber("0.1"), Binder: safety.DryingOil},
+		"45 g/L ÷ 110 %":                    {Thinner: measure.MustNumber("0.1"), Binder: air.Water},
+		"(45 g/L + 10 % × 870 g/L) ÷ 110 %": {Thinner: measure.MustNumber("0.1"), Binder: air.DryingOil},
 		"(45 g/L × 50 % + 5 % × 870 g/L) ÷ 105 %": {LessWater: true, Water: holding("0.5"), Thinner: measure.MustNumber("0.05")},
 	} {
 		p.Label = holding("45")
-		p.VOC, p.Unsplit = safety.AsUsed(p)
+		p.VOC, p.Unsplit = air.AsUsed(p)
 		written, grams := told.inLitre(&p, 1)
 		assert.Equal(t, text, written)
 		assert.Zero(t, grams.Cmp(p.VOC.Value), "%s is %s, and %s is counted", text, grams.Trimmed(6), p.VOC.Value.Trimmed(6))
 	}
 }
 
-func holding(text string) safety.Fact { return safety.FactOf(measure.MustNumber(text)) }
+func holding(text string) measure.Fact { return measure.FactOf(measure.MustNumber(text)) }

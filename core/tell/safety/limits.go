@@ -1,6 +1,7 @@
 package safety
 
 import (
+	"ceilingwright/core/air"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
@@ -22,7 +23,7 @@ func (t *teller) limit(l *job.VOCLimit) sheet.VOCLine {
 		line.Source += " " + s.Where + ": " + s.Source + "."
 	}
 	if l.InPounds {
-		line.Limit += ", " + t.Notation.NumberTrimmed(safety.InPounds(limit.Limit), 1) + " lb/gal"
+		line.Limit += ", " + t.Notation.NumberTrimmed(air.InPounds(limit.Limit), 1) + " lb/gal"
 	}
 	if !l.Known {
 		line.At, line.Text = p.At+"/voc", t.Say("Copy the VOC figure from the label or the data sheet.")
@@ -30,20 +31,20 @@ func (t *teller) limit(l *job.VOCLimit) sheet.VOCLine {
 	}
 	line.Holds, line.Text = t.Told(holds(l.Holds)), t.Told(against(l))
 	if l.InPounds && l.Holds.IsExact() {
-		line.Holds += ", " + t.Notation.NumberTrimmed(l.Holds.Least.Quo(safety.PoundPerGallon), 2) + " lb/gal"
+		line.Holds += ", " + t.Notation.NumberTrimmed(l.Holds.Least.Quo(air.PoundPerGallon), 2) + " lb/gal"
 	}
-	if l.Verdict == safety.Undecided {
+	if l.Verdict == air.Undecided {
 		line.At = p.At + "/waterPart"
 	}
 	return line
 }
 
 // unnamed is why there is no limit for a category.
-func unnamed(c safety.Category) words.Text {
+func unnamed(c air.Category) words.Text {
 	switch c {
 	case "":
 		return words.Say("Choose what the product counts as. The label or its data sheet names the category.")
-	case safety.Adhesive:
+	case air.Adhesive:
 		return words.Say("Size for leaf is an adhesive by its use, and the tables for coatings leave adhesives out. Ask which rule for adhesives holds where you work.")
 	}
 	return words.Say("The table for coatings has no category of this name. Choose the one that the label names.")
@@ -70,9 +71,9 @@ func (t *teller) ruleOf(lessWater bool) words.Text {
 func against(l *job.VOCLimit) words.Text {
 	var text words.Text
 	switch l.Verdict {
-	case safety.Within:
+	case air.Within:
 		text = words.Say("Not above the limit.")
-	case safety.Above:
+	case air.Above:
 		text = words.Say("Above the limit for its category. Check the category and the rule where you work, or choose another product.")
 	default:
 		text = words.Say("Cannot be compared yet: fill in how much of the product is water.")
@@ -84,21 +85,21 @@ func against(l *job.VOCLimit) words.Text {
 }
 
 // thinned is how the thinner counts.
-func thinned(p *safety.Product, lessWater bool) words.Text {
+func thinned(p *air.Product, lessWater bool) words.Text {
 	share := words.Share("share", p.Thinner)
 	switch {
 	case p.Thinner.Sign() <= 0:
 		return words.Text{}
-	case p.Binder == safety.Water && lessWater:
+	case p.Binder == air.Water && lessWater:
 		return words.Say("The {share} of water added is left out like the rest of the water.", share)
-	case p.Binder == safety.Water:
+	case p.Binder == air.Water:
 		return words.Say("Counted as used, with {share} of water added.", share)
 	}
-	return words.Say("Counted as used, with {share} of thinner added, taken as {density}.", share, words.Of("density", grams(safety.ThinnerDensity())))
+	return words.Say("Counted as used, with {share} of thinner added, taken as {density}.", share, words.Of("density", grams(air.ThinnerDensity())))
 }
 
 // label is the label's own figure.
-func label(p *safety.Product) words.Text {
+func label(p *air.Product) words.Text {
 	figure := words.Of("grams", grams(p.Label.Value))
 	switch {
 	case !p.Label.Known:
@@ -111,7 +112,7 @@ func label(p *safety.Product) words.Text {
 
 // holds is a figure, or what is known of it, up to a tenth of a gram: so
 // what is above a limit never reads as the limit.
-func holds(r safety.Range) words.Text {
+func holds(r air.Range) words.Text {
 	least, most := words.Of("least", grams(r.Least)), words.Of("most", grams(r.Most.Value))
 	switch {
 	case r.IsExact():
@@ -135,37 +136,37 @@ func (g grams) In(s words.Style) string {
 }
 
 // categoryOf is a category as a label would name it.
-func categoryOf(c safety.Category) words.Text {
+func categoryOf(c air.Category) words.Text {
 	switch c {
-	case safety.MattCeiling:
+	case air.MattCeiling:
 		return words.Say("matt paint for walls and ceilings")
-	case safety.GlossCeiling:
+	case air.GlossCeiling:
 		return words.Say("glossy paint for walls and ceilings")
-	case safety.TrimPaint:
+	case air.TrimPaint:
 		return words.Say("paint for trim")
-	case safety.TrimVarnish:
+	case air.TrimVarnish:
 		return words.Say("varnish or stain for trim")
-	case safety.SealingPrimer:
+	case air.SealingPrimer:
 		return words.Say("sealing primer")
-	case safety.BindingPrimer:
+	case air.BindingPrimer:
 		return words.Say("binding primer")
-	case safety.OnePack:
+	case air.OnePack:
 		return words.Say("one-pack performance coating")
-	case safety.TwoPack:
+	case air.TwoPack:
 		return words.Say("two-pack performance coating")
-	case safety.MultiColoured:
+	case air.MultiColoured:
 		return words.Say("multi-coloured coating")
-	case safety.DecorativeEffect:
+	case air.DecorativeEffect:
 		return words.Say("decorative effect: glaze, faux finish")
-	case safety.MetallicPaint:
+	case air.MetallicPaint:
 		return words.Say("metallic paint")
-	case safety.Lacquer:
+	case air.Lacquer:
 		return words.Say("lacquer")
-	case safety.ClearShellac:
+	case air.ClearShellac:
 		return words.Say("shellac, clear")
-	case safety.OpaqueShellac:
+	case air.OpaqueShellac:
 		return words.Say("shellac, opaque")
-	case safety.Adhesive:
+	case air.Adhesive:
 		return words.Say("adhesive, size for leaf")
 	}
 	return words.Text{}

@@ -1,6 +1,9 @@
-package safety
+package air
 
-import "ceilingwright/core/measure"
+import (
+	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
+)
 
 // VOCLimit is what a law allows a coating of one category to hold, in grams a
 // litre: of the product ready to use where LessWater is false, else of the
@@ -81,13 +84,13 @@ const (
 // VOCLimitFor is the limit on a category in a country. An unknown country has
 // the lower of the two. ok is false where no law here names the category; size
 // for leaf is an adhesive by its use, which the tables leave out.
-func VOCLimitFor(country Country, category Category, binder Binder) (limit VOCLimit, ok bool) {
+func VOCLimitFor(country words.Country, category Category, binder Binder) (limit VOCLimit, ok bool) {
 	there, known := europeLimit(country, category, binder)
 	here, also := usLimit(category)
 	switch {
-	case country == US:
+	case country == words.US:
 		return here, also
-	case country == UK, country == EU:
+	case country == words.UK, country == words.EU:
 		return there, known
 	case known && (!also || there.Limit.Cmp(here.Limit) <= 0):
 		return there, true
@@ -95,7 +98,7 @@ func VOCLimitFor(country Country, category Category, binder Binder) (limit VOCLi
 	return here, also
 }
 
-func europeLimit(country Country, category Category, binder Binder) (VOCLimit, bool) {
+func europeLimit(country words.Country, category Category, binder Binder) (VOCLimit, bool) {
 	for _, row := range europe {
 		if row.category != category {
 			continue
@@ -104,7 +107,7 @@ func europeLimit(country Country, category Category, binder Binder) (VOCLimit, b
 		if binder == Water {
 			grams = row.water
 		}
-		if country == UK {
+		if country == words.UK {
 			source += "; kept in the UK by SI 2012/1715, from memory"
 		}
 		return VOCLimit{Limit: measure.NumberFromInt(grams), AsOf: "category " + row.row + ", in force since 2010", Source: source + "."}, true
@@ -171,9 +174,9 @@ func (p Product) thinnerVOC() measure.Number {
 
 // waterPart is how much of the product is water. What is thinned with solvent is
 // taken to hold none unless the plan says otherwise.
-func (p Product) waterPart() Fact {
+func (p Product) waterPart() measure.Fact {
 	if !p.Water.Known && (p.Binder == Solvent || p.Binder == DryingOil) {
-		return FactOf(measure.Number{})
+		return measure.FactOf(measure.Number{})
 	}
 	return p.Water
 }
@@ -183,7 +186,7 @@ func (p Product) waterPart() Fact {
 // first brought back to the litre as it is; where nobody has said how much is
 // water, unsplit is true and the label's own figure is taken, which is too high.
 // Not known where the label is not, or where its shares leave nothing over.
-func AsUsed(p Product) (voc Fact, unsplit bool) {
+func AsUsed(p Product) (voc measure.Fact, unsplit bool) {
 	voc = p.Label
 	if !voc.Known {
 		return voc, false
@@ -210,13 +213,13 @@ func blended(a, partsA, b, partsB measure.Number) measure.Number {
 // Least, and at most Most where that is known.
 type Range struct {
 	Least measure.Number
-	Most  Fact
+	Most  measure.Fact
 }
 
 // IsExact tells whether the two ends are one.
 func (r Range) IsExact() bool { return r.Most.Known && r.Most.Value.Cmp(r.Least) == 0 }
 
-func exactly(n measure.Number) Range { return Range{n, FactOf(n)} }
+func exactly(n measure.Number) Range { return Range{n, measure.FactOf(n)} }
 
 // Holds is what a product holds as a limit counts it: with its water or less it,
 // thinned as the plan thins it. The label's figure can be turned into the other
@@ -227,9 +230,9 @@ func Holds(p Product, lessWater bool) (holds Range, ok bool) {
 	if !p.Label.Known {
 		return Range{}, false
 	}
-	rest, known := Fact{}, p.waterPart()
+	rest, known := measure.Fact{}, p.waterPart()
 	if left := once.Sub(known.Value).Sub(p.Exempt); known.Known && left.Sign() > 0 {
-		rest = FactOf(left)
+		rest = measure.FactOf(left)
 	}
 	if lessWater {
 		return p.holdsLessWater(rest), true
@@ -244,7 +247,7 @@ func Holds(p Product, lessWater bool) (holds Range, ok bool) {
 // holdsLessWater is Holds less water; rest is the share of the product that is
 // neither water nor exempt, where it is known. Thinning with water changes
 // nothing: it is left out like the rest of the water.
-func (p Product) holdsLessWater(rest Fact) Range {
+func (p Product) holdsLessWater(rest measure.Fact) Range {
 	thinner := p.Thinner
 	if p.Binder == Water {
 		thinner = measure.Number{}
@@ -268,7 +271,7 @@ func (p Product) holdsLessWater(rest Fact) Range {
 	if a.Cmp(b) > 0 {
 		a, b = b, a
 	}
-	return Range{a, FactOf(b)}
+	return Range{a, measure.FactOf(b)}
 }
 
 // Verdict is how a figure stands against a limit.

@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"slices"
@@ -58,7 +58,7 @@ func productProblems(products []Product) []problem.Problem {
 		switch {
 		case missing && !told[l]:
 			told[l] = true
-			problems = append(problems, missingProblem(l, productsThat(func(p Product) bool { return lackOf(p) == l }, products)))
+			problems = append(problems, missingProblem(l, That(func(p Product) bool { return lackOf(p) == l }, products)))
 		case !missing && l != nothing:
 			problems = append(problems, wrongProblem(l, product))
 		}
@@ -68,7 +68,7 @@ func productProblems(products []Product) []problem.Problem {
 
 // missingProblem is about products that all lack the same; it hangs on the first.
 func missingProblem(l lack, products []Product) problem.Problem {
-	at, steps, n := products[0].At, words.Of("steps", names(products)), words.Count("n", len(products))
+	at, steps, n := products[0].At, words.Of("steps", Names(products)), words.Count("n", len(products))
 	switch l {
 	case litresUnknown:
 		return problem.Problem{
@@ -91,7 +91,7 @@ func missingProblem(l lack, products []Product) problem.Problem {
 }
 
 func wrongProblem(l lack, product Product) problem.Problem {
-	step := words.Name("step", named(product))
+	step := words.Name("step", Named(product))
 	switch l {
 	case litresBelow:
 		return problem.Problem{
@@ -126,7 +126,7 @@ func roomProblems(job Job, emissions []emission) []problem.Problem {
 	}
 	air := job.Air
 	own := !slices.ContainsFunc(emissions, func(e emission) bool { return !e.limit.Known })
-	lacks := func(good bool, fact Fact, at string, none, wrong, do words.Text) {
+	lacks := func(good bool, fact measure.Fact, at string, none, wrong, do words.Text) {
 		switch {
 		case good:
 			return
@@ -135,11 +135,11 @@ func roomProblems(job Job, emissions []emission) []problem.Problem {
 		}
 		problems = append(problems, problem.Problem{At: at, Severity: problem.Caution, What: none, Do: do})
 	}
-	lacks(above(air.Limit, 0).Known || own && !air.Limit.Known, air.Limit, "/air/limit",
+	lacks(Positive(air.Limit).Known || own && !air.Limit.Known, air.Limit, "/air/limit",
 		words.Say("There is no limit for the air, so the air figures that need it are not worked out."),
 		words.Say("The limit for the air, {n}, has to be above 0 mg/m³, so the air figures that need it are not worked out.", words.Name("n", plain(air.Limit.Value))),
 		words.Say("Take the eight-hour limit from section 8 of the product's safety data sheet."))
-	lacks(above(air.Opened, 0).Known, air.Opened, "/air/opened",
+	lacks(Positive(air.Opened).Known, air.Opened, "/air/opened",
 		words.Say("There is no number of air changes an hour with the windows open, so the air figures that need it are not worked out."),
 		words.Say("The number of air changes an hour with the windows open, {n}, has to be above 0, so the air figures that need it are not worked out.", words.Name("n", plain(air.Opened.Value))),
 		words.Say("Open a way for air to the outside, or bring a fan, and fill in what it moves."))
@@ -154,7 +154,12 @@ func roomProblems(job Job, emissions []emission) []problem.Problem {
 	return problems
 }
 
-func named(product Product) string {
+// Lacks tells whether something of a product that gives off solvent is not known, or
+// cannot be.
+func Lacks(product Product) bool { return lackOf(product) != nothing }
+
+// Named is a product by the name of its step.
+func Named(product Product) string {
 	if product.StepName == "" {
 		return "a step without a name"
 	}

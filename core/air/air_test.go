@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"math"
@@ -8,12 +8,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/measure"
-	"ceilingwright/core/words"
 )
 
 func number(text string) measure.Number { return measure.MustNumber(text) }
 
-func fact(text string) Fact { return FactOf(number(text)) }
+func fact(text string) measure.Fact { return measure.FactOf(number(text)) }
 
 // CDC, Guidelines for Environmental Infection Control, 2003, table B.1: minutes
 // for 90, 99 and 99.9 % to be carried off; the same table in MMWR 43 RR-13, 1994.
@@ -90,7 +89,7 @@ func TestMilligramsFromPPM(t *testing.T) {
 func airyJob() Job {
 	return Job{
 		RoomVolume: measure.Volume{Litres: number("90000")},
-		Air:        AirPlan{Limit: fact("350"), Opened: fact("4"), Shut: fact("0.4"), Mixing: fact("3")},
+		Air:        Plan{Limit: fact("350"), Opened: fact("4"), Shut: fact("0.4"), Mixing: fact("3")},
 		Products: []Product{{
 			At: "/finish/steps/0", StepName: "Glaze", Litres: fact("2"), VOC: fact("300"),
 			Binder: Solvent, Coats: 1, DryHours: fact("4"),
@@ -100,7 +99,7 @@ func airyJob() Job {
 
 // Worked by hand: 600 g, 6667 mg/m³ if shut.
 func TestAirOfHandExample(t *testing.T) {
-	air, problems := AirOf(airyJob())
+	air, problems := Of(airyJob())
 	require.Empty(t, problems)
 	assert.True(t, air.Complete)
 	assert.Equal(t, "600", air.Mass.Value.RoundHalfEven(6).String())
@@ -115,11 +114,11 @@ func TestAirOfHandExample(t *testing.T) {
 // An oil that hardens in two days gives off its solvent no slower than one that
 // is dry in ten hours, in every figure; what is thinned with water does.
 func TestAHardeningOilEvaporatesInTenHours(t *testing.T) {
-	after := func(hours string, binder Binder) (Course, Fact) {
+	after := func(hours string, binder Binder) (Course, measure.Fact) {
 		job := airyJob()
 		job.Products[0].DryHours, job.Products[0].Binder = fact(hours), binder
 		job.Coats, job.Shifts = []Coat{{Minutes: 120}}, []Shift{{0, 480}}
-		air, _ := AirOf(job)
+		air, _ := Of(job)
 		return CourseOf(job), air.Shut
 	}
 	for _, binder := range []Binder{Solvent, DryingOil, ""} {
@@ -154,8 +153,8 @@ func TestFreshAirAgainstTheDilutionFormula(t *testing.T) {
 		{"1.5", "1.32", "133.4", "350", "5", 1424},
 		{"0.5", "0.78", "142", "100", "3", 553.4},
 	} {
-		limit := FactOf(MilligramsFromPPM(number(row.ppm), number(row.mole)))
-		grams := FactOf(number(row.gravity).Mul(number("1000")))
+		limit := measure.FactOf(MilligramsFromPPM(number(row.ppm), number(row.mole)))
+		grams := measure.FactOf(number(row.gravity).Mul(number("1000")))
 		flow := flowFor(row.pints, grams, limit, row.mixing)
 		assert.InDelta(t, row.cfm*408.6/403, flow/cubicFootAMinute, row.cfm*0.001+5.3, row.ppm)
 		if row.ppm == "100" {
@@ -166,10 +165,10 @@ func TestFreshAirAgainstTheDilutionFormula(t *testing.T) {
 
 // flowFor is the fresh air in m³/h, to a tenth of a change of 90 m³, that keeps so
 // many pints an hour at a limit for as long as they are given off.
-func flowFor(pints string, grams, limit Fact, mixing string) float64 {
+func flowFor(pints string, grams, limit measure.Fact, mixing string) float64 {
 	job := airyJob()
-	job.Air = AirPlan{Limit: fact("1e9"), ShortTerm: limit, Shut: fact("0"), Mixing: fact(mixing)}
-	job.Products[0].Litres = FactOf(number(pints).Mul(number("0.473176473")).Mul(number("24")))
+	job.Air = Plan{Limit: fact("1e9"), ShortTerm: limit, Shut: fact("0"), Mixing: fact(mixing)}
+	job.Products[0].Litres = measure.FactOf(number(pints).Mul(number("0.473176473")).Mul(number("24")))
 	job.Products[0].VOC, job.Products[0].DryHours = grams, fact("0.0001")
 	job.Coats, job.Shifts = []Coat{{Minutes: 1440}}, []Shift{{0, 1440}}
 	return CourseOf(job).Needed.Changes.Value.Float() * 90
@@ -178,7 +177,7 @@ func flowFor(pints string, grams, limit Fact, mixing string) float64 {
 // Air for 350 mg/m³ in the hand example, 150 g/h and mixing 3: 1285.7 m³/h, 14.29
 // air changes an hour, up to the tenth.
 func TestFreshAirOfHandExample(t *testing.T) {
-	assert.InDelta(t, 14.3*90, flowFor("150", FactOf(number("1").Quo(number("0.473176473"))), fact("350"), "3"), 1e-6)
+	assert.InDelta(t, 14.3*90, flowFor("150", measure.FactOf(number("1").Quo(number("0.473176473"))), fact("350"), "3"), 1e-6)
 }
 
 // From the level after 4 h, 1243.97 mg/m³, down to 350 in 0.9511 h and to 35 in
@@ -198,10 +197,10 @@ func TestPurgeHandExample(t *testing.T) {
 func TestMassIsTheSumOfTheParts(t *testing.T) {
 	job := airyJob()
 	part := func(litres, poundsPerGallon string) Product {
-		return Product{Litres: fact(litres), VOC: FactOf(number(poundsPerGallon).Mul(number("453.59237")).Quo(measure.USGallon)), DryHours: fact("1")}
+		return Product{Litres: fact(litres), VOC: measure.FactOf(number(poundsPerGallon).Mul(number("453.59237")).Quo(measure.USGallon)), DryHours: fact("1")}
 	}
 	job.Products = []Product{part("3", "3.1"), part("1", "1.8"), part("7", "0")}
-	air, problems := AirOf(job)
+	air, problems := Of(job)
 	require.Empty(t, problems)
 	assert.Equal(t, "120.9", air.Mass.Value.Quo(number("11")).RoundHalfEven(1).String())
 }
@@ -211,7 +210,7 @@ func TestAirOfSeveralSteps(t *testing.T) {
 	job.Products = append(job.Products,
 		Product{Litres: fact("9"), VOC: fact("100"), Coats: 3, DryHours: fact("1")},
 		Product{Litres: fact("10"), VOC: fact("200"), Coats: 1, DryHours: fact("16")})
-	air, problems := AirOf(job)
+	air, problems := Of(job)
 	require.Empty(t, problems)
 	assert.Equal(t, "3500", air.Mass.Value.RoundHalfEven(6).String(), "all steps")
 }
@@ -223,7 +222,7 @@ func TestAirOfNothingGivenOff(t *testing.T) {
 		"no solvent, rest blank": {{VOC: fact("0")}},
 		"no litres":              {{Litres: fact("0")}},
 	} {
-		air, problems := AirOf(Job{Products: products})
+		air, problems := Of(Job{Products: products})
 		assert.Empty(t, problems, name)
 		assert.True(t, air.Complete, name)
 		for _, figure := range figures(air) {
@@ -232,8 +231,8 @@ func TestAirOfNothingGivenOff(t *testing.T) {
 	}
 }
 
-func figures(air Air) []Fact {
-	return []Fact{air.Mass, air.Peak, air.Shut, air.Purge}
+func figures(air Air) []measure.Fact {
+	return []measure.Fact{air.Mass, air.Peak, air.Shut, air.Purge}
 }
 
 func TestAirOfMissing(t *testing.T) {
@@ -245,28 +244,28 @@ func TestAirOfMissing(t *testing.T) {
 	}{
 		{"no volume", func(j *Job) { j.RoomVolume = measure.Volume{} }, "/room", []string{"Peak", "Shut", "Purge"}},
 		{"volume below 0", func(j *Job) { j.RoomVolume.Litres = number("-1") }, "/room", []string{"Peak", "Shut", "Purge"}},
-		{"no limit", func(j *Job) { j.Air.Limit = Fact{} }, "/air/limit", []string{"Purge"}},
+		{"no limit", func(j *Job) { j.Air.Limit = measure.Fact{} }, "/air/limit", []string{"Purge"}},
 		{"limit 0", func(j *Job) { j.Air.Limit = fact("0") }, "/air/limit", []string{"Purge"}},
-		{"no opening", func(j *Job) { j.Air.Opened = Fact{} }, "/air/opened", []string{"Purge"}},
+		{"no opening", func(j *Job) { j.Air.Opened = measure.Fact{} }, "/air/opened", []string{"Purge"}},
 		{"opening 0", func(j *Job) { j.Air.Opened = fact("0") }, "/air/opened", []string{"Purge"}},
-		{"shut unknown", func(j *Job) { j.Air.Shut = Fact{} }, "/air/shut", []string{"Shut"}},
+		{"shut unknown", func(j *Job) { j.Air.Shut = measure.Fact{} }, "/air/shut", []string{"Shut"}},
 		{"shut below 0", func(j *Job) { j.Air.Shut = fact("-0.1") }, "/air/shut", []string{"Shut"}},
 		{"shut 0 is allowed", func(j *Job) { j.Air.Shut = fact("0") }, "", nil},
-		{"no mixing", func(j *Job) { j.Air.Mixing = Fact{} }, "/air/mixing", []string{"Shut", "Purge"}},
+		{"no mixing", func(j *Job) { j.Air.Mixing = measure.Fact{} }, "/air/mixing", []string{"Shut", "Purge"}},
 		{"mixing below 1", func(j *Job) { j.Air.Mixing = fact("0.99") }, "/air/mixing", []string{"Shut", "Purge"}},
 		{"mixing 1 is allowed", func(j *Job) { j.Air.Mixing = fact("1") }, "", nil},
-		{"no drying time", func(j *Job) { j.Products[0].DryHours = Fact{} }, "/finish/steps/0/dryHours", []string{"Shut"}},
+		{"no drying time", func(j *Job) { j.Products[0].DryHours = measure.Fact{} }, "/finish/steps/0/dryHours", []string{"Shut"}},
 		{"drying time 0", func(j *Job) { j.Products[0].DryHours = fact("0") }, "/finish/steps/0/dryHours", []string{"Shut"}},
-		{"no litres", func(j *Job) { j.Products[0].Litres = Fact{} }, "/finish/steps/0", []string{"Mass", "Peak", "Shut", "Purge"}},
+		{"no litres", func(j *Job) { j.Products[0].Litres = measure.Fact{} }, "/finish/steps/0", []string{"Mass", "Peak", "Shut", "Purge"}},
 		{"litres below 0", func(j *Job) { j.Products[0].Litres = fact("-1") }, "/finish/steps/0", []string{"Mass", "Peak", "Shut", "Purge"}},
-		{"no solvent figure", func(j *Job) { j.Products[0].VOC = Fact{} }, "/finish/steps/0/voc", []string{"Mass", "Peak", "Shut", "Purge"}},
+		{"no solvent figure", func(j *Job) { j.Products[0].VOC = measure.Fact{} }, "/finish/steps/0/voc", []string{"Mass", "Peak", "Shut", "Purge"}},
 		{"solvent below 0", func(j *Job) { j.Products[0].VOC = fact("-1") }, "/finish/steps/0/voc", []string{"Mass", "Peak", "Shut", "Purge"}},
 		{"too much solvent", func(j *Job) { j.Products[0].VOC = fact("3000.1") }, "/finish/steps/0/voc", []string{"Mass", "Peak", "Shut", "Purge"}},
 		{"most solvent is allowed", func(j *Job) { j.Products[0].VOC = fact("3000") }, "", nil},
 	} {
 		job := airyJob()
 		row.change(&job)
-		air, problems := AirOf(job)
+		air, problems := Of(job)
 		if row.at == "" {
 			assert.Empty(t, problems, row.name)
 		} else if assert.Len(t, problems, 1, row.name) {
@@ -297,7 +296,7 @@ func TestOneRemarkForWhatSeveralLack(t *testing.T) {
 		job.Products = append(job.Products, Product{At: at, StepName: name, Litres: fact("1")},
 			Product{At: at, StepName: name, Litres: fact("1"), VOC: fact("5")}, Product{At: at, StepName: name, VOC: fact("4000"), Litres: fact("1")})
 	}
-	_, problems := AirOf(job)
+	_, problems := Of(job)
 	require.Len(t, problems, 5)
 	assert.Equal(t, "/finish/steps/1/voc", problems[0].At)
 	assert.Equal(t, "How much solvent they hold is not known of “Base”, “Glaze coat”, “Varnish”, so the air figures leave them out and are too low.", problems[0].What.String())
@@ -309,7 +308,7 @@ func TestOneRemarkForWhatSeveralLack(t *testing.T) {
 func TestAirOfKeepsTheRest(t *testing.T) {
 	job := airyJob()
 	job.Products = append(job.Products, Product{At: "/finish/steps/1", StepName: "Size", Litres: fact("1")})
-	air, problems := AirOf(job)
+	air, problems := Of(job)
 	require.Len(t, problems, 1)
 	assert.Equal(t, "/finish/steps/1/voc", problems[0].At)
 	assert.False(t, air.Complete)
@@ -322,12 +321,11 @@ func TestAirOfHugeAndTiny(t *testing.T) {
 		job := airyJob()
 		job.Products[0].Litres = fact(huge)
 		job.Products[0].DryHours = fact(huge)
-		AirOf(job)
+		Of(job)
 		job = airyJob()
-		job.Air = AirPlan{Limit: fact(huge), Opened: fact(huge), Shut: fact(huge), Mixing: fact("1")}
-		air, _ := AirOf(job)
+		job.Air = Plan{Limit: fact(huge), Opened: fact(huge), Shut: fact(huge), Mixing: fact("1")}
+		air, _ := Of(job)
 		assert.True(t, air.Peak.Known, huge)
-		Notes(job, words.Style{})
 	}
 }
 
@@ -341,7 +339,7 @@ func TestAirIsMonotone(t *testing.T) {
 			less.Products[0].Litres, more.Products[0].Litres = fact(litres[i-1]), fact(litres[i])
 			requireNoBetter(t, less, more)
 			aired := more
-			aired.Air.Opened = FactOf(number(opened).Add(number("0.3")))
+			aired.Air.Opened = measure.FactOf(number(opened).Add(number("0.3")))
 			aired.Air.Shut = fact("0.5")
 			requireNoBetter(t, aired, more)
 			poorer := more
@@ -356,8 +354,8 @@ func TestAirIsMonotone(t *testing.T) {
 
 func requireNoBetter(t *testing.T, better, worse Job) {
 	t.Helper()
-	a, _ := AirOf(better)
-	b, _ := AirOf(worse)
+	a, _ := Of(better)
+	b, _ := Of(worse)
 	for i, figure := range figures(a) {
 		require.True(t, figure.Known && figures(b)[i].Known)
 		require.LessOrEqual(t, figure.Value.Cmp(figures(b)[i].Value), 0, "figure %d", i)

@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"cmp"
@@ -50,31 +50,31 @@ type Moment struct {
 // 1910.1000(d)(2)(i), from memory): Share is the worst average of a working day,
 // 1 being the limit.
 //
-// Needed is solved on this same course: its Changes, put into AirPlan.Opened with
+// Needed is solved on this same course: its Changes, put into Plan.Opened with
 // all else as it is, are the least whole tenth that keeps Share and ShortPart at 1
 // or below, and never less than comes in with the windows shut. They do not depend
 // on Opened, and are not known above 1000.
 type Course struct {
-	Peak      Fact // mg/m³
+	Peak      measure.Fact // mg/m³
 	PeakAt    int64
-	Average   Fact // mg/m³, the worst shift over eight hours
-	AverageOn int  // which shift
-	Share     Fact // of the limits, the worst shift over eight hours
-	ShortTerm Fact // mg/m³, the worst quarter of an hour with people in the room
-	ShortPart Fact // of what is allowed for fifteen minutes: the job's short-term limit, or three times the eight-hour limits
-	Burning   Fact // mg/m³, the highest that the products that may burn come to together
-	Night     Fact // mg/m³, the highest with nobody at work
-	NightPart Fact // the same as a share of the limits
-	Over      Fact // hours above the limits, people in the room or not
-	Reentry   Fact // hours after the last coat is on until the air stays below the limits
+	Average   measure.Fact // mg/m³, the worst shift over eight hours
+	AverageOn int          // which shift
+	Share     measure.Fact // of the limits, the worst shift over eight hours
+	ShortTerm measure.Fact // mg/m³, the worst quarter of an hour with people in the room
+	ShortPart measure.Fact // of what is allowed for fifteen minutes: the job's short-term limit, or three times the eight-hour limits
+	Burning   measure.Fact // mg/m³, the highest that the products that may burn come to together
+	Night     measure.Fact // mg/m³, the highest with nobody at work
+	NightPart measure.Fact // the same as a share of the limits
+	Over      measure.Fact // hours above the limits, people in the room or not
+	Reentry   measure.Fact // hours after the last coat is on until the air stays below the limits
 	Needed    Needed
 	Curve     []Moment
 
 	// How the figures above came about, to a thousandth.
-	Given, Carried Fact      // grams given off and carried out until the peak: what is left is in the air
-	OfAverage      Balance   // of the shift of Average
-	OfShortTerm    Balance   // of the quarter of an hour, or the piece of one, of ShortTerm
-	OfShare        []OfLimit // of the shift of Share
+	Given, Carried measure.Fact // grams given off and carried out until the peak: what is left is in the air
+	OfAverage      Balance      // of the shift of Average
+	OfShortTerm    Balance      // of the quarter of an hour, or the piece of one, of ShortTerm
+	OfShare        []OfLimit    // of the shift of Share
 }
 
 // Balance is a stretch with people in the room: milligrams a cubic metre that
@@ -82,13 +82,13 @@ type Course struct {
 // it. What is missing was carried out, so that its average is (before + given −
 // after) ÷ (the changes that count, by the mixing × hours).
 type Balance struct {
-	Before, Given, After Fact
+	Before, Given, After measure.Fact
 	Minutes              int64
 }
 
 // OfLimit is the average over eight hours of what goes by one limit, both in
 // mg/m³.
-type OfLimit struct{ Average, Limit Fact }
+type OfLimit struct{ Average, Limit measure.Fact }
 
 const (
 	tick        int64 = 15           // minutes between two points of the curve
@@ -113,19 +113,19 @@ const (
 // from one point to the next. The air is changed as with the windows open in the
 // shifts, with what the fan brings besides; between them as the plan says.
 //
-// Problems are those of AirOf, which is asked first; here none is added.
+// Problems are those of Of, which is asked first; here none is added.
 func CourseOf(job Job) Course {
 	job.Coats, job.Shifts = timesOf(job)
 	room, ok := roomOf(job)
 	if !ok {
 		return Course{}
 	}
-	opened := above(job.Air.Opened, 0)
+	opened := Positive(job.Air.Opened)
 	switch {
 	case room.empty() && !opened.Known:
 		return Course{}
 	case room.empty():
-		zero := FactOf(measure.Number{})
+		zero := measure.FactOf(measure.Number{})
 		return Course{Peak: zero, Average: zero, Share: zero, ShortTerm: zero, ShortPart: zero, Burning: zero, Night: zero, NightPart: zero, Over: zero, Reentry: zero}
 	}
 	needed := room.leastChanges(1)
@@ -148,7 +148,7 @@ func timesOf(job Job) ([]Coat, []Shift) {
 	var coats []Coat
 	ready := int64(0)
 	for i, product := range job.Products {
-		hours := above(product.DryHours, 0)
+		hours := Positive(product.DryHours)
 		dry, fits := hours.Value.Mul(measure.NumberFromInt(60)).Ceil()
 		if !hours.Known || !fits || dry > 60*aDay {
 			continue
@@ -272,7 +272,7 @@ func roomOf(job Job) (*room, bool) {
 	if job.Air.Fan.Known && job.Air.Fan.Value.Sign() > 0 {
 		r.fan = job.Air.Fan.Value.Float() / r.volume
 	}
-	if short := above(job.Air.ShortTerm, 0); short.Known {
+	if short := Positive(job.Air.ShortTerm); short.Known {
 		r.brief = short.Value.Quo(milligrams).Float()
 	}
 	r.mixing = mixing.Value.Float()
@@ -303,14 +303,14 @@ func (r *room) take(job Job) bool {
 	for i, product := range job.Products {
 		r.of[i] = -1
 		gone := evaporates(product)
-		if !gone.Known || !IsCounted(product) || isZero(product.VOC) || isZero(product.Litres) {
+		if !gone.Known || !IsCounted(product) || IsZero(product.VOC) || IsZero(product.Litres) {
 			continue
 		}
 		coats := max(1, product.Coats)
-		w := wet{burns: mayBurn(product), decay: lnTen / gone.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats), limit: math.Inf(1)}
-		limit := above(product.Limit, 0)
+		w := wet{burns: MayBurn(product), decay: lnTen / gone.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats), limit: math.Inf(1)}
+		limit := Positive(product.Limit)
 		if !limit.Known {
-			limit = above(job.Air.Limit, 0)
+			limit = Positive(job.Air.Limit)
 		}
 		if limit.Known {
 			w.limit = limit.Value.Quo(milligrams).Float()
@@ -743,9 +743,9 @@ func (r *room) finish() Course {
 	}
 	if r.limited {
 		c.Share, c.NightPart = upTo(r.share, millionth), upTo(r.nightly, millionth)
-		c.Over = FactOf(measure.NumberFromFraction(r.over, 60))
+		c.Over = measure.FactOf(measure.NumberFromFraction(r.over, 60))
 		wait := max(0, (r.above-r.lastOn+tick-1)/tick*tick)
-		c.Reentry = FactOf(measure.NumberFromFraction(wait, 60))
+		c.Reentry = measure.FactOf(measure.NumberFromFraction(wait, 60))
 	}
 	return c
 }
@@ -754,20 +754,20 @@ const millionth = 1_000_000
 
 // upTo is x rounded up to a whole multiple of 1/parts; not known where that is
 // beyond counting.
-func upTo(x float64, parts int64) Fact {
+func upTo(x float64, parts int64) measure.Fact {
 	scaled := math.Ceil(float64(x*float64(parts)) - 1e-6)
 	if !(scaled >= 0 && scaled < 1e15) {
-		return Fact{}
+		return measure.Fact{}
 	}
-	return FactOf(measure.NumberFromFraction(int64(scaled), parts))
+	return measure.FactOf(measure.NumberFromFraction(int64(scaled), parts))
 }
 
 // nearest is x to the nearest thousandth; not known where that is beyond
 // counting.
-func nearest(x float64) Fact {
+func nearest(x float64) measure.Fact {
 	scaled := math.Round(float64(x * 1000))
 	if !(math.Abs(scaled) < 1e15) {
-		return Fact{}
+		return measure.Fact{}
 	}
-	return FactOf(measure.NumberFromFraction(int64(scaled), 1000))
+	return measure.FactOf(measure.NumberFromFraction(int64(scaled), 1000))
 }

@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"math"
@@ -13,7 +13,7 @@ const mostTenths = 10_000
 // Needed is fresh air that was found by trying it: Changes an hour, what part of
 // what is allowed people then breathe, and what part with a tenth less, which is
 // not known where the windows could as well be shut.
-type Needed struct{ Changes, Part, Less Fact }
+type Needed struct{ Changes, Part, Less measure.Fact }
 
 // leastChanges is how many air changes an hour the open windows have to bring so
 // that people breathe at most this part of what is allowed, over eight hours and
@@ -54,7 +54,7 @@ func (r *room) leastChanges(part float64) Needed {
 	return Needed{inTenths(high), upTo(atHigh, millionth), upTo(atLow, millionth)}
 }
 
-func inTenths(n int64) Fact { return FactOf(measure.NumberFromFraction(n, 10)) }
+func inTenths(n int64) measure.Fact { return measure.FactOf(measure.NumberFromFraction(n, 10)) }
 
 // breathed is the larger of what is breathed of the eight-hour limits and of
 // those for a quarter of an hour, with so many tenths of an air change an hour:

@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"ceilingwright/core/measure"
@@ -12,10 +12,10 @@ import (
 // gives off nothing has 0 in every field. What the air comes to day by day, and
 // the fresh air that needs, is the Course.
 type Air struct {
-	Mass     Fact // grams: litres × g/L over all steps
-	Peak     Fact // mg/m³ with the room shut and all of Mass in its air
-	Shut     Fact // mg/m³ of the worst step when one coat has given off what it holds, windows shut, rounded up to a whole one
-	Purge    Fact // hours with the windows open for Peak to fall to the limit
+	Mass     measure.Fact // grams: litres × g/L over all steps
+	Peak     measure.Fact // mg/m³ with the room shut and all of Mass in its air
+	Shut     measure.Fact // mg/m³ of the worst step when one coat has given off what it holds, windows shut, rounded up to a whole one
+	Purge    measure.Fact // hours with the windows open for Peak to fall to the limit
 	Complete bool
 }
 
@@ -38,10 +38,10 @@ var milligrams = measure.NumberFromInt(1000)
 var longestEvaporating = measure.NumberFromInt(10)
 
 // evaporates is the hours in which nine tenths of a coat's solvent leaves it.
-func evaporates(product Product) Fact {
-	dry := above(product.DryHours, 0)
+func evaporates(product Product) measure.Fact {
+	dry := Positive(product.DryHours)
 	if dry.Known && product.Binder != Water && dry.Value.Cmp(longestEvaporating) > 0 {
-		return FactOf(longestEvaporating)
+		return measure.FactOf(longestEvaporating)
 	}
 	return dry
 }
@@ -50,15 +50,15 @@ func evaporates(product Product) Fact {
 // how many hours, where the drying time is known.
 type emission struct {
 	mass, coat measure.Number
-	hours      Fact
-	limit      Fact // the product's own
+	hours      measure.Fact
+	limit      measure.Fact // the product's own
 }
 
-// AirOf works out the air of a job. Problems name what is missing or cannot be:
+// Of works out the air of a job. Problems name what is missing or cannot be:
 // a step's litres, solvent or drying time, a room without volume, a limit or air
 // changes that are not above 0, a mixing factor below 1. They are only raised
 // where a figure needs the fact.
-func AirOf(job Job) (Air, []problem.Problem) {
+func Of(job Job) (Air, []problem.Problem) {
 	emissions, problems := emissionsOf(job.Products)
 	complete := len(problems) == 0
 	mass := measure.Number{}
@@ -67,19 +67,19 @@ func AirOf(job Job) (Air, []problem.Problem) {
 	}
 	if mass.IsZero() {
 		if complete {
-			zero := FactOf(mass)
+			zero := measure.FactOf(mass)
 			return Air{Mass: zero, Peak: zero, Shut: zero, Purge: zero, Complete: true}, nil
 		}
 		return Air{}, problems
 	}
-	air := Air{Mass: FactOf(mass), Complete: complete}
+	air := Air{Mass: measure.FactOf(mass), Complete: complete}
 	problems = append(problems, roomProblems(job, emissions)...)
 	volume := job.RoomVolume.Litres.Quo(measure.CubicMetre)
 	if volume.Sign() <= 0 {
 		return air, problems
 	}
-	limit, opened, mixing := above(job.Air.Limit, 0), above(job.Air.Opened, 0), atLeastOne(job.Air.Mixing)
-	air.Peak = FactOf(mass.Mul(milligrams).Quo(volume))
+	limit, opened, mixing := Positive(job.Air.Limit), Positive(job.Air.Opened), atLeastOne(job.Air.Mixing)
+	air.Peak = measure.FactOf(mass.Mul(milligrams).Quo(volume))
 	if mixing.Known {
 		air.Shut = shutLevel(emissions, job.Air.Shut, mixing.Value, volume)
 	}
@@ -91,7 +91,7 @@ func AirOf(job Job) (Air, []problem.Problem) {
 
 // Wait is how long nobody should be in the room once the last coat is on, by the
 // limits for people at work: the longer of what the course says and of Purge.
-func Wait(air Air, course Course) Fact { return larger(course.Reentry, air.Purge) }
+func Wait(air Air, course Course) measure.Fact { return larger(course.Reentry, air.Purge) }
 
 // MilligramsFromPPM turns a limit in parts per million into milligrams a cubic
 // metre at 25 °C and one atmosphere, where a mole of vapour fills 24.45 L:
@@ -100,21 +100,22 @@ func MilligramsFromPPM(ppm, gramsPerMole measure.Number) measure.Number {
 	return ppm.Mul(gramsPerMole).Quo(measure.NumberFromFraction(2445, 100))
 }
 
-func above(fact Fact, floor int64) Fact {
-	if fact.Known && fact.Value.Cmp(measure.NumberFromInt(floor)) > 0 {
+// Positive is a number that is above 0; others are not known.
+func Positive(fact measure.Fact) measure.Fact {
+	if fact.Known && fact.Value.Sign() > 0 {
 		return fact
 	}
-	return Fact{}
+	return measure.Fact{}
 }
 
-func atLeastOne(fact Fact) Fact {
+func atLeastOne(fact measure.Fact) measure.Fact {
 	if fact.Known && fact.Value.Cmp(measure.NumberFromInt(1)) >= 0 {
 		return fact
 	}
-	return Fact{}
+	return measure.Fact{}
 }
 
-func larger(a, b Fact) Fact {
+func larger(a, b measure.Fact) measure.Fact {
 	if !a.Known || b.Known && b.Value.Cmp(a.Value) > 0 {
 		return b
 	}
@@ -123,30 +124,30 @@ func larger(a, b Fact) Fact {
 
 // shutLevel is the growth of a steady source in a room that is hardly aired:
 // (rate ÷ (air ÷ mixing)) × (1 − e^−(changes ÷ mixing × hours)).
-func shutLevel(emissions []emission, shut Fact, mixing, volume measure.Number) Fact {
+func shutLevel(emissions []emission, shut measure.Fact, mixing, volume measure.Number) measure.Fact {
 	if !shut.Known || shut.Value.Sign() < 0 {
-		return Fact{}
+		return measure.Fact{}
 	}
-	var worst Fact
+	var worst measure.Fact
 	for _, e := range emissions {
 		if !e.hours.Known {
 			continue
 		}
 		stays := builtUp(shut.Value.Quo(mixing).Mul(e.hours.Value))
 		level := e.coat.Mul(milligrams).Quo(volume).Mul(stays)
-		worst = larger(worst, FactOf(roundUp(level, 1)))
+		worst = larger(worst, measure.FactOf(RoundUp(level, 1)))
 	}
 	return worst
 }
 
-func purge(peak, limit, opened, mixing measure.Number) Fact {
+func purge(peak, limit, opened, mixing measure.Number) measure.Fact {
 	hours, ok := purgeHours(opened, mixing, peak, limit)
-	return Fact{Value: hours, Known: ok}
+	return measure.Fact{Value: hours, Known: ok}
 }
 
-// roundUp is n rounded up to a whole multiple of 1/parts; n itself where the
+// RoundUp is n rounded up to a whole multiple of 1/parts; n itself where the
 // multiple does not fit an int64.
-func roundUp(n measure.Number, parts int64) measure.Number {
+func RoundUp(n measure.Number, parts int64) measure.Number {
 	whole, ok := n.Mul(measure.NumberFromInt(parts)).Ceil()
 	if !ok {
 		return n
@@ -157,16 +158,17 @@ func roundUp(n measure.Number, parts int64) measure.Number {
 // emissionsOf reads the products one by one. A step without solvent gives off
 // nothing, however little else is known of it.
 func emissionsOf(products []Product) ([]emission, []problem.Problem) {
-	given := productsThat(func(p Product) bool { return !isZero(p.VOC) && !isZero(p.Litres) }, products)
+	given := That(func(p Product) bool { return !IsZero(p.VOC) && !IsZero(p.Litres) }, products)
 	var emissions []emission
-	for _, product := range productsThat(IsCounted, given) {
+	for _, product := range That(IsCounted, given) {
 		mass := product.Litres.Value.Mul(product.VOC.Value)
 		emissions = append(emissions, emission{
 			mass: mass, coat: mass.Quo(measure.NumberFromInt(max(1, product.Coats))),
-			hours: evaporates(product), limit: above(product.Limit, 0),
+			hours: evaporates(product), limit: Positive(product.Limit),
 		})
 	}
 	return emissions, productProblems(given)
 }
 
-func isZero(fact Fact) bool { return fact.Known && fact.Value.IsZero() }
+// IsZero tells whether a number is known to be 0.
+func IsZero(fact measure.Fact) bool { return fact.Known && fact.Value.IsZero() }

@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"math"
@@ -26,7 +26,7 @@ func levelAt(t *testing.T, c Course, minute int64) float64 {
 // is left after an hour.
 func wetAtOnce() Job {
 	job := airyJob()
-	job.Products[0].DryHours = FactOf(measure.NumberFromFraction(2302585092994, 1000000000000))
+	job.Products[0].DryHours = measure.FactOf(measure.NumberFromFraction(2302585092994, 1000000000000))
 	job.Coats, job.Shifts = []Coat{{}}, []Shift{{0, 480}}
 	return job
 }
@@ -88,8 +88,8 @@ func TestCourseAgainstGrowthTable(t *testing.T) {
 	} {
 		for i, minute := range minutes {
 			// 1 g an hour for 3 h into 1 m³.
-			job := Job{RoomVolume: measure.Volume{Litres: number("1000")}, Air: AirPlan{Limit: fact("1"), Opened: fact(changes), Shut: fact("0"), Mixing: fact("1")},
-				Products: []Product{{Litres: fact("1"), VOC: FactOf(measure.NumberFromFraction(minute, 60)), DryHours: fact("0.00001")}},
+			job := Job{RoomVolume: measure.Volume{Litres: number("1000")}, Air: Plan{Limit: fact("1"), Opened: fact(changes), Shut: fact("0"), Mixing: fact("1")},
+				Products: []Product{{Litres: fact("1"), VOC: measure.FactOf(measure.NumberFromFraction(minute, 60)), DryHours: fact("0.00001")}},
 				Coats:    []Coat{{Minutes: minute}}, Shifts: []Shift{{0, 480}}}
 			assert.InDelta(t, levels[i], levelAt(t, CourseOf(job), minute)/1000, 0.0001, "%s changes an hour, %d min", changes, minute)
 		}
@@ -101,7 +101,7 @@ func TestCourseAgainstGrowthTable(t *testing.T) {
 func TestCoursePurgesAsCDC(t *testing.T) {
 	job := airyJob()
 	job.Products[0].DryHours = fact("0.0001")
-	job.Air = AirPlan{Limit: fact("66.667"), Opened: fact("2"), Shut: fact("0"), Mixing: fact("1")}
+	job.Air = Plan{Limit: fact("66.667"), Opened: fact("2"), Shut: fact("0"), Mixing: fact("1")}
 	job.Coats, job.Shifts = []Coat{{}}, []Shift{{0, 480}}
 	c := CourseOf(job)
 	assert.InDelta(t, 6666.67*0.01, levelAt(t, c, 138/15*15)*math.Exp(-2*3.0/60), 0.4)
@@ -230,13 +230,13 @@ func TestCourseIsMonotone(t *testing.T) {
 		"fan":     func(j *Job) { j.Air.Fan = fact("480") },
 		"mixing":  func(j *Job) { j.Air.Mixing = fact("3.2") },
 		"volume":  func(j *Job) { j.RoomVolume.Litres = number("89000") },
-		"no fan":  func(j *Job) { j.Air.Fan = Fact{} },
+		"no fan":  func(j *Job) { j.Air.Fan = measure.Fact{} },
 		"solvent": func(j *Job) { j.Products[2].VOC = fact("410") },
 	} {
 		job := busyJob()
 		change(&job)
 		worse := CourseOf(job)
-		for i, pair := range [][2]Fact{{base.Peak, worse.Peak}, {base.Average, worse.Average}, {base.Share, worse.Share}, {base.Over, worse.Over}, {base.Reentry, worse.Reentry}} {
+		for i, pair := range [][2]measure.Fact{{base.Peak, worse.Peak}, {base.Average, worse.Average}, {base.Share, worse.Share}, {base.Over, worse.Over}, {base.Reentry, worse.Reentry}} {
 			require.True(t, pair[1].Known, name)
 			assert.LessOrEqual(t, pair[0].Value.Cmp(pair[1].Value), 0, "%s: %d", name, i)
 		}
@@ -262,12 +262,12 @@ func TestCourseOfNothing(t *testing.T) {
 	job.Products[0].VOC = fact("0")
 	c := CourseOf(job)
 	assert.Empty(t, c.Curve)
-	for _, f := range []Fact{c.Peak, c.Average, c.Share, c.ShortTerm, c.Over, c.Reentry} {
+	for _, f := range []measure.Fact{c.Peak, c.Average, c.Share, c.ShortTerm, c.Over, c.Reentry} {
 		assert.True(t, f.Known && f.Value.IsZero())
 	}
 	assert.False(t, CourseOf(Job{Products: job.Products}).Peak.Known, "nothing is known of the room")
 	job = airyJob()
-	job.Air.Limit = Fact{}
+	job.Air.Limit = measure.Fact{}
 	c = CourseOf(job)
 	assert.True(t, c.Peak.Known)
 	assert.False(t, c.Share.Known, "no limit, no share of it")

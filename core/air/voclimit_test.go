@@ -1,4 +1,4 @@
-package safety
+package air
 
 import (
 	"testing"
@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 func TestVOCLimits(t *testing.T) {
@@ -15,33 +16,33 @@ func TestVOCLimits(t *testing.T) {
 		table     = "40 CFR 59, subpart D, table 1, from memory"
 	)
 	for _, row := range []struct {
-		country   Country
+		country   words.Country
 		category  Category
 		binder    Binder
 		limit     string
 		lessWater bool
 		source    string
 	}{
-		{EU, MattCeiling, Water, "30", false, directive},
-		{EU, GlossCeiling, Solvent, "100", false, directive},
-		{UK, TrimPaint, Water, "130", false, directive},
-		{UK, TrimPaint, Solvent, "300", false, directive},
-		{EU, TrimVarnish, DryingOil, "400", false, directive},
-		{EU, SealingPrimer, Solvent, "350", false, directive},
-		{EU, BindingPrimer, Solvent, "750", false, directive},
-		{EU, OnePack, Water, "140", false, directive},
-		{EU, TwoPack, Solvent, "500", false, directive},
-		{EU, MultiColoured, Water, "100", false, directive},
-		{EU, DecorativeEffect, Water, "200", false, directive},
-		{US, MattCeiling, Water, "250", true, table},
-		{US, GlossCeiling, Water, "380", true, table},
-		{US, DecorativeEffect, Water, "700", true, table},
-		{US, MetallicPaint, Water, "500", true, table},
-		{US, TrimVarnish, Solvent, "450", true, table},
-		{US, Lacquer, Solvent, "680", true, table},
-		{US, ClearShellac, Solvent, "730", true, table},
-		{US, OpaqueShellac, Solvent, "550", true, table},
-		{Other, MattCeiling, Water, "30", false, "the lower of the two"},
+		{words.EU, MattCeiling, Water, "30", false, directive},
+		{words.EU, GlossCeiling, Solvent, "100", false, directive},
+		{words.UK, TrimPaint, Water, "130", false, directive},
+		{words.UK, TrimPaint, Solvent, "300", false, directive},
+		{words.EU, TrimVarnish, DryingOil, "400", false, directive},
+		{words.EU, SealingPrimer, Solvent, "350", false, directive},
+		{words.EU, BindingPrimer, Solvent, "750", false, directive},
+		{words.EU, OnePack, Water, "140", false, directive},
+		{words.EU, TwoPack, Solvent, "500", false, directive},
+		{words.EU, MultiColoured, Water, "100", false, directive},
+		{words.EU, DecorativeEffect, Water, "200", false, directive},
+		{words.US, MattCeiling, Water, "250", true, table},
+		{words.US, GlossCeiling, Water, "380", true, table},
+		{words.US, DecorativeEffect, Water, "700", true, table},
+		{words.US, MetallicPaint, Water, "500", true, table},
+		{words.US, TrimVarnish, Solvent, "450", true, table},
+		{words.US, Lacquer, Solvent, "680", true, table},
+		{words.US, ClearShellac, Solvent, "730", true, table},
+		{words.US, OpaqueShellac, Solvent, "550", true, table},
+		{words.Other, MattCeiling, Water, "30", false, "the lower of the two"},
 		{"", Lacquer, Solvent, "680", true, "the only one that names it"},
 	} {
 		limit, ok := VOCLimitFor(row.country, row.category, row.binder)
@@ -51,7 +52,7 @@ func TestVOCLimits(t *testing.T) {
 		assert.NotEmpty(t, limit.AsOf)
 		assert.NotEmpty(t, limit.Source)
 	}
-	for _, country := range []Country{US, UK, EU, Other} {
+	for _, country := range []words.Country{words.US, words.UK, words.EU, words.Other} {
 		_, ok := VOCLimitFor(country, Adhesive, Water)
 		assert.False(t, ok, "an adhesive is in none of the tables")
 		_, ok = VOCLimitFor(country, "", Water)
@@ -198,14 +199,14 @@ func TestRangesHoldWhatTheyLeaveOpen(t *testing.T) {
 // A place under the federal law that allows less is told; one that allows as
 // much is not.
 func TestStricterPlaces(t *testing.T) {
-	limit, _ := VOCLimitFor(US, MattCeiling, Water)
+	limit, _ := VOCLimitFor(words.US, MattCeiling, Water)
 	require.Len(t, limit.Stricter, 2)
 	assert.Equal(t, "Indiana", limit.Stricter[0].Where)
 	assert.Equal(t, "100", limit.Stricter[0].Limit.RoundHalfEven(0).String(), "326 IAC 8-14-3")
 	assert.Equal(t, "50", limit.Stricter[1].Limit.RoundHalfEven(0).String(), "South Coast Rule 1113 as of 2015, seen in a secondary copy")
-	limit, _ = VOCLimitFor(US, ClearShellac, Solvent)
+	limit, _ = VOCLimitFor(words.US, ClearShellac, Solvent)
 	assert.Empty(t, limit.Stricter)
-	limit, _ = VOCLimitFor(EU, MattCeiling, Water)
+	limit, _ = VOCLimitFor(words.EU, MattCeiling, Water)
 	assert.Empty(t, limit.Stricter)
 }
 
