@@ -227,6 +227,8 @@ type room struct {
 	of             []int // by product: its place in wets, or −1
 	limited        bool  // every product has a limit
 	trial          bool  // only Share and ShortPart are wanted
+	slow           int64 // a morning that is not reached in one step
+	evening        []wet // before such a step
 	lastOn         int64 // when the last coat is on
 	done           int   // coats before this one are on
 	steps          int
@@ -287,7 +289,7 @@ func roomOf(job Job) (*room, bool) {
 // through the open windows.
 func (r *room) aired(opened float64) *room {
 	again := *r
-	again.wets = slices.Clone(r.wets)
+	again.wets, again.evening = slices.Clone(r.wets), nil
 	again.open = (opened + r.fan) / r.mixing
 	if r.nights {
 		again.shut = opened / r.mixing
@@ -357,6 +359,10 @@ func (r *room) follow() Course {
 		}
 		r.begin(minute)
 		inside := shift < len(r.shifts) && r.shifts[shift].From <= minute
+		if morning, ok := r.tried(minute, shift, inside); ok {
+			minute = morning
+			continue
+		}
 		next := r.next(minute, shift)
 		changes := r.shut
 		if inside {
@@ -474,6 +480,34 @@ func (r *room) step(minute, minutes int64, changes float64, inside bool) {
 		r.short, r.course.OfShortTerm = meanLevel, here.written()
 	}
 	r.shortPart = max(r.shortPart, r.briefShare(meanLevel, meanShare))
+}
+
+// tried carries a trial to the next shift in one step, where no coat goes on before and
+// something is left then: what is wet and in the air only falls until then, so it never
+// was next to nothing in between, and step by step would come to the same.
+func (r *room) tried(minute int64, shift int, inside bool) (morning int64, ok bool) {
+	if !r.trial || inside || r.shifts[shift].From == r.slow {
+		return 0, false
+	}
+	morning = r.shifts[shift].From
+	for _, c := range r.coats[r.done:] {
+		if c.Start < morning && c.Start+c.Minutes >= minute {
+			return 0, false
+		}
+	}
+	steps := int((morning - minute) / tick)
+	if steps < 2 || minute <= r.lastOn && r.steps+steps >= mostMoments {
+		return 0, false
+	}
+	r.evening = append(r.evening[:0], r.wets...)
+	r.carry(morning-minute, r.shut)
+	if r.still() {
+		copy(r.wets, r.evening)
+		r.slow = morning
+		return 0, false
+	}
+	r.steps += steps - 1
+	return morning, true
 }
 
 // carry is step where nobody is in the room and only what people breathe is wanted.
