@@ -1,9 +1,6 @@
 package finish
 
 import (
-	"strconv"
-	"strings"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -98,18 +95,6 @@ func (p *PanelSections) lay(c *cutting, beyond measure.Length) {
 	}
 }
 
-// SizeAt is when to size each section, in hours after the first leaf is laid,
-// so that each is ready as the one before is done. The first is before 0.
-func (p *PanelSections) SizeAt(tack measure.Number) []measure.Number {
-	hours := make([]measure.Number, len(p.Sections))
-	at := measure.NumberFromInt(0).Sub(tack)
-	for i := range hours {
-		hours[i] = at
-		at = at.Add(p.Sections[i].Hours)
-	}
-	return hours
-}
-
 func (g Grid) refusals() []problem.Problem {
 	if len(g.Columns) == 0 || len(g.Rows) == 0 {
 		return []problem.Problem{{At: "/panels", Severity: problem.Stop, What: words.Say("There are no panels to divide into sections."), Do: words.Say("Divide the layer into panels first.")}}
@@ -118,7 +103,7 @@ func (g Grid) refusals() []problem.Problem {
 		for _, size := range sizes {
 			if size < measure.Millimetre || size > measure.Longest {
 				return []problem.Problem{{At: "/panels", Severity: problem.Stop,
-					What: words.Raw("A panel of the layer is " + millimetres(size) + " wide."), Do: words.Say("Check the sizes of its columns and rows.")}}
+					What: words.Say("A panel of the layer is {size} wide.", words.Fine("size", size)), Do: words.Say("Check the sizes of its columns and rows.")}}
 			}
 		}
 	}
@@ -128,24 +113,22 @@ func (g Grid) refusals() []problem.Problem {
 // tooLarge refuses a panel that cannot be laid in the window, with what would
 // make it fit.
 func (s Sizing) tooLarge(panel measure.Area) []problem.Problem {
-	one := measure.NumberFromInt(1)
-	hours := panel.SquareMetres.Quo(s.crew().SquareMetres)
-	window := hours.Quo(one.Sub(s.Reserve))
-	do, leaves := "Use a size that stays open for "+figure(window)+" hours, or ", "the size leaves "+figure(s.usable())
+	takes := panel.SquareMetres.Quo(s.crew().SquareMetres)
+	hours, usable := words.Trimmed("hours", takes, 3), words.Trimmed("usable", s.usable(), 3)
+	what := words.Say("The largest panel takes {hours} hours to lay, and the size leaves {usable}.", hours, usable)
+	do := words.Say("Use a size that stays open for {open} hours", words.Trimmed("open", takes.Quo(measure.NumberFromInt(1).Sub(s.Reserve)), 3))
 	if s.Worked.Sign() > 0 {
-		do, leaves = "Work other hours, or ", figure(s.usable())+" of those in which the size takes leaf are worked"
+		what = words.Say("The largest panel takes {hours} hours to lay, and {usable} of those in which the size takes leaf are worked.", hours, usable)
+		do = words.Say("Work other hours")
 	}
-	each := s.Rate.SquareMetres.Mul(s.usable())
-	if gilders, fits := panel.SquareMetres.Quo(each).Ceil(); fits && gilders <= mostGilders {
-		more := "one gilder more"
-		if gilders-s.Gilders > 1 {
-			more = strconv.FormatInt(gilders-s.Gilders, 10) + " gilders more"
-		}
-		do += more
-	} else {
-		do = strings.TrimSuffix(do, ", or ")
+	gilders, fits := panel.SquareMetres.Quo(s.Rate.SquareMetres.Mul(s.usable())).Ceil()
+	switch more := gilders - s.Gilders; {
+	case !fits || gilders > mostGilders:
+		do = words.Say("{do}.", words.Of("do", do))
+	case more > 1:
+		do = words.Say("{do}, or {n} gilders more.", words.Of("do", do), words.Count("n", more))
+	default:
+		do = words.Say("{do}, or one gilder more.", words.Of("do", do))
 	}
-	return []problem.Problem{{At: "/window", Severity: problem.Stop,
-		What: words.Raw("The largest panel takes " + figure(hours) + " hours to lay, and " + leaves + "."),
-		Do:   words.Raw(do + ".")}}
+	return []problem.Problem{{At: "/window", Severity: problem.Stop, What: what, Do: do}}
 }

@@ -1,8 +1,6 @@
 package finish
 
 import (
-	"strconv"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -65,7 +63,7 @@ func Sections(s Sizing) (sectioned Sectioned, problems []problem.Problem, ok boo
 
 func tooManySections() []problem.Problem {
 	return []problem.Problem{{At: "/window", Severity: problem.Stop,
-		What: words.Raw("The area would have to be sized in more than " + strconv.Itoa(MostSections) + " sections."),
+		What: words.Say("The area would have to be sized in more than {most} sections.", words.Name("most", words.Digits(MostSections))),
 		Do:   words.Say("Use a size that stays open longer, or more gilders.")}}
 }
 
@@ -92,7 +90,7 @@ func (s Sizing) refusals() []problem.Problem {
 	var found []problem.Problem
 	if s.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: words.Raw("The area comes out below nothing, " + figure(s.Area.SquareMetres) + " m²."),
+			What: words.Say("The area comes out below nothing, {area}.", words.Area("area", s.Area)),
 			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	if s.Rate.SquareMetres.Sign() <= 0 {
@@ -102,20 +100,9 @@ func (s Sizing) refusals() []problem.Problem {
 	}
 	if s.Window.Sign() <= 0 {
 		found = append(found, problem.Problem{At: "/window", Severity: problem.Stop,
-			What: words.Raw("The size stays open for " + figure(s.Window) + " hours."),
+			What: words.Say("The size stays open for {hours} hours.", words.Trimmed("hours", s.Window, 3)),
 			Do:   words.Say("Give the hours the size stays open, from its label or a test patch.")})
 	}
 	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, mostGilders)...)
 	return append(found, shareRefusals("/reserve", "reserve", s.Reserve)...)
-}
-
-// SizeAt is when to size each section, in hours after the first leaf is laid,
-// so that each is ready as the one before is done: its start less the tack, the
-// hours from sizing until leaf can be laid. The first is before 0.
-func (s Sectioned) SizeAt(tack measure.Number) []measure.Number {
-	hours := make([]measure.Number, s.Count)
-	for i := range hours {
-		hours[i] = s.Hours.Mul(measure.NumberFromInt(int64(i))).Sub(tack)
-	}
-	return hours
 }
