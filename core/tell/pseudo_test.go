@@ -45,7 +45,7 @@ var (
 
 // Whatever a page that is told by a package of its own says, another language can say.
 func TestNothingIsGlued(t *testing.T) {
-	for _, name := range []string{"full", "metric", "skew-room", "l-shape", "delivered-short", "gaps-measured", "on-point", "box-turned", "pieces"} {
+	for _, name := range []string{"full", "metric", "skew-room", "l-shape", "delivered-short", "gaps-measured", "on-point", "box-turned", "pieces", "days", "gilded"} {
 		doc := documentOf(t, name)
 		unnamed(&doc.Plan)
 		b := builderOn(&doc, job.Work(&doc), "")
@@ -54,7 +54,7 @@ func TestNothingIsGlued(t *testing.T) {
 		texts := map[string][]string{}
 		for _, f := range b.Sheet.Figures {
 			switch f.Block {
-			case "room", "setting", "mask":
+			case "room", "setting", "mask", "days":
 				texts[f.ID] = []string{f.Label, f.Working.Rule, f.Working.Sum}
 			}
 		}
@@ -70,6 +70,28 @@ func TestNothingIsGlued(t *testing.T) {
 		}
 		for _, w := range b.Sheet.Walls {
 			texts["wall "+w.Wall] = said(w)
+		}
+		texts["days"] = append(append([]string{b.Sheet.Days.Text}, b.Sheet.Days.Waits...), b.Sheet.Days.Saves...)
+		for _, task := range b.Sheet.Days.Tasks {
+			reason := task.Reason
+			for _, l := range b.Sheet.Layers { // when a key comes down, the page Hanging says
+				reason = strings.TrimSuffix(reason, strings.TrimLeft(l.Key.Down, "BLW"))
+			}
+			texts[task.ID] = []string{task.Name, task.Day, reason, task.Labour, task.Sum}
+		}
+		for _, p := range b.Problems {
+			if strings.HasPrefix(p.At, "/days") {
+				texts[p.At] = append(texts[p.At], b.Told(p.What), b.Told(p.Do))
+			}
+		}
+		texts["record"] = []string{b.Sheet.Record.Text}
+		for _, line := range b.Sheet.Record.Lines {
+			texts["record"] = append(texts["record"], line.Where, line.Leaf)
+		}
+		for _, s := range b.Sheet.Steps {
+			for _, one := range s.Sections {
+				texts["sections"] = append(texts["sections"], one.Text, one.SizeAt, one.LayFrom, one.LayTo)
+			}
 		}
 		require.Greater(t, len(texts), 8, name)
 		for at, list := range texts {
