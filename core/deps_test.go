@@ -70,7 +70,7 @@ func pagesTold() (told []string) {
 func allowed(pkg string) (list []string, known bool) {
 	told := pagesTold()
 	if i := slices.Index(told, pkg); i >= 0 {
-		return append(append([]string{"core/job", "core/sheet", "core/tell/page"}, told[:i]...), trade...), true
+		return append(append([]string{"core/job", "core/sheet", "core/export", "core/tell/page"}, told[:i]...), trade...), true
 	}
 	list, known = mayImport[pkg]
 	return list, known

@@ -1,12 +1,9 @@
 package finish
 
 import (
-	"strconv"
-
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -33,8 +30,8 @@ func (c Can) At(price decimal.Decimal) Can {
 	return c
 }
 
-// Label is the can as it is named on a shopping list: "1 gal".
-func (c Can) Label() string { return Amount(c.Size, c.Unit) }
+// In is the can as it is named on a shopping list: "1 gal" (words.Value).
+func (c Can) In(style words.Style) string { return MeasureOf(c.Size, c.Unit).In(style) }
 
 // Purchase is what to buy. Counts has one entry for each can given, in that
 // order. Left is what is bought and not needed, LeftShare that as a share of
@@ -122,11 +119,11 @@ func needRefusals(need measure.Volume, cans []Can) []problem.Problem {
 	switch {
 	case need.Litres.Sign() < 0:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: words.Raw("The amount needed comes out below nothing, " + figure(need.Litres) + " L."),
+			What: words.Say("The amount needed comes out below nothing, {need} L.", words.Trimmed("need", need.Litres, 3)),
 			Do:   words.Say("Check what it is made from.")}}
 	case need.Litres.Cmp(measure.NumberFromInt(mostLitres)) > 0:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: words.Raw("The amount needed is " + need.Litres.RoundHalfEven(0).String() + " L, more than 100000 L."),
+			What: words.Say("The amount needed is {need} L, more than 100000 L.", words.Trimmed("need", need.Litres, 0)),
 			Do:   words.Say("Check the area and the spread rate.")}}
 	case len(cans) == 0:
 		return []problem.Problem{{At: "", Severity: problem.Note,
@@ -134,7 +131,7 @@ func needRefusals(need measure.Volume, cans []Can) []problem.Problem {
 			Do:   words.Say("Give the sizes the product is sold in.")}}
 	case len(cans) > MostSizes:
 		return []problem.Problem{{At: "", Severity: problem.Stop,
-			What: words.Raw(strconv.Itoa(len(cans)) + " can sizes are given."),
+			What: words.Say("{n} can sizes are given.", words.Count("n", len(cans))),
 			Do:   words.Say("Give 24 sizes at most.")}}
 	}
 	return nil
@@ -145,13 +142,13 @@ func usableCans(cans []Can) (usable []usableCan, problems []problem.Problem) {
 		litres := can.Volume.Litres
 		if litres.Cmp(leastCan) < 0 || litres.Cmp(greatestCan) > 0 {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/size", Severity: problem.Stop,
-				What: words.Raw("A can holds " + figure(litres) + " L."),
+				What: words.Say("A can holds {litres} L.", words.Trimmed("litres", litres, 3)),
 				Do:   words.Say("Give a size from 10 mL to 100000 L.")})
 			continue
 		}
 		if can.Priced && !isPrice(can.Price) {
 			problems = append(problems, problem.Problem{At: problem.Index(i) + "/price", Severity: problem.Stop,
-				What: words.Raw("The price of a can is " + can.Price.String() + "."),
+				What: words.Say("The price of a can is {price}.", words.Name("price", can.Price.String())),
 				Do:   words.Say("Give a price from 0 to 100000000 with 3 decimals at most.")})
 			can.Priced = false
 		}
@@ -172,7 +169,7 @@ func missingPrice(usable []usableCan) problem.Problem {
 		first++
 	}
 	return problem.Problem{At: problem.Index(usable[first].at) + "/price", Severity: problem.Note,
-		What: words.Raw("The " + usable[first].can.Label() + " can has no price, so the cans are chosen to leave the least over."),
+		What: words.Say("The {can} can has no price, so the cans are chosen to leave the least over.", words.Of("can", usable[first].can)),
 		Do:   words.Say("Give a price for every size to find the cheapest cans.")}
 }
 
@@ -255,12 +252,12 @@ func (p Purchase) remarks(cans []Can) []problem.Problem {
 	}
 	if over, n, can, ok := p.over(cans); ok {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: words.Raw("The need is only " + Amount(over, can.Unit) + " above " + strconv.FormatInt(n, 10) + " × " + can.Label() + "."),
+			What: words.Say("The need is only {over} above {n} × {can}.", words.Of("over", MeasureOf(over, can.Unit)), words.Count("n", n), words.Of("can", can)),
 			Do:   words.Say("Buy all of it from one batch and mix it together before you start: a tint made later seldom matches.")})
 	}
 	if p.LeftShare.Cmp(touchUpReserve) < 0 {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: words.Raw("Only " + perCent(p.LeftShare) + " of what is bought is left over."),
+			What: words.Say("Only {left} of what is bought is left over.", words.PerCent("left", p.LeftShare)),
 			Do:   words.Say("Buy a little more if 5 per cent is to be kept for touching up.")})
 	}
 	if !p.Proved {

@@ -3,10 +3,9 @@ package finish
 import (
 	"strings"
 
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Reading is what was read off an instrument, where it was.
@@ -102,7 +101,7 @@ func (c Climate) Judge() (fit Fit, problems []problem.Problem) {
 	if problems = c.refusals(); len(problems) > 0 {
 		return Fit{Verdict: Unsure}, problems
 	}
-	problems = append(c.tooColdOrHot("/air", "air", c.Air), c.tooColdOrHot("/surface", "surface", c.Surface)...)
+	problems = append(c.tooColdOrHot(c.Air, true), c.tooColdOrHot(c.Surface, false)...)
 	problems = append(problems, c.humidityRemarks()...)
 	if c.Air.Known && c.Humidity.Known {
 		fit.Dew = ReadingOf(DewPoint(c.Air.Value, c.Humidity.Value))
@@ -125,54 +124,71 @@ func (c Climate) Judge() (fit Fit, problems []problem.Problem) {
 
 func (c Climate) refusals() []problem.Problem {
 	var found []problem.Problem
-	for _, r := range []struct {
-		at, name string
-		Reading
-	}{{"/air", "air", c.Air}, {"/surface", "surface", c.Surface}} {
-		if r.Known && !IsReadable(r.Value) {
-			found = append(found, problem.Problem{At: r.at, Severity: problem.Stop,
-				What: words.Raw("The " + r.name + " would be at " + c.Degrees(r.Value) + "."),
-				Do:   words.Say("Check the reading and its unit.")})
-		}
+	do := words.Say("Check the reading and its unit.")
+	if c.Air.Known && !IsReadable(c.Air.Value) {
+		found = append(found, problem.Problem{At: "/air", Severity: problem.Stop, What: words.Say("The air would be at {at}.", c.Degrees("at", c.Air.Value)), Do: do})
+	}
+	if c.Surface.Known && !IsReadable(c.Surface.Value) {
+		found = append(found, problem.Problem{At: "/surface", Severity: problem.Stop, What: words.Say("The surface would be at {at}.", c.Degrees("at", c.Surface.Value)), Do: do})
 	}
 	if h := c.Humidity; h.Known && (h.Value.Sign() <= 0 || h.Value.Cmp(measure.NumberFromInt(1)) > 0) {
 		found = append(found, problem.Problem{At: "/humidity", Severity: problem.Stop,
-			What: words.Raw("The humidity is " + perCent(h.Value) + ", which no air has."),
+			What: words.Say("The humidity is {humidity}, which no air has.", words.PerCent("humidity", h.Value)),
 			Do:   words.Say("Give the relative humidity that the instrument shows, above 0 and up to 100 per cent.")})
 	}
 	return found
 }
 
-func (c Climate) tooColdOrHot(at, name string, r Reading) []problem.Problem {
-	switch {
-	case !r.Known:
-	case r.Value.Cmp(coldest) < 0:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(coldest.Sub(r.Value)) + " under the least for most paints, " + c.Degrees(coldest) + "."),
-			Do:   words.Say("Warm the room and let the ceiling come up, or wait.")}}
-	case r.Value.Cmp(hottest) > 0:
-		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + ", " + c.Difference(r.Value.Sub(hottest)) + " over the most for most paints, " + c.Degrees(hottest) + "."),
-			Do:   words.Say("Wait for a cooler hour; paint that dries too fast cracks.")}}
-	case r.Value.Cmp(cool) < 0:
-		return []problem.Problem{{At: at, Severity: problem.Caution,
-			What: words.Raw("The " + name + " is at " + c.Degrees(r.Value) + "; many paints want " + c.Degrees(cool) + " or more."),
-			Do:   words.Say("Read the least temperature on the label.")}}
+// tooColdOrHot judges the temperature of the air, or of the surface.
+func (c Climate) tooColdOrHot(r Reading, ofAir bool) []problem.Problem {
+	if !r.Known {
+		return nil
 	}
-	return nil
+	p := problem.Problem{At: "/surface", Severity: problem.Stop}
+	if ofAir {
+		p.At = "/air"
+	}
+	at := c.Degrees("at", r.Value)
+	switch {
+	case r.Value.Cmp(coldest) < 0:
+		under, least := c.Difference("under", coldest.Sub(r.Value)), c.Degrees("least", coldest)
+		p.What = words.Say("The surface is at {at}, {under} under the least for most paints, {least}.", at, under, least)
+		if ofAir {
+			p.What = words.Say("The air is at {at}, {under} under the least for most paints, {least}.", at, under, least)
+		}
+		p.Do = words.Say("Warm the room and let the ceiling come up, or wait.")
+	case r.Value.Cmp(hottest) > 0:
+		over, most := c.Difference("over", r.Value.Sub(hottest)), c.Degrees("most", hottest)
+		p.What = words.Say("The surface is at {at}, {over} over the most for most paints, {most}.", at, over, most)
+		if ofAir {
+			p.What = words.Say("The air is at {at}, {over} over the most for most paints, {most}.", at, over, most)
+		}
+		p.Do = words.Say("Wait for a cooler hour; paint that dries too fast cracks.")
+	case r.Value.Cmp(cool) < 0:
+		least := c.Degrees("least", cool)
+		p.What = words.Say("The surface is at {at}; many paints want {least} or more.", at, least)
+		if ofAir {
+			p.What = words.Say("The air is at {at}; many paints want {least} or more.", at, least)
+		}
+		p.Severity, p.Do = problem.Caution, words.Say("Read the least temperature on the label.")
+	default:
+		return nil
+	}
+	return []problem.Problem{p}
 }
 
 func (c Climate) humidityRemarks() []problem.Problem {
 	h := c.Humidity
+	humidity := words.PerCent("humidity", h.Value)
 	switch {
 	case !h.Known:
 	case h.Value.Cmp(damp) >= 0:
 		return []problem.Problem{{At: "/humidity", Severity: problem.Caution,
-			What: words.Raw("The air is damp, " + perCent(h.Value) + ": water paint dries slowly and may not knit together."),
+			What: words.Say("The air is damp, {humidity}: water paint dries slowly and may not knit together.", humidity),
 			Do:   words.Say("Air and warm the room until it is below 85 per cent.")}}
 	case h.Value.Cmp(dry) < 0:
 		return []problem.Problem{{At: "/humidity", Severity: problem.Note,
-			What: words.Raw("The air is dry, " + perCent(h.Value) + ": paint and glaze set quickly."),
+			What: words.Say("The air is dry, {humidity}: paint and glaze set quickly.", humidity),
 			Do:   words.Say("Keep a wet edge and work smaller pieces.")}}
 	}
 	return nil
@@ -183,35 +199,44 @@ func (c Climate) nearDew(m measure.Number) []problem.Problem {
 	if m.Cmp(leastGap) >= 0 {
 		return nil
 	}
-	what := "The surface is " + c.Difference(m) + " above the dew point; " + c.Difference(leastGap) + " are asked for, so it is " + c.Difference(leastGap.Sub(m)) + " too cold."
+	what := words.Say("The surface is {above} above the dew point; {least} are asked for, so it is {lacks} too cold.",
+		c.Difference("above", m), c.Difference("least", leastGap), c.Difference("lacks", leastGap.Sub(m)))
 	switch {
 	case m.Sign() < 0:
-		what = "The surface is " + c.Difference(m.Abs()) + " below the dew point: water settles on it."
+		what = words.Say("The surface is {below} below the dew point: water settles on it.", c.Difference("below", m.Abs()))
 	case m.IsZero():
-		what = "The surface is at the dew point: water settles on it."
+		what = words.Say("The surface is at the dew point: water settles on it.")
 	case m.Cmp(leastGapF) >= 0:
-		what += " By the other rule, 5 °F, it would just do; the stricter holds."
+		what = words.Sentences(what, words.Say("By the other rule, 5 °F, it would just do; the stricter holds."))
 	default:
-		what += " By the other rule, 5 °F, it is " + c.Difference(leastGapF.Sub(m)) + " too cold."
+		what = words.Sentences(what, words.Say("By the other rule, 5 °F, it is {lacks} too cold.", c.Difference("lacks", leastGapF.Sub(m))))
 	}
-	p := problem.Problem{At: "/surface", Severity: problem.Stop, What: words.Raw(what), Do: words.Say("Warm the ceiling or dry the air, and measure again.")}
-	return []problem.Problem{p}
+	return []problem.Problem{{At: "/surface", Severity: problem.Stop, What: what, Do: words.Say("Warm the ceiling or dry the air, and measure again.")}}
 }
 
-// Degrees is a temperature of n degrees Celsius in both scales, to a tenth.
-func (c Climate) Degrees(n measure.Number) string { return c.both(InFahrenheit(n), n) }
-
-// Difference is a difference of n degrees Celsius in both scales, to a tenth.
-func (c Climate) Difference(n measure.Number) string {
-	return c.both(n.Mul(measure.NumberFromFraction(9, 5)), n)
+// degrees is a temperature in both scales, to a tenth, the one of the thermometer first.
+type degrees struct {
+	fahrenheit, celsius measure.Number
+	inFahrenheit        bool
 }
 
-func (c Climate) both(fahrenheit, celsius measure.Number) string {
-	f, d := Tenth(fahrenheit)+" °F", Tenth(celsius)+" °C"
-	if c.Fahrenheit {
-		return f + " (" + d + ")"
+// Degrees is a temperature of n degrees Celsius as a thermometer of the plan shows it.
+func (c Climate) Degrees(name string, n measure.Number) words.Hole {
+	return words.Of(name, degrees{InFahrenheit(n), n, c.Fahrenheit})
+}
+
+// Difference is a difference of n degrees Celsius.
+func (c Climate) Difference(name string, n measure.Number) words.Hole {
+	return words.Of(name, degrees{n.Mul(measure.NumberFromFraction(9, 5)), n, c.Fahrenheit})
+}
+
+// In is both scales (words.Value).
+func (d degrees) In(words.Style) string {
+	f, c := Tenth(d.fahrenheit)+" °F", Tenth(d.celsius)+" °C"
+	if d.inFahrenheit {
+		return f + " (" + c + ")"
 	}
-	return d + " (" + f + ")"
+	return c + " (" + f + ")"
 }
 
 // Tenth is n to a tenth, as a thermometer shows it.

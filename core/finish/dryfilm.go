@@ -33,7 +33,7 @@ func SpreadFromDryFilm(d DryCoat) (spread Spread, problems []problem.Problem, ok
 	}
 	if d.Solids.Sign() <= 0 || d.Solids.Cmp(measure.NumberFromInt(1)) > 0 {
 		problems = append(problems, problem.Problem{At: "/solids", Severity: problem.Stop,
-			What: words.Raw("The volume solids are " + perCent(d.Solids) + "."), Do: words.Say("Copy them from the data sheet: above 0 and at most 100 per cent.")})
+			What: words.Say("The volume solids are {solids}.", words.PerCent("solids", d.Solids)), Do: words.Say("Copy them from the data sheet: above 0 and at most 100 per cent.")})
 	}
 	if d.Thinned.Sign() < 0 {
 		problems = append(problems, lessThanNoThinner(d.Thinned))
@@ -46,7 +46,7 @@ func SpreadFromDryFilm(d DryCoat) (spread Spread, problems []problem.Problem, ok
 
 func lessThanNoThinner(share measure.Number) problem.Problem {
 	return problem.Problem{At: "/thinned", Severity: problem.Stop,
-		What: words.Raw("The thinner is below nothing, " + perCent(share) + "."), Do: words.Say("Give 0 per cent or more.")}
+		What: words.Say("The thinner is below nothing, {share}.", words.PerCent("share", share)), Do: words.Say("Give 0 per cent or more.")}
 }
 
 // DryFilm is what is left of a wet film when it has dried.

@@ -32,6 +32,30 @@ func ParseKind(text string) (Kind, bool) { return parseWord(text, Kinds()) }
 // product that is spread. Protecting, leaf and peeling do not.
 func (k Kind) IsLiquid() bool { return k != Protect && k != LeafLaying && k != Peel }
 
+// Liquid is what a step of a kind that uses up a liquid puts on.
+type Liquid int
+
+// The liquids.
+const (
+	PaintOf Liquid = iota
+	SizeOf
+	GlazeOf
+	ClearOf
+)
+
+// Liquid is what a step of this kind puts on, where it is a liquid.
+func (k Kind) Liquid() Liquid {
+	switch k {
+	case SizeCoat:
+		return SizeOf
+	case Glaze:
+		return GlazeOf
+	case ClearSeal, ClearCoat:
+		return ClearOf
+	}
+	return PaintOf
+}
+
 // Basis is which area a step covers.
 type Basis string
 

@@ -213,16 +213,16 @@ func (g Gilding) refusals() []problem.Problem {
 			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	return append(append(found,
-		upToWhole("/cover", "cover", g.Cover)...),
-		upToWhole("/waste", "waste", g.Waste)...)
+		upToWhole("/cover", words.Say("cover"), g.Cover)...),
+		upToWhole("/waste", words.Say("waste"), g.Waste)...)
 }
 
 // upToWhole refuses a share outside 0 to 1.
-func upToWhole(at, name string, share measure.Number) []problem.Problem {
+func upToWhole(at string, name words.Text, share measure.Number) []problem.Problem {
 	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(1)) <= 0 {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: words.Raw("The " + name + " is " + perCent(share) + "."),
-		Do:   words.Raw("Give a " + name + " from 0 to 100 per cent.")}}
+		What: words.Say("The {name} is {share}.", words.Of("name", name), words.PerCent("share", share)),
+		Do:   words.Say("Give a {name} from 0 to 100 per cent.", words.Of("name", name))}}
 }

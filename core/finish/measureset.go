@@ -93,7 +93,7 @@ func (s *measureSet) measureWith(rest *measureSet, at int, amount measure.Number
 }
 
 func measuredAs(amount measure.Number, counts []int64, kit []Measure) Measured {
-	out := Measured{Amount: filled(counts, kit), Text: countText(counts, kit), Most: slices.Max(counts)}
+	out := Measured{Amount: filled(counts, kit), Most: slices.Max(counts), counts: counts, kit: kit}
 	if !amount.IsZero() {
 		out.Off = out.Amount.Sub(amount).Quo(amount)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // Measure is a spoon, a jug or a scale, by the smallest step that it shows.
@@ -71,20 +72,30 @@ func UsualMeasures(unit measure.VolumeUnit) []Measure {
 	return append(kit, last)
 }
 
+// LeastUsual is the smallest of the usual measures for what is written in a unit, or
+// of what is weighed.
+func LeastUsual(unit measure.VolumeUnit, weighed bool) Measure {
+	if weighed {
+		return UsualScale()
+	}
+	kit := UsualMeasures(unit)
+	return kit[len(kit)-1]
+}
+
 // UsualScale is a scale that shows whole grams: common practice, no source.
 func UsualScale() Measure {
 	return ScaleOf(measure.NumberFromInt(1), "g", measure.NumberFromInt(1))
 }
 
-// Measured is how an amount is measured out: Text such as 1 pt + 3 fl oz +
-// 1 1/4 tsp, the Amount that is, in litres or grams, and by what share of the
-// exact amount it is off, below 0 where it is less. Most is how often the measure
-// used most often is filled.
+// Measured is how an amount is measured out: the Amount that is, in litres or grams,
+// and by what share of the exact amount it is off, below 0 where it is less. Most is
+// how often the measure used most often is filled.
 type Measured struct {
-	Text   string
 	Amount measure.Number
 	Off    measure.Number
 	Most   int64
+	counts []int64
+	kit    []Measure
 }
 
 // Measuring is spoons and jugs, or scales, to measure with: all there are. It
@@ -190,10 +201,10 @@ func filled(counts []int64, kit []Measure) (amount measure.Number) {
 	return amount
 }
 
-// countText adds up what is measured in one unit: 1 tsp and a quarter of one are
-// 1 1/4 tsp.
-func countText(counts []int64, kit []Measure) string {
-	text := ""
+// In is such as 1 pt + 3 fl oz + 1 1/4 tsp (words.Value): what is measured in one unit
+// is added up, 1 tsp and a quarter of one.
+func (out Measured) In(style words.Style) string {
+	text, counts, kit := "", out.counts, out.kit
 	for i, m := range kit {
 		if slices.ContainsFunc(kit[:i], func(o Measure) bool { return o.unit == m.unit }) {
 			continue
@@ -210,21 +221,26 @@ func countText(counts []int64, kit []Measure) string {
 		if text != "" {
 			text += " + "
 		}
-		text += m.written(sum) + " " + m.named(sum)
+		m.size = sum
+		text += m.In(style)
 	}
-	if text == "" {
-		return "none"
+	if text == "" && len(kit) > 0 {
+		return words.Say("none").In(style)
 	}
 	return text
 }
 
-// named is the measure's unit after so many of it: cups are the one unit that is
-// written out.
-func (m Measure) named(n measure.Number) string {
-	if m.unit == string(measure.UnitCup) && n.Cmp(measure.NumberFromInt(1)) > 0 {
-		return m.unit + "s"
+// In is the size as it was written, "116 fl oz" or "1 1/2 cups" (words.Value): cups are
+// the one unit that is written out.
+func (m Measure) In(style words.Style) string {
+	n := m.written(m.size)
+	switch {
+	case m.unit != string(measure.UnitCup):
+		return n + " " + m.unit
+	case m.size.Cmp(measure.NumberFromInt(1)) > 0:
+		return words.Say("{n} cups", words.Name("n", n)).In(style)
 	}
-	return m.unit
+	return words.Say("{n} cup", words.Name("n", n)).In(style)
 }
 
 // written is a number of the measure's unit: metric and weights in decimals, the

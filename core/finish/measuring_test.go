@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -49,7 +50,7 @@ func TestMeasureOutWithTheUsualKit(t *testing.T) {
 	} {
 		out, ok := measureOut(measure.VolumeOf(num(c.amount), c.unit).Litres, UsualMeasures(c.unit), c.unit)
 		require.True(t, ok)
-		assert.Equal(t, c.want, out.Text, c.source)
+		assert.Equal(t, c.want, out.In(words.Style{}), c.source)
 	}
 }
 
@@ -58,26 +59,26 @@ func TestMeasureOutWithTheKitAtHand(t *testing.T) {
 	for amount, want := range map[string]string{"1/3": "5 tbsp + 1 tsp", "2/3": "10 tbsp + 2 tsp"} {
 		out, ok := measureOut(measure.VolumeOf(num(amount), cup).Litres, tablespoons, cup)
 		require.True(t, ok)
-		assert.Equal(t, want, out.Text, "USDA kitchen table")
+		assert.Equal(t, want, out.In(words.Style{}), "USDA kitchen table")
 		assert.True(t, out.Off.IsZero())
 	}
 	// A jug and two spoons of one unit are written in that unit.
 	out, ok := measureOut(measure.VolumeOf(num("2.3"), tsp).Litres, []Measure{spoon("0.25", tsp), spoon("1", tsp)}, tsp)
 	require.True(t, ok)
-	assert.Equal(t, "2 1/4 tsp", out.Text)
+	assert.Equal(t, "2 1/4 tsp", out.In(words.Style{}))
 	isRounded(t, "-0.0217", out.Off, "worked: 0.05 of 2.3")
 	assert.EqualValues(t, 2, out.Most)
 	// A scale of 5 g.
 	out, ok = measureOut(num("42"), []Measure{scale("5")}, "")
 	require.True(t, ok)
-	assert.Equal(t, "40 g", out.Text)
+	assert.Equal(t, "40 g", out.In(words.Style{}))
 	isRounded(t, "-0.0476", out.Off, "worked: 2 of 42")
 	out, _ = measureOut(num("42"), []Measure{scale("100")}, "")
-	assert.Equal(t, "none", out.Text)
+	assert.Equal(t, "none", out.In(words.Style{}))
 	isRounded(t, "-1/1", out.Off, "all of it is lost")
 	// A third of a cup has no fraction that a spoon is marked with.
 	out, _ = measureOut(measure.VolumeOf(num("0.7"), cup).Litres, []Measure{spoon("0.35", cup)}, cup)
-	assert.Equal(t, "0.7 cup", out.Text)
+	assert.Equal(t, "0.7 cup", out.In(words.Style{}))
 }
 
 func TestMeasureOutRefuses(t *testing.T) {
@@ -110,11 +111,11 @@ func TestMeasuresOfSeveralSystems(t *testing.T) {
 	} {
 		out, ok := MeasuringWith(c.kit, false).Out(c.amount, c.unit)
 		require.True(t, ok)
-		assert.Equal(t, c.want, out.Text, c.why)
+		assert.Equal(t, c.want, out.In(words.Style{}), c.why)
 	}
 	out, ok := MeasuringWith(usual, true).Out(num("3.2"), "")
 	require.True(t, ok)
-	assert.Equal(t, "3 g", out.Text)
+	assert.Equal(t, "3 g", out.In(words.Style{}))
 	for _, kit := range [][]Measure{nil, {scale("1")}, {spoon("0", tsp)}} {
 		_, ok = MeasuringWith(kit, false).Out(num("1"), tsp)
 		assert.False(t, ok)
@@ -140,7 +141,7 @@ func TestMeasureOutIsTheNearestThereIs(t *testing.T) {
 		}
 		out, ok := measureOut(measure.VolumeOf(num(c.amount), mL).Litres, kit, mL)
 		assert.Equal(t, c.want != "", ok)
-		assert.Equal(t, c.want, out.Text)
+		assert.Equal(t, c.want, out.In(words.Style{}))
 	}
 }
 
@@ -172,7 +173,7 @@ func TestMeasureOutAgainstBruteForce(t *testing.T) {
 			kit = append(kit, MeasureOf(measure.NumberFromInt(size), mL))
 			out, ok := measureOut(measure.VolumeOf(measure.NumberFromInt(amount), mL).Litres, kit, mL)
 			if !ok || out.Off.Abs().Cmp(before) > 0 {
-				t.Fatalf("worse with %d mL more: %s", size, out.Text)
+				t.Fatalf("worse with %d mL more: %s", size, out.In(words.Style{}))
 			}
 			before = out.Off.Abs()
 		}
@@ -208,7 +209,7 @@ func TestOneMeasureMoreNeverMakesItWorse(t *testing.T) {
 			kit = append(kit, spoon(rapid.SampledFrom(sizes).Draw(t, "size"), rapid.SampledFrom(units).Draw(t, "of")))
 			out, ok := MeasuringWith(kit, false).Out(amount, unit)
 			if !ok || errorClass(out.Off).Cmp(errorClass(before)) > 0 {
-				t.Fatalf("worse: %s", out.Text)
+				t.Fatalf("worse: %s", out.In(words.Style{}))
 			}
 			before = out.Off.Abs()
 		}

@@ -1,19 +1,16 @@
 package finish
 
 import (
-	"strings"
-
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Part is one ingredient of a mix as it was written: an amount of a unit of
 // volume, so many grams where it is weighed (Weighed, and Amount in grams), or a
 // share of the other parts together (Shared, and Amount a fraction). Density, in
 // grams a millilitre and 0 where not known, is needed where weights meet
-// volumes. Tint marks a colourant.
+// volumes. Tint marks a colourant, Paint and Water what is called so.
 type Part struct {
 	Name            string
 	Amount          measure.Number
@@ -21,17 +18,18 @@ type Part struct {
 	Weighed, Shared bool
 	Density         measure.Number
 	Tint            bool
+	Paint, Water    bool
 }
 
-// Text is the amount as it was written, such as 12 fl oz, 40 g or 5 %.
-func (p Part) Text() string {
+// In is the amount as it was written, such as 12 fl oz, 40 g or 5 % (words.Value).
+func (p Part) In(style words.Style) string {
 	switch {
 	case p.Weighed:
 		return figure(p.Amount) + " g"
 	case p.Shared:
-		return perCent(p.Amount)
+		return words.Say("{share}", words.PerCent("share", p.Amount)).In(style)
 	}
-	return Amount(p.Amount, p.Unit)
+	return MeasureOf(p.Amount, p.Unit).In(style)
 }
 
 // Portion is an ingredient of a Mix: its volume and its share of the whole, both
@@ -107,11 +105,11 @@ func (p Part) refusals(i int) []problem.Problem {
 	switch {
 	case p.Amount.Sign() < 0:
 		return []problem.Problem{{At: problem.Index(i) + "/amount", Severity: problem.Stop,
-			What: words.Raw("The amount is below nothing, " + p.Text() + "."),
+			What: words.Say("The amount is below nothing, {amount}.", words.Of("amount", p)),
 			Do:   words.Say("Give an amount of 0 or more.")}}
 	case p.Weighed && p.Density.Sign() <= 0:
 		return []problem.Problem{{At: problem.Index(i) + "/density", Severity: problem.Stop,
-			What: words.Raw("This part is weighed, " + p.Text() + ", and its density is not given: nobody can say how much room it takes."),
+			What: words.Say("This part is weighed, {amount}, and its density is not given: nobody can say how much room it takes.", words.Of("amount", p)),
 			Do:   words.Say("Give what a millilitre weighs in grams, from its data sheet: weigh 100 mL of it and divide by 100. Water weighs 1.")}}
 	}
 	return nil
@@ -157,24 +155,11 @@ func (m Mix) Batches(need measure.Volume) (batches int64, ok bool) {
 func (m Mix) Main() int {
 	main := -1
 	for i := range m.Portions {
-		if p := &m.Portions[i]; !p.IsWater() && (main < 0 || p.Volume.Litres.Cmp(m.Portions[main].Volume.Litres) > 0) {
+		if p := &m.Portions[i]; !p.Water && (main < 0 || p.Volume.Litres.Cmp(m.Portions[main].Volume.Litres) > 0) {
 			main = i
 		}
 	}
 	return main
-}
-
-// IsWater tells whether the part is called water.
-func (p Part) IsWater() bool { return p.hasWord("water") }
-
-// hasWord tells whether one of the words of the name is word.
-func (p Part) hasWord(word string) bool {
-	for _, w := range strings.Fields(strings.ToLower(p.Name)) {
-		if strings.Trim(w, ",.;:()") == word {
-			return true
-		}
-	}
-	return false
 }
 
 // The limits of colourant in a base by volume, of glaze medium to paint, and of
@@ -211,8 +196,8 @@ func (m Mix) sum(counts func(Part) bool) (litres measure.Number) {
 // paint is what is called paint, the medium all that is neither paint nor water
 // nor tint. ok is false where nothing is called paint, or nothing else is there.
 func (m Mix) MediumToPaint() (ratio measure.Number, ok bool) {
-	paint := m.sum(func(p Part) bool { return !p.Tint && p.hasWord("paint") })
-	medium := m.sum(func(p Part) bool { return !p.Tint && !p.hasWord("paint") && !p.IsWater() })
+	paint := m.sum(func(p Part) bool { return !p.Tint && p.Paint })
+	medium := m.sum(func(p Part) bool { return !p.Tint && !p.Paint && !p.Water })
 	if paint.IsZero() || medium.IsZero() {
 		return ratio, false
 	}
@@ -228,13 +213,13 @@ func (m Mix) Remarks(glaze, waterBorne bool) []problem.Problem {
 	}
 	if ratio, ok := m.MediumToPaint(); ok && ratio.Cmp(thinnestMix) > 0 {
 		found = append(found, problem.Problem{Severity: problem.Note,
-			What: words.Raw("There are " + figure(measure.NumberFromDecimal(ratio.RoundHalfEven(1))) + " parts of glaze to one of paint; above 6 to 1 the film gets weak."),
+			What: words.Say("There are {ratio} parts of glaze to one of paint; above 6 to 1 the film gets weak.", words.Trimmed("ratio", ratio, 1)),
 			Do:   words.Say("Use 3 to 6 parts to one of paint; 4 to 1 is usual.")})
 	}
-	if water := m.sum(Part.IsWater); waterBorne && !water.IsZero() {
+	if water := m.sum(func(p Part) bool { return p.Water }); waterBorne && !water.IsZero() {
 		if rest := m.Total.Litres.Sub(water); !rest.IsZero() && water.Quo(rest).Cmp(muchWater) > 0 {
 			found = append(found, problem.Problem{Severity: problem.Note,
-				What: words.Raw("There is " + perCent(water.Quo(rest)) + " of water on the rest; more than 10 per cent weakens a water glaze."),
+				What: words.Say("There is {water} of water on the rest; more than 10 per cent weakens a water glaze.", words.PerCent("water", water.Quo(rest))),
 				Do:   words.Say("Add less water, or try the mix on a sample board first.")})
 		}
 	}
@@ -247,11 +232,11 @@ func (m Mix) tintRemarks() []problem.Problem {
 	case !ok:
 	case load.Cmp(tooMuchTint) > 0:
 		return []problem.Problem{{Severity: problem.Caution,
-			What: words.Raw("The tint comes to " + perCent(load) + " of the rest; above 10 per cent a mix may never dry."),
+			What: words.Say("The tint comes to {load} of the rest; above 10 per cent a mix may never dry.", words.PerCent("load", load)),
 			Do:   words.Say("Use less tint or a stronger one, or see on a sample board that yours dries hard.")}}
 	case load.Cmp(muchTint) > 0:
 		return []problem.Problem{{Severity: problem.Caution,
-			What: words.Raw("The tint comes to " + perCent(load) + " of the rest; above 5 per cent a mix dries slowly."),
+			What: words.Say("The tint comes to {load} of the rest; above 5 per cent a mix dries slowly.", words.PerCent("load", load)),
 			Do:   words.Say("Make a sample board, and wait until it is hard.")}}
 	}
 	return nil

@@ -1,10 +1,12 @@
 package finish
 
 import (
+	"strings"
 	"testing"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -190,7 +192,7 @@ func tinted(p Part) Part {
 }
 
 func named(name string, p Part) Part {
-	p.Name = name
+	p.Name, p.Paint, p.Water = name, strings.Contains(strings.ToLower(name), "paint"), name == "water"
 	return p
 }
 
@@ -258,7 +260,7 @@ func TestGlazeTooThin(t *testing.T) {
 
 func TestWaterInAGlaze(t *testing.T) {
 	for water, remarked := range map[string]bool{"10": false, "11": true} {
-		mix := mixOf(t, named("medium", part("80", mL)), named("paint", part("20", mL)), named("Water", part(water, mL)))
+		mix := mixOf(t, named("medium", part("80", mL)), named("paint", part("20", mL)), named("water", part(water, mL)))
 		assert.Equal(t, remarked, len(mix.Remarks(true, true)) == 1, "common practice: at most 10 %")
 		assert.Empty(t, mix.Remarks(true, false), "thinned with something else")
 	}
@@ -269,13 +271,12 @@ func TestMainPart(t *testing.T) {
 	assert.Equal(t, 2, wash.Main())
 	assert.Equal(t, -1, mixOf(t, named("water", part("9", cup))).Main())
 	assert.Equal(t, 0, mixOf(t, named("a", part("1", cup)), named("b", part("8", floz))).Main(), "the first of equals")
-	assert.False(t, Part{Name: "watercolour"}.IsWater())
 }
 
 func TestPartText(t *testing.T) {
-	assert.Equal(t, "12 fl oz", part("12", floz).Text())
-	assert.Equal(t, "40.5 g", weighed("40.5", "").Text())
-	assert.Equal(t, "2.5 %", shared("2.5").Text())
+	assert.Equal(t, "12 fl oz", part("12", floz).In(words.Style{}))
+	assert.Equal(t, "40.5 g", weighed("40.5", "").In(words.Style{}))
+	assert.Equal(t, "2.5 %", shared("2.5").In(words.Style{}))
 }
 
 func FuzzScaledMixHoldsTheNeed(f *testing.F) {

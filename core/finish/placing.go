@@ -49,12 +49,10 @@ func (p Placing) Place() (placed Placed, problems []problem.Problem, ok bool) {
 	if placed.Spare.Sign() < 0 {
 		batch = placed.Most
 		problems = []problem.Problem{{Severity: problem.Stop,
-			What: words.Raw("One batch takes " + figure(whole(placed.Minutes)) + " minutes to put on and stays workable for " + figure(p.Life) + ": it would set in the pail."),
-			Do:   words.Say("Mix less at a time, put more people on it, or use one that sets more slowly.")}}
+			What: words.Say("One batch takes {minutes} minutes to put on and stays workable for {life}: it would set in the pail.",
+				words.Number("minutes", placed.Minutes, 0), words.Trimmed("life", p.Life, 3)),
+			Do: words.Say("Mix less at a time, put more people on it, or use one that sets more slowly.")}}
 	}
 	placed.Batches, ok = p.Need.Litres.Quo(batch.Litres).Ceil()
 	return placed, problems, ok
 }
-
-// whole is n to the nearest whole number.
-func whole(n measure.Number) measure.Number { return measure.NumberFromDecimal(n.RoundHalfEven(0)) }

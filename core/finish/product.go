@@ -78,12 +78,12 @@ func (p Paint) refusals() []problem.Problem {
 	var found []problem.Problem
 	if p.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: words.Raw("The area comes out below nothing, " + figure(p.Area.SquareMetres) + " m²."),
+			What: words.Say("The area comes out below nothing, {area} m².", words.Trimmed("area", p.Area.SquareMetres, 3)),
 			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	if p.Coats < 1 || p.Coats > MostCoats {
 		found = append(found, problem.Problem{At: "/coats", Severity: problem.Stop,
-			What: words.Raw("The number of coats is " + figure(measure.NumberFromInt(p.Coats)) + "."),
+			What: words.Say("The number of coats is {coats}.", words.Count("coats", p.Coats)),
 			Do:   words.Say("Give a whole number of coats from 1 to 50.")})
 	}
 	if p.Spread.SquareMetresPerLitre.Sign() <= 0 {
@@ -94,18 +94,18 @@ func (p Paint) refusals() []problem.Problem {
 	if p.Thinned.Sign() < 0 {
 		found = append(found, lessThanNoThinner(p.Thinned))
 	}
-	return append(found, shareRefusals("/loss", "loss", p.Loss)...)
+	return append(found, shareRefusals("/loss", words.Say("loss"), p.Loss)...)
 }
 
 // shareRefusals refuses a share that must leave something over: from 0 to
 // below 1.
-func shareRefusals(at, name string, share measure.Number) []problem.Problem {
+func shareRefusals(at string, name words.Text, share measure.Number) []problem.Problem {
 	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(1)) < 0 {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: words.Raw("The " + name + " is " + perCent(share) + "."),
-		Do:   words.Raw("Give a " + name + " from 0 to below 100 per cent.")}}
+		What: words.Say("The {name} is {share}.", words.Of("name", name), words.PerCent("share", share)),
+		Do:   words.Say("Give a {name} from 0 to below 100 per cent.", words.Of("name", name))}}
 }
 
 func (p Product) cautions() []problem.Problem {
@@ -113,12 +113,12 @@ func (p Product) cautions() []problem.Problem {
 	um := p.Film.Micrometres
 	if um.Cmp(thinnestFilm) < 0 || um.Cmp(thickestFilm) > 0 {
 		found = append(found, problem.Problem{At: "/spread", Severity: problem.Caution,
-			What: words.Raw("One coat would be " + figure(um) + " µm thick while wet."),
+			What: words.Say("One coat would be {film} µm thick while wet.", words.Trimmed("film", um, 3)),
 			Do:   words.Say("Check the spread rate and its unit against the label.")})
 	}
 	if p.Loss.Cmp(greatLoss) > 0 {
 		found = append(found, problem.Problem{At: "/loss", Severity: problem.Caution,
-			What: words.Raw("The loss is " + perCent(p.Loss) + "."),
+			What: words.Say("The loss is {loss}.", words.PerCent("loss", p.Loss)),
 			Do:   words.Say("Check it: a brush or roller loses 10 to 15 per cent, an airless gun about 30.")})
 	}
 	return found

@@ -104,5 +104,5 @@ func (s Sizing) refusals() []problem.Problem {
 			Do:   words.Say("Give the hours the size stays open, from its label or a test patch.")})
 	}
 	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, mostGilders)...)
-	return append(found, shareRefusals("/reserve", "reserve", s.Reserve)...)
+	return append(found, shareRefusals("/reserve", words.Say("reserve"), s.Reserve)...)
 }

@@ -56,7 +56,7 @@ func (w Wall) Area() (area measure.Area, problems []problem.Problem, ok bool) {
 	area = whole.Sub(out)
 	if area.SquareMetres.Sign() <= 0 {
 		return area, []problem.Problem{{At: "/openings", Severity: problem.Stop,
-			What: words.Raw("The openings come to " + figure(out.SquareMetres) + " m², all of the " + figure(whole.SquareMetres) + " m² of wall or more."),
+			What: words.Say("The openings come to {openings} m², all of the {wall} m² of wall or more.", words.Trimmed("openings", out.SquareMetres, 3), words.Trimmed("wall", whole.SquareMetres, 3)),
 			Do:   words.Say("Check the sizes and the number of doors and windows.")}}, false
 	}
 	return area, nil, true

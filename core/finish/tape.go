@@ -41,7 +41,7 @@ func RollsFor(t Tape) (rolls Rolls, problems []problem.Problem, ok bool) {
 			What: words.Say("A roll of tape is {roll} long.", words.Put("roll", t.Roll)),
 			Do:   words.Say("Give the length of tape on one roll, {least} or more.", words.AtLeast("least", shortestRoll))})
 	}
-	problems = append(problems, upToWhole("/waste", "waste", t.Waste)...)
+	problems = append(problems, upToWhole("/waste", words.Say("waste"), t.Waste)...)
 	if len(problems) > 0 {
 		return rolls, problems, false
 	}

@@ -11,9 +11,3 @@ func perCent(n measure.Number) string {
 }
 
 func millimetres(l measure.Length) string { return figure(l.In(measure.Millimetre)) + " mm" }
-
-// Amount prints a volume as it was written, "116 fl oz" or "1 1/2 cups".
-func Amount(n measure.Number, unit measure.VolumeUnit) string {
-	one := MeasureOf(measure.NumberFromInt(1), unit)
-	return one.written(n) + " " + one.named(n)
-}

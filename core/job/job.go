@@ -27,6 +27,8 @@ type Job struct {
 	Safety   Safety
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
+	Finish Finish
+	Judged Judged
 	Hours  Hours
 	// Gilding is each leaf step on a size, in the order of the plan.
 	Gilding []Gilt

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -263,9 +264,16 @@ func readMix(s section) (parts []finish.Part, whole bool) {
 // An ounce is 28.349 523 125 g (NIST Handbook 44, appendix C).
 var ounce = measure.MustNumber("28.349523125")
 
+// isCalled tells whether one of the words of a name is word. A part of a mix is water or
+// paint by what it is called: nothing else in a plan says so.
+func isCalled(name, word string) bool {
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(name)), func(w string) bool { return strings.Trim(w, ",.;:()") == word })
+}
+
 func readPart(s section) (finish.Part, bool) {
 	amount, ok := s.positiveAmount("amount", words.Say("the amount"))
 	p := finish.Part{Name: s.name("name"), Amount: amount, Tint: choice(s, "tint", words.Say("whether the part is a tint"), "no", "yes") == "yes"}
+	p.Paint, p.Water = isCalled(p.Name, "paint"), isCalled(p.Name, "water")
 	if s.text("density") != "" {
 		p.Density, _ = s.positiveNumber("density", optional)
 	}

@@ -7,7 +7,6 @@ import (
 	"ceilingwright/core/tell/page"
 
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/finish"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
@@ -51,7 +50,7 @@ func builderOn(doc *plan.Document, j *job.Job, version string) *builder {
 			Notation: units.Notation(), Other: units.OtherNotation(), Country: doc.Plan.Place.Rules,
 			Sheet: &sheet.Sheet{Format: sheet.Format, Version: version, Plan: sheet.Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
 		},
-		Job: j,
+		Job: j, leafDetails: map[int]string{},
 	}
 	for _, f := range j.Faults {
 		b.cutShort(f.Stage, f.Panic)
@@ -67,19 +66,13 @@ func builderOn(doc *plan.Document, j *job.Job, version string) *builder {
 type builder struct {
 	page.Page
 	*job.Job
-	// onlyPriced tells that nothing of the sheet is shown but what it costs.
-	onlyPriced bool
 	// drawn tells that the drawings are drawn and not only listed.
 	drawn bool
 	// carded is how many panels have cards so far.
 	carded int
 
-	products     []product
-	jugs, scales *finish.Measuring // once asked for
-	packs        []pack
-	// ingredients are the parts of mixes that have to be at hand.
-	ingredients []ingredient
 	leafNeeds   []leafNeed
+	leafDetails map[int]string // of what is bought for a step of leaf
 	// priced is the price as worked out, nil where there is none, and roughly that
 	// of a first visit.
 	priced  *price.Quote
@@ -114,12 +107,9 @@ func (b *builder) readings(list []plan.Reading) {
 	}
 }
 
-// mask is the page Mask, and the panels on the shopping list.
+// mask is the page Mask.
 func (b *builder) mask() {
 	tellmask.Figures(&b.Page, b.Job)
-	for i := range b.Layers {
-		b.buyPanels(&b.Layers[i])
-	}
 }
 
 // registering is what comes of hanging in layers: the key of each layer, the

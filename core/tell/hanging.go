@@ -41,7 +41,6 @@ func (b *builder) hanging() {
 	b.Count(page.Hanging, "seams.crossings", page.Noun(int64(crossings), "crossing of seams", "crossings of seams"), int64(crossings), "",
 		"Where four panels meet: (columns − 1) times (rows − 1) in each layer"+b.lessSpans()+".", b.sumOfLayers(".seams.crossings", func(l *job.Layer) string { return strconv.Itoa(l.Panels.Crossings()) }), page.OfArithmetic)
 	tellmask.Tape(&b.Page, b.Job)
-	b.buyTape()
 }
 
 // sumOfLayers adds up what the layers that are hung have of something. Of one

@@ -20,9 +20,31 @@ const (
 	bandSource = "Leaf cut in strips, each lapping the one before (Workshop Receipts, first series, oil gilding). Waste: common practice, no source."
 )
 
+// leafStep is a step that lays leaf, on its way onto the sheet; at is its place in the
+// plan.
+type leafStep struct {
+	*builder
+	plan.Step
+	at  int
+	out *sheet.Step
+}
+
+// leafOf is the leaf of a step.
+func (b *builder) leafOf(at int, out *sheet.Step) {
+	w := &leafStep{builder: b, Step: b.Plan.Steps[at], at: at, out: out}
+	w.leaf(b.Covers[at].Area, b.Covers[at].Known)
+}
+
+// id is a figure id of the step, which is noted as one of its figures.
+func (w *leafStep) id(name string) string {
+	id := "step." + w.ID + "." + name
+	w.out.Figures = append(w.out.Figures, id)
+	return id
+}
+
 // leaf is the leaf of a step in leaves, books and packs, what it weighs and
 // costs. Leaf in a band needs no area.
-func (w *step) leaf(area measure.Area, areaKnown bool) {
+func (w *leafStep) leaf(area measure.Area, areaKnown bool) {
 	l := w.Leaf
 	if l == nil {
 		return
@@ -50,7 +72,7 @@ func (w *step) leaf(area measure.Area, areaKnown bool) {
 }
 
 // laid are the leaves, counted as they are laid.
-func (w *step) laid(area measure.Area, areaKnown bool) (leaves finish.Leaves, ok bool) {
+func (w *leafStep) laid(area measure.Area, areaKnown bool) (leaves finish.Leaves, ok bool) {
 	g := finish.Gilding{Area: area, Leaf: w.Leaf.Leaf, Cover: w.Leaf.Cover, Waste: w.Leaf.Waste}
 	switch {
 	case w.Leaf.Lay == plan.Band:
@@ -70,7 +92,7 @@ func (w *step) laid(area measure.Area, areaKnown bool) (leaves finish.Leaves, ok
 
 // answered puts the problems of a count on the sheet. What is wrong with the area
 // or with nothing in particular belongs to the step.
-func (w *step) answered(leaves finish.Leaves, problems []problem.Problem, ok bool) (finish.Leaves, bool) {
+func (w *leafStep) answered(leaves finish.Leaves, problems []problem.Problem, ok bool) (finish.Leaves, bool) {
 	for i := range problems {
 		if problems[i].At != "/area" {
 			problems[i].At = "/leaf" + problems[i].At
@@ -83,7 +105,7 @@ func (w *step) answered(leaves finish.Leaves, problems []problem.Problem, ok boo
 }
 
 // inField counts by the area, with the leaf that runs past the edges of openings.
-func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
+func (w *leafStep) inField(g finish.Gilding) (finish.Leaves, bool) {
 	l, put := w.Leaf, w.Notation.Area(g.Area)
 	switch {
 	case l.Spill > 0 && l.OpeningsEdge > 0:
@@ -102,7 +124,7 @@ func (w *step) inField(g finish.Gilding) (finish.Leaves, bool) {
 }
 
 // inGrid counts rows and columns, of a mask with the leaf past its edges.
-func (w *step) inGrid(g finish.Gilding, along, across measure.Length) (finish.Leaves, bool) {
+func (w *leafStep) inGrid(g finish.Gilding, along, across measure.Length) (finish.Leaves, bool) {
 	margin := measure.Length(0)
 	if w.Basis == finish.Mask {
 		margin = w.Leaf.Spill
@@ -120,7 +142,7 @@ func (w *step) inGrid(g finish.Gilding, along, across measure.Length) (finish.Le
 }
 
 // band is the band of the step: round the whole mask where no run is given.
-func (w *step) band() (b finish.Band, ok bool) {
+func (w *leafStep) band() (b finish.Band, ok bool) {
 	l, outline := w.Leaf, &w.builder.Plan.Mask.Outline
 	b = finish.Band{Run: l.BandRun, Width: l.BandWidth, Margin: l.Spill, Corners: int64(l.BandCorners), Closed: l.BandMeets}
 	if b.Run == 0 && !l.BandRunWrong {
@@ -135,7 +157,7 @@ func (w *step) band() (b finish.Band, ok bool) {
 	return b, b.Run > 0 && b.Width > 0
 }
 
-func (w *step) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
+func (w *leafStep) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
 	area := g.Area
 	b, ok := w.band()
 	if !ok {
@@ -166,7 +188,7 @@ func (w *step) inBand(g finish.Gilding, areaKnown bool) (finish.Leaves, bool) {
 }
 
 // strips is how many strips a band takes, and how they are cut.
-func (w *step) strips(leaves *finish.Leaves, b *finish.Band, leaf finish.Leaf) {
+func (w *leafStep) strips(leaves *finish.Leaves, b *finish.Band, leaf finish.Leaf) {
 	l, s := w.Leaf, &leaves.Strips
 	sum, end := w.Put(b.Run), ""
 	if b.Corners > 0 {
@@ -196,22 +218,22 @@ func (w *step) strips(leaves *finish.Leaves, b *finish.Band, leaf finish.Leaf) {
 	w.Count(page.Finish, w.id("strips"), label, s.InRow, "", rule, sum, bandSource)
 }
 
-func (w *step) whole(n int64) string { return w.Notation.Number(measure.NumberFromInt(n), 0) }
+func (w *leafStep) whole(n int64) string { return w.Notation.Number(measure.NumberFromInt(n), 0) }
 
 // wasted is the waste in a sum.
-func (w *step) wasted() string { return "(1 + " + w.builder.Share(w.Leaf.Waste) + "), rounded up" }
+func (w *leafStep) wasted() string { return "(1 + " + w.builder.Share(w.Leaf.Waste) + "), rounded up" }
 
-func (w *step) less(side, lap measure.Length) string {
+func (w *leafStep) less(side, lap measure.Length) string {
 	return "(" + w.Put(side) + " − " + w.Put(lap) + ")"
 }
 
 // leaves is the figure of the leaves.
-func (w *step) leaves(leaves *finish.Leaves, rule, sum, source string) {
+func (w *leafStep) leaves(leaves *finish.Leaves, rule, sum, source string) {
 	w.Count(page.Finish, w.id("leaves"), page.Noun(leaves.Count, w.piece(1), w.piece(2)), leaves.Count, "", rule, sum, source)
 }
 
 // piece is what leaf is counted in: leaves, or rolls of them.
-func (w *step) piece(n int64) string {
+func (w *leafStep) piece(n int64) string {
 	if w.Leaf.Leaf.IsRoll() {
 		return page.Noun(n, "roll of leaf", "rolls of leaf")
 	}
@@ -219,7 +241,7 @@ func (w *step) piece(n int64) string {
 }
 
 // yield tells from either end how much of the leaf shows on the work.
-func (w *step) yield(leaves *finish.Leaves) {
+func (w *leafStep) yield(leaves *finish.Leaves) {
 	yield, more, ok := leaves.Yield()
 	if !ok {
 		return
@@ -237,7 +259,7 @@ func (w *step) yield(leaves *finish.Leaves) {
 }
 
 // weight is what the leaves weigh.
-func (w *step) weight(laid *finish.Leaves) {
+func (w *leafStep) weight(laid *finish.Leaves) {
 	each := w.Leaf.GramsPer1000
 	if !each.Known || w.Leaf.Leaf.IsRoll() {
 		return
@@ -255,12 +277,12 @@ func (w *step) weight(laid *finish.Leaves) {
 
 // grams is a weight of leaf, to the tenth of a gram or, of a few leaves, finer: what
 // it comes to for an area is worked out again from it.
-func (w *step) grams(n measure.Number) string {
-	return w.Notation.NumberTrimmed(n, finer(n, 1)) + " g"
+func (w *leafStep) grams(n measure.Number) string {
+	return w.Notation.NumberTrimmed(n, page.Finer(n, 1)) + " g"
 }
 
 // twoAreas says which areas a cost or a weight goes by, where they differ.
-func (w *step) twoAreas(laid *finish.Leaves) string {
+func (w *leafStep) twoAreas(laid *finish.Leaves) string {
 	if laid.Spill.SquareMetres.IsZero() {
 		return ""
 	}
@@ -269,12 +291,12 @@ func (w *step) twoAreas(laid *finish.Leaves) string {
 
 // byAreas are the lines of a sum that go on from a total to what it comes to for
 // the area that shows, and for the area gilded where that is more.
-func (w *step) byAreas(laid *finish.Leaves, total string, each func(measure.Area) string) string {
+func (w *leafStep) byAreas(laid *finish.Leaves, total string, each func(measure.Area) string) string {
 	line := func(area measure.Area, what string) string {
 		if area.SquareMetres.Sign() <= 0 {
 			return ""
 		}
-		return "\n" + total + " ÷ " + w.builder.exactArea(area) + " = " + each(area) + what
+		return "\n" + total + " ÷ " + w.builder.ExactArea(area) + " = " + each(area) + what
 	}
 	text := line(laid.Shows(), " that shows")
 	if laid.Spill.SquareMetres.Sign() > 0 {
@@ -284,7 +306,7 @@ func (w *step) byAreas(laid *finish.Leaves, total string, each func(measure.Area
 }
 
 // gramsFor is what leaf weighs by the unit of area of the plan.
-func (w *step) gramsFor(grams measure.Number, area measure.Area) string {
+func (w *leafStep) gramsFor(grams measure.Number, area measure.Area) string {
 	if w.Notation.System == measure.FeetInches {
 		return w.Notation.Number(grams.Quo(area.SquareFeet()), 2) + " g for 1 ft²"
 	}

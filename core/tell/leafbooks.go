@@ -3,6 +3,7 @@ package tell
 import (
 	"strings"
 
+	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
 	tellrecord "ceilingwright/core/tell/record"
@@ -17,7 +18,7 @@ import (
 )
 
 // books is how the leaf is bought.
-func (w *step) books(leaves *finish.Leaves, books *finish.Books) {
+func (w *leafStep) books(leaves *finish.Leaves, books *finish.Books) {
 	sold := w.sold(books.Books)
 	if books.PerBook > 1 || !w.Leaf.Leaf.IsRoll() {
 		w.Count(page.Finish, w.id("books"), "books of leaf", books.Books, sold,
@@ -34,44 +35,44 @@ func (w *step) books(leaves *finish.Leaves, books *finish.Books) {
 	}
 	w.out.LeftOver = w.spare(leaves, books)
 	if books.Books > 0 {
-		w.buy(w.Name, w.out.Buy, w.Told(tellrecord.Leaf(w.Leaf))+"; "+w.whole(books.Leaves)+" "+w.piece(books.Leaves)+" needed, "+w.out.LeftOver+"; all from one batch")
-		w.bought(w.packed(books)...)
+		w.builder.leafDetails[w.at] = w.Told(tellrecord.Leaf(w.Leaf)) + "; " + w.whole(books.Leaves) + " " + w.piece(books.Leaves) + " needed, " + w.out.LeftOver + "; all from one batch"
+		w.builder.Finish.Steps[w.at].Packs = w.packed(books)
 	}
 }
 
 // packed are the packs and the books of a leaf, for the price and the shopping
 // table.
-func (w *step) packed(books *finish.Books) []pack {
-	l, unit := w.Leaf, "leaves"
-	if l.Leaf.IsRoll() {
-		unit = "rolls"
-	}
-	of := func(name string, count, pieces int64, each plan.Money) pack {
-		name += " of " + w.whole(pieces) + " " + w.piece(pieces)
-		if unit == "rolls" && pieces == 1 {
-			name = "roll of " + w.Put(l.Leaf.Length)
+func (w *leafStep) packed(books *finish.Books) (packs []job.Pack) {
+	add := func(as job.PackKind, count, pieces int64, each plan.Money) {
+		if count > 0 {
+			packs = append(packs, job.Pack{Group: price.Leaf, As: as, Count: count, Size: measure.NumberFromInt(pieces), Length: w.Leaf.Leaf.Length, Each: each.Amount, Priced: each.Known})
 		}
-		return pack{group: price.Leaf, what: w.Name, count: count, name: name, size: measure.NumberFromInt(pieces), unit: unit, each: each.Amount, priced: each.Known}
 	}
-	var packs []pack
-	if books.Packs > 0 {
-		packs = append(packs, of("pack", books.Packs, books.BooksPerPack*books.PerBook, l.PerPackPrice))
+	pack, book := job.LeafPack, job.LeafBook
+	all, isRoll := books.BooksPerPack*books.PerBook, w.Leaf.Leaf.IsRoll()
+	if isRoll {
+		pack, book = job.RollPack, job.RollBook
 	}
-	if books.Loose > 0 {
-		packs = append(packs, of("book", books.Loose, books.PerBook, l.PerBookPrice))
+	if isRoll && all == 1 {
+		pack = job.LeafRoll
 	}
+	if isRoll && books.PerBook == 1 {
+		book = job.LeafRoll
+	}
+	add(pack, books.Packs, all, w.Leaf.PerPackPrice)
+	add(book, books.Loose, books.PerBook, w.Leaf.PerBookPrice)
 	return packs
 }
 
 // sold is so many books, or rolls that are sold singly.
-func (w *step) sold(n int64) string {
+func (w *leafStep) sold(n int64) string {
 	if w.Leaf.Leaf.IsRoll() && w.Leaf.PerBook == 1 {
 		return w.whole(n) + " " + page.Noun(n, "roll", "rolls")
 	}
 	return w.whole(n) + " " + page.Noun(n, "book", "books")
 }
 
-func (w *step) packs(books *finish.Books) {
+func (w *leafStep) packs(books *finish.Books) {
 	rule, source := "Whole packs; where the single books left come to eight tenths of a pack, one more pack.", "Common practice, no source."
 	switch {
 	case books.Compared:
@@ -91,7 +92,7 @@ func (w *step) packs(books *finish.Books) {
 const mostRolls = 1000
 
 // spare is what is left over: leaves, or the length of ribbon on the last roll.
-func (w *step) spare(leaves *finish.Leaves, books *finish.Books) string {
+func (w *leafStep) spare(leaves *finish.Leaves, books *finish.Books) string {
 	s, l := &leaves.Strips, w.Leaf.Leaf
 	if s.Rows == 1 && s.FromLeaf <= mostRolls && l.IsRoll() && leaves.Count <= mostRolls {
 		used := s.Length + measure.Length(max(0, s.InRow-1))*l.Lap
@@ -103,7 +104,7 @@ func (w *step) spare(leaves *finish.Leaves, books *finish.Books) string {
 }
 
 // leafCost is what the leaf costs, and what that is for an area.
-func (w *step) leafCost(leaves *finish.Leaves, books *finish.Books) {
+func (w *leafStep) leafCost(leaves *finish.Leaves, books *finish.Books) {
 	w.builder.currency()
 	digits := int32(w.builder.Plan.Price.Digits)
 	sum, ok := price.Round(measure.NumberFromDecimal(books.Price), digits)
@@ -127,7 +128,7 @@ func (w *step) leafCost(leaves *finish.Leaves, books *finish.Books) {
 }
 
 // costSum is the price of packs and books as a sum.
-func (w *step) costSum(books *finish.Books) string {
+func (w *leafStep) costSum(books *finish.Books) string {
 	var parts []string
 	if books.Packs > 0 {
 		parts = append(parts, w.whole(books.Packs)+" × "+w.builder.rate(books.Pack.Amount))
@@ -140,13 +141,13 @@ func (w *step) costSum(books *finish.Books) string {
 
 // leafNeed is the leaf of a step, kept to see which steps take the same.
 type leafNeed struct {
-	step  *step
+	step  *leafStep
 	books finish.Books
 }
 
 // sameLeaf says where the leaf of a step, bought together with the same leaf of
 // steps before it, comes to fewer books or less money.
-func (w *step) sameLeaf(books *finish.Books) {
+func (w *leafStep) sameLeaf(books *finish.Books) {
 	leaves, apart, cost, priced := books.Leaves, books.Books, books.Price, books.Priced
 	var names []string
 	for i := range w.builder.leafNeeds {

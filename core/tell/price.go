@@ -7,7 +7,9 @@ import (
 
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
+	tellfinish "ceilingwright/core/tell/finish"
 	"ceilingwright/core/tell/page"
+	"ceilingwright/core/tell/shopping"
 
 	"ceilingwright/core/words"
 
@@ -46,7 +48,7 @@ func (b *builder) price() {
 	quote, problems, ok := price.QuoteOf(costs.items, b.terms())
 	b.Report("/price", problems)
 	b.leftOut(costs.missing)
-	b.unpricedParts()
+	b.UnpricedParts()
 	b.priceLines(quote.Lines)
 	if !ok || b.unreadTerms() {
 		return
@@ -187,12 +189,15 @@ func (b *builder) costing() costing {
 		}
 		c.add(item, b.Layers[i].Plan.Price)
 	}
-	for _, group := range []price.Group{price.Materials, price.Leaf, price.Tape} {
-		for i := range b.packs {
-			if p := &b.packs[i]; p.group == group {
-				c.add(price.Item{Group: group, What: p.what, Count: measure.NumberFromInt(p.count), Unit: "× " + p.name}, plan.Money{Amount: p.each, Known: p.priced})
+	for _, isLeaf := range []bool{false, true} {
+		for i := range b.Plan.Steps {
+			if (b.Plan.Steps[i].Kind == finish.LeafLaying) == isLeaf {
+				c.packs(b.Told(shopping.Product(b.Job, i)), b.Finish.Steps[i].Packs, b.Told)
 			}
 		}
+	}
+	if pack, ok := b.TapePack(); ok {
+		c.packs(b.Told(shopping.SeamTape()), []job.Pack{pack}, b.Told)
 	}
 	b.unbought(&c)
 	b.labourCost(&c)
@@ -200,22 +205,26 @@ func (b *builder) costing() costing {
 	return c
 }
 
-// panelItem is what the panels of a layer are paid by: the set of them, or the area
-// of the mask, to the hundredth of a unit as it is printed. ok is false where the
-// area is not known.
+// packs puts in what is bought of a thing.
+func (c *costing) packs(what string, packs []job.Pack, told func(words.Text) string) {
+	for i := range packs {
+		p := &packs[i]
+		c.add(price.Item{Group: p.Group, What: what, Count: measure.NumberFromInt(p.Count), Unit: "× " + told(shopping.Sold(p))}, plan.Money{Amount: p.Each, Known: p.Priced})
+	}
+}
+
+// panelItem is what the panels of a layer are paid by: the set of them, or the area of
+// the mask. ok is false where the area is not known.
 func (b *builder) panelItem(l *job.Layer) (item price.Item, ok bool) {
-	item = price.Item{Group: price.Masks, What: "Panels of “" + l.Panels.Name + "”", Count: measure.NumberFromInt(1), Unit: "set"}
-	area := b.Plan.Mask.Area()
+	item = price.Item{Group: price.Masks, What: "Panels of “" + l.Panels.Name + "”", Unit: "set"}
 	switch l.Plan.PriceFor {
 	case plan.ForSquareFoot:
-		item.Unit, item.Count = "ft²", area.SquareFeet()
+		item.Unit = "ft²"
 	case plan.ForSquareMetre:
-		item.Unit, item.Count = "m²", area.SquareMetres
-	default:
-		return item, true
+		item.Unit = "m²"
 	}
-	item.Count = measure.NumberFromDecimal(item.Count.RoundHalfEven(2))
-	return item, b.Plan.Mask.Outline.IsComplete()
+	item.Count, ok = b.PanelsPaid(l)
+	return item, ok
 }
 
 // unbought names the products of which it is not known what is bought.
@@ -225,23 +234,10 @@ func (b *builder) unbought(c *costing) {
 		if s.Kind != finish.LeafLaying && !s.Kind.IsLiquid() || s.Kind.IsLiquid() && s.Coats == 0 {
 			continue
 		}
-		owner := b.material(s)
-		if !slices.ContainsFunc(b.packs, func(p pack) bool { return p.step == owner.ID }) {
-			c.miss(owner.Name)
+		if owner := b.Finish.Steps[i].Owner; len(b.Finish.Steps[owner].Packs) == 0 {
+			c.miss(b.Plan.Steps[owner].Name)
 		}
 	}
-}
-
-// material is the step whose product a step uses: itself or an earlier one.
-func (b *builder) material(s *plan.Step) *plan.Step {
-	for range b.Plan.Steps {
-		i := slices.IndexFunc(b.Plan.Steps, func(one plan.Step) bool { return one.ID == s.SameAs })
-		if s.SameAs == "" || i < 0 {
-			break
-		}
-		s = &b.Plan.Steps[i]
-	}
-	return s
 }
 
 // add puts an item into the price, or its name among what is missing.
@@ -358,7 +354,8 @@ func (b *builder) taxSum(q *price.Quote) string {
 
 // perArea is the price for an area of what is worked on.
 func (b *builder) perArea(q *price.Quote) {
-	area, of, areas := b.together(b.workedOn())
+	area, names, areas := tellfinish.Worked(&b.Page, b.Job, b.WorkedOn())
+	of := b.Told(names)
 	each, ok := q.PerArea(area)
 	if !ok {
 		return

@@ -11,8 +11,10 @@ import (
 // safety is the block Safety: the platform, the air and the notes.
 func (b *builder) safety() {
 	used := job.UsedUp{Warmth: b.Climate().Air}
-	for i := range b.products {
-		used.Products = append(used.Products, safetyProduct(&b.products[i]))
+	for i := range b.Plan.Steps {
+		if b.Plan.Steps[i].Kind.IsLiquid() {
+			used.Products = append(used.Products, b.safetyProduct(i))
+		}
 	}
 	b.FindPlatform(used, &b.Days.Scheduled, b.People())
 	safetypage.Checks(&b.Page, b.Job)
@@ -27,10 +29,11 @@ func (b *builder) safety() {
 }
 
 // safetyProduct is what a step uses up, as the rules read it.
-func safetyProduct(made *product) air.Product {
-	s := made.step
+func (b *builder) safetyProduct(step int) air.Product {
+	s := &b.Plan.Steps[step]
+	used, known := b.UsedBy(step)
 	p := air.Product{
-		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: made.used.Litres, Known: made.known},
+		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: used.Litres, Known: known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
 		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
 		Water: measure.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,

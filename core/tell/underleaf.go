@@ -6,7 +6,7 @@ import (
 )
 
 // seal compares the leaf with the steps before and after it that cover it.
-func (w *step) seal(metal finish.Metal) {
+func (w *leafStep) seal(metal finish.Metal) {
 	below, above, passed := false, false, false
 	for i := range w.builder.Plan.Steps {
 		s := &w.builder.Plan.Steps[i]

@@ -40,9 +40,7 @@ func (b *builder) whatIf(c *change, now *price.Quote, missing []string) {
 	c.make(v)
 	v.goods(b, c.goodsStay)
 	v.PlanDays()
-	if v.BuyTape(); v.Tape.Known && v.Tape.Rolls.Count > 0 {
-		v.bought(v.tapePack(v.Tape.Rolls.Count))
-	}
+	v.BuyTape()
 	costs := v.costing()
 	quote, _, ok := price.QuoteOf(costs.items, now.Terms)
 	if !ok || lacks(costs.missing, missing) {
@@ -82,7 +80,7 @@ func lacks(missing, before []string) bool {
 // changing b.
 func (b *builder) variant() *builder {
 	v := &builder{
-		Page: b.Page, Job: b.Job.Variant(), onlyPriced: true,
+		Page: b.Page, Job: b.Job.Variant(), leafDetails: map[int]string{},
 	}
 	v.Sheet = &sheet.Sheet{}
 	return v
@@ -93,17 +91,17 @@ func (b *builder) variant() *builder {
 func (v *builder) goods(b *builder, stay bool) {
 	isShared := slices.ContainsFunc(b.Plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
 	if !stay || isShared {
-		v.finish()
+		v.priceFinish()
 		return
 	}
 	v.CoverSteps()
 	v.ReadHours()
 	v.Gild()
-	for i := range b.packs {
-		p := &b.packs[i]
-		if slices.ContainsFunc(v.Plan.Steps, func(s plan.Step) bool { return s.ID == p.step }) {
-			v.packs = append(v.packs, *p)
-		}
+	v.BeginFinish()
+	for i := range v.Plan.Steps {
+		same := slices.IndexFunc(b.Plan.Steps, func(s plan.Step) bool { return s.ID == v.Plan.Steps[i].ID })
+		v.Finish.Steps[i] = b.Finish.Steps[same]
+		v.Finish.Steps[i].Owner = i
 	}
 }
 

@@ -96,13 +96,25 @@ func Trimmed(name string, n measure.Number, places int32) Hole {
 // Share is a fraction in per cent, with at most two decimals.
 func Share(name string, n measure.Number) Hole { return &hole{name, share{n, 2}} }
 
+// PerCent is a fraction in per cent, with at most one decimal.
+func PerCent(name string, n measure.Number) Hole { return &hole{name, share{n, 1}} }
+
 // Names are names in a row: of many the first few, and how many more.
 func Names(name string, names []string) Hole {
-	if len(names) > mostListed {
-		more := len(names) - mostListed + 1
-		return &hole{name, Say("{names} and {more} others", Row("names", names[:mostListed-1]), Count("more", more))}
+	texts := make([]Text, len(names))
+	for i := range names {
+		texts[i] = Verbatim(names[i])
 	}
-	return Row(name, names)
+	return FewOf(name, texts)
+}
+
+// FewOf are texts in a row: of many the first few, and how many more.
+func FewOf(name string, texts []Text) Hole {
+	if len(texts) > mostListed {
+		more := len(texts) - mostListed + 1
+		return &hole{name, Say("{names} and {more} others", Texts("names", texts[:mostListed-1]), Count("more", more))}
+	}
+	return Texts(name, texts)
 }
 
 // mostListed is how many names a sentence holds. A choice: it stays readable.

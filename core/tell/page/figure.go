@@ -40,3 +40,29 @@ func (p *Page) Count(block, id, label string, n int64, text, rule, sum, source s
 		Working: sheet.Working{Rule: rule, Sum: Equals(sum, text), Source: source},
 	})
 }
+
+// ExactArea is an area with so many decimals that a sum of money made of it comes to
+// the coin that is printed.
+func (p *Page) ExactArea(a measure.Area) string {
+	if p.Notation.System == measure.FeetInches {
+		return p.Notation.NumberTrimmed(a.SquareFeet(), Finer(a.SquareFeet(), 4)) + " ft²"
+	}
+	return p.Notation.NumberTrimmed(a.SquareMetres, Finer(a.SquareMetres, 4)) + " m²"
+}
+
+// Finer is how many decimals an amount is written with in a sum: places of one of 10
+// and more, and one more for each digit that a smaller one has less.
+func Finer(n measure.Number, places int32) int32 {
+	for least := measure.NumberFromInt(10); n.Cmp(least) < 0 && n.Sign() > 0 && places < 8; places++ {
+		least = least.Quo(measure.NumberFromInt(10))
+	}
+	return places
+}
+
+// Plus is a sum and what is added to it, which may be its first.
+func Plus(sum, more string) string {
+	if sum == "" {
+		return more
+	}
+	return sum + " + " + more
+}

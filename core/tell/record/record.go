@@ -3,14 +3,13 @@
 package record
 
 import (
-	"strings"
-
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
+	tellfinish "ceilingwright/core/tell/finish"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
 )
@@ -19,7 +18,7 @@ import (
 func Tell(p *page.Page, j *job.Job) {
 	for _, i := range j.Record.Steps {
 		s := &j.Plan.Steps[i]
-		line := sheet.RecordLine{Step: s.Name, Where: p.Told(Where(j, s)), Colour: s.Colour, Mix: mix(s), Batch: s.Batch, Date: s.MadeOn}
+		line := sheet.RecordLine{Step: s.Name, Where: p.Told(Where(j, s)), Colour: s.Colour, Mix: tellfinish.Recipe(p, s), Batch: s.Batch, Date: s.MadeOn}
 		if j.Covers[i].Known {
 			line.Area = p.Notation.Area(j.Covers[i].Area)
 		}
@@ -103,20 +102,6 @@ func layerName(j *job.Job, id string) string {
 		}
 	}
 	return ""
-}
-
-// mix is a mix as it was written, in one line; none where a part could not be read.
-func mix(s *plan.Step) string {
-	if !s.MixWhole {
-		return ""
-	}
-	parts := make([]string, len(s.Mix))
-	for i, part := range s.Mix {
-		if parts[i] = part.Text(); part.Name != "" {
-			parts[i] += " " + part.Name
-		}
-	}
-	return strings.Join(parts, " + ")
 }
 
 // Leaf is a leaf in one line: its metal, its size and how many are in a book, as far as

@@ -1,0 +1,55 @@
+package job
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
+)
+
+// Judged is what was measured where the paint goes on, and whether it is fit to
+// paint; Problems are what stands against it. Water and Oil are how many times the
+// hours of its label a step takes that dries so, where any does and that is known.
+type Judged struct {
+	finish.Climate
+	finish.Fit
+	Problems   []problem.Problem
+	Water, Oil finish.Reading
+}
+
+// JudgeClimate judges the climate of the plan, for its steps too.
+func (j *Job) JudgeClimate() {
+	c := &j.Judged
+	c.Climate = j.Climate()
+	c.Fit, c.Problems = c.Judge()
+	j.Report("/finish/climate", c.Problems)
+	if c.Verdict == finish.NotAsked {
+		return
+	}
+	for i := range j.Plan.Steps {
+		s := &j.Plan.Steps[i]
+		factor, ok := c.DryingFactor(Dries(s))
+		switch {
+		case !ok || !s.Kind.IsLiquid():
+		case Dries(s) == finish.Evaporates:
+			c.Water = finish.ReadingOf(factor)
+		default:
+			c.Oil = finish.ReadingOf(factor)
+		}
+		j.sizeInClimate(s, factor, ok)
+	}
+}
+
+// sizeInClimate says of a size that its tack is not what the label says, where the
+// climate is not that of the label.
+func (j *Job) sizeInClimate(s *plan.Step, factor measure.Number, known bool) {
+	off := factor.Sub(measure.NumberFromInt(1)).Abs()
+	if s.Kind != finish.SizeCoat || !known || off.Cmp(measure.NumberFromFraction(1, 10)) <= 0 {
+		return
+	}
+	j.Report(s.At+"/tackHours", []problem.Problem{{Severity: problem.Caution,
+		What: words.Say("In the climate measured “{step}” may take about {times} times the hours of its label to come to tack. The days do not count that.",
+			words.Name("step", s.Name), words.Trimmed("times", factor, 1)),
+		Do: words.Say("Lay a test patch and go by it.")}})
+}

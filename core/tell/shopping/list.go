@@ -1,0 +1,177 @@
+// Package shopping tells what to buy: the list on the sheet, and the same as a table.
+package shopping
+
+import (
+	"ceilingwright/core/finish"
+	"ceilingwright/core/job"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/sheet"
+	tellfinish "ceilingwright/core/tell/finish"
+	"ceilingwright/core/tell/page"
+	"ceilingwright/core/words"
+
+	"github.com/shopspring/decimal"
+)
+
+// List is what to buy, line by line, and what it costs together. Leaf tells what is
+// bought of the leaf of a step.
+type List struct {
+	*page.Page
+	*job.Job
+	Bought []job.Bought
+	Leaf   func(step int) (amount, detail string)
+	Money  func(decimal.Decimal) string // with its currency
+	Sum    func(decimal.Decimal) string
+}
+
+// Tell puts the list on the sheet: what each line costs, where all that is bought of it
+// has a price, and what they cost together.
+func (l *List) Tell() {
+	all, missing, sums := decimal.Decimal{}, []words.Text(nil), ""
+	for i := range l.Bought {
+		line := &l.Bought[i]
+		out := l.line(line)
+		if sum, ok := l.cost(line); ok {
+			out.Cost = l.Money(sum)
+			all, sums = all.Add(sum), page.Plus(sums, l.Sum(sum))
+		} else {
+			missing = append(missing, l.What(line))
+		}
+		l.Sheet.Shopping = append(l.Sheet.Shopping, out)
+	}
+	if sums == "" {
+		return
+	}
+	l.Sheet.Bill = sheet.Total{What: l.Say("Together"), Sum: l.Money(all), Working: sums + " = " + l.Sum(all)}
+	if len(missing) > 0 {
+		l.Sheet.Bill.Text = l.Say("Not in it, because what it costs is not given: {missing}.", words.FewOf("missing", missing))
+	}
+}
+
+// cost is what a line costs, where all of it has a price.
+func (l *List) cost(line *job.Bought) (sum decimal.Decimal, known bool) {
+	for i := range line.Packs {
+		cost, ok := line.Packs[i].Cost(l.Plan.Price.Digits)
+		if !ok {
+			return sum, false
+		}
+		sum = sum.Add(cost)
+	}
+	return sum, len(line.Packs) > 0
+}
+
+// What is what a line is called.
+func (l *List) What(line *job.Bought) words.Text {
+	switch line.What {
+	case job.Panels:
+		return words.Say("Panels of “{layer}”", words.Name("layer", l.Layers[line.Layer].Panels.Name))
+	case job.SeamTape:
+		return SeamTape()
+	case job.Product:
+		return Product(l.Job, line.Step)
+	case job.LeafGoods:
+		return words.Verbatim(l.Plan.Steps[line.Step].Name)
+	case job.ToMixIn:
+		return l.CalledAlone(&l.Finish.ToHave[line.Ingredient])
+	case job.OutlineTape:
+		return words.Say("Tape for the mask outline")
+	case job.FloorCover:
+		return words.Say("Covers for the floor")
+	}
+	return words.Say("Film or paper for the walls")
+}
+
+// SeamTape is what the tape over the seams is called.
+func SeamTape() words.Text { return words.Say("Tape for the seams") }
+
+// Product is what is in the cans of a step: the step's own product, or the main part of
+// its mix.
+func Product(j *job.Job, step int) words.Text {
+	name := words.Name("step", j.Plan.Steps[step].Name)
+	if main := j.Finish.Steps[step].Cans.Main; main != "" {
+		return words.Say("{part}, for “{step}”", words.Name("part", main), name)
+	}
+	return words.Say("{step}", name)
+}
+
+func (l *List) line(line *job.Bought) sheet.Purchase {
+	out := sheet.Purchase{What: l.Told(l.What(line))}
+	length, area := words.Length("length", line.Length), words.Area("area", line.Area)
+	switch line.What {
+	case job.Panels:
+		mask := &l.Plan.Mask
+		out.Amount = l.Say("{n|panel|panels}", words.Count("n", l.Layers[line.Layer].Panels.Count()))
+		out.Detail = l.Say("{length} × {width} in all", words.Length("length", mask.Length), words.Length("width", mask.Width))
+	case job.SeamTape:
+		rolls := &l.Tape.Rolls
+		out.Amount = l.Say("{n|roll|rolls}", words.Count("n", rolls.Count))
+		out.Detail = l.Say("{length} and {waste} waste", words.Length("length", l.Tape.Length), words.Share("waste", rolls.Waste))
+	case job.Product:
+		out.Amount, out.Detail = tellfinish.CanList(l.Page, line.Packs), l.cans(line.Step)
+	case job.LeafGoods:
+		out.Amount, out.Detail = l.Leaf(line.Step)
+	case job.ToMixIn:
+		g := &l.Finish.ToHave[line.Ingredient]
+		steps := make([]words.Text, len(g.Steps))
+		for i, step := range g.Steps {
+			steps[i] = words.Say("“{step}”", words.Name("step", l.Plan.Steps[step].Name))
+		}
+		out.Amount, out.Detail = g.Amount().In(l.Style()), l.Say("to mix into {steps}", words.FewOf("steps", steps))
+	case job.OutlineTape:
+		out.Amount, out.Detail = l.Say("{length}", length), l.Say("laid outside the line, once round")
+	case job.FloorCover:
+		out.Amount, out.Detail = l.Say("{area}", area), l.Say("without laps")
+	case job.WallCover:
+		out.Amount, out.Detail = l.Say("{area}", area), l.Say("{length} round, {height} high; without laps", length, words.Length("height", l.Plan.Room.Height))
+	}
+	return out
+}
+
+// cans is what the cans of a step are for, and what they leave over.
+func (l *List) cans(step int) string {
+	c := &l.Finish.Steps[step].Cans
+	need, left := words.Volume("need", c.Need), words.Volume("left", c.Left)
+	if c.OneBatch && c.Purchase.Cans > 1 {
+		return l.Say("{need} needed, {left} left over, all of one batch", need, left)
+	}
+	return l.Say("{need} needed, {left} left over", need, left)
+}
+
+// Sold is what one of a pack is sold as.
+func Sold(pack *job.Pack) words.Text {
+	whole, _ := pack.Size.Floor()
+	n := words.Count("n", whole)
+	switch pack.As {
+	case job.PanelSet:
+		return words.Say("set")
+	case job.TapeRoll, job.LeafRoll:
+		return words.Say("roll of {length}", words.Put("length", pack.Length))
+	case job.LeafPack:
+		return words.Say("pack of {n|leaf|leaves}", n)
+	case job.LeafBook:
+		return words.Say("book of {n|leaf|leaves}", n)
+	case job.RollPack:
+		return words.Say("pack of {n|roll of leaf|rolls of leaf}", n)
+	case job.RollBook:
+		return words.Say("book of {n|roll of leaf|rolls of leaf}", n)
+	}
+	return words.Say("{can}", words.Of("can", finish.MeasureOf(pack.Size, pack.Unit)))
+}
+
+// contents are how much is in one of a pack, and the unit of that.
+func (l *List) contents(pack *job.Pack) (size measure.Number, unit string) {
+	switch pack.As {
+	case job.PanelSet:
+		return pack.Size, l.Say("panels")
+	case job.LeafPack, job.LeafBook:
+		return pack.Size, l.Say("leaves")
+	case job.RollPack, job.RollBook, job.LeafRoll:
+		return pack.Size, l.Say("rolls")
+	case job.Can:
+		return pack.Size, pack.Unit.Text()
+	}
+	if l.Notation.System == measure.FeetInches {
+		return pack.Length.In(measure.Foot), "ft"
+	}
+	return pack.Length.In(measure.Metre), "m"
+}
