@@ -5,9 +5,8 @@ import (
 	"ceilingwright/core/words"
 )
 
-// A date without and with its year, a moment, and so many minutes, as the pages say
+// A date without and with its year, and so many minutes, as the pages say
 // them that put their sentences together.
 func dateText(d days.Date) string      { return d.In(words.Style{}) }
 func longDate(d days.Date) string      { return days.WithYear(d).In(words.Style{}) }
-func momentText(m days.Moment) string  { return m.In(words.Style{}) }
 func minutesText(minutes int64) string { return days.Lasting(minutes).In(words.Style{}) }
