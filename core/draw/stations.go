@@ -22,8 +22,8 @@ func (d *Drawer) drawStations(l job.HungLayer) *scene {
 	s.seams(l.Layer)
 	s.Begin("mask.area", "")
 	s.box(drawing.Box, &s.Setting.Choice.Box)
-	for _, stop := range l.Stops() {
-		station := &l.Stations[stop-1]
+	for i := range l.Places {
+		station := &l.Stations[l.Places[i].N-1]
 		s.Begin(l.Panels.ID+".stations", "")
 		s.rect(drawing.Station, station.Reach)
 		s.rect(drawing.Deck, station.Deck)
@@ -43,11 +43,9 @@ func (s *scene) rect(part drawing.Part, r hanging.Rect) {
 
 // route is the way of the platform and the numbers of its places.
 func (s *scene) route(l job.HungLayer) {
-	stops := l.Stops()
-	way := make([]drawing.Point, len(stops))
-	for i, stop := range stops {
-		deck := l.Stations[stop-1].Deck
-		way[i] = s.at(s.Setting.Choice.Box.Out(survey.Point{X: deck.X + deck.Length/2, Y: deck.Y + deck.Width/2}))
+	way := make([]drawing.Point, len(l.Places))
+	for i := range l.Places {
+		way[i] = s.at(s.Setting.Choice.Box.Out(l.Places[i].Middle))
 	}
 	s.Begin(l.Panels.ID+".stations", "")
 	if len(way) > 1 {
@@ -55,7 +53,7 @@ func (s *scene) route(l job.HungLayer) {
 	}
 	u := s.unit * 3 / 2
 	for i, p := range way {
-		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(stops[i])+blocked(l, stops[i]))
+		s.text(drawing.Order, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, strconv.Itoa(l.Places[i].N)+blocked(l, l.Places[i].N))
 	}
 }
 
@@ -78,7 +76,7 @@ func (s *scene) furnish() {
 
 // blocked marks the number of a place where the platform was tried and cannot stand.
 func blocked(l job.HungLayer, stop int) string {
-	if stop <= len(l.Stands) && l.Stands[stop-1].Foot.Length > 0 && !l.Stands[stop-1].Fits {
+	if stop <= len(l.Stands) && l.Stands[stop-1].Tried && !l.Stands[stop-1].Fits {
 		return " !"
 	}
 	return ""

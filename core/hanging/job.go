@@ -46,10 +46,12 @@ type Job struct {
 // Target says what an edge of a panel is set against.
 type Target string
 
-// A panel already up, a centre line, a seam line snapped between two marks, or
-// the tape line round the box.
+// A panel already up, the panel kept up from the layer before, a centre line, a seam
+// line snapped between two marks, or the tape line round the box. No order sets an edge
+// to the key: it does not know of one.
 const (
 	ToPanel      Target = "panel"
+	ToKey        Target = "key"
 	ToCentreLine Target = "centre line"
 	ToSeamLine   Target = "seam line"
 	ToTapeLine   Target = "tape line"

@@ -10,9 +10,8 @@ import (
 // out, and the heights of its deck. Shortest and Tallest are the statures these go
 // by. Base is the shorter side of what it has to stand on, at Ratio times which it may
 // be high. Panel is how long one panel takes to hang, by the plan where Rated.
-// Reach is how high people reach from the floor in comfort.
-// Clashes is at how many of its places it does not stand. First and Last are
-// the days on which it is needed, where Hired.
+// Reach is how high people reach from the floor in comfort. First and Last are the days
+// on which it is needed, where Hired.
 type Deck struct {
 	safety.Deck
 	Kind              safety.Kind
@@ -25,7 +24,6 @@ type Deck struct {
 	Reach             measure.Length
 	Panel             int64
 	Rated             bool
-	Clashes           int
 	First, Last       days.Date
 	Hired             bool
 }

@@ -21,10 +21,13 @@ type Job struct {
 	Mask
 	Setting  Setting
 	Platform Platform
+	// Keys are the panels kept up, layer by layer.
+	Keys     []Key
 	Hanging  Hanging
 	Tape     Tape
 	Meeting  Meeting
 	Safety   Safety
+	Standing Standing
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
 	Finish Finish
@@ -100,7 +103,7 @@ func (j *Job) IsRefused(at string) bool {
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Hanging: Hanging{slices.Clone(j.Hanging.Layers)}}
+	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Keys: slices.Clone(j.Keys), Hanging: Hanging{slices.Clone(j.Hanging.Layers)}}
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

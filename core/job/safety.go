@@ -56,6 +56,7 @@ func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
 	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {
 		s.Checked = true
 		j.checkPlatform()
+		j.stand()
 	}
 	s.Deck.First, s.Deck.Last, s.Deck.Hired = j.DaysAloft(w)
 }

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
@@ -76,12 +75,6 @@ func (s *Setting) Facing(side survey.Wall) survey.Wall {
 		return s.Choice.Box.Facing(side)
 	}
 	return side
-}
-
-// Platform is where the platform stands, none where its size is not known.
-type Platform struct {
-	Layout  hanging.Layout
-	Footing hanging.Platform
 }
 
 // SetOut works out where the mask goes, the borders, the marks along the walls and the

@@ -26,6 +26,9 @@ const (
 	theRoom findings = 1 << iota
 	theMask
 	theSetting
+	thePlatform
+	theKeys
+	theHanging
 )
 
 // stages are the stages in the order of the work, each after those it reads.
@@ -37,6 +40,16 @@ func stages() []stage {
 			(*Job).TakeMask, func(to, from *Job) { to.Mask = from.Mask }},
 		{"where the mask goes", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSetting, theRoom | theMask,
 			(*Job).SetOut, func(to, from *Job) { to.Setting = from.Setting }},
+		{"where the platform stands", plan.PartUnits | plan.PartMask | plan.PartAccess, theSetting,
+			(*Job).StandPlatform, func(to, from *Job) { to.Platform = from.Platform }},
+		{"the panels kept up", plan.PartMask, theRoom | theMask | theSetting | thePlatform,
+			(*Job).KeepKeys, func(to, from *Job) { to.Keys = from.Keys }},
+		{"the hanging", plan.PartUnits | plan.PartMask, theRoom | theMask | theSetting | thePlatform | theKeys,
+			(*Job).Hang, func(to, from *Job) { to.Hanging = from.Hanging }},
+		{"the tape over the seams", plan.PartMask | plan.PartSeams, theMask,
+			(*Job).BuyTape, func(to, from *Job) { to.Tape = from.Tape }},
+		{"how the layers meet", plan.PartUnits | plan.PartMask | plan.PartSeams, theMask | theSetting | theHanging,
+			(*Job).MeetLayers, func(to, from *Job) { to.Meeting = from.Meeting }},
 	}
 }
 

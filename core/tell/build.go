@@ -3,6 +3,7 @@ package tell
 import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
+	tellhanging "ceilingwright/core/tell/hanging"
 	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 
@@ -68,8 +69,6 @@ type builder struct {
 	*job.Job
 	// drawn tells that the drawings are drawn and not only listed.
 	drawn bool
-	// carded is how many panels have cards so far.
-	carded int
 
 	leafNeeds   []leafNeed
 	leafDetails map[int]string // of what is bought for a step of leaf
@@ -112,10 +111,14 @@ func (b *builder) mask() {
 	tellmask.Figures(&b.Page, b.Job)
 }
 
-// registering is what comes of hanging in layers: the key of each layer, the
-// gaps as they are measured, and how a layer lies on the one before.
+// hanging is the page Hanging.
+func (b *builder) hanging() {
+	tellhanging.Tell(&b.Page, b.Job)
+	b.lookAtSteps()
+}
+
+// registering is what comes of hanging in layers: the gaps as they are measured, and
+// how a layer lies on the one before.
 func (b *builder) registering() {
-	b.setKeys()
-	b.MeetLayers()
 	tellmask.Meeting(&b.Page, b.Job)
 }

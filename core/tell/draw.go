@@ -53,6 +53,23 @@ func (b *builder) add(d *draw.Drawer, one draw.Named) {
 	b.Sheet.Drawings = append(b.Sheet.Drawings, out)
 }
 
+// lookAtSteps gives each step of hanging that has a card its part of the drawing.
+func (b *builder) lookAtSteps() {
+	for i := range b.Layers {
+		l := b.Hung(i)
+		for k := range b.Sheet.Layers[i].Order {
+			step := &b.Sheet.Layers[i].Order[k]
+			switch {
+			case !b.Setting.Placed:
+			case k >= len(l.Order):
+				step.View = draw.ViewRound(&b.Room.Shape, b.PlaceOfLoose(&l.Panels.Loose[k-len(l.Order)]))
+			case len(l.Cards) > 0:
+				step.View = draw.ViewRound(&b.Room.Shape, b.PlaceOf(l.Layer, &l.Order[k]))
+			}
+		}
+	}
+}
+
 // drawnSections are the drawings of what is gilded in sections.
 func (b *builder) drawnSections(d *draw.Drawer) (list []draw.Named) {
 	for i := range b.Gilding {

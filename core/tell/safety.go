@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
+	tellhanging "ceilingwright/core/tell/hanging"
 	safetypage "ceilingwright/core/tell/safety"
 )
 
@@ -18,9 +19,7 @@ func (b *builder) safety() {
 	}
 	b.FindPlatform(used, &b.Days.Scheduled, b.People())
 	safetypage.Checks(&b.Page, b.Job)
-	if b.Safety.Checked {
-		b.Safety.Deck.Clashes = b.stand(&b.Safety.Facts, &b.Safety.Deck.Deck)
-	}
+	tellhanging.Stands(&b.Page, b.Job)
 	b.FindAir()
 	safetypage.Tell(&b.Page, b.Job)
 	if len(b.Safety.Course.Curve) > 0 {

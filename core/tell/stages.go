@@ -30,8 +30,6 @@ func (b *builder) stages() []stage {
 		{"the room", b.room},
 		{"the mask", b.mask},
 		{"where the mask goes", b.setting},
-		{"where the platform stands", b.stations},
-		{"the panels kept up", b.keys},
 		{"the hanging", b.hanging},
 		{"how the layers meet", b.registering},
 		{"the finish", b.finish},

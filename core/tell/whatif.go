@@ -198,7 +198,7 @@ func (b *builder) layerChange() []change {
 		what: "One layer less", goodsStay: true, text: "Without “" + name + "” and the steps that go through it.",
 		make: func(v *builder) {
 			v.Layers = v.Layers[:last]
-			v.Hung(last - 1).Key = job.Key{} // no layer comes after it
+			v.Keys[last-1] = job.Key{} // no layer comes after it
 			v.Plan.Steps = slices.DeleteFunc(v.Plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
 		},
 	}}

@@ -152,7 +152,7 @@ func (t *teller) noFloor() string {
 
 // noScaffold says what a scaffold over the whole room would change.
 func (t *teller) noScaffold() string {
-	if n := t.deck.Clashes; n > 0 {
+	if n := t.Standing.Clashes; n > 0 {
 		return t.Say("A scaffold over the whole room is not needed for this height, but it would bridge what is in the way at {n|platform position|platform positions}.", words.Count("n", n))
 	}
 	if n := t.Moves(); n > 0 {

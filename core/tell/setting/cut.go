@@ -9,9 +9,9 @@ import (
 	"ceilingwright/core/words"
 )
 
-// called is a thing as it is spoken of: the fixture, or an obstruction by its
+// Called is a thing as it is spoken of: the fixture, or an obstruction by its
 // name and kind.
-func called(t *job.Thing) words.Text {
+func Called(t *job.Thing) words.Text {
 	kind := survey.Kind(t.Kind)
 	switch {
 	case t.Light:
@@ -39,7 +39,7 @@ func CutOuts(p *page.Page, j *job.Job, l *job.Layer, panels []sheet.Panel) {
 }
 
 func cutFor(j *job.Job, t *job.Thing, u *job.Under) words.Text {
-	thing, place := words.Of("thing", called(t)), words.Of("place", tellmask.FromEdges(j, u.Cut.Middle))
+	thing, place := words.Of("thing", Called(t)), words.Of("place", tellmask.FromEdges(j, u.Cut.Middle))
 	length, width := words.Length("length", t.Length), words.Length("width", t.Width)
 	text := words.Say("For {thing}, {length} × {width}: its middle is {place}.", thing, length, width, place)
 	switch {
@@ -69,7 +69,7 @@ func SeamFlags(p *page.Page, j *job.Job, l *job.Layer) (flags []string) {
 	for i := range j.Setting.SeamsHit {
 		if hit := &j.Setting.SeamsHit[i]; hit.Layer == l.Panels.ID {
 			flags = append(flags, p.Say("Seam {seam} runs into {thing}: bridge it on both sides, and cut the tape round.",
-				words.Name("seam", hit.Seam.Name), words.Of("thing", called(&j.Room.Things[hit.Thing]))))
+				words.Name("seam", hit.Seam.Name), words.Of("thing", Called(&j.Room.Things[hit.Thing]))))
 		}
 	}
 	return flags

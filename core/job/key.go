@@ -1,0 +1,252 @@
+package job
+
+import (
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
+	"ceilingwright/core/register"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
+)
+
+// Key is the panel of a layer that is kept up for the next, where one is Chosen.
+// All tells that every panel of the next layer lies on it; where none is chosen,
+// that they would on whichever is. Begin is the panel of the next layer to begin with
+// for its sake.
+//
+// Of one the sheet chose, From says from which it did. Of one the user chose, Best is
+// what the sheet would have chosen, and Flaw what speaks against it.
+type Key struct {
+	register.Key
+	Chosen Chooser
+	All    bool
+	Begin  mask.Panel
+	From   KeptFrom
+	Best   register.Key
+	Flaw   Flaw
+}
+
+// Chooser is who chose: "" nobody.
+type Chooser string
+
+// Who chooses a key.
+const (
+	ByTool Chooser = "tool"
+	ByUser Chooser = "user"
+)
+
+// KeptFrom are the panels that a key was chosen from: all, or of those only the Whole
+// ones, or those InReach from one place of the platform. OutOfReach tells that none
+// that is whole is in reach, Unwhole that none is whole.
+type KeptFrom struct{ Whole, InReach, OutOfReach, Unwhole bool }
+
+// Flaw is why a panel had better not be kept up. Piece is the loose piece it is cut
+// for, Thing the place of what comes through it among the things of the room.
+type Flaw struct {
+	Kind  FlawKind
+	Piece string
+	Thing int
+}
+
+// FlawKind is the kind of a flaw, "" none.
+type FlawKind string
+
+// The flaws of a panel.
+const (
+	IsMissing   FlawKind = "missing"
+	IsDamaged   FlawKind = "damaged"
+	CutForPiece FlawKind = "cut for a piece"
+	CutForThing FlawKind = "cut for a thing"
+	BeyondReach FlawKind = "out of reach"
+)
+
+// IsKept tells whether a panel is kept up.
+func (k *Key) IsKept() bool { return k.Chosen != "" }
+
+// Name is the key as it is spoken of: its label, or the name of the piece.
+func (k *Key) Name() string { return k.Piece.Name }
+
+// KeepKeys chooses the key of each layer that has one after it. It reads the plan, the
+// room, the layers, where the mask goes and where the platform stands.
+func (j *Job) KeepKeys() {
+	j.Keys = make([]Key, len(j.Layers))
+	for i := range j.Layers {
+		l := &j.Layers[i]
+		if i+1 == len(j.Layers) {
+			if l.Plan.Key != "" {
+				j.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
+					What: words.Say("No layer comes after this one, so no panel needs to stay up."), Do: words.Say("Leave the blank empty.")}})
+			}
+			continue
+		}
+		next := &j.Layers[i+1]
+		if len(l.Columns.Starts) == 0 || len(next.Columns.Starts) == 0 {
+			continue
+		}
+		k := &j.Keys[i]
+		*k = j.keyOf(l, next)
+		k.All = len(k.Lies) == next.Panels.Count()
+		if k.All && k.Chosen == ByTool {
+			*k = Key{All: true}
+		}
+		if k.IsKept() {
+			k.Begin = nearestOf(k.Touches, next)
+		}
+	}
+}
+
+// keyOf is the user's choice, else the tool's.
+func (j *Job) keyOf(l, next *Layer) Key {
+	this, then := l.Grid(), next.Grid()
+	flaws := j.flaws(l)
+	flawed := func(p mask.Panel) bool { return flaws[p].Kind != "" }
+	from := KeptFrom{Whole: len(flaws) > 0, InReach: len(j.Platform.Layout.Stations) > 0}
+	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return flawed(p) || !j.isInReach(l, p) })
+	if !ok {
+		// Whole and out of reach is better than in reach and cut.
+		if best, ok = register.ChooseKey(this, then, flawed); ok {
+			from.InReach, from.OutOfReach = false, true
+		} else {
+			best, _ = register.ChooseKey(this, then, nil)
+			from = KeptFrom{Unwhole: true}
+		}
+	}
+	if l.Plan.Key == "" {
+		return Key{Key: best, Chosen: ByTool, From: from}
+	}
+	p, found := l.Panels.PanelByLabel(l.Plan.Key)
+	if !found {
+		j.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
+			What: words.Say("No panel of this layer is called “{label}”.", words.Name("label", l.Plan.Key)),
+			Do:   words.Say("Its panels run from A1 to {last}; until then the key is chosen for you.", words.Name("last", l.Panels.LastPanel().Label()))}})
+		return Key{Key: best, Chosen: ByTool, From: from}
+	}
+	own, _ := register.KeyAt(this, then, p)
+	flaw := flaws[p]
+	if flaw.Kind == "" && !j.isInReach(l, p) {
+		flaw.Kind = BeyondReach
+	}
+	return Key{Key: own, Chosen: ByUser, Best: best, Flaw: flaw}
+}
+
+// isInReach tells whether the whole piece a panel belongs to is in reach from one place.
+func (j *Job) isInReach(l *Layer, p mask.Panel) bool {
+	for _, piece := range l.Panels.Pieces {
+		if piece.Contains(p) {
+			return j.Platform.reaches(l.Rect(blockOf(piece)))
+		}
+	}
+	return j.Platform.reaches(l.Rect(hanging.BlockFromPanel(p)))
+}
+
+// flaws are why panels cannot be kept up, for those that cannot.
+func (j *Job) flaws(l *Layer) map[mask.Panel]Flaw {
+	flaws := map[mask.Panel]Flaw{}
+	for _, note := range l.Plan.Panels {
+		if p, ok := l.Panels.PanelByLabel(note.Panel); ok && (note.State == plan.Missing || note.State == plan.Damaged) {
+			flaws[p] = Flaw{Kind: FlawKind(note.State)}
+		}
+	}
+	cut := func(cuts []setout.Cut, flaw Flaw) {
+		for _, c := range cuts {
+			flaws[c.Panel] = flaw
+		}
+	}
+	for i := range l.LooseCuts {
+		cut(l.LooseCuts[i], Flaw{Kind: CutForPiece, Piece: l.Panels.Loose[i].Name})
+	}
+	for i := range j.Room.Things {
+		if j.Setting.Placed {
+			cut(j.Room.Things[i].Hole(j.Setting.Choice.Box).Cuts(l.Columns, l.Rows), Flaw{Kind: CutForThing, Thing: i})
+		}
+	}
+	return flaws
+}
+
+// nearestOf is the panel with its middle nearest the middle of the box, the
+// first of equals; the zero value of none.
+func nearestOf(panels []mask.Panel, l *Layer) mask.Panel {
+	var best mask.Panel
+	least := int64(0)
+	for _, p := range panels {
+		x := int64(2*l.Columns.Starts[p.Column-1]+l.Columns.Sizes[p.Column-1]-l.Columns.Box) / 1000
+		y := int64(2*l.Rows.Starts[p.Row-1]+l.Rows.Sizes[p.Row-1]-l.Rows.Box) / 1000
+		if away := x*x + y*y; best.Row == 0 || away < least {
+			best, least = p, away
+		}
+	}
+	return best
+}
+
+// firstOn is the first step of an order that hangs any of the panels, counted from 0;
+// all of its steps where none does.
+func firstOn(l *Layer, order []hanging.Hang, panels []mask.Panel) int {
+	in := l.marked(panels)
+	for i := range order {
+		if l.hangsAny(order[i].Block, in) {
+			return i
+		}
+	}
+	return len(order)
+}
+
+// setToKey adds the key to what the panels beside it are set to, as far as they go up
+// before it comes down. It takes the place of a line on the same side.
+func setToKey(l *Layer, order []hanging.Hang, k *Key) {
+	for _, side := range k.Sides {
+		if !side.Touch {
+			continue
+		}
+		edge, in := hanging.Edge{Side: opposite(side.Wall), To: hanging.ToKey}, l.marked(side.Panels)
+		for i := range order {
+			h, taken := &order[i], false
+			if !l.hangsAny(h.Block, in) {
+				continue
+			}
+			for n := range h.Edges {
+				if h.Edges[n].Side == edge.Side && h.Edges[n].To != hanging.ToPanel {
+					h.Edges[n], taken = edge, true
+				}
+			}
+			if !taken {
+				h.Edges = append(h.Edges[:len(h.Edges):len(h.Edges)], edge)
+			}
+		}
+	}
+}
+
+func opposite(w survey.Wall) survey.Wall {
+	switch w {
+	case survey.AB:
+		return survey.CD
+	case survey.BC:
+		return survey.DA
+	case survey.CD:
+		return survey.AB
+	}
+	return survey.BC
+}
+
+// marked tells of each panel of a layer, in reading order, whether it is among
+// those given.
+func (l *Layer) marked(panels []mask.Panel) []bool {
+	in := make([]bool, l.Panels.Count())
+	for _, p := range panels {
+		in[l.Panels.Index(p)] = true
+	}
+	return in
+}
+
+// hangsAny tells whether a block has any of the marked panels.
+func (l *Layer) hangsAny(block hanging.Block, in []bool) bool {
+	for row := block.Row; row < block.Row+block.Rows; row++ {
+		for column := block.Column; column < block.Column+block.Columns; column++ {
+			if in[l.Panels.Index(mask.Panel{Column: column, Row: row})] {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,138 @@
+package hanging
+
+import (
+	"strings"
+
+	"ceilingwright/core/hanging"
+	"ceilingwright/core/job"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/sheet"
+	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
+)
+
+// order puts the steps of a layer on the sheet, the loose pieces last.
+func (t *teller) order(i int, l *job.HungLayer, out *sheet.Layer) {
+	s := steps{teller: t, layer: l, sides: map[survey.Wall]string{}}
+	if i > 0 {
+		s.key = t.Hung(i - 1).Key.Name()
+	}
+	for _, side := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
+		s.sides[side] = t.Told(t.towards(side))
+	}
+	out.Order = make([]sheet.Hang, 0, len(l.Order)+len(l.Panels.Loose))
+	for k := range l.Order {
+		step := s.step(&l.Order[k])
+		if len(l.Cards) > 0 {
+			step.Measures = s.measures(l.Order[k].Block, &l.Cards[k])
+		}
+		out.Order = append(out.Order, step)
+	}
+	for k, isUp := range l.LooseUp {
+		step := t.loose(&l.Panels.Loose[k])
+		step.N, step.Up = len(out.Order)+1, isUp
+		out.Order = append(out.Order, step)
+	}
+}
+
+// steps writes the steps of one layer. Panels of one column are as far from their
+// line, so what is said of a column or a row is said once. key is the name of the key
+// of the layer before.
+type steps struct {
+	*teller
+	layer         *job.HungLayer
+	key           string
+	sides         map[survey.Wall]string
+	columns, rows map[hanging.Offset]sheet.Measure
+	size          measure.Length
+	diagonal      sheet.Measure
+}
+
+func (s *steps) step(h *hanging.Hang) sheet.Hang {
+	out := sheet.Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]sheet.EdgeSet, len(h.Edges)), Station: h.Station, Up: h.Up}
+	edges := make([]string, len(h.Edges))
+	for i := range h.Edges {
+		set := sheet.EdgeSet{Edge: s.sides[h.Edges[i].Side], To: s.Told(s.target(&h.Edges[i]))}
+		out.Set[i], edges[i] = set, set.To+" "+set.Edge
+	}
+	out.Text = s.Say("{panel}: {edges}.", words.Name("panel", blockName(h.Block)), words.Name("edges", strings.Join(edges, "; ")))
+	if h.Waits != "" {
+		out.Text += " " + s.Told(late(h.Waits))
+	}
+	if h.Part {
+		out.Text += " " + s.Say("Not all of it is in reach from platform position {n}.", words.Count("n", h.Station))
+	}
+	return out
+}
+
+// target is what an edge is set to.
+func (s *steps) target(e *hanging.Edge) words.Text {
+	switch e.To {
+	case hanging.ToPanel:
+		return words.Say("to {panel}", words.Name("panel", e.Panel.Label()))
+	case hanging.ToKey:
+		return words.Say("to the key {panel}", words.Name("panel", s.key))
+	case hanging.ToCentreLine:
+		return words.Say("on the centre line")
+	case hanging.ToSeamLine:
+		return words.Say("on seam line {seam}", words.Name("seam", e.Seam))
+	}
+	return words.Say("on the tape line")
+}
+
+// late says why a step comes after the others.
+func late(w hanging.Wait) words.Text {
+	switch w {
+	case hanging.WaitsForKey:
+		return words.Say("It lies on the panel kept up: hang it when that is down.")
+	case hanging.WaitsForDelivery:
+		return words.Say("Hang it when it has come whole.")
+	}
+	return words.Say("It touches nothing that is up until those before it are.")
+}
+
+func (s *steps) measures(block hanging.Block, card *hanging.Card) []sheet.Measure {
+	if s.columns == nil {
+		s.columns, s.rows = map[hanging.Offset]sheet.Measure{}, map[hanging.Offset]sheet.Measure{}
+	}
+	if card.Diagonal != s.size {
+		lies := s.layer.Rect(block)
+		s.size, s.diagonal = card.Diagonal, sheet.Measure{What: s.Say("corner to corner, both ways"), Text: s.Notation.Length(card.Diagonal),
+			Sum: "√((" + s.Put(lies.Length) + ")² + (" + s.Put(lies.Width) + ")²) = " + s.Exactly(card.Diagonal)}
+	}
+	return []sheet.Measure{
+		s.offset(s.columns, card.Along, &s.layer.Columns, block.Column-1, block.Columns),
+		s.offset(s.rows, card.Across, &s.layer.Rows, block.Row-1, block.Rows),
+		s.diagonal,
+	}
+}
+
+func (s *steps) offset(said map[hanging.Offset]sheet.Measure, o hanging.Offset, run *mask.Run, first, count int) sheet.Measure {
+	if m, ok := said[o]; ok {
+		return m
+	}
+	edge := words.Name("edge", s.sides[o.Edge])
+	what := words.Say("from the centre line to the edge {edge}, both ends", edge)
+	if o.Line == hanging.ToTapeLine {
+		what = words.Say("from the tape line {line} to the edge {edge}, both ends", words.Name("line", s.sides[o.Side]), edge)
+	}
+	m := sheet.Measure{What: s.Told(what), Text: s.Notation.Length(o.Length)}
+	if text := o.Sum(run, first, count).In(s.Style()); text != m.Text {
+		m.Sum = text + " = " + s.Exactly(o.Length)
+	}
+	said[o] = m
+	return m
+}
+
+// loose is the step of a loose piece: last, on its own marks.
+func (t *teller) loose(p *mask.Loose) sheet.Hang {
+	from := func(side survey.Wall, far measure.Length) sheet.Measure {
+		return sheet.Measure{What: t.Say("from the tape line {side} to its middle", words.Of("side", t.towards(side))), Text: t.Notation.Length(far)}
+	}
+	return sheet.Hang{
+		Panel: p.Name, Set: []sheet.EdgeSet{{To: t.Say("on its own marks")}},
+		Text:     t.Say("{piece}: on its own marks, when all round it is up.", words.Name("piece", p.Name)),
+		Measures: []sheet.Measure{from(survey.DA, p.X), from(survey.AB, p.Y)},
+	}
+}
