@@ -29,28 +29,23 @@ type Safety struct {
 	Told   safety.Told
 }
 
-// UsedUp is what the steps use up, and what was measured of the air.
-type UsedUp struct {
-	Products []air.Product
-	Warmth   finish.Reading
-}
-
-// FindPlatform reads the facts of the job and works out the platform it needs; w is
-// the work with its days, for so many people.
-func (j *Job) FindPlatform(used UsedUp, w *Scheduled, people int) {
-	s := &j.Safety
+// FindPlatform reads the facts of the job and works out the platform it needs. It
+// reads the plan, the air of the room, what the steps use up and the days.
+func (j *Job) FindPlatform() {
+	s, w := &j.Safety, &j.Days.Scheduled
 	s.Facts = j.safetyFacts()
-	s.Facts.Products = used.Products
-	if used.Warmth.Known && finish.IsReadable(used.Warmth.Value) {
-		s.Facts.Warmth = measure.Fact(used.Warmth)
+	if warmth := j.Climate().Air; warmth.Known && finish.IsReadable(warmth.Value) {
+		s.Facts.Warmth = measure.Fact(warmth)
 	}
-	steps := make([]string, len(used.Products))
-	for i := range steps {
-		steps[i] = used.Products[i].At
+	var steps []string
+	for i := range j.Plan.Steps {
+		if step := &j.Plan.Steps[i]; step.Kind.IsLiquid() {
+			s.Facts.Products, steps = append(s.Facts.Products, j.solvents(i)), append(steps, step.At)
+		}
 	}
 	s.Room = j.inTheRoom(w, steps)
 	s.Facts.Coats, s.Facts.Shifts = s.Room.Coats, s.Room.Shifts
-	s.Overhead = j.OverheadDays(w, int64(people))
+	s.Overhead = j.OverheadDays(w, int64(j.People()))
 	s.Facts.OverheadHours = overheadHours(s.Overhead)
 	j.findDeck()
 	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {
@@ -124,4 +119,18 @@ func (j *Job) inCeiling(kind survey.Kind, answer safety.Answer) safety.Answer {
 		}
 	}
 	return answer
+}
+
+// solvents is what a step uses up, as the rules read it.
+func (j *Job) solvents(step int) air.Product {
+	s := &j.Plan.Steps[step]
+	used, known := j.UsedBy(step)
+	p := air.Product{
+		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: used.Litres, Known: known},
+		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
+		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
+		Water: measure.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
+	}
+	p.VOC, p.Unsplit = air.AsUsed(p)
+	return p
 }

@@ -18,7 +18,7 @@ func onDeck(change func(*plan.Access)) *Job {
 	j.Plan.Place.Rules, j.Plan.Room.Height = safety.UK, 4*measure.Metre
 	j.Plan.Access = plan.Access{By: safety.Platform, Stature: 170 * measure.Centimetre}
 	change(&j.Plan.Access)
-	j.FindPlatform(UsedUp{}, &Scheduled{}, 1)
+	j.FindPlatform()
 	return j
 }
 

@@ -7,7 +7,6 @@ import (
 	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 
-	"ceilingwright/core/drawing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
@@ -76,10 +75,6 @@ type builder struct {
 	// of a first visit.
 	priced  *price.Quote
 	roughly price.RoughPrice
-	// groups and ink are what drawings are laid out and written in, one after
-	// another.
-	groups []drawing.Group
-	ink    []byte
 	// faults name the parts of the work that a panic cut short, fault is the first
 	// of the panics.
 	faults     []string

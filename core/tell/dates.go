@@ -5,8 +5,7 @@ import (
 	"ceilingwright/core/words"
 )
 
-// A date without and with its year, and so many minutes, as the pages say
+// A date with its year, and so many minutes, as the pages say
 // them that put their sentences together.
-func dateText(d days.Date) string      { return d.In(words.Style{}) }
 func longDate(d days.Date) string      { return days.WithYear(d).In(words.Style{}) }
 func minutesText(minutes int64) string { return days.Lasting(minutes).In(words.Style{}) }

@@ -2,8 +2,6 @@ package tell
 
 import (
 	"ceilingwright/core/draw"
-	"ceilingwright/core/drawing"
-	"ceilingwright/core/drawing/svg"
 	"ceilingwright/core/sheet"
 )
 
@@ -88,11 +86,4 @@ func (b *builder) drawnSections(d *draw.Drawer) (list []draw.Named) {
 		}
 	}
 	return list
-}
-
-// written is a drawing as SVG, and its room is free for the next.
-func (b *builder) written(d *drawing.Drawing) string {
-	b.ink = svg.Append(b.ink[:0], d)
-	b.groups = d.Groups
-	return string(b.ink)
 }

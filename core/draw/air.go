@@ -1,4 +1,4 @@
-package tell
+package draw
 
 import (
 	"strconv"
@@ -6,8 +6,9 @@ import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/drawing/svg"
+	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/words"
 )
 
 // The curve of the air, in units that are no lengths of the room.
@@ -31,33 +32,37 @@ const namedDays = 11
 // limit is known.
 type airCurve struct {
 	drawing.Drawing
-	b        *builder
+	style    words.Style
+	room     *job.InTheRoom
 	from, to int64
 	most     float64
 	limited  bool
 }
 
-// drawAir draws the course of the air, with the limit across it and a line at
-// every midnight.
-func (b *builder) drawAir(c *air.Course, midnight days.Moment) {
-	last := len(c.Curve) - 1
-	d := airCurve{b: b, limited: c.Share.Known, from: c.Curve[0].Minute / dayMinutes * dayMinutes, to: c.Curve[last].Minute}
-	for _, m := range c.Curve {
-		d.most = max(d.most, d.of(m))
+// Air is the course of the air as SVG, with the limit across it and a line at every
+// midnight, "" where there is none. told says it in words.
+func (d *Drawer) Air(told string) string {
+	curve := d.Safety.Course.Curve
+	if len(curve) == 0 {
+		return ""
 	}
-	if d.limited {
-		d.most = max(d.most, 1)
+	c := airCurve{style: d.Style, room: &d.Safety.Room, limited: d.Safety.Course.Share.Known, from: curve[0].Minute / dayMinutes * dayMinutes, to: curve[len(curve)-1].Minute}
+	for _, m := range curve {
+		c.most = max(c.most, c.of(m))
 	}
-	if d.most <= 0 || d.to <= d.from {
-		return
+	if c.limited {
+		c.most = max(c.most, 1)
 	}
-	d.Title = "Solvent in the air of the room"
-	d.Caption = "How much of the solvent is in the air, day by day, with the limit across. A screening figure. " + b.Sheet.Air.Text
-	d.Max = drawing.Point{X: curveLeft + curveWidth + curveTop, Y: curveTop + curveHeight + curveFoot}
-	d.days(midnight)
-	d.scale()
-	d.curve(c.Curve)
-	b.Sheet.Air.Curve = svg.Write(&d.Drawing)
+	if c.most <= 0 || c.to <= c.from {
+		return ""
+	}
+	c.Title = words.Say("Solvent in the air of the room").In(d.Style)
+	c.Caption = words.Sentences(words.Say("How much of the solvent is in the air, day by day, with the limit across. A screening figure."), words.Verbatim(told)).In(d.Style)
+	c.Max = drawing.Point{X: curveLeft + curveWidth + curveTop, Y: curveTop + curveHeight + curveFoot}
+	c.days()
+	c.scale()
+	c.curve(curve)
+	return d.written(&c.Drawing)
 }
 
 const (
@@ -87,12 +92,12 @@ func (d *airCurve) line(part drawing.Part, from, to drawing.Point) {
 	d.Put(&drawing.Item{Shape: drawing.Line, Part: part, From: from, To: to})
 }
 
-func (d *airCurve) label(anchor drawing.Anchor, x, y measure.Length, words string) {
-	d.Put(&drawing.Item{Shape: drawing.Text, Part: drawing.Label, Anchor: anchor, From: drawing.Point{X: x, Y: y}, Size: curveLetter, Words: words})
+func (d *airCurve) label(anchor drawing.Anchor, x, y measure.Length, text string) {
+	d.Put(&drawing.Item{Shape: drawing.Text, Part: drawing.Label, Anchor: anchor, From: drawing.Point{X: x, Y: y}, Size: curveLetter, Words: text})
 }
 
 // days are the lines at midnight, with the dates where there are some.
-func (d *airCurve) days(midnight days.Moment) {
+func (d *airCurve) days() {
 	d.Begin("", "")
 	count := (d.to-d.from)/dayMinutes + 1
 	each := (count + namedDays - 1) / namedDays
@@ -103,11 +108,11 @@ func (d *airCurve) days(midnight days.Moment) {
 		if i%each != 0 || d.x(minute) > curveLeft+curveWidth-5*curveLetter {
 			continue
 		}
-		words := "day " + strconv.FormatInt(minute/dayMinutes+1, 10)
-		if midnight != 0 {
-			words = dateText((midnight + days.Moment(minute)).Date())
+		name := words.Say("day {n}", words.Count("n", minute/dayMinutes+1)).In(d.style)
+		if midnight := d.room.Midnight; midnight != 0 {
+			name = (midnight + days.Moment(minute)).Date().In(d.style)
 		}
-		d.label(drawing.Start, d.x(minute)+curveLetter/3, bottom+curveLetter+curveLetter/2, words)
+		d.label(drawing.Start, d.x(minute)+curveLetter/3, bottom+curveLetter+curveLetter/2, name)
 	}
 	d.line(drawing.Wall, drawing.Point{X: curveLeft, Y: bottom}, drawing.Point{X: curveLeft + curveWidth, Y: bottom})
 }
@@ -118,9 +123,9 @@ func (d *airCurve) scale() {
 	if d.limited {
 		y := d.y(1)
 		d.line(drawing.Drying, drawing.Point{X: curveLeft, Y: y}, drawing.Point{X: curveLeft + curveWidth, Y: y})
-		d.label(drawing.End, curveLeft-curveLetter/2, y+curveLetter/3, "limit")
+		d.label(drawing.End, curveLeft-curveLetter/2, y+curveLetter/3, words.Say("limit").In(d.style))
 		if d.most > 1.15 {
-			d.label(drawing.End, curveLeft-curveLetter/2, curveTop+curveLetter/3, d.b.Notation.Number(measure.NumberFromFraction(int64(float64(d.most*10)+0.5), 10), 1)+" ×")
+			d.label(drawing.End, curveLeft-curveLetter/2, curveTop+curveLetter/3, d.style.Notation.Number(measure.NumberFromFraction(int64(float64(d.most*10)+0.5), 10), 1)+" ×")
 		}
 		return
 	}
