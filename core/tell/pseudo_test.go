@@ -73,11 +73,7 @@ func TestNothingIsGlued(t *testing.T) {
 		}
 		texts["days"] = append(append([]string{b.Sheet.Days.Text}, b.Sheet.Days.Waits...), b.Sheet.Days.Saves...)
 		for _, task := range b.Sheet.Days.Tasks {
-			reason := task.Reason
-			for _, l := range b.Sheet.Layers { // when a key comes down, the page Hanging says
-				reason = strings.TrimSuffix(reason, strings.TrimLeft(l.Key.Down, "BLW"))
-			}
-			texts[task.ID] = []string{task.Name, task.Day, reason, task.Labour, task.Sum}
+			texts[task.ID] = []string{task.Name, task.Day, task.Reason, task.Labour, task.Sum}
 		}
 		for _, p := range b.Problems {
 			if strings.HasPrefix(p.At, "/days") {

@@ -124,20 +124,19 @@ func (t *teller) key(o days.Origin) words.Text {
 	if l := t.Hung(o.Layer); l.Key.IsKept() && o.Work == days.Peeling {
 		return words.Say("The key {key} stays up.", words.Name("key", l.Key.Name()))
 	}
-	if o.Work == days.Hanging && o.Layer > 0 && t.Hung(o.Layer-1).Key.IsKept() {
-		return words.Say("The key {key} of the layer before comes down: {how}", words.Name("key", t.Hung(o.Layer-1).Key.Name()),
-			words.Name("how", small(t.Sheet.Layers[o.Layer-1].Key.Down)))
+	if o.Work != days.Hanging || o.Layer == 0 || !t.Hung(o.Layer-1).Key.IsKept() {
+		return words.Text{}
 	}
-	return words.Text{}
-}
-
-// small is a sentence that goes on after a colon; it begins with a letter of
-// ASCII.
-func small(text string) string {
-	if text == "" {
-		return ""
+	key, order, n := words.Name("key", t.Hung(o.Layer-1).Key.Name()), t.Hung(o.Layer).Order, t.Hung(o.Layer).KeyDown
+	if n == len(order) {
+		return words.Say("The key {key} of the layer before comes down: leave it up until the next layer is hung; nothing lies on it.", key)
 	}
-	return string(text[0]|0x20) + text[1:]
+	panel := words.Name("panel", order[n].Panel.Label())
+	if n == 0 {
+		return words.Say("The key {key} of the layer before comes down: before {panel} of the next layer, the first to go up.", key, panel)
+	}
+	return words.Say("The key {key} of the layer before comes down: when {n} of {all|panel|panels} of the next layer are up, before {panel}.",
+		key, words.Count("n", n), words.Count("all", len(order)), panel)
 }
 
 // workSum is how the end of a day's work at a task comes about: the minutes that each
