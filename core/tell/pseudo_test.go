@@ -2,12 +2,14 @@ package tell
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
@@ -40,7 +42,7 @@ func elsewhere() *words.Language {
 // ours are words in our letters; no word are signs of units, panels, walls and corners.
 var (
 	ours   = regexp.MustCompile(`[A-Za-z]{2,}`)
-	noWord = regexp.MustCompile(`^(mm|ft|in|[U-Z]{2,3}|[A-Z][A-Z]?)$`)
+	noWord = regexp.MustCompile(`^(mm|ft|in|mil|gal|qt|pt|fl|oz|tsp|mL|min|[U-Z]{2,3}|[A-Z][A-Z]?)$`)
 )
 
 // Whatever a page that is told by a package of its own says, another language can say.
@@ -89,6 +91,7 @@ func TestNothingIsGlued(t *testing.T) {
 				texts["sections"] = append(texts["sections"], one.Text, one.SizeAt, one.LayFrom, one.LayTo)
 			}
 		}
+		ofFinish(b, texts)
 		require.Greater(t, len(texts), 8, name)
 		for at, list := range texts {
 			for _, text := range list {
@@ -96,6 +99,42 @@ func TestNothingIsGlued(t *testing.T) {
 					assert.True(t, noWord.MatchString(word), "%s, %s: “%s” in %s", name, at, word, text)
 				}
 			}
+		}
+	}
+}
+
+// ofFinish are the texts of what is painted and bought. Those of leaf are left out.
+func ofFinish(b *builder, texts map[string][]string) {
+	for i := range b.Sheet.Steps {
+		s := &b.Sheet.Steps[i]
+		if s.Kind == string(finish.LeafLaying) {
+			continue
+		}
+		texts["step "+s.ID] = append(append([]string{s.Buy, s.LeftOver}, s.Notes...), s.Label...)
+		for _, line := range append(s.Mix, s.Sample...) {
+			texts["step "+s.ID] = append(texts["step "+s.ID], line.Name, line.Exact, line.Measured, line.Error)
+		}
+		for _, f := range b.Sheet.Figures {
+			if slices.Contains(s.Figures, f.ID) {
+				texts[f.ID] = []string{f.Label, f.Text, f.Working.Rule, f.Working.Sum, f.Working.Source}
+			}
+		}
+	}
+	for i, line := range b.ToBuy() {
+		if buy := &b.Sheet.Shopping[i]; line.What != job.LeafGoods {
+			texts["shopping"] = append(texts["shopping"], buy.What, buy.Amount, buy.Detail)
+		}
+	}
+	climate := &b.Sheet.Climate
+	texts["climate"] = []string{climate.Dew, climate.Margin, climate.Text, climate.Drying, b.Sheet.Bill.Text, b.Sheet.Bill.What}
+	for _, f := range b.Sheet.Figures {
+		if strings.HasPrefix(f.ID, "dew.") {
+			texts[f.ID] = []string{f.Label, f.Text, f.Working.Rule, f.Working.Sum}
+		}
+	}
+	for _, p := range b.Problems {
+		if strings.HasPrefix(p.At, "/finish") && !strings.Contains(p.At, "/leaf") {
+			texts[p.At] = append(texts[p.At], b.Told(p.What), b.Told(p.Do))
 		}
 	}
 }
@@ -110,6 +149,7 @@ func said(w sheet.Wall) (texts []string) {
 
 // unnamed takes the names that people gave out of a plan: they are no words of ours.
 func unnamed(p *plan.Plan) {
+	p.Title, p.Price.Currency = "", ""
 	for i := range p.Mask.Layers {
 		p.Mask.Layers[i].Cut.Name = "1"
 	}
@@ -117,6 +157,9 @@ func unnamed(p *plan.Plan) {
 		p.Obstructions[i].Name = ""
 	}
 	for i := range p.Steps {
-		p.Steps[i].Name = "2"
+		p.Steps[i].Name, p.Steps[i].Colour = "2", ""
+		for k := range p.Steps[i].Mix {
+			p.Steps[i].Mix[k].Name = "3"
+		}
 	}
 }

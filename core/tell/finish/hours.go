@@ -31,7 +31,7 @@ func hours(p *page.Page, j *job.Job, l *job.Labour) {
 	}
 	out.Figures = append(out.Figures, id)
 	p.Figure(sheet.Figure{ID: id, Block: page.Finish, Label: p.Say("hours of work"), Value: page.Plain(measure.NumberFromFraction(l.Minutes, 60)), Unit: "h", Text: text,
-		Working: sheet.Working{Rule: rule, Sum: sharesSum(p, l.Shares) + " = " + text, Source: page.OfArithmetic}})
+		Working: sheet.Working{Rule: rule, Sum: sharesSum(p, l.Shares) + " = " + text, Source: p.Arithmetic()}})
 }
 
 // sharesSum is how labour comes about: 2 × 2 × 50 min + 45 min.

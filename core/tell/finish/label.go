@@ -26,7 +26,7 @@ func (t *teller) label() {
 		if amount == "" {
 			amount = line.Exact
 		}
-		lines = append(lines, line.Name+": "+amount)
+		lines = append(lines, t.Say("{part}: {amount}", words.Name("part", line.Name), words.Name("amount", amount)))
 	}
 	if len(t.out.Mix) > 0 {
 		lines = append(lines, t.Say("Together {total}", words.Volume("total", t.taken.Mixed.Made.Total)))

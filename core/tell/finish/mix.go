@@ -109,7 +109,7 @@ func (t *teller) made() {
 	}
 	t.volume("made", t.Say("mix to make"), m.Made.Total,
 		t.Say("What is taken by all that is painted with it, so much more as is to be spare, and what is to be kept. Mix it all before you begin: a second mix seldom matches."),
-		strings.Join(parts, " + "), page.OfArithmetic)
+		strings.Join(parts, " + "), t.Arithmetic())
 }
 
 // batches is how often the recipe goes into what is mixed. A mix that sets in the pail
@@ -122,12 +122,12 @@ func (t *teller) batches() {
 	case m.Counted:
 		t.Count(page.Finish, t.id("batches"), t.Say("batches of the mix"), m.Batches, "",
 			t.Say("The mix to make, over what the recipe makes; the last batch is as small as what is left. It sets in the pail: make each when the one before is used up."),
-			t.Say("{sum}, rounded up", words.Name("sum", sum)), page.OfArithmetic)
+			t.Say("{sum}, rounded up", words.Name("sum", sum)), t.Arithmetic())
 	case !t.step.PotLife.Known:
 		text := t.Notation.NumberTrimmed(m.Times, 1)
 		t.Figure(sheet.Figure{ID: t.id("batches"), Block: page.Finish, Label: t.Say("times the recipe"), Value: page.Plain(m.Times), Text: text,
 			Working: sheet.Working{Rule: t.Say("The mix to make, over what the recipe makes. Make it all in one pail before you start: two batches seldom match."),
-				Sum: sum + " = " + text, Source: page.OfArithmetic}})
+				Sum: sum + " = " + text, Source: t.Arithmetic()}})
 	}
 }
 
@@ -144,7 +144,7 @@ func (t *teller) placing() {
 			Rule: t.Say("The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable."),
 			Sum: t.Notation.Area(m.Coats) + " × " + t.Notation.VolumeInSum(m.Batch) + " ÷ " + t.Notation.VolumeInSum(t.taken.Product.Need) + " ÷ (" + days.PerHour(m.Rate).In(t.Style()) + " × " +
 				t.Say("{n|person|people}", words.Count("n", t.People())) + ") × 60 = " + text,
-			Source: page.OfArithmetic,
+			Source: t.Arithmetic(),
 		},
 	})
 	if !m.Late {

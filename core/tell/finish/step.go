@@ -64,7 +64,7 @@ func Area(p *page.Page, j *job.Job, step int, out *sheet.Step) {
 		return
 	}
 	rule, sum := Covers(p, j, step)
-	t.Page.Area(page.Finish, t.id("area"), p.Say("area"), c.Area, rule, sum, page.OfArithmetic)
+	t.Page.Area(page.Finish, t.id("area"), p.Say("area"), c.Area, rule, sum, p.Arithmetic())
 	if t.taken.Beyond.SquareMetres.Sign() > 0 {
 		t.Page.Area(page.Finish, t.id("sized"), p.Say("area to size"), c.Area.Add(t.taken.Beyond),
 			p.Say("The area, and what is sized twice: past the line where each section stops, so that the next section's size blends into it: {stops} of lines in all. Through a mask only its openings count.",

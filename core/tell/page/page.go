@@ -105,3 +105,6 @@ func Plain(n measure.Number) string { return n.Trimmed(12) }
 
 // Capital is a text that begins a sentence.
 func Capital(text string) string { return words.Capital(text) }
+
+// Arithmetic is the source of a rule that is nothing but arithmetic.
+func (p *Page) Arithmetic() string { return p.Say(OfArithmetic) }
