@@ -39,6 +39,7 @@ type Job struct {
 	// Saves are what one thing otherwise would save of the days.
 	Saves  []Saved
 	Record Record
+	Price  Price
 
 	// Faults are the stages that a panic cut short.
 	Faults []Fault

@@ -1,12 +1,9 @@
 package price
 
 import (
-	"strconv"
-
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -28,13 +25,28 @@ const (
 // Groups lists the groups in the order they are printed.
 func Groups() []Group { return []Group{Masks, Materials, Leaf, Tape, Labour, Hire, Travel} }
 
-// Item is something that costs: so many of Unit at Rate each. A count or a rate
-// below 0 is a credit.
+// Unit is what an item is counted in.
+type Unit int
+
+// Counted by the piece, which Item.Sold names; as one set, whose price is the sum; by
+// the hour of one person; by the day; by the area of the mask.
+const (
+	Piece Unit = iota
+	Set
+	Hour
+	Day
+	SquareFoot
+	SquareMetre
+)
+
+// Item is something that costs: Count of Unit at Rate each. What is its name, Sold that
+// of a piece. A count or a rate below 0 is a credit.
 type Item struct {
 	Group Group
-	What  string
+	What  words.Text
 	Count measure.Number
-	Unit  string
+	Unit  Unit
+	Sold  words.Text
 	Rate  decimal.Decimal
 }
 
@@ -51,7 +63,8 @@ func LinesOf(items []Item, digits int32) (lines []Line, problems []problem.Probl
 	for _, item := range items {
 		sum, fits := Round(item.Count.Mul(measure.NumberFromDecimal(item.Rate)), digits)
 		if !fits {
-			problems = append(problems, tooMuch("“"+item.What+"” comes to", "Check how many there are and what one costs."))
+			problems = append(problems, tooMuch(
+				words.Say("“{item}” comes to more than {most}.", words.Of("item", item.What), mostMoney("most")), words.Say("Check how many there are and what one costs.")))
 			continue
 		}
 		lines = append(lines, Line{item, sum})
@@ -59,6 +72,9 @@ func LinesOf(items []Item, digits int32) (lines []Line, problems []problem.Probl
 	return lines, problems, len(problems) == 0
 }
 
-func tooMuch(what, do string) problem.Problem {
-	return problem.Problem{At: "", Severity: problem.Stop, What: words.Raw(what + " more than " + strconv.Itoa(Most) + "."), Do: words.Raw(do)}
+func tooMuch(what, do words.Text) problem.Problem {
+	return problem.Problem{Severity: problem.Stop, What: what, Do: do}
 }
+
+// mostMoney is the greatest amount of money as it is typed.
+func mostMoney(name string) words.Hole { return words.Name(name, words.Digits(Most)) }

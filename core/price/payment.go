@@ -1,12 +1,9 @@
 package price
 
 import (
-	"strconv"
-
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -29,23 +26,23 @@ type Payment struct {
 // Refused: a share below 0, shares of more than 100 per cent together, more
 // than 24 stages.
 func PaymentsOf(total decimal.Decimal, terms Terms) (payments []Payment, problems []problem.Problem) {
-	problems = upTo("/deposit", "deposit", terms.Deposit, 1)
+	problems = upTo("/deposit", words.Say("deposit"), terms.Deposit, 1)
 	if len(terms.Stages) > mostStages {
 		return nil, append(problems, problem.Problem{At: "/stages", Severity: problem.Stop,
-			What: words.Raw(strconv.Itoa(len(terms.Stages)) + " stages are given."), Do: words.Raw("Give " + strconv.Itoa(mostStages) + " at most.")})
+			What: words.Say("{given} stages are given.", words.Count("given", len(terms.Stages))), Do: words.Say("Give {most} at most.", words.Count("most", mostStages))})
 	}
 	all := terms.Deposit
 	if all.Sign() > 0 {
 		payments = append(payments, Payment{Share: terms.Deposit, Deposit: true})
 	}
 	for i, stage := range terms.Stages {
-		problems = append(problems, upTo("/stages"+problem.Index(i)+"/percent", "payment", stage.Share, 1)...)
+		problems = append(problems, upTo("/stages"+problem.Index(i)+"/percent", words.Say("payment"), stage.Share, 1)...)
 		payments = append(payments, Payment{Name: stage.Name, Share: stage.Share})
 		all = all.Add(stage.Share)
 	}
 	if len(problems) == 0 && all.Cmp(one) > 0 {
 		problems = []problem.Problem{{At: "/stages", Severity: problem.Stop,
-			What: words.Raw("The deposit and the stages come to " + perCent(all) + " of the price."), Do: words.Say("Lower them to 100 per cent together.")}}
+			What: words.Say("The deposit and the stages come to {all} per cent of the price.", perCent("all", all)), Do: words.Say("Lower them to 100 per cent together.")}}
 	}
 	if len(problems) > 0 || len(payments) == 0 {
 		return nil, problems

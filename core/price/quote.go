@@ -53,14 +53,14 @@ func QuoteOf(items []Item, terms Terms) (quote Quote, problems []problem.Problem
 	quote.Direct = sumOf(lines, terms.Digits, func(Group) bool { return true })
 	if quote.Direct.Sign() < 0 {
 		problems = append(problems, problem.Problem{At: "", Severity: problem.Stop,
-			What: words.Raw("The credits are " + quote.Direct.Neg().String() + " more than the lines."), Do: words.Say("Check the lines.")})
+			What: words.Say("The credits are {over} more than the lines.", words.Name("over", quote.Direct.Neg().String())), Do: words.Say("Check the lines.")})
 	}
 	if len(problems) > 0 || !fits {
 		return quote, problems, false
 	}
 	costed := quote
 	if !quote.build() {
-		return costed, []problem.Problem{tooMuch("The price comes to", "Check the lines and the shares added to them.")}, false
+		return costed, []problem.Problem{tooMuch(words.Say("The price comes to more than {most}.", mostMoney("most")), words.Say("Check the lines and the shares added to them."))}, false
 	}
 	quote.Payments, problems = PaymentsOf(quote.Total, terms)
 	return quote, problems, true

@@ -7,6 +7,7 @@ import (
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
@@ -15,7 +16,7 @@ import (
 
 // item is one line of labour.
 func item(count, rate string) Item {
-	return Item{Group: Labour, What: "work", Count: number(count), Unit: "h", Rate: money(rate)}
+	return Item{Group: Labour, What: words.Say("work"), Count: number(count), Unit: Hour, Rate: money(rate)}
 }
 
 // cost is a job of one line.
@@ -129,7 +130,7 @@ func TestLineSums(t *testing.T) {
 func TestTax(t *testing.T) {
 	// Two questions on accounting pages: two
 	// lines, three answers.
-	lines := []Item{{Group: Materials, What: "paint", Count: number("1"), Rate: money("2.53")}, {Group: Labour, What: "work", Count: number("1"), Rate: money("3.68")}}
+	lines := []Item{{Group: Materials, What: words.Say("paint"), Count: number("1"), Rate: money("2.53")}, {Group: Labour, What: words.Say("work"), Count: number("1"), Rate: money("3.68")}}
 	for on, want := range map[TaxOn]string{TaxOnTotal: "1.24", TaxOnLines: "1.25", TaxOnLinesDown: "1.23", "": "1.24"} {
 		quote := quoted(t, lines, Terms{Digits: 2, Tax: per("20"), TaxOn: on})
 		assert.Equal(t, want, shown(quote.Tax, 2), on)
@@ -141,7 +142,7 @@ func TestTax(t *testing.T) {
 	// Three lines of 0.99 at 6.25 %: 0.06 each, or 0.185625 on all.
 	var three []Item
 	for _, group := range []Group{Masks, Tape, Travel} {
-		three = append(three, Item{Group: group, What: "a", Count: number("1"), Rate: money("0.99")})
+		three = append(three, Item{Group: group, What: words.Say("a"), Count: number("1"), Rate: money("0.99")})
 	}
 	assert.Equal(t, "0.18", shown(quoted(t, three, Terms{Digits: 2, Tax: per("6.25"), TaxOn: TaxOnLines}).Tax, 2))
 	assert.Equal(t, "0.19", shown(quoted(t, three, Terms{Digits: 2, Tax: per("6.25"), TaxOn: TaxOnTotal}).Tax, 2))
@@ -332,7 +333,7 @@ func (d *dice) job() ([]Item, Terms) {
 	}
 	var items []Item
 	for range d.below(30) {
-		items = append(items, Item{Group: Groups()[d.below(7)], What: "thing",
+		items = append(items, Item{Group: Groups()[d.below(7)], What: words.Say("thing"),
 			Count: measure.NumberFromFraction(d.below(100_000), 1+d.below(97)), Rate: decimal.New(d.below(10_000_000), -4)})
 	}
 	return items, terms
@@ -392,8 +393,8 @@ func unit(digits int32) float64 { return decimal.New(1, -digits).InexactFloat64(
 
 func TestClientSeesNoRates(t *testing.T) {
 	quote := quoted(t, []Item{
-		{Group: Travel, What: "van", Count: number("3"), Rate: money("40")},
-		{Group: Materials, What: "paint", Count: number("2"), Rate: money("38")},
+		{Group: Travel, What: words.Say("van"), Count: number("3"), Rate: money("40")},
+		{Group: Materials, What: words.Say("paint"), Count: number("2"), Rate: money("38")},
 		item("10", "45"),
 	}, Terms{Digits: 2, Profit: Markup, ProfitShare: per("50")})
 	var groups []string

@@ -92,7 +92,7 @@ func RoughOf(r Rough, digits int32, step decimal.Decimal) (rough RoughPrice, pro
 			What: words.Say("The price for an area is nothing."), Do: words.Say("Give what such work has cost for one unit of area.")})
 	}
 	problems = append(problems, r.bandRefusals()...)
-	problems = append(problems, upTo("/range", "range", r.Off, 1)...)
+	problems = append(problems, upTo("/range", words.Say("range"), r.Off, 1)...)
 	if len(problems) > 0 {
 		return rough, problems, false
 	}
@@ -104,7 +104,7 @@ func RoughOf(r Rough, digits int32, step decimal.Decimal) (rough RoughPrice, pro
 	middle, fitsToo := Round(exact, digits)
 	high, ok := Round(exact.Mul(one.Add(r.Off)), digits)
 	if !fits || !fitsToo || !ok {
-		return rough, []problem.Problem{tooMuch("The rough price comes to", "Check the area and the price for it.")}, false
+		return rough, []problem.Problem{tooMuch(words.Say("The rough price comes to more than {most}.", mostMoney("most")), words.Say("Check the area and the price for it."))}, false
 	}
 	return RoughPrice{Low: downTo(low, step), Middle: middle, High: UpTo(high, step)}, nil, true
 }

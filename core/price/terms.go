@@ -1,12 +1,9 @@
 package price
 
 import (
-	"strconv"
-
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
 )
@@ -79,21 +76,21 @@ func (t Terms) Refusals() []problem.Problem {
 	var found []problem.Problem
 	if t.Digits < 0 || t.Digits > MostDigits {
 		return []problem.Problem{{At: "/digits", Severity: problem.Stop,
-			What: words.Raw("The money has " + strconv.Itoa(int(t.Digits)) + " digits after the point."),
+			What: words.Say("The money has {digits} digits after the point.", words.Count("digits", int(t.Digits))),
 			Do:   words.Say("Give 0, 2 or 3, whichever the currency has.")}}
 	}
-	found = append(found, upTo("/contingency", "contingency", t.Contingency, mostShare)...)
-	found = append(found, upTo("/overhead", "overhead", t.Overhead, mostShare)...)
+	found = append(found, upTo("/contingency", words.Say("contingency"), t.Contingency, mostShare)...)
+	found = append(found, upTo("/overhead", words.Say("overhead"), t.Overhead, mostShare)...)
 	if t.Profit == Margin && t.ProfitShare.Cmp(one) >= 0 {
 		found = append(found, problem.Problem{At: "/profitPercent", Severity: problem.Stop,
-			What: words.Raw("A margin of " + perCent(t.ProfitShare) + " leaves nothing of the price for the cost."),
+			What: words.Say("A margin of {share} per cent leaves nothing of the price for the cost.", perCent("share", t.ProfitShare)),
 			Do:   words.Say("Give a margin below 100 per cent, or give it as a markup on the cost.")})
 	} else {
-		found = append(found, upTo("/profitPercent", string(t.profit()), t.ProfitShare, mostShare)...)
+		found = append(found, upTo("/profitPercent", t.profit().called(), t.ProfitShare, mostShare)...)
 	}
-	found = append(found, upTo("/tax", "tax", t.Tax, 1)...)
-	found = append(found, t.sumRefusals("/minimum", "minimum charge", t.Minimum)...)
-	return append(found, t.sumRefusals("/roundTo", "step to round up to", t.RoundTo)...)
+	found = append(found, upTo("/tax", words.Say("tax"), t.Tax, 1)...)
+	found = append(found, t.sumRefusals("/minimum", words.Say("minimum charge"), t.Minimum)...)
+	return append(found, t.sumRefusals("/roundTo", words.Say("step to round up to"), t.RoundTo)...)
 }
 
 // profit is Profit, where nothing is said a markup.
@@ -104,28 +101,38 @@ func (t Terms) profit() Profit {
 	return Markup
 }
 
-func upTo(at, name string, share measure.Number, most int64) []problem.Problem {
+// called is the profit in a sentence.
+func (p Profit) called() words.Text {
+	if p == Margin {
+		return words.Say("margin")
+	}
+	return words.Say("markup")
+}
+
+func upTo(at string, name words.Text, share measure.Number, most int64) []problem.Problem {
 	if share.Sign() >= 0 && share.Cmp(measure.NumberFromInt(most)) <= 0 {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: words.Raw("The " + name + " is " + perCent(share) + "."),
-		Do:   words.Raw("Give it from 0 to " + strconv.FormatInt(100*most, 10) + " per cent.")}}
+		What: words.Say("The {name} is {share} per cent.", words.Of("name", name), perCent("share", share)),
+		Do:   words.Say("Give it from 0 to {most} per cent.", words.Name("most", words.Digits(100*most)))}}
 }
 
-func (t Terms) sumRefusals(at, name string, sum decimal.Decimal) []problem.Problem {
+func (t Terms) sumRefusals(at string, name words.Text, sum decimal.Decimal) []problem.Problem {
+	what, is := words.Of("name", name), words.Name("sum", sum.String())
 	switch {
 	case sum.Sign() < 0 || sum.Cmp(decimal.NewFromInt(Most)) > 0:
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " is " + sum.String() + "."), Do: words.Raw("Give an amount from 0 to " + strconv.Itoa(Most) + ".")}}
+			What: words.Say("The {name} is {sum}.", what, is), Do: words.Say("Give an amount from 0 to {most}.", mostMoney("most"))}}
 	case !sum.Equal(sum.Truncate(t.Digits)):
 		return []problem.Problem{{At: at, Severity: problem.Stop,
-			What: words.Raw("The " + name + " is " + sum.String() + ", and the money has " + strconv.Itoa(int(t.Digits)) + " digits after the point."),
+			What: words.Say("The {name} is {sum}, and the money has {digits} digits after the point.", what, is, words.Count("digits", int(t.Digits))),
 			Do:   words.Say("Give an amount that can be paid.")}}
 	}
 	return nil
 }
 
-func perCent(share measure.Number) string {
-	return share.Mul(measure.NumberFromInt(100)).RoundHalfEven(2).String() + " per cent"
+// perCent is a share in per cent as it is typed, with at most two decimals.
+func perCent(name string, share measure.Number) words.Hole {
+	return words.Name(name, share.Mul(measure.NumberFromInt(100)).RoundHalfEven(2).String())
 }

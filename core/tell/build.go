@@ -8,7 +8,6 @@ import (
 	"ceilingwright/core/tell/page"
 
 	"ceilingwright/core/plan"
-	"ceilingwright/core/price"
 	"ceilingwright/core/problem"
 )
 
@@ -71,10 +70,6 @@ type builder struct {
 
 	leafNeeds   []leafNeed
 	leafDetails map[int]string // of what is bought for a step of leaf
-	// priced is the price as worked out, nil where there is none, and roughly that
-	// of a first visit.
-	priced  *price.Quote
-	roughly price.RoughPrice
 	// faults name the parts of the work that a panic cut short, fault is the first
 	// of the panics.
 	faults     []string

@@ -69,12 +69,11 @@ func (b *builder) climate() {
 
 // costs is the list of what to buy, and what it costs.
 func (b *builder) costs() {
-	b.currency()
 	b.shopping().Tell()
 }
 
 func (b *builder) shopping() *shopping.List {
-	return &shopping.List{Page: &b.Page, Job: b.Job, Bought: b.ToBuy(), Money: b.money, Sum: b.sum, Leaf: func(step int) (amount, detail string) {
+	return &shopping.List{Page: &b.Page, Job: b.Job, Bought: b.ToBuy(), Leaf: func(step int) (amount, detail string) {
 		return b.Sheet.Steps[step].Buy, b.leafDetails[step]
 	}}
 }

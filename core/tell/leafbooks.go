@@ -105,7 +105,6 @@ func (w *leafStep) spare(leaves *finish.Leaves, books *finish.Books) string {
 
 // leafCost is what the leaf costs, and what that is for an area.
 func (w *leafStep) leafCost(leaves *finish.Leaves, books *finish.Books) {
-	w.builder.currency()
 	digits := int32(w.builder.Plan.Price.Digits)
 	sum, ok := price.Round(measure.NumberFromDecimal(books.Price), digits)
 	if !books.Priced || !ok || books.Books == 0 || leaves.Shows().SquareMetres.Sign() <= 0 {
@@ -131,10 +130,10 @@ func (w *leafStep) leafCost(leaves *finish.Leaves, books *finish.Books) {
 func (w *leafStep) costSum(books *finish.Books) string {
 	var parts []string
 	if books.Packs > 0 {
-		parts = append(parts, w.whole(books.Packs)+" × "+w.builder.rate(books.Pack.Amount))
+		parts = append(parts, w.whole(books.Packs)+" × "+w.each(books.Pack.Amount))
 	}
 	if books.Loose > 0 {
-		parts = append(parts, w.whole(books.Loose)+" × "+w.builder.rate(books.Book.Amount))
+		parts = append(parts, w.whole(books.Loose)+" × "+w.each(books.Book.Amount))
 	}
 	return strings.Join(parts, " + ")
 }

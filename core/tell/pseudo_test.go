@@ -56,7 +56,7 @@ func TestNothingIsGlued(t *testing.T) {
 		texts := map[string][]string{}
 		for _, f := range b.Sheet.Figures {
 			switch f.Block {
-			case "room", "setting", "mask", "days":
+			case "room", "setting", "mask", "days", "price":
 				texts[f.ID] = []string{f.Label, f.Working.Rule, f.Working.Sum}
 			}
 		}
@@ -78,10 +78,11 @@ func TestNothingIsGlued(t *testing.T) {
 			texts[task.ID] = []string{task.Name, task.Day, task.Reason, task.Labour, task.Sum}
 		}
 		for _, p := range b.Problems {
-			if strings.HasPrefix(p.At, "/days") {
+			if strings.HasPrefix(p.At, "/days") || strings.HasPrefix(p.At, "/price") {
 				texts[p.At] = append(texts[p.At], b.Told(p.What), b.Told(p.Do))
 			}
 		}
+		texts["price"] = priceSaid(&b.Sheet.Price)
 		texts["record"] = []string{b.Sheet.Record.Text}
 		for _, line := range b.Sheet.Record.Lines {
 			texts["record"] = append(texts["record"], line.Where, line.Leaf)
@@ -147,6 +148,23 @@ func said(w sheet.Wall) (texts []string) {
 	return texts
 }
 
+// priceSaid is what the page Price says, but for its figures.
+func priceSaid(p *sheet.Price) (texts []string) {
+	texts = append(texts, p.Text, p.Range, p.PerArea, p.Quoted)
+	for _, l := range p.Lines {
+		texts = append(texts, l.Group, l.What, l.Amount, l.Working)
+	}
+	for _, list := range [][]sheet.Total{p.Totals, p.Client, p.Stages} {
+		for _, one := range list {
+			texts = append(texts, one.What, one.Text, one.Working)
+		}
+	}
+	for _, w := range p.WhatIf {
+		texts = append(texts, w.What, w.Text)
+	}
+	return texts
+}
+
 // unnamed takes the names that people gave out of a plan: they are no words of ours.
 func unnamed(p *plan.Plan) {
 	p.Title, p.Price.Currency = "", ""
@@ -162,4 +180,8 @@ func unnamed(p *plan.Plan) {
 			p.Steps[i].Mix[k].Name = "3"
 		}
 	}
+	for i := range p.Price.Stages {
+		p.Price.Stages[i].Name = "3"
+	}
+	p.Price.Currency = ""
 }

@@ -108,7 +108,7 @@ func layerName(j *job.Job, id string) string {
 // they are known.
 func Leaf(leaf *plan.Leaf) words.Text {
 	hasSize, per := leaf.Leaf.Length > 0 && leaf.Leaf.Width > 0, words.Name("count", words.Digits(int64(leaf.PerBook)))
-	metal, length, width := words.Of("metal", metalOf(leaf.Metal)), words.Put("length", leaf.Leaf.Length), words.Put("width", leaf.Leaf.Width)
+	metal, length, width := words.Of("metal", MetalOf(leaf.Metal)), words.Put("length", leaf.Leaf.Length), words.Put("width", leaf.Leaf.Width)
 	switch {
 	case hasSize && leaf.PerBook > 0:
 		return words.Say("{metal}, {length} × {width}, {count} to a book", metal, length, width, per)
@@ -120,8 +120,8 @@ func Leaf(leaf *plan.Leaf) words.Text {
 	return words.Say("{metal}", metal)
 }
 
-// metalOf is a metal as it is called.
-func metalOf(m finish.Metal) words.Text {
+// MetalOf is a metal as it is called.
+func MetalOf(m finish.Metal) words.Text {
 	switch m {
 	case finish.Gold:
 		return words.Say("gold")

@@ -2,7 +2,6 @@
 package shopping
 
 import (
-	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -20,20 +19,20 @@ type List struct {
 	*job.Job
 	Bought []job.Bought
 	Leaf   func(step int) (amount, detail string)
-	Money  func(decimal.Decimal) string // with its currency
-	Sum    func(decimal.Decimal) string
 }
 
 // Tell puts the list on the sheet: what each line costs, where all that is bought of it
 // has a price, and what they cost together.
 func (l *List) Tell() {
+	money := l.Currency()
+	sumOf := func(amount decimal.Decimal) string { return money.Sum(amount).In(l.Style()) }
 	all, missing, sums := decimal.Decimal{}, []words.Text(nil), ""
 	for i := range l.Bought {
 		line := &l.Bought[i]
 		out := l.line(line)
 		if sum, ok := l.cost(line); ok {
-			out.Cost = l.Money(sum)
-			all, sums = all.Add(sum), page.Plus(sums, l.Sum(sum))
+			out.Cost = money.Money(sum).In(l.Style())
+			all, sums = all.Add(sum), page.Plus(sums, sumOf(sum))
 		} else {
 			missing = append(missing, l.What(line))
 		}
@@ -42,7 +41,7 @@ func (l *List) Tell() {
 	if sums == "" {
 		return
 	}
-	l.Sheet.Bill = sheet.Total{What: l.Say("Together"), Sum: l.Money(all), Working: sums + " = " + l.Sum(all)}
+	l.Sheet.Bill = sheet.Total{What: l.Say("Together"), Sum: money.Money(all).In(l.Style()), Working: sums + " = " + sumOf(all)}
 	if len(missing) > 0 {
 		l.Sheet.Bill.Text = l.Say("Not in it, because what it costs is not given: {missing}.", words.FewOf("missing", missing))
 	}
@@ -64,11 +63,11 @@ func (l *List) cost(line *job.Bought) (sum decimal.Decimal, known bool) {
 func (l *List) What(line *job.Bought) words.Text {
 	switch line.What {
 	case job.Panels:
-		return words.Say("Panels of “{layer}”", words.Name("layer", l.Layers[line.Layer].Panels.Name))
+		return l.Layers[line.Layer].PanelsCalled()
 	case job.SeamTape:
-		return SeamTape()
+		return job.SeamTapeCalled()
 	case job.Product:
-		return Product(l.Job, line.Step)
+		return l.ProductCalled(line.Step)
 	case job.LeafGoods:
 		return words.Verbatim(l.Plan.Steps[line.Step].Name)
 	case job.ToMixIn:
@@ -79,19 +78,6 @@ func (l *List) What(line *job.Bought) words.Text {
 		return words.Say("Covers for the floor")
 	}
 	return words.Say("Film or paper for the walls")
-}
-
-// SeamTape is what the tape over the seams is called.
-func SeamTape() words.Text { return words.Say("Tape for the seams") }
-
-// Product is what is in the cans of a step: the step's own product, or the main part of
-// its mix.
-func Product(j *job.Job, step int) words.Text {
-	name := words.Name("step", j.Plan.Steps[step].Name)
-	if main := j.Finish.Steps[step].Cans.Main; main != "" {
-		return words.Say("{part}, for “{step}”", words.Name("part", main), name)
-	}
-	return words.Say("{step}", name)
 }
 
 func (l *List) line(line *job.Bought) sheet.Purchase {
@@ -135,27 +121,6 @@ func (l *List) cans(step int) string {
 		return l.Say("{need} needed, {left} left over, all of one batch", need, left)
 	}
 	return l.Say("{need} needed, {left} left over", need, left)
-}
-
-// Sold is what one of a pack is sold as.
-func Sold(pack *job.Pack) words.Text {
-	whole, _ := pack.Size.Floor()
-	n := words.Count("n", whole)
-	switch pack.As {
-	case job.PanelSet:
-		return words.Say("set")
-	case job.TapeRoll, job.LeafRoll:
-		return words.Say("roll of {length}", words.Put("length", pack.Length))
-	case job.LeafPack:
-		return words.Say("pack of {n|leaf|leaves}", n)
-	case job.LeafBook:
-		return words.Say("book of {n|leaf|leaves}", n)
-	case job.RollPack:
-		return words.Say("pack of {n|roll of leaf|rolls of leaf}", n)
-	case job.RollBook:
-		return words.Say("book of {n|roll of leaf|rolls of leaf}", n)
-	}
-	return words.Say("{can}", words.Of("can", finish.MeasureOf(pack.Size, pack.Unit)))
 }
 
 // contents are how much is in one of a pack, and the unit of that.

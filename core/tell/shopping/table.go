@@ -48,10 +48,10 @@ const mostContentDecimals = 6
 
 func (l *List) pack(what string, p *job.Pack) []export.Cell {
 	size, unit := l.contents(p)
-	cells := []export.Cell{export.Text(what), export.Number(decimal.NewFromInt(p.Count)), export.Text(l.Told(Sold(p))),
+	cells := []export.Cell{export.Text(what), export.Number(decimal.NewFromInt(p.Count)), export.Text(l.Told(p.Called())),
 		export.Number(size.RoundHalfEven(mostContentDecimals)), export.Text(unit), {}, {}, {}}
 	if sum, ok := p.Cost(l.Plan.Price.Digits); ok {
-		cells[5], cells[6], cells[7] = export.Number(p.Each), export.Number(sum), export.Text(l.Plan.Price.Currency)
+		cells[5], cells[6], cells[7] = export.Number(p.Each), export.Number(sum), export.Text(l.Currency().Code)
 	}
 	return cells
 }
