@@ -95,7 +95,8 @@ func (t *told) amount(l *price.Line) string {
 	case price.Hour:
 		return days.Lasting(minutesOf(l)).In(t.Style())
 	case price.Day:
-		return t.Say("{count} days", count)
+		whole, _ := l.Count.Floor()
+		return t.Say("{n|day|days}", words.Count("n", whole))
 	case price.SquareFoot:
 		return t.Say("{count} ft²", count)
 	case price.SquareMetre:
