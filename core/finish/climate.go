@@ -8,21 +8,12 @@ import (
 	"ceilingwright/core/words"
 )
 
-// Reading is what was read off an instrument, where it was.
-type Reading struct {
-	Value measure.Number
-	Known bool
-}
-
-// ReadingOf is a reading of n.
-func ReadingOf(n measure.Number) Reading { return Reading{n, true} }
-
 // Climate is what was measured where the paint goes on: the temperature of the
 // air and of the surface in degrees Celsius, and the relative humidity of the air
 // as a fraction. Problems name temperatures in both scales, the one of the
 // thermometer first.
 type Climate struct {
-	Air, Surface, Humidity Reading
+	Air, Surface, Humidity measure.Fact
 	Fahrenheit             bool
 }
 
@@ -31,7 +22,7 @@ type Climate struct {
 // colder. Verdict is NotAsked where nothing was measured, Unfit as soon as one
 // reading alone forbids it, and Unsure where a reading is missing.
 type Fit struct {
-	Dew, Margin Reading
+	Dew, Margin measure.Fact
 	Verdict     Verdict
 }
 
@@ -104,10 +95,10 @@ func (c Climate) Judge() (fit Fit, problems []problem.Problem) {
 	problems = append(c.tooColdOrHot(c.Air, true), c.tooColdOrHot(c.Surface, false)...)
 	problems = append(problems, c.humidityRemarks()...)
 	if c.Air.Known && c.Humidity.Known {
-		fit.Dew = ReadingOf(DewPoint(c.Air.Value, c.Humidity.Value))
+		fit.Dew = measure.FactOf(DewPoint(c.Air.Value, c.Humidity.Value))
 	}
 	if fit.Dew.Known && c.Surface.Known {
-		fit.Margin = ReadingOf(c.Surface.Value.Sub(fit.Dew.Value))
+		fit.Margin = measure.FactOf(c.Surface.Value.Sub(fit.Dew.Value))
 		problems = append(problems, c.nearDew(fit.Margin.Value)...)
 	}
 	fit.Verdict = Go
@@ -140,7 +131,7 @@ func (c Climate) refusals() []problem.Problem {
 }
 
 // tooColdOrHot judges the temperature of the air, or of the surface.
-func (c Climate) tooColdOrHot(r Reading, ofAir bool) []problem.Problem {
+func (c Climate) tooColdOrHot(r measure.Fact, ofAir bool) []problem.Problem {
 	if !r.Known {
 		return nil
 	}

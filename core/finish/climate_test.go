@@ -102,7 +102,7 @@ func TestDewPointRises(t *testing.T) {
 }
 
 func measured(air, surface measure.Number, perCent string) Climate {
-	return Climate{Air: ReadingOf(air), Surface: ReadingOf(surface), Humidity: ReadingOf(humidity(perCent))}
+	return Climate{Air: measure.FactOf(air), Surface: measure.FactOf(surface), Humidity: measure.FactOf(humidity(perCent))}
 }
 
 // Margins were worked a second time with another program.
@@ -161,7 +161,7 @@ func TestFitNeedsEveryReading(t *testing.T) {
 		assert.False(t, fit.Margin.Known)
 	}
 	// One reading alone may forbid it.
-	fit, problems = Climate{Air: ReadingOf(num("2"))}.Judge()
+	fit, problems = Climate{Air: measure.FactOf(num("2"))}.Judge()
 	assert.Equal(t, Unfit, fit.Verdict)
 	isOnly(t, problems, "/air", problem.Stop)
 }
@@ -204,7 +204,7 @@ func TestDryingFactor(t *testing.T) {
 		{"20", "100", Evaporates, "6.000", "saturated air takes up nothing: held at 6"},
 		{"35", "20", Evaporates, "0.500", "held at 0.5"},
 	} {
-		climate := Climate{Air: ReadingOf(signed(c.air)), Humidity: ReadingOf(humidity(c.humidity))}
+		climate := Climate{Air: measure.FactOf(signed(c.air)), Humidity: measure.FactOf(humidity(c.humidity))}
 		got, ok := climate.DryingFactor(c.by)
 		require.True(t, ok)
 		assert.Equal(t, c.want, got.RoundHalfEven(3).StringFixed(3), "%s: %s °C %s %%", c.source, c.air, c.humidity)
@@ -213,7 +213,7 @@ func TestDryingFactor(t *testing.T) {
 }
 
 func TestDryingFactorNeedsItsReadings(t *testing.T) {
-	air, damp := Climate{Air: ReadingOf(num("15"))}, Climate{Humidity: ReadingOf(humidity("50"))}
+	air, damp := Climate{Air: measure.FactOf(num("15"))}, Climate{Humidity: measure.FactOf(humidity("50"))}
 	_, ok := air.DryingFactor(Evaporates)
 	assert.False(t, ok)
 	_, ok = air.DryingFactor(Unsaid)
@@ -233,7 +233,7 @@ func TestDryingFactorGrows(t *testing.T) {
 		for share := int64(5); share <= 100; share += 5 {
 			last := measure.Number{}
 			for air := int64(60); air >= -40; air -= 5 {
-				c := Climate{Air: ReadingOf(measure.NumberFromInt(air)), Humidity: ReadingOf(measure.NumberFromFraction(share, 100))}
+				c := Climate{Air: measure.FactOf(measure.NumberFromInt(air)), Humidity: measure.FactOf(measure.NumberFromFraction(share, 100))}
 				got, ok := c.DryingFactor(by)
 				require.True(t, ok)
 				assert.GreaterOrEqual(t, got.Cmp(last), 0)

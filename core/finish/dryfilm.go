@@ -48,6 +48,3 @@ func lessThanNoThinner(share measure.Number) problem.Problem {
 	return problem.Problem{At: "/thinned", Severity: problem.Stop,
 		What: words.Say("The thinner is below nothing, {share}.", words.PerCent("share", share)), Do: words.Say("Give 0 per cent or more.")}
 }
-
-// DryFilm is what is left of a wet film when it has dried.
-func (d DryCoat) DryFilm(wet Film) Film { return Film{wet.Micrometres.Mul(d.SolidsThinned())} }

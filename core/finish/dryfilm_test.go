@@ -53,7 +53,7 @@ func TestSpreadFromDryFilm(t *testing.T) {
 		} else {
 			assert.InEpsilon(t, row.metres, spread.SquareMetresPerLitre.Float(), row.within, row.source)
 		}
-		assert.Zero(t, coat.DryFilm(spread.Film()).Micrometres.Cmp(coat.Film.Micrometres), "the wet film dries to it")
+		assert.Zero(t, spread.Film().Micrometres.Mul(coat.SolidsThinned()).Cmp(coat.Film.Micrometres), "the wet film dries to it")
 	}
 }
 
@@ -88,7 +88,7 @@ func TestThinnerIsNotBoughtAsPaint(t *testing.T) {
 		isRounded(t, "120/7", product.Need.Litres, "paint")
 		isRounded(t, c.thinner, product.Thinner.Litres, "thinner")
 		assert.Zero(t, product.Used().Litres.Cmp(product.Need.Litres.Add(product.Thinner.Litres)))
-		assert.Zero(t, product.OnSurface.Litres.Cmp(product.Used().Litres.Mul(num("0.7"))), "70 % of both stays on the surface")
+		assert.Zero(t, onSurface(product).Cmp(product.Used().Litres.Mul(num("0.7"))), "70 % of both stays on the surface")
 	}
 	_, problems, ok := TakeOff(Paint{Area: sqm("1"), Coats: 1, Spread: perLitre("10"), Thinned: num("-0.1")})
 	assert.False(t, ok)

@@ -26,7 +26,12 @@ func Kinds() []Kind {
 }
 
 // ParseKind reads a kind of step. Only the exact words of Kinds are read.
-func ParseKind(text string) (Kind, bool) { return parseWord(text, Kinds()) }
+func ParseKind(text string) (Kind, bool) {
+	if !slices.Contains(Kinds(), Kind(text)) {
+		return "", false
+	}
+	return Kind(text), true
+}
 
 // IsLiquid tells whether a step of this kind uses up paint, size or another
 // product that is spread. Protecting, leaf and peeling do not.
@@ -80,9 +85,6 @@ func (b Basis) IsOnMask() bool { return b == Openings || b == Mask || b == Edges
 // Bases lists the area bases.
 func Bases() []Basis { return []Basis{Surface, Border, Mask, Openings, Edges, SurfaceOf, Typed} }
 
-// ParseBasis reads an area basis. Only the exact words of Bases are read.
-func ParseBasis(text string) (Basis, bool) { return parseWord(text, Bases()) }
-
 // Metal is what a leaf is beaten from.
 type Metal string
 
@@ -98,13 +100,3 @@ const (
 
 // Metals lists the metals.
 func Metals() []Metal { return []Metal{Gold, Imitation, Silver, Aluminium, Copper} }
-
-// ParseMetal reads a metal. Only the exact words of Metals are read.
-func ParseMetal(text string) (Metal, bool) { return parseWord(text, Metals()) }
-
-func parseWord[W ~string](text string, words []W) (W, bool) {
-	if !slices.Contains(words, W(text)) {
-		return "", false
-	}
-	return W(text), true
-}

@@ -19,33 +19,6 @@ func TestWordsAreReadExactly(t *testing.T) {
 		_, ok := ParseKind(text)
 		assert.False(t, ok, text)
 	}
-	basis, ok := ParseBasis("openings")
-	assert.True(t, ok)
-	assert.Equal(t, Openings, basis)
-	_, ok = ParseBasis("ceiling")
-	assert.False(t, ok)
-	metal, ok := ParseMetal("aluminium")
-	assert.True(t, ok)
-	assert.Equal(t, Aluminium, metal)
-	_, ok = ParseMetal("aluminum")
-	assert.False(t, ok)
-}
-
-func FuzzWords(f *testing.F) {
-	f.Add("edge-seal")
-	f.Add("surface")
-	f.Add("aluminum") // the other spelling
-	f.Fuzz(func(t *testing.T, text string) {
-		if kind, ok := ParseKind(text); ok && string(kind) != text {
-			t.Fatalf("%q read as %q", text, kind)
-		}
-		if basis, ok := ParseBasis(text); ok && string(basis) != text {
-			t.Fatalf("%q read as %q", text, basis)
-		}
-		if metal, ok := ParseMetal(text); ok && string(metal) != text {
-			t.Fatalf("%q read as %q", text, metal)
-		}
-	})
 }
 
 func TestStartingValuesCanBeComputed(t *testing.T) {

@@ -36,9 +36,6 @@ func systemOf(unit measure.VolumeUnit) system {
 	return usCustomary
 }
 
-// IsUSUnit tells whether a unit of volume is one of the US customary ones.
-func IsUSUnit(unit measure.VolumeUnit) bool { return systemOf(unit) == usCustomary }
-
 // MeasureOf is a spoon or a jug that shows size of a unit of volume.
 func MeasureOf(size measure.Number, unit measure.VolumeUnit) Measure {
 	return Measure{step: size.Mul(unit.Litres()), size: size, unit: unit.Text(), system: systemOf(unit)}

@@ -19,15 +19,14 @@ type Paint struct {
 }
 
 // Product is the amount a Paint takes, all exact. Painted is the area times the
-// coats; Film the wet film of one coat; Practical the spread after the loss;
-// OnSurface what stays on the surface, thinner and all; Need the product that has
-// to be there to begin with, as it is in the can; Thinner what is stirred into it.
+// coats; Film the wet film of one coat; Practical the spread after the loss; Need the
+// product that has to be there to begin with, as it is in the can; Thinner what is
+// stirred into it.
 type Product struct {
 	Paint
 	Painted   measure.Area
 	Film      Film
 	Practical Spread
-	OnSurface measure.Volume
 	Need      measure.Volume
 	Thinner   measure.Volume
 }
@@ -67,7 +66,6 @@ func TakeOff(p Paint) (product Product, problems []problem.Problem, ok bool) {
 	}
 	product.Painted = p.Area.Times(measure.NumberFromInt(p.Coats))
 	product.Practical = p.Spread.Practical(p.Loss)
-	product.OnSurface = measure.Volume{Litres: product.Painted.SquareMetres.Quo(p.Spread.SquareMetresPerLitre)}
 	used := measure.Volume{Litres: product.Painted.SquareMetres.Quo(product.Practical.SquareMetresPerLitre)}
 	product.Need = measure.Volume{Litres: used.Litres.Quo(measure.NumberFromInt(1).Add(p.Thinned))}
 	product.Thinner = product.Need.Times(p.Thinned)

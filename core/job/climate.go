@@ -15,13 +15,13 @@ type Judged struct {
 	finish.Climate
 	finish.Fit
 	Problems   []problem.Problem
-	Water, Oil finish.Reading
+	Water, Oil measure.Fact
 }
 
 // JudgeClimate judges the climate of the plan, for its steps too.
 func (j *Job) JudgeClimate() {
 	c := &j.Judged
-	c.Climate = j.Climate()
+	c.Climate = j.Plan.Finish.Climate
 	c.Fit, c.Problems = c.Judge()
 	j.Report("/finish/climate", c.Problems)
 	if c.Verdict == finish.NotAsked {
@@ -33,9 +33,9 @@ func (j *Job) JudgeClimate() {
 		switch {
 		case !ok || !s.Kind.IsLiquid():
 		case Dries(s) == finish.Evaporates:
-			c.Water = finish.ReadingOf(factor)
+			c.Water = measure.FactOf(factor)
 		default:
-			c.Oil = finish.ReadingOf(factor)
+			c.Oil = measure.FactOf(factor)
 		}
 		j.sizeInClimate(s, factor, ok)
 	}

@@ -7,14 +7,6 @@ import (
 	"ceilingwright/core/plan"
 )
 
-// Climate is the climate as measured.
-func (j *Job) Climate() finish.Climate {
-	c := &j.Plan.Finish.Climate
-	return finish.Climate{
-		Air: finish.Reading(c.Air), Surface: finish.Reading(c.Surface), Humidity: finish.Reading(c.Humidity), Fahrenheit: c.Fahrenheit,
-	}
-}
-
 // Dries is how the film of a step comes to be dry.
 func Dries(s *plan.Step) finish.Drying {
 	switch s.Binder {
@@ -34,7 +26,7 @@ func (j *Job) Slowing(s *plan.Step) measure.Number {
 	if s.Kind == finish.SizeCoat {
 		return one
 	}
-	climate := j.Climate()
+	climate := &j.Plan.Finish.Climate
 	factor, ok := climate.DryingFactor(Dries(s))
 	if !ok || factor.Cmp(one) < 0 {
 		return one

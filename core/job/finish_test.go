@@ -9,6 +9,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
+	"ceilingwright/core/words"
 )
 
 // finished is the job of a plan of which nothing but steps is given: what they take and
@@ -105,12 +106,12 @@ func TestThinnerToHave(t *testing.T) {
 
 func TestJudgeClimate_DryingOfWhatIsUsed(t *testing.T) {
 	j := finished(t, coat+`}`, nil)
-	j.Plan.Finish.Climate = plan.Climate{}
+	j.Plan.Finish.Climate = finish.Climate{}
 	j.JudgeClimate()
 	assert.Equal(t, finish.NotAsked, j.Judged.Verdict)
 	assert.False(t, j.Judged.Water.Known)
-	read := func(n int64, of int64) finish.Reading {
-		return finish.ReadingOf(measure.NumberFromFraction(n, of))
+	read := func(n int64, of int64) measure.Fact {
+		return measure.FactOf(measure.NumberFromFraction(n, of))
 	}
 	c := &j.Plan.Finish.Climate
 	c.Air.Value, c.Air.Known = read(15, 1).Value, true
@@ -119,4 +120,23 @@ func TestJudgeClimate_DryingOfWhatIsUsed(t *testing.T) {
 	assert.True(t, j.Judged.Water.Known, "a step dries by giving off water")
 	assert.False(t, j.Judged.Oil.Known, "none by oil")
 	assert.Positive(t, j.Judged.Water.Value.Cmp(measure.NumberFromInt(1)), "cold damp air takes up less")
+}
+
+// What has to be at hand is rounded up to what a bottle is read to.
+func TestIngredientAmount(t *testing.T) {
+	for _, c := range []struct {
+		litres, want string
+		unit         measure.VolumeUnit
+	}{
+		{"0.0101", "11 mL", measure.UnitMillilitre},
+		{"0.01", "10 mL", measure.UnitLitre},
+		{"0.0005", "0.5 mL", measure.UnitMillilitre}, // below one it is told as it is
+		{"0.03", "1.1 fl oz", measure.UnitTeaspoon},  // 1.014 fl oz
+		{"0.0295735295625", "1 fl oz", measure.UnitTeaspoon},
+		{"0.0148", "3 tsp", measure.UnitTeaspoon},
+	} {
+		g := Ingredient{Volume: measure.Volume{Litres: measure.MustNumber(c.litres)}, Unit: c.unit}
+		assert.Equal(t, c.want, g.Amount().In(words.Style{}), "%s L", c.litres)
+	}
+	assert.Equal(t, "2.5 g", (&Ingredient{Weighed: true, Grams: measure.MustNumber("2.5")}).Amount().In(words.Style{}))
 }

@@ -34,7 +34,7 @@ type Safety struct {
 func (j *Job) FindPlatform() {
 	s, w := &j.Safety, &j.Days.Scheduled
 	s.Facts = j.safetyFacts()
-	if warmth := j.Climate().Air; warmth.Known && finish.IsReadable(warmth.Value) {
+	if warmth := j.Plan.Finish.Climate.Air; warmth.Known && finish.IsReadable(warmth.Value) {
 		s.Facts.Warmth = measure.Fact(warmth)
 	}
 	var steps []string

@@ -12,7 +12,7 @@ import (
 type Finish struct {
 	Surfaces []Surface
 	Kit      []finish.Measure // spoons, jugs and scales at hand
-	Climate  Climate
+	Climate  finish.Climate
 }
 
 // SurfaceKind says what a surface is.
@@ -40,14 +40,6 @@ type SurfaceOpening struct {
 	At            string
 	Length, Width measure.Length
 	Count         int
-}
-
-// Climate is what was measured before painting. Temperatures are in degrees
-// Celsius, whatever they were typed in; they may be below 0.
-type Climate struct {
-	Air, Surface measure.Fact
-	Humidity     measure.Fact // a fraction
-	Fahrenheit   bool
 }
 
 const (
@@ -126,8 +118,8 @@ func readOpening(s section) SurfaceOpening {
 }
 
 // readClimate turns degrees Fahrenheit into Celsius, exactly.
-func readClimate(s section) Climate {
-	c := Climate{Fahrenheit: choice(s, "unit", words.Say("the unit of the temperatures"), "F", "C") == "F"}
+func readClimate(s section) finish.Climate {
+	c := finish.Climate{Fahrenheit: choice(s, "unit", words.Say("the unit of the temperatures"), "F", "C") == "F"}
 	c.Air, c.Surface = s.degrees("air", c.Fahrenheit), s.degrees("surface", c.Fahrenheit)
 	c.Humidity.Value, c.Humidity.Known = s.share("humidity", optional, 100)
 	return c

@@ -117,7 +117,7 @@ func drying(c *job.Judged) words.Text {
 		return words.Text{}
 	}
 	one, counted := measure.NumberFromInt(1), words.Text{}
-	is := func(r finish.Reading, sign int) bool { return r.Known && r.Value.Cmp(one) == sign }
+	is := func(r measure.Fact, sign int) bool { return r.Known && r.Value.Cmp(one) == sign }
 	switch {
 	case is(c.Water, 1) || is(c.Oil, 1):
 		counted = words.Say("The days count the longer hours, but not for size: a test patch decides there.")
