@@ -56,7 +56,7 @@ var mayImport = map[string][]string{
 
 // toldPages are those of the sheet, each told by a package of its own from the job alone,
 // in the order of the work: one may use what an earlier one says.
-var toldPages = []string{"mask", "room", "setting", "hanging", "finish", "leaf", "shopping", "days", "record", "price", "safety"}
+var toldPages = []string{"mask", "room", "setting", "hanging", "finish", "days", "record", "leaf", "shopping", "price", "safety"}
 
 func pagesTold() (told []string) {
 	for _, page := range toldPages {

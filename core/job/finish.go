@@ -41,6 +41,7 @@ type Taken struct {
 	Cans    Cans
 	Mixed   Mixed
 	Packs   []Pack
+	Leaf    Laid
 }
 
 // BeginFinish is the finish with nothing taken yet, each step bought for itself.

@@ -40,6 +40,8 @@ type Job struct {
 	Saves  []Saved
 	Record Record
 	Price  Price
+	// WhatIfs are what one thing otherwise would cost.
+	WhatIfs []WhatIf
 
 	// Faults are the stages that a panic cut short.
 	Faults []Fault

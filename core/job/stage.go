@@ -29,6 +29,15 @@ const (
 	thePlatform
 	theKeys
 	theHanging
+	theTape
+	theMeeting
+	theFinish
+	theClimate
+	theDays
+	theSaves
+	thePrice
+	theRecord
+	theSafety
 )
 
 // stages are the stages in the order of the work, each after those it reads.
@@ -50,6 +59,22 @@ func stages() []stage {
 			(*Job).BuyTape, func(to, from *Job) { to.Tape = from.Tape }},
 		{"how the layers meet", plan.PartUnits | plan.PartMask | plan.PartSeams, theMask | theSetting | theHanging,
 			(*Job).MeetLayers, func(to, from *Job) { to.Meeting = from.Meeting }},
+		{"the finish", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, theRoom | theMask | theSetting | theHanging,
+			(*Job).WorkOutFinish, func(to, from *Job) {
+				to.Covers, to.Hours, to.Gilding, to.Finish = from.Covers, from.Hours, from.Gilding, from.Finish
+			}},
+		{"the climate", plan.PartUnits | plan.PartFinish, theFinish,
+			(*Job).JudgeClimate, func(to, from *Job) { to.Judged = from.Judged }},
+		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, theRoom | theMask | theKeys | theHanging | theTape | theFinish | theClimate,
+			(*Job).PlanDays, func(to, from *Job) { to.Days = from.Days }},
+		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, theRoom | theMask | theSetting | theKeys | theHanging | theTape | theFinish | theClimate | theDays,
+			(*Job).TryOtherwise, func(to, from *Job) { to.Saves = from.Saves }},
+		{"the price", plan.AllParts, theRoom | theMask | theSetting | thePlatform | theKeys | theHanging | theTape | theFinish | theClimate | theDays,
+			(*Job).PriceJob, func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
+		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, theMask | theFinish,
+			(*Job).PutOnRecord, func(to, from *Job) { to.Record = from.Record }},
+		{"the safety notes", plan.PartUnits | plan.PartPlace | plan.PartRoom | plan.PartMask | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir | plan.PartAccess, theRoom | theMask | theSetting | thePlatform | theHanging | theFinish | theDays,
+			(*Job).SeeToSafety, func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
 	}
 }
 

@@ -58,15 +58,16 @@ type WhatIf struct {
 }
 
 // WhatIf prices the job with one thing changed. ok is false where there is then no price
-// that could be compared. finish works out what is bought for the steps.
-func (j *Job) WhatIf(c *Change, finish func(v *Job)) (w WhatIf, ok bool) {
-	v := j.with(c, finish)
+// that could be compared.
+func (j *Job) WhatIf(c *Change) (w WhatIf, ok bool) {
+	v := j.with(c)
 	costs := v.Costs()
 	quote, _, ok := price.QuoteOf(costs.Items, j.Price.Quote.Terms)
 	if !ok || costs.missesMore(j.Price.Missing) {
 		return w, false
 	}
 	w = WhatIf{Change: *c, Total: quote.Total, More: quote.Total.Sub(j.Price.Quote.Total)}
+	w.make = nil // it is made
 	if j.Days.Dated && v.Days.Dated {
 		w.Done = v.Days.LastDay()
 		w.Later = int(w.Done - j.Days.LastDay())
@@ -76,12 +77,12 @@ func (j *Job) WhatIf(c *Change, finish func(v *Job)) (w WhatIf, ok bool) {
 
 // with is the job with one thing changed. What is not asked again, the room and the
 // setting out, stays as worked out.
-func (j *Job) with(c *Change, finish func(v *Job)) *Job {
+func (j *Job) with(c *Change) *Job {
 	v := j.Variant()
 	c.make(v)
 	isShared := slices.ContainsFunc(j.Plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
 	if !c.goodsStay || isShared {
-		finish(v)
+		v.buyFinish()
 	} else {
 		v.keepGoods(j)
 	}

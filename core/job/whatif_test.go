@@ -42,7 +42,7 @@ func TestPeopleChange(t *testing.T) {
 func TestWith_LeavesTheJob(t *testing.T) {
 	j := finished(t, cans, func(j *Job) { j.Plan.Days.People = 2 })
 	c := Change{Of: PersonMore, People: 3, goodsStay: true, make: func(v *Job) { v.Plan.Days.People, v.Plan.Steps[0].Coats = 3, 1 }}
-	v := j.with(&c, nil)
+	v := j.with(&c)
 	assert.Equal(t, []int{2, 2}, []int{j.Plan.Days.People, j.Plan.Steps[0].Coats})
 	assert.Equal(t, []int{3, 1}, []int{v.Plan.Days.People, v.Plan.Steps[0].Coats})
 	assert.Equal(t, j.Finish.Steps[0].Packs, v.Finish.Steps[0].Packs, "what stays is not worked out again")

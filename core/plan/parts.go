@@ -22,6 +22,9 @@ const (
 	PartQuote
 	PartAir
 	PartAccess
+	// PartPaid is of the price only whether work is paid by the hour: the days are
+	// planned for it too.
+	PartPaid
 
 	// AllParts is the whole plan.
 	AllParts Parts = 1<<iota - 1
@@ -56,6 +59,9 @@ func (d *Document) Changed(before *Document) Parts {
 		if d.written[k] != before.written[k] {
 			changed |= PartUnits << k
 		}
+	}
+	if d.Plan.Price.Rate.Known != before.Plan.Price.Rate.Known {
+		changed |= PartPaid
 	}
 	return changed
 }
@@ -92,6 +98,9 @@ func (p *Plan) Only(parts Parts) Plan {
 	}
 	if parts&PartPrice != 0 {
 		some.Price = p.Price
+	}
+	if parts&PartPaid != 0 {
+		some.Price.Rate.Known = p.Price.Rate.Known
 	}
 	if parts&PartQuote != 0 {
 		some.Quote = p.Quote

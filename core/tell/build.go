@@ -49,7 +49,7 @@ func builderOn(doc *plan.Document, j *job.Job, version string) *builder {
 			Notation: units.Notation(), Other: units.OtherNotation(), Country: doc.Plan.Place.Rules,
 			Sheet: &sheet.Sheet{Format: sheet.Format, Version: version, Plan: sheet.Heading{ID: doc.Plan.ID, Title: doc.Plan.Title}},
 		},
-		Job: j, leafDetails: map[int]string{},
+		Job: j,
 	}
 	for _, f := range j.Faults {
 		b.cutShort(f.Stage, f.Panic)
@@ -68,8 +68,6 @@ type builder struct {
 	// drawn tells that the drawings are drawn and not only listed.
 	drawn bool
 
-	leafNeeds   []leafNeed
-	leafDetails map[int]string // of what is bought for a step of leaf
 	// faults name the parts of the work that a panic cut short, fault is the first
 	// of the panics.
 	faults     []string

@@ -5,40 +5,19 @@ import (
 	"strings"
 
 	"ceilingwright/core/days"
-	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
 	tellprice "ceilingwright/core/tell/price"
 	"ceilingwright/core/words"
-
-	"github.com/shopspring/decimal"
 )
 
 // price is the block Price.
 func (b *builder) price() {
-	b.MakePrice()
 	tellprice.Tell(&b.Page, b.Job)
-	if b.Price.Known {
-		b.whatIfs()
+	for i := range b.WhatIfs {
+		tellprice.WhatIf(&b.Page, b.Job, &b.WhatIfs[i])
 	}
-}
-
-// money is a sum with its currency.
-func (b *builder) money(sum decimal.Decimal) string { return b.Currency().Money(sum).In(b.Style()) }
-
-// sum is a sum with the digits of its minor unit.
-func (b *builder) sum(sum decimal.Decimal) string { return b.Currency().Sum(sum).In(b.Style()) }
-
-// each is the price of one, with more digits where it was typed so.
-func (b *builder) each(one decimal.Decimal) string { return b.Currency().Each(one).In(b.Style()) }
-
-// perUnit is a price for a square metre written for the unit of area of a
-// notation, "" where it is too large.
-func (b *builder) perUnit(each measure.Number, n measure.Notation) string {
-	style := b.Style()
-	style.Notation = n
-	return b.Currency().ForArea(each, n.System == measure.FeetInches).In(style)
 }
 
 // QuoteOf is what the client of a plan is quoted on a day, 2027-03-01: the

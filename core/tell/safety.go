@@ -7,10 +7,8 @@ import (
 
 // safety is the block Safety: the platform, the air and the notes.
 func (b *builder) safety() {
-	b.FindPlatform()
 	safetypage.Checks(&b.Page, b.Job)
 	tellhanging.Stands(&b.Page, b.Job)
-	b.FindAir()
 	safetypage.Tell(&b.Page, b.Job)
 	b.Sheet.Air.Curve = b.drawer().Air(b.Sheet.Air.Text)
 }

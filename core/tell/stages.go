@@ -33,10 +33,8 @@ func (b *builder) stages() []stage {
 		{"the hanging", b.hanging},
 		{"how the layers meet", b.registering},
 		{"the finish", b.finish},
-		{"the climate", b.climate},
+		{"the climate", func() { tellfinish.Climate(&b.Page, b.Job) }},
 		{"the costs of what is bought", b.costs},
-		{"when the work is done", b.PlanDays},
-		{"what else would save days", b.TryOtherwise},
 		{"the gilding", func() { tellleaf.Sections(&b.Page, b.Job) }},
 		{"the hours of the steps", func() { tellfinish.Hours(&b.Page, b.Job) }},
 		{"the days", func() { telldays.Tell(&b.Page, b.Job) }},
@@ -51,7 +49,6 @@ func (b *builder) setting() {
 }
 
 func (b *builder) record() {
-	b.PutOnRecord()
 	tellrecord.Tell(&b.Page, b.Job)
 }
 

@@ -1,0 +1,74 @@
+package job
+
+import "ceilingwright/core/finish"
+
+// WorkOutFinish works out what the steps cover and take, how leaf is divided, and what is
+// bought and mixed for them.
+func (j *Job) WorkOutFinish() {
+	j.takeOffAll()
+	for i := range j.Plan.Steps {
+		switch kind := j.Plan.Steps[i].Kind; {
+		case kind.IsLiquid():
+			j.BuyCans(i)
+			j.Mix(i)
+		case kind == finish.LeafLaying:
+			j.LayLeaf(i)
+		}
+	}
+	j.LookUnderLeaf()
+}
+
+// buyFinish works out only what is bought for the steps.
+func (j *Job) buyFinish() {
+	j.takeOffAll()
+	for i := range j.Plan.Steps {
+		switch kind := j.Plan.Steps[i].Kind; {
+		case kind.IsLiquid():
+			j.BuyCans(i)
+		case kind == finish.LeafLaying:
+			j.LayLeaf(i)
+		}
+	}
+}
+
+// takeOffAll works out what all steps take, since some are bought together.
+func (j *Job) takeOffAll() {
+	j.CoverSteps()
+	j.ReadHours()
+	j.Gild()
+	j.BeginFinish()
+	for i := range j.Plan.Steps {
+		if j.IsSpread(i) {
+			j.TakeOff(i)
+		}
+	}
+	j.ShareMaterials()
+	j.ReadRecipes()
+}
+
+// PriceJob works out the price, and what it would be with one thing changed.
+func (j *Job) PriceJob() {
+	j.BuyLeafTogether()
+	j.MakePrice()
+	if !j.Price.Known {
+		return
+	}
+	changes := j.Changes()
+	for i := range changes {
+		if w, ok := j.WhatIf(&changes[i]); ok {
+			j.WhatIfs = append(j.WhatIfs, w)
+		}
+	}
+}
+
+// SeeToSafety works out the platform, the air and what the rules have to say. A client's
+// copy has nothing of it: it is judged by the days of the work, which stay with those
+// who do it.
+func (j *Job) SeeToSafety() {
+	if j.Plan.Quote.Known {
+		return
+	}
+	j.Safety, j.Standing = Safety{}, Standing{}
+	j.FindPlatform()
+	j.FindAir()
+}
