@@ -9,7 +9,7 @@ import "strings"
 // that is kept and every hostile input, the tests of build/bundle hold with the
 // engine as it is published.
 var twice = []string{
-	"./core/measure", "./core/survey", "./core/setout", "./core/register", "./core/finish", "./core/safety", "./core/days", "./core/price",
+	"./core/measure", "./core/survey", "./core/setout", "./core/register", "./core/mixing", "./core/finish", "./core/safety", "./core/days", "./core/price",
 	"./core/words", "./core/jsondoc", "./wasm/bridge",
 }
 

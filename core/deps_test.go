@@ -18,7 +18,7 @@ import (
 // trade are the packages of the trade: whatever works a job out or tells it may use
 // all of them.
 var trade = []string{"core/measure", "core/sum", "core/words", "core/problem", "core/survey", "core/mask", "core/delivery", "core/setout", "core/hanging",
-	"core/register", "core/finish", "core/days", "core/air", "core/safety", "core/price", "core/plan"}
+	"core/register", "core/mixing", "core/finish", "core/days", "core/air", "core/safety", "core/price", "core/plan"}
 
 // mayImport is which packages of the engine each package may use. What is not
 // written here is not allowed: the ladder is measure, then the trade, then the job,
@@ -36,7 +36,8 @@ var mayImport = map[string][]string{
 	"core/hanging":     {"core/sum", "core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/register":    {"core/words", "core/measure", "core/problem", "core/survey", "core/mask"},
 	"core/delivery":    {"core/words", "core/measure", "core/problem", "core/mask"},
-	"core/finish":      {"core/words", "core/measure", "core/problem"},
+	"core/mixing":      {"core/words", "core/measure", "core/problem"},
+	"core/finish":      {"core/words", "core/measure", "core/problem", "core/mixing"},
 	"core/days":        {"core/words", "core/measure", "core/finish"},
 	"core/air":         {"core/words", "core/measure", "core/problem"},
 	"core/safety":      {"core/words", "core/measure", "core/problem", "core/air"},
@@ -45,7 +46,7 @@ var mayImport = map[string][]string{
 	"core/drawing":     {"core/measure"},
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/words", "core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
-		"core/finish", "core/air", "core/safety", "core/price"},
+		"core/mixing", "core/finish", "core/air", "core/safety", "core/price"},
 	"core/job":       trade,
 	"core/sheet":     {"core/jsondoc", "core/problem", "core/words"},
 	"core/tell/page": {"core/measure", "core/words", "core/sheet"},

@@ -2,6 +2,7 @@ package finish
 
 import (
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 
@@ -31,7 +32,7 @@ func (c Can) At(price decimal.Decimal) Can {
 }
 
 // In is the can as it is named on a shopping list: "1 gal" (words.Value).
-func (c Can) In(style words.Style) string { return MeasureOf(c.Size, c.Unit).In(style) }
+func (c Can) In(style words.Style) string { return mixing.MeasureOf(c.Size, c.Unit).In(style) }
 
 // Purchase is what to buy. Counts has one entry for each can given, in that
 // order. Left is what is bought and not needed, LeftShare that as a share of
@@ -189,7 +190,7 @@ func containersOf(need measure.Volume, usable []usableCan, priced bool) (units w
 	finest := most.Quo(mostUnits)
 	unit := usable[0].can.Volume.Litres
 	for _, u := range usable[1:] {
-		if unit, fits = commonMeasure(unit, u.can.Volume.Litres, finest); !fits {
+		if unit, fits = measure.Common(unit, u.can.Volume.Litres, finest); !fits {
 			return wholeUnits{}, false
 		}
 	}
@@ -205,22 +206,6 @@ func containersOf(need measure.Volume, usable []usableCan, priced bool) (units w
 		units.containers = append(units.containers, container{volume, price})
 	}
 	return units, true
-}
-
-// commonMeasure is the greatest number that goes a whole number of times into
-// a and into b, by Euclid. It stops below the finest, where ok is false.
-func commonMeasure(a, b, finest measure.Number) (common measure.Number, ok bool) {
-	for !b.IsZero() {
-		if b.Cmp(finest) < 0 {
-			return a, false
-		}
-		times, fits := a.Quo(b).Floor()
-		if !fits {
-			return a, false
-		}
-		a, b = b, a.Sub(b.Mul(measure.NumberFromInt(times)))
-	}
-	return a, true
 }
 
 func (p *Purchase) total(cans []Can) {
@@ -252,7 +237,7 @@ func (p Purchase) remarks(cans []Can) []problem.Problem {
 	}
 	if over, n, can, ok := p.over(cans); ok {
 		found = append(found, problem.Problem{At: "", Severity: problem.Note,
-			What: words.Say("The need is only {over} above {n} × {can}.", words.Of("over", MeasureOf(over, can.Unit)), words.Count("n", n), words.Of("can", can)),
+			What: words.Say("The need is only {over} above {n} × {can}.", words.Of("over", mixing.MeasureOf(over, can.Unit)), words.Count("n", n), words.Of("can", can)),
 			Do:   words.Say("Buy all of it from one batch and mix it together before you start: a tint made later seldom matches.")})
 	}
 	if p.LeftShare.Cmp(touchUpReserve) < 0 {

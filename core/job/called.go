@@ -1,7 +1,7 @@
 package job
 
 import (
-	"ceilingwright/core/finish"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/words"
 )
 
@@ -41,5 +41,5 @@ func (p *Pack) Called() words.Text {
 	case RollBook:
 		return words.Say("book of {n|roll of leaf|rolls of leaf}", n)
 	}
-	return words.Say("{can}", words.Of("can", finish.MeasureOf(p.Size, p.Unit)))
+	return words.Say("{can}", words.Of("can", mixing.MeasureOf(p.Size, p.Unit)))
 }

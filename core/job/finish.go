@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -17,7 +18,7 @@ type Finish struct {
 	Steps  []Taken
 	ToHave []Ingredient
 
-	jugs, scales *finish.Measuring // the measures at hand
+	jugs, scales *mixing.Measuring // the measures at hand
 }
 
 // Taken is what a step takes, as far as it is Known. Spread is the rate of what is put
@@ -47,7 +48,7 @@ type Taken struct {
 // BeginFinish is the finish with nothing taken yet, each step bought for itself.
 func (j *Job) BeginFinish() {
 	kit := j.Plan.Finish.Kit
-	j.Finish = Finish{Steps: make([]Taken, len(j.Plan.Steps)), jugs: finish.MeasuringWith(kit, false), scales: finish.MeasuringWith(kit, true)}
+	j.Finish = Finish{Steps: make([]Taken, len(j.Plan.Steps)), jugs: mixing.MeasuringWith(kit, false), scales: mixing.MeasuringWith(kit, true)}
 	for i := range j.Finish.Steps {
 		j.Finish.Steps[i].Owner = i
 	}
@@ -150,6 +151,6 @@ func (j *Job) thin(step int) {
 	}
 	t.Thinner = j.WithSpare(step, j.BoughtFor(step)).Times(s.Thinned.Share)
 	if s.Binder != air.Water && !t.Thinner.Litres.IsZero() {
-		j.have(Ingredient{As: IsThinner, Step: t.Owner, Volume: t.Thinner, Unit: j.unitOf(&finish.Part{}), Steps: []int{step}})
+		j.have(Ingredient{As: IsThinner, Step: t.Owner, Volume: t.Thinner, Unit: j.unitOf(&mixing.Part{}), Steps: []int{step}})
 	}
 }

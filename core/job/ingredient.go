@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -36,7 +37,7 @@ const (
 )
 
 // ingredient is a part of a mix by its place.
-func (j *Job) ingredient(step int, mix *finish.Mix, place int) Ingredient {
+func (j *Job) ingredient(step int, mix *mixing.Mix, place int) Ingredient {
 	p := &mix.Portions[place]
 	g := Ingredient{Name: p.Name, Step: step, Place: place, Weighed: p.Weighed, Volume: p.Volume, Grams: p.Grams, Unit: j.unitOf(&p.Part), Steps: []int{step}}
 	if j.recipeFor(step).OfCan && place == len(mix.Portions)-1 {
@@ -47,7 +48,7 @@ func (j *Job) ingredient(step int, mix *finish.Mix, place int) Ingredient {
 
 // toHave notes the parts of a mix that have to be at hand: all but water, and but the
 // main part where that is bought in cans.
-func (j *Job) toHave(step int, made *finish.Mix) {
+func (j *Job) toHave(step int, made *mixing.Mix) {
 	main, canned := made.Main(), len(j.Plan.Steps[j.Finish.Steps[step].Owner].Cans) > 0
 	for i := range made.Portions {
 		if !made.Portions[i].Water && (!canned || i != main) {
@@ -130,17 +131,17 @@ func fromCan(liquid finish.Liquid) words.Text {
 // Amount is how much of an ingredient has to be at hand: what a scale weighs, or a
 // volume up to what a bottle is read to, a millilitre, or from a fluid ounce on a tenth
 // of one. A choice.
-func (g *Ingredient) Amount() finish.Quantity {
+func (g *Ingredient) Amount() mixing.Quantity {
 	if g.Weighed {
-		return finish.Grams(g.Grams)
+		return mixing.Grams(g.Grams)
 	}
-	unit, parts := finish.ReadTo(g.Unit)
+	unit, parts := mixing.ReadTo(g.Unit)
 	least := g.Volume.In(unit)
 	n, ok := least.Mul(measure.NumberFromInt(parts)).Ceil()
 	if !ok || least.Cmp(measure.NumberFromInt(1)) < 0 {
-		return finish.InUnits(g.Volume, g.Unit)
+		return mixing.InUnits(g.Volume, g.Unit)
 	}
-	return finish.InUnits(measure.VolumeOf(measure.NumberFromFraction(n, parts), unit), g.Unit)
+	return mixing.InUnits(measure.VolumeOf(measure.NumberFromFraction(n, parts), unit), g.Unit)
 }
 
 // UnpricedParts says that what is mixed in has no blank for a price.

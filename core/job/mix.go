@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -15,7 +16,7 @@ import (
 // that its parts are shares of the product in the can, which the plan need not name: a
 // tint of so much per cent. The can is then its last part.
 type Recipe struct {
-	Mix          finish.Mix
+	Mix          mixing.Mix
 	Known, OfCan bool
 }
 
@@ -27,22 +28,22 @@ func (j *Job) ReadRecipes() {
 			continue
 		}
 		parts := s.Mix
-		if r.OfCan = finish.IsAllShared(parts); r.OfCan {
+		if r.OfCan = mixing.IsAllShared(parts); r.OfCan {
 			parts = append(slices.Clip(parts), j.fromTheCan(s.Kind))
 		}
 		var problems []problem.Problem
-		r.Mix, problems, r.Known = finish.MixOf(parts)
+		r.Mix, problems, r.Known = mixing.MixOf(parts)
 		j.Report(s.At+"/mix", problems)
 	}
 }
 
 // fromTheCan is the product that the parts are shares of, in any amount.
-func (j *Job) fromTheCan(kind finish.Kind) finish.Part {
+func (j *Job) fromTheCan(kind finish.Kind) mixing.Part {
 	unit := measure.UnitLitre
 	if j.isInFeet() {
 		unit = j.Plan.Units.Gallon.Volume(measure.UnitGallon)
 	}
-	return finish.Part{Paint: kind.Liquid() == finish.PaintOf, Amount: measure.NumberFromInt(1), Unit: unit}
+	return mixing.Part{Paint: kind.Liquid() == finish.PaintOf, Amount: measure.NumberFromInt(1), Unit: unit}
 }
 
 // isInFeet tells whether the plan's own notation is in feet.
@@ -88,13 +89,13 @@ func (j *Job) WithSpare(step int, need measure.Volume) measure.Volume {
 // Late.
 type Mixed struct {
 	With            int
-	Sample, Made    finish.Mix
+	Sample, Made    mixing.Mix
 	Parts           []Part
 	Times           measure.Number
 	Batches         int64
 	Counted         bool
 	Batch           measure.Volume
-	Placed          finish.Placed
+	Placed          mixing.Placed
 	IsPlaced, Late  bool
 	Coats           measure.Area
 	Rate            measure.Area
@@ -183,7 +184,7 @@ func (j *Job) place(step int) {
 		m.Batch = m.Made.Total
 	}
 	m.Coats = t.Product.Area.Times(measure.NumberFromInt(int64(s.Coats)))
-	placed, problems, ok := finish.Placing{
+	placed, problems, ok := mixing.Placing{
 		Batch: m.Batch, Need: t.Product.Need, Area: m.Coats, Rate: m.Rate.Times(measure.NumberFromInt(int64(j.People()))), Life: s.PotLife.Value,
 	}.Place()
 	j.Report(s.At+"/potLife", problems)
@@ -195,15 +196,15 @@ func (j *Job) place(step int) {
 // OfKit, else with what is usual.
 type MixLine struct {
 	Part     Ingredient
-	Exact    finish.Quantity
-	Measured finish.Measured
+	Exact    mixing.Quantity
+	Measured mixing.Measured
 	Can      bool
 	OfKit    bool
-	Least    finish.Measure // the smallest of what is usual
+	Least    mixing.Measure // the smallest of what is usual
 }
 
 // measuredOut is a mix as it is measured out, line by line.
-func (j *Job) measuredOut(step int, mix *finish.Mix) []MixLine {
+func (j *Job) measuredOut(step int, mix *mixing.Mix) []MixLine {
 	lines := make([]MixLine, len(mix.Portions))
 	for i := range mix.Portions {
 		p, l := &mix.Portions[i], &lines[i]
@@ -211,29 +212,29 @@ func (j *Job) measuredOut(step int, mix *finish.Mix) []MixLine {
 		l.Part = j.ingredient(step, mix, i)
 		l.Exact = p.Exactly(unit)
 		l.Measured, l.OfKit, l.Can = j.measure(p, unit)
-		l.Least = finish.LeastUsual(unit, p.Weighed)
+		l.Least = mixing.LeastUsual(unit, p.Weighed)
 	}
 	return lines
 }
 
 // measure is how a portion is measured: with all of the kit of the plan that can
 // measure it, else with what is usual.
-func (j *Job) measure(p *finish.Portion, unit measure.VolumeUnit) (out finish.Measured, ofKit, ok bool) {
-	amount, kit, own := p.Volume.Litres, finish.UsualMeasures(unit), j.Finish.jugs
+func (j *Job) measure(p *mixing.Portion, unit measure.VolumeUnit) (out mixing.Measured, ofKit, ok bool) {
+	amount, kit, own := p.Volume.Litres, mixing.UsualMeasures(unit), j.Finish.jugs
 	if p.Weighed {
-		amount, kit, own = p.Grams, []finish.Measure{finish.UsualScale()}, j.Finish.scales
+		amount, kit, own = p.Grams, []mixing.Measure{mixing.UsualScale()}, j.Finish.scales
 	}
 	if out, ok = own.Out(amount, unit); ok {
 		return out, true, true
 	}
-	out, ok = finish.MeasuringWith(kit, p.Weighed).Out(amount, unit)
+	out, ok = mixing.MeasuringWith(kit, p.Weighed).Out(amount, unit)
 	return out, false, ok
 }
 
 // unitOf is the unit that tells whether a part is measured with spoons and jugs of one
 // system or another: the one it was written in, or for per cent the one that the plan
 // is written in.
-func (j *Job) unitOf(p *finish.Part) measure.VolumeUnit {
+func (j *Job) unitOf(p *mixing.Part) measure.VolumeUnit {
 	switch {
 	case p.Unit != "":
 		return p.Unit

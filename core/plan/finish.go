@@ -5,13 +5,14 @@ import (
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/words"
 )
 
 // Finish is what the whole finish shares.
 type Finish struct {
 	Surfaces []Surface
-	Kit      []finish.Measure // spoons, jugs and scales at hand
+	Kit      []mixing.Measure // spoons, jugs and scales at hand
 	Climate  finish.Climate
 }
 
@@ -64,14 +65,14 @@ func readFinish(s section) Finish {
 }
 
 // measureOf is a spoon, a jug or a scale of one of the kit's units.
-func (s section) measureOf(size measure.Number, unit string) finish.Measure {
+func (s section) measureOf(size measure.Number, unit string) mixing.Measure {
 	switch unit {
 	case "g":
-		return finish.ScaleOf(size, unit, measure.NumberFromInt(1))
+		return mixing.ScaleOf(size, unit, measure.NumberFromInt(1))
 	case "oz":
-		return finish.ScaleOf(size, unit, ounce)
+		return mixing.ScaleOf(size, unit, ounce)
 	}
-	return finish.MeasureOf(size, s.units.Gallon.Volume(measure.VolumeUnit(unit)))
+	return mixing.MeasureOf(size, s.units.Gallon.Volume(measure.VolumeUnit(unit)))
 }
 
 // kitUnits are the units that are measured with: those of volume, and weights.

@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
@@ -215,7 +216,7 @@ type Step struct {
 	LossIsUsual bool // the method's, as the plan gives none
 	Cans        []finish.Can
 	// Mix are the parts of a mix, MixWhole that all of them could be read.
-	Mix      []finish.Part
+	Mix      []mixing.Part
 	MixWhole bool
 	VOC      measure.Fact
 	Binder   air.Binder

@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -251,7 +252,7 @@ const (
 // readMix reads the parts of a mix. whole is false where one could not be read,
 // or there are more than are read: the shares of the others would be wrong
 // without it.
-func readMix(s section) (parts []finish.Part, whole bool) {
+func readMix(s section) (parts []mixing.Part, whole bool) {
 	read := s.objects(s.shared("mix", &s.taken.parts, min(mostPartsInAll, s.taken.parts+mostParts), words.Say("parts")))
 	whole = len(read) == len(s.items("mix"))
 	for _, part := range read {
@@ -270,9 +271,9 @@ func isCalled(name, word string) bool {
 	return slices.ContainsFunc(strings.Fields(strings.ToLower(name)), func(w string) bool { return strings.Trim(w, ",.;:()") == word })
 }
 
-func readPart(s section) (finish.Part, bool) {
+func readPart(s section) (mixing.Part, bool) {
 	amount, ok := s.positiveAmount("amount", words.Say("the amount"))
-	p := finish.Part{Name: s.name("name"), Amount: amount, Tint: choice(s, "tint", words.Say("whether the part is a tint"), "no", "yes") == "yes"}
+	p := mixing.Part{Name: s.name("name"), Amount: amount, Tint: choice(s, "tint", words.Say("whether the part is a tint"), "no", "yes") == "yes"}
 	p.Paint, p.Water = isCalled(p.Name, "paint"), isCalled(p.Name, "water")
 	if s.text("density") != "" {
 		p.Density, _ = s.positiveNumber("density", optional)

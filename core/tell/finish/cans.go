@@ -4,9 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -54,7 +54,7 @@ func canRule(c *job.Cans) words.Text {
 func CanList(p *page.Page, packs []job.Pack) string {
 	cans := make([]string, len(packs))
 	for i := range packs {
-		cans[i] = strconv.FormatInt(packs[i].Count, 10) + " × " + finish.MeasureOf(packs[i].Size, packs[i].Unit).In(p.Style())
+		cans[i] = strconv.FormatInt(packs[i].Count, 10) + " × " + mixing.MeasureOf(packs[i].Size, packs[i].Unit).In(p.Style())
 	}
 	return strings.Join(cans, " + ")
 }

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"ceilingwright/core/days"
-	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -66,7 +66,7 @@ func Recipe(p *page.Page, s *plan.Step) string {
 // batch is what the parts as they were written come to.
 func (t *teller) batch() {
 	total := t.taken.Recipe.Mix.Total
-	sum, spoons := Recipe(t.Page, t.step), finish.InUnits(total, measure.UnitTeaspoon).In(t.Style())
+	sum, spoons := Recipe(t.Page, t.step), mixing.InUnits(total, measure.UnitTeaspoon).In(t.Style())
 	if counted := t.Notation.NumberTrimmed(total.In(measure.UnitTeaspoon), 2) + " tsp"; counted != spoons {
 		sum += " = " + counted
 	}

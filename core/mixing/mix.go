@@ -1,4 +1,7 @@
-package finish
+// Package mixing works out what is stirred together: a mix of parts in any units, how
+// each is measured out with the spoons, jugs and scales at hand, and whether what sets
+// in the pail is on before it does.
+package mixing
 
 import (
 	"ceilingwright/core/measure"
@@ -25,7 +28,7 @@ type Part struct {
 func (p Part) In(style words.Style) string {
 	switch {
 	case p.Weighed:
-		return figure(p.Amount) + " g"
+		return style.Notation.NumberTrimmed(p.Amount, 3) + " g"
 	case p.Shared:
 		return words.Say("{share}", words.PerCent("share", p.Amount)).In(style)
 	}

@@ -1,4 +1,4 @@
-package finish
+package mixing
 
 import (
 	"slices"

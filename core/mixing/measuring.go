@@ -1,4 +1,4 @@
-package finish
+package mixing
 
 import (
 	"slices"
@@ -244,7 +244,7 @@ func (m Measure) In(style words.Style) string {
 // rest with a fraction of a spoon where it is one.
 func (m Measure) written(n measure.Number) string {
 	if m.weighs || m.system == metric {
-		return figure(n)
+		return n.Trimmed(3)
 	}
 	whole, _ := n.Floor()
 	rest := n.Sub(measure.NumberFromInt(whole))
@@ -263,5 +263,5 @@ func (m Measure) written(n measure.Number) string {
 		}
 		return strconv.FormatInt(whole, 10) + " " + fraction
 	}
-	return figure(n)
+	return n.Trimmed(3)
 }

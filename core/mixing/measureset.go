@@ -1,4 +1,4 @@
-package finish
+package mixing
 
 import (
 	"slices"
@@ -52,7 +52,7 @@ func (s *measureSet) countInUnits() {
 	finest := largest.Mul(measure.NumberFromFraction(2, longestTotals))
 	s.unit = largest
 	for _, m := range s.kit[1:] {
-		common, ok := commonMeasure(s.unit, m.step, finest)
+		common, ok := measure.Common(s.unit, m.step, finest)
 		if s.unit = common; !ok {
 			return
 		}
