@@ -1,8 +1,6 @@
 package hanging
 
 import (
-	"strings"
-
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
@@ -51,12 +49,19 @@ type steps struct {
 
 func (s *steps) step(h *hanging.Hang) sheet.Hang {
 	out := sheet.Hang{N: h.N, Panel: h.Panel.Label(), Set: make([]sheet.EdgeSet, len(h.Edges)), Station: h.Station, Up: h.Up}
-	edges := make([]string, len(h.Edges))
+	// Of ten thousand steps each is a row of what stands in it, with nothing but signs
+	// between.
+	text := append(make([]byte, 0, 96), blockName(h.Block)...)
 	for i := range h.Edges {
 		set := sheet.EdgeSet{Edge: s.sides[h.Edges[i].Side], To: s.Told(s.target(&h.Edges[i]))}
-		out.Set[i], edges[i] = set, set.To+" "+set.Edge
+		out.Set[i] = set
+		joint := "; "
+		if i == 0 {
+			joint = ": "
+		}
+		text = append(append(append(append(text, joint...), set.To...), ' '), set.Edge...)
 	}
-	out.Text = s.Say("{panel}: {edges}.", words.Name("panel", blockName(h.Block)), words.Name("edges", strings.Join(edges, "; ")))
+	out.Text = string(append(text, '.'))
 	if h.Waits != "" {
 		out.Text += " " + s.Told(late(h.Waits))
 	}
