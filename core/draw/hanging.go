@@ -114,9 +114,7 @@ func (s *scene) loosePieces(l job.HungLayer) {
 			s.circle(drawing.Loose, s.Setting.Choice.Box.Out(survey.Point{X: piece.X, Y: piece.Y}), piece.Length/2)
 			continue
 		}
-		box := setout.Box{Length: piece.Length, Width: piece.Width, Turn: s.Setting.Choice.Box.Turn}
-		corner := s.Setting.Choice.Box.Out(survey.Point{X: piece.X - piece.Length.Half(), Y: piece.Y - piece.Width.Half()})
-		box.X, box.Y = corner.X, corner.Y
+		box := s.PlaceOfLoose(&piece)
 		s.box(drawing.Loose, &box)
 	}
 }

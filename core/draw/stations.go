@@ -61,14 +61,13 @@ func (s *scene) route(l job.HungLayer) {
 func (s *scene) furnish() {
 	s.Begin("", "")
 	for i := range s.Plan.Furniture {
-		f := &s.Plan.Furniture[i]
-		stands := setout.Box{X: f.FromDA, Y: f.FromAB, Length: f.Length, Width: f.Width}
-		if f.Length <= 0 || f.Width <= 0 || !s.Room.Shape.Contains(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()}) {
+		stands, ok := job.StandsAt(&s.Plan.Furniture[i])
+		if !ok || !s.Room.Shape.Contains(stands.Centre()) {
 			continue
 		}
 		s.box(drawing.Standing, &stands)
 		if name := s.Plan.Furniture[i].Name; name != "" {
-			at := s.at(survey.Point{X: stands.X + stands.Length.Half(), Y: stands.Y + stands.Width.Half()})
+			at := s.at(stands.Centre())
 			s.text(drawing.Label, drawing.Middle, drawing.Point{X: at.X, Y: at.Y + s.unit/3}, s.unit, name)
 		}
 	}

@@ -88,14 +88,6 @@ func Turn(runOff, length measure.Length) float64 {
 	return math.Atan(float64(runOff)/float64(length)) * (180 / math.Pi)
 }
 
-// RunOff is by how much an edge of a length runs off when it is turned by so
-// many degrees, to the nearest nanometre: length × tan(turn). Turns are taken
-// up to 45 degrees either way; a panel turned further hangs on another edge.
-func RunOff(length measure.Length, degrees float64) measure.Length {
-	turn := min(max(degrees, -45), 45) * (math.Pi / 180)
-	return measure.Length(math.Round(float64(length) * math.Tan(turn)))
-}
-
 // Grown is what a run-off over one length becomes over another, half to even:
 // everything set to a turned edge goes on in its direction. 0 for an edge
 // without length.

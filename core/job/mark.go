@@ -90,19 +90,7 @@ func (j *Job) namesOf(ids []string) (names []string) {
 // readsAlike tells whether the other end of a line is the same reading on the
 // opposite wall, so that there is nothing to say; or has no other end.
 func (j *Job) readsAlike(wall survey.Wall, t *setout.Tick, mark measure.Length) bool {
-	return t.Join.Wall == "" || j.Room.Shape.IsRectangle() && isOpposite(wall, t.Join.Wall) && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
-}
-
-func isOpposite(a, b survey.Wall) bool {
-	switch a {
-	case survey.AB:
-		return b == survey.CD
-	case survey.BC:
-		return b == survey.DA
-	case survey.CD:
-		return b == survey.AB
-	}
-	return b == survey.BC
+	return t.Join.Wall == "" || j.Room.Shape.IsRectangle() && opposite(wall) == t.Join.Wall && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
 }
 
 // markSum is how a mark along a wall that its line meets squarely comes about.

@@ -64,7 +64,7 @@ func (j *Job) stand() {
 func (j *Job) furnitureInRoom() {
 	for i := range j.Plan.Furniture {
 		f := &j.Plan.Furniture[i]
-		if stands, ok := standsAt(f); ok && j.Room.Shape.Usable() && !j.Room.Shape.Contains(stands.Centre()) {
+		if stands, ok := StandsAt(f); ok && j.Room.Shape.Usable() && !j.Room.Shape.Contains(stands.Centre()) {
 			j.Report(f.At, []problem.Problem{{Severity: problem.Caution,
 				What: words.Say("{^thing} would stand outside the room.", words.Of("thing", FurnitureName(f))), Do: words.Say("Measure again from walls ZW and WX to its nearest corner.")}})
 		}
@@ -82,9 +82,9 @@ func FurnitureName(f *plan.Furniture) words.Text {
 	return words.Say("the {thing}", words.Name("thing", f.Name))
 }
 
-// standsAt is where a piece of furniture stands in the room, false where its size is
+// StandsAt is where a piece of furniture stands in the room, false where its size is
 // not known.
-func standsAt(f *plan.Furniture) (setout.Box, bool) {
+func StandsAt(f *plan.Furniture) (setout.Box, bool) {
 	return setout.Box{X: f.FromDA, Y: f.FromAB, Length: f.Length, Width: f.Width}, f.Length > 0 && f.Width > 0
 }
 
@@ -99,7 +99,7 @@ func (j *Job) floor() (floor hanging.Floor) {
 		floor.Room = append(floor.Room, box.In(p))
 	}
 	for i := range j.Plan.Furniture {
-		stands, ok := standsAt(&j.Plan.Furniture[i])
+		stands, ok := StandsAt(&j.Plan.Furniture[i])
 		if !ok {
 			continue
 		}
