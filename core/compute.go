@@ -93,7 +93,7 @@ func ParseLength(text, unit string) LengthAnswer {
 	refusal := problem.Problem{Severity: problem.Stop, What: words.Say("This cannot be read."), Do: words.Say("Write it again.")}
 	var fault *measure.ParseError
 	if errors.As(err, &fault) {
-		refusal.What, refusal.Do = words.Raw(fault.Reason), words.Raw(fault.Do)
+		refusal.What, refusal.Do = words.Verbatim(fault.Reason), words.Verbatim(fault.Do)
 	}
 	told := sheet.ProblemFrom(refusal, words.Style{})
 	return LengthAnswer{Problem: &told}

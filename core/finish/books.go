@@ -1,8 +1,6 @@
 package finish
 
 import (
-	"strconv"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -53,9 +51,9 @@ type Books struct {
 // leaves, a pack outside 0 to 10 000 books.
 func BooksFor(leaves int64, sold Sold) (books Books, problems []problem.Problem, ok bool) {
 	books = Books{Sold: sold, Leaves: leaves}
-	problems = append(problems, countRefusals("/leaves", "number of leaves", leaves, 0, MostLeaves)...)
-	problems = append(problems, countRefusals("/perBook", "number of leaves in a book", sold.PerBook, 1, 10_000)...)
-	problems = append(problems, countRefusals("/booksPerPack", "number of books in a pack", sold.BooksPerPack, 0, 10_000)...)
+	problems = append(problems, countRefusals("/leaves", words.Say("number of leaves"), leaves, 0, MostLeaves)...)
+	problems = append(problems, countRefusals("/perBook", words.Say("number of leaves in a book"), sold.PerBook, 1, 10_000)...)
+	problems = append(problems, countRefusals("/booksPerPack", words.Say("number of books in a pack"), sold.BooksPerPack, 0, 10_000)...)
 	if len(problems) > 0 {
 		return books, problems, false
 	}
@@ -107,13 +105,13 @@ func (b *Books) takePacks(packs int64) {
 	b.OneMore = packs*b.BooksPerPack > b.Books
 }
 
-func countRefusals(at, name string, n, least, most int64) []problem.Problem {
+func countRefusals(at string, what words.Text, n, least, most int64) []problem.Problem {
 	if n >= least && n <= most {
 		return nil
 	}
 	return []problem.Problem{{At: at, Severity: problem.Stop,
-		What: words.Raw("The " + name + " is " + strconv.FormatInt(n, 10) + "."),
-		Do:   words.Raw("Give a whole number from " + strconv.FormatInt(least, 10) + " to " + strconv.FormatInt(most, 10) + ".")}}
+		What: words.Say("{^what} is {n}.", words.Of("what", what), words.Count("n", n)),
+		Do:   words.Say("Give a whole number from {least} to {most}.", words.Count("least", least), words.Count("most", most))}}
 }
 
 // scantSpare is the part of the leaves, a twentieth, below which those left over
@@ -127,15 +125,13 @@ func (b Books) SpareRemarks() []problem.Problem {
 	if b.Leaves == 0 || b.PerBook == 1 || scantSpare*b.Spare >= b.Leaves {
 		return nil
 	}
-	left := "no leaf is"
-	switch {
-	case b.Spare == 1:
-		left = "1 leaf is"
-	case b.Spare > 1:
-		left = strconv.FormatInt(b.Spare, 10) + " leaves are"
+	needed := words.Count("needed", b.Leaves)
+	what := words.Say("Of what is bought no leaf is left over, less than a twentieth of the {needed} needed.", needed)
+	if b.Spare > 0 {
+		what = words.Say("Of what is bought {n|leaf is|leaves are} left over, less than a twentieth of the {needed} needed.", words.Count("n", b.Spare), needed)
 	}
 	return []problem.Problem{{At: "/perBook", Severity: problem.Note,
-		What: words.Raw("Of what is bought " + left + " left over, less than a twentieth of the " + strconv.FormatInt(b.Leaves, 10) + " needed."),
+		What: what,
 		Do:   words.Say("Buy one book more with the rest: leaf of another batch can differ in tone.")}}
 }
 
@@ -173,6 +169,7 @@ func (l Leaf) WeightRemarks(m Metal, gramsPer1000 measure.Number) []problem.Prob
 		return nil
 	}
 	return []problem.Problem{{At: "/gramsPer1000", Severity: problem.Caution,
-		What: words.Raw("At " + figure(gramsPer1000) + " g a thousand a gold leaf of this size would be " + figure(um) + " µm thick; beaten gold is about 0.1 µm."),
-		Do:   words.Say("Check the weight and the size of a leaf.")}}
+		What: words.Say("At {grams} g a thousand a gold leaf of this size would be {thick} µm thick; beaten gold is about 0.1 µm.",
+			words.Trimmed("grams", gramsPer1000, 3), words.Trimmed("thick", um, 3)),
+		Do: words.Say("Check the weight and the size of a leaf.")}}
 }

@@ -1,6 +1,10 @@
 package finish
 
-import "slices"
+import (
+	"slices"
+
+	"ceilingwright/core/words"
+)
 
 // Kind is what a step of the finish does.
 type Kind string
@@ -100,3 +104,20 @@ const (
 
 // Metals lists the metals.
 func Metals() []Metal { return []Metal{Gold, Imitation, Silver, Aluminium, Copper} }
+
+// Called is a metal as it is called.
+func (m Metal) Called() words.Text {
+	switch m {
+	case Gold:
+		return words.Say("gold")
+	case Imitation:
+		return words.Say("imitation")
+	case Silver:
+		return words.Say("silver")
+	case Aluminium:
+		return words.Say("aluminium")
+	case Copper:
+		return words.Say("copper")
+	}
+	return words.Verbatim(string(m))
+}

@@ -1,8 +1,6 @@
 package finish
 
 import (
-	"strconv"
-
 	"ceilingwright/core/words"
 
 	"ceilingwright/core/measure"
@@ -146,20 +144,20 @@ func (s Strips) leaves() measure.Number {
 
 func (b Band) refusals() []problem.Problem {
 	var found []problem.Problem
-	refuse := func(at, what, do string) {
-		found = append(found, problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(what), Do: words.Raw(do)})
+	refuse := func(at string, what, do words.Text) {
+		found = append(found, problem.Problem{At: at, Severity: problem.Stop, What: what, Do: do})
 	}
 	if b.Run <= 0 {
-		refuse("/bandRun", "The length of the band is not above 0.", "Give the length of the band along its middle.")
+		refuse("/bandRun", words.Say("The length of the band is not above 0."), words.Say("Give the length of the band along its middle."))
 	}
 	if b.Width <= 0 {
-		refuse("/bandWidth", "The width of the band is not above 0.", "Give the width of the band.")
+		refuse("/bandWidth", words.Say("The width of the band is not above 0."), words.Say("Give the width of the band."))
 	}
 	if b.Margin < 0 {
-		refuse("/spill", "The leaf runs "+millimetres(b.Margin)+" past the edge of the band.", "Give 0 or more.")
+		refuse("/spill", words.Say("The leaf runs {length} past the edge of the band.", words.Put("length", b.Margin)), words.Say("Give 0 or more."))
 	}
 	if b.Corners < 0 {
-		refuse("/bandCorners", "The band has fewer than no corners.", "Give 0 or more.")
+		refuse("/bandCorners", words.Say("The band has fewer than no corners."), words.Say("Give 0 or more."))
 	}
 	return found
 }
@@ -189,7 +187,7 @@ func (l Leaves) counted() (Leaves, []problem.Problem, bool) {
 
 func tooManyLeaves() []problem.Problem {
 	return []problem.Problem{{At: "/length", Severity: problem.Stop,
-		What: words.Raw("This takes more than " + strconv.Itoa(MostLeaves) + " leaves."),
+		What: words.Say("This takes more than {most} leaves.", words.Name("most", words.Digits(MostLeaves))),
 		Do:   words.Say("Check the size of the leaf and the area.")}}
 }
 
@@ -209,7 +207,7 @@ func (g Gilding) refusals() []problem.Problem {
 	found := g.Leaf.Refusals()
 	if g.Area.SquareMetres.Sign() < 0 {
 		found = append(found, problem.Problem{At: "/area", Severity: problem.Stop,
-			What: words.Raw("The area comes out below nothing, " + figure(g.Area.SquareMetres) + " m²."),
+			What: words.Say("The area comes out below nothing, {area}.", words.Area("area", g.Area)),
 			Do:   words.Say("Check the sizes the area is made from.")})
 	}
 	return append(append(found,

@@ -18,23 +18,25 @@ type Leaf struct{ Length, Width, Lap measure.Length }
 func (l Leaf) Refusals() []problem.Problem {
 	var found []problem.Problem
 	for _, side := range []struct {
-		at, name string
-		size     measure.Length
-	}{{"/length", "length", l.Length}, {"/width", "width", l.Width}} {
+		at   string
+		name words.Text
+		size measure.Length
+	}{{"/length", words.Say("length"), l.Length}, {"/width", words.Say("width"), l.Width}} {
+		name, size := words.Of("side", side.name), words.Put("size", side.size)
 		switch {
 		case side.size <= 0:
 			found = append(found, problem.Problem{At: side.at, Severity: problem.Stop,
-				What: words.Raw("The " + side.name + " of a leaf is " + millimetres(side.size) + "."),
-				Do:   words.Raw("Give the " + side.name + " of one leaf.")})
+				What: words.Say("The {side} of a leaf is {size}.", name, size),
+				Do:   words.Say("Give the {side} of one leaf.", name)})
 		case l.Lap >= side.size:
 			found = append(found, problem.Problem{At: "/lap", Severity: problem.Stop,
-				What: words.Raw("The lap of " + millimetres(l.Lap) + " is not less than the leaf's " + side.name + " of " + millimetres(side.size) + "."),
+				What: words.Say("The lap of {lap} is not less than the leaf's {side} of {size}.", words.Put("lap", l.Lap), name, size),
 				Do:   words.Say("Give a lap smaller than the leaf.")})
 		}
 	}
 	if l.Lap < 0 {
 		found = append(found, problem.Problem{At: "/lap", Severity: problem.Stop,
-			What: words.Raw("The lap is below nothing, " + millimetres(l.Lap) + "."),
+			What: words.Say("The lap is below nothing, {lap}.", words.Put("lap", l.Lap)),
 			Do:   words.Say("Give a lap of 0 or more.")})
 	}
 	return found

@@ -41,11 +41,11 @@ func SealingRemarks(m Metal, sealedBelow, sealedAbove bool) []problem.Problem {
 	switch {
 	case sealing == Required && !sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Caution,
-			What: words.Raw("Nothing seals the " + string(m) + " leaf, and it will tarnish."),
+			What: words.Say("Nothing seals the {metal} leaf, and it will tarnish.", words.Of("metal", m.Called())),
 			Do:   words.Say("Add a clear coat over the leaf. It slows the tarnish down.")})
 	case sealing == Advised && !sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
-			What: words.Raw("Nothing seals the " + string(m) + " leaf, and it will grow dull."),
+			What: words.Say("Nothing seals the {metal} leaf, and it will grow dull.", words.Of("metal", m.Called())),
 			Do:   words.Say("Consider a clear coat over the leaf.")})
 	case sealing == Bare && sealedAbove:
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
@@ -54,7 +54,7 @@ func SealingRemarks(m Metal, sealedBelow, sealedAbove bool) []problem.Problem {
 	}
 	if sealing == Required && !sealedBelow {
 		found = append(found, problem.Problem{At: at, Severity: problem.Note,
-			What: words.Raw("Nothing seals the ground under the " + string(m) + " leaf, and it can tarnish from behind."),
+			What: words.Say("Nothing seals the ground under the {metal} leaf, and it can tarnish from behind.", words.Of("metal", m.Called())),
 			Do:   words.Say("Let the base cure for up to 14 days, or put a clear seal under the size.")})
 	}
 	return found

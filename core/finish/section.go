@@ -103,6 +103,6 @@ func (s Sizing) refusals() []problem.Problem {
 			What: words.Say("The size stays open for {hours} hours.", words.Trimmed("hours", s.Window, 3)),
 			Do:   words.Say("Give the hours the size stays open, from its label or a test patch.")})
 	}
-	found = append(found, countRefusals("/gilders", "number of gilders", s.Gilders, 1, mostGilders)...)
+	found = append(found, countRefusals("/gilders", words.Say("number of gilders"), s.Gilders, 1, mostGilders)...)
 	return append(found, shareRefusals("/reserve", words.Say("reserve"), s.Reserve)...)
 }

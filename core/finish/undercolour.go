@@ -74,7 +74,7 @@ func moreThanAll(leaf *Ground, i int, sum measure.Number) []problem.Problem {
 		return nil
 	}
 	return []problem.Problem{{At: atStep(i, "/share"), Severity: problem.Caution,
-		What: words.Raw("With “" + leaf.Name + "” the leaf of this layer goes into " + perCent(sum) + " of its openings."),
+		What: words.Say("With “{leaf}” the leaf of this layer goes into {share} of its openings.", words.Name("leaf", leaf.Name), words.PerCent("share", sum)),
 		Do:   words.Say("Give shares that come to 100 per cent at most, unless one leaf is laid over another.")}}
 }
 
@@ -85,7 +85,7 @@ func sizeRemarks(steps []Ground, leaf int) []problem.Problem {
 	if size < 0 {
 		return noSize(&steps[leaf], leaf)
 	}
-	under, names, all := &steps[size], "", measure.Number{}
+	under, names, all := &steps[size], []string(nil), measure.Number{}
 	for i := size + 1; i < len(steps); i++ {
 		l := &steps[i]
 		switch {
@@ -99,16 +99,13 @@ func sizeRemarks(steps []Ground, leaf int) []problem.Problem {
 		case !under.isInOpenings(SizeCoat) || !l.isInOpenings(LeafLaying) || under.Layer != l.Layer:
 			return nil
 		}
-		if names != "" {
-			names += " and "
-		}
-		names, all = names+"“"+l.Name+"”", all.Add(l.Share)
+		names, all = append(names, "“"+l.Name+"”"), all.Add(l.Share)
 	}
 	if under.Share.Cmp(all) == 0 {
 		return nil
 	}
 	return []problem.Problem{{At: atStep(size, "/share"), Severity: problem.Caution,
-		What: words.Raw("The size goes into " + perCent(under.Share) + " of the openings, " + names + " into " + perCent(all) + "."),
+		What: words.Say("The size goes into {size} of the openings, {leaf} into {all}.", words.PerCent("size", under.Share), words.And("leaf", names), words.PerCent("all", all)),
 		Do:   words.Say("Give both the same share: size without leaf stays sticky, leaf without size does not hold.")}}
 }
 
@@ -132,7 +129,7 @@ func SizeUnder(leaf int, of func(i int) (kind Kind, surface string)) int {
 
 func noSize(leaf *Ground, i int) []problem.Problem {
 	return []problem.Problem{{At: atStep(i, ""), Severity: problem.Caution,
-		What: words.Raw("No size is laid right before “" + leaf.Name + "”."), Do: words.Say("Add a step of size before this leaf.")}}
+		What: words.Say("No size is laid right before “{leaf}”.", words.Name("leaf", leaf.Name)), Do: words.Say("Add a step of size before this leaf.")}}
 }
 
 // colourRemarks is whether an underpaint of its own share lies below a leaf. One
@@ -160,10 +157,11 @@ func colourRemarks(steps []Ground, leaf int, all measure.Number, taken []bool) [
 	}
 	if other >= 0 {
 		return []problem.Problem{{At: atStep(leaf, "/share"), Severity: problem.Note,
-			What: words.Raw("“" + l.Name + "” goes into " + perCent(l.Share) + " of the openings, “" + steps[other].Name + "” below it into " + perCent(steps[other].Share) + "."),
-			Do:   words.Say("Give both the same share, so that the undercolour lies under all of this leaf and under nothing else.")}}
+			What: words.Say("“{leaf}” goes into {share} of the openings, “{colour}” below it into {below}.",
+				words.Name("leaf", l.Name), words.PerCent("share", l.Share), words.Name("colour", steps[other].Name), words.PerCent("below", steps[other].Share)),
+			Do: words.Say("Give both the same share, so that the undercolour lies under all of this leaf and under nothing else.")}}
 	}
 	return []problem.Problem{{At: atStep(leaf, ""), Severity: problem.Note,
-		What: words.Raw("No colour is painted under “" + l.Name + "”, and what lies below leaf shows through its pinholes."),
+		What: words.Say("No colour is painted under “{leaf}”, and what lies below leaf shows through its pinholes.", words.Name("leaf", l.Name)),
 		Do:   words.Say("Add a colour under the leaf for this leaf's share, the colour that is to show, unless the base is that colour or the size is tinted.")}}
 }

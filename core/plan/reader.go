@@ -285,7 +285,7 @@ func (r *reader) missing(at string, need need) {
 func (r *reader) unreadable(at string, err error) {
 	var fault *measure.ParseError
 	if errors.As(err, &fault) {
-		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: words.Raw(fault.Reason), Do: words.Raw(fault.Do), Answers: fault.Answers})
+		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: words.Verbatim(fault.Reason), Do: words.Verbatim(fault.Do), Answers: fault.Answers})
 		return
 	}
 	r.report(at, problem.Stop, words.Say("This cannot be read."), words.Say("Write it again."))

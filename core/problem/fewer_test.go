@@ -14,7 +14,7 @@ import (
 func many(n int, severity Severity, say string) []Problem {
 	list := make([]Problem, n)
 	for i := range list {
-		list[i] = Problem{At: fmt.Sprintf("/mask/layers/%d/columnSizes/%d", i%3, i), Severity: severity, What: words.Raw(fmt.Sprintf("%s “%c” is 1⁄%d″.", say, 'a'+i%26, i)), Do: words.Say("Check it.")}
+		list[i] = Problem{At: fmt.Sprintf("/mask/layers/%d/columnSizes/%d", i%3, i), Severity: severity, What: words.Verbatim(fmt.Sprintf("%s “%c” is 1⁄%d″.", say, 'a'+i%26, i)), Do: words.Say("Check it.")}
 	}
 	return list
 }

@@ -99,6 +99,18 @@ func Share(name string, n measure.Number) Hole { return &hole{name, share{n, 2}}
 // PerCent is a fraction in per cent, with at most one decimal.
 func PerCent(name string, n measure.Number) Hole { return &hole{name, share{n, 1}} }
 
+// And are names one after the other, all of them: "a and b and c".
+func And(name string, names []string) Hole {
+	if len(names) == 0 {
+		return Name(name, "")
+	}
+	all := Verbatim(names[0])
+	for _, next := range names[1:] {
+		all = Say("{one} and {other}", Of("one", all), Name("other", next))
+	}
+	return Of(name, all)
+}
+
 // Names are names in a row: of many the first few, and how many more.
 func Names(name string, names []string) Hole {
 	texts := make([]Text, len(names))

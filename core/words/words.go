@@ -171,7 +171,3 @@ func Capital(text string) string {
 	}
 	return string(unicode.ToUpper(first)) + text[size:]
 }
-
-// Raw is a text that was put together from pieces. It has no sentence of its own
-// that another language could find: make it a Say.
-func Raw(text string) Text { return Say(text) }

@@ -5,7 +5,6 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
-	"ceilingwright/core/tell/record"
 	"ceilingwright/core/words"
 )
 
@@ -43,7 +42,7 @@ func (t *told) change(c *job.Change) (what, text words.Text) {
 	case job.LayerLess:
 		return words.Say("One layer less"), words.Say("Without “{layer}” and the steps that go through it.", words.Name("layer", t.Layers[c.Layer].Panels.Name))
 	case job.LeafInMetal:
-		return words.Say("“{step}” in {metal}", words.Name("step", t.Plan.Steps[c.Step].Name), words.Of("metal", record.MetalOf(c.Metal))), words.Say("In the leaf of another step: its size, its lap and its price.")
+		return words.Say("“{step}” in {metal}", words.Name("step", t.Plan.Steps[c.Step].Name), words.Of("metal", c.Metal.Called())), words.Say("In the leaf of another step: its size, its lap and its price.")
 	case job.LeafLess:
 		return words.Say("Without “{step}”", words.Name("step", t.Plan.Steps[c.Step].Name)), t.withoutLeaf(c)
 	}

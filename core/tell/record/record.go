@@ -108,7 +108,7 @@ func layerName(j *job.Job, id string) string {
 // they are known.
 func Leaf(leaf *plan.Leaf) words.Text {
 	hasSize, per := leaf.Leaf.Length > 0 && leaf.Leaf.Width > 0, words.Name("count", words.Digits(int64(leaf.PerBook)))
-	metal, length, width := words.Of("metal", MetalOf(leaf.Metal)), words.Put("length", leaf.Leaf.Length), words.Put("width", leaf.Leaf.Width)
+	metal, length, width := words.Of("metal", leaf.Metal.Called()), words.Put("length", leaf.Leaf.Length), words.Put("width", leaf.Leaf.Width)
 	switch {
 	case hasSize && leaf.PerBook > 0:
 		return words.Say("{metal}, {length} × {width}, {count} to a book", metal, length, width, per)
@@ -118,21 +118,4 @@ func Leaf(leaf *plan.Leaf) words.Text {
 		return words.Say("{metal}, {count} to a book", metal, per)
 	}
 	return words.Say("{metal}", metal)
-}
-
-// MetalOf is a metal as it is called.
-func MetalOf(m finish.Metal) words.Text {
-	switch m {
-	case finish.Gold:
-		return words.Say("gold")
-	case finish.Imitation:
-		return words.Say("imitation")
-	case finish.Silver:
-		return words.Say("silver")
-	case finish.Aluminium:
-		return words.Say("aluminium")
-	case finish.Copper:
-		return words.Say("copper")
-	}
-	return words.Verbatim(string(m))
 }
