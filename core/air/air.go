@@ -93,13 +93,6 @@ func Of(job Job) (Air, []problem.Problem) {
 // limits for people at work: the longer of what the course says and of Purge.
 func Wait(air Air, course Course) measure.Fact { return larger(course.Reentry, air.Purge) }
 
-// MilligramsFromPPM turns a limit in parts per million into milligrams a cubic
-// metre at 25 °C and one atmosphere, where a mole of vapour fills 24.45 L:
-// ppm × grams a mole ÷ 24.45 (NIOSH Pocket Guide to Chemical Hazards).
-func MilligramsFromPPM(ppm, gramsPerMole measure.Number) measure.Number {
-	return ppm.Mul(gramsPerMole).Quo(measure.NumberFromFraction(2445, 100))
-}
-
 // Positive is a number that is above 0; others are not known.
 func Positive(fact measure.Fact) measure.Fact {
 	if fact.Known && fact.Value.Sign() > 0 {

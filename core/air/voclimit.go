@@ -146,16 +146,6 @@ func Material(lessWater, water, exempt measure.Number) (grams measure.Number, ok
 	return lessWater.Mul(rest), true
 }
 
-// LessWater is the other way round: what a figure of the product as it is comes
-// to less water and exempt solvents. ok is false where they leave nothing over.
-func LessWater(material, water, exempt measure.Number) (grams measure.Number, ok bool) {
-	rest := measure.NumberFromInt(1).Sub(water).Sub(exempt)
-	if rest.Sign() <= 0 || water.Sign() < 0 || exempt.Sign() < 0 {
-		return measure.Number{}, false
-	}
-	return material.Quo(rest), true
-}
-
 // thinnerDensity is what a litre of thinner weighs, in grams: turpentine, the
 // heaviest of the common ones (from memory). All of it evaporates.
 var thinnerDensity = measure.NumberFromInt(870)

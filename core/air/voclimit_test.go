@@ -71,13 +71,13 @@ func TestLessWaterAndMaterial(t *testing.T) {
 	material, ok := Material(less, water, number("0"))
 	require.True(t, ok)
 	assert.Equal(t, "120.9", material.RoundHalfEven(1).String())
-	back, ok := LessWater(material, water, number("0"))
+	back, ok := lessWater(material, water, number("0"))
 	require.True(t, ok)
 	assert.Zero(t, back.Cmp(less))
 	for _, shares := range [][2]string{{"1", "0"}, {"0.6", "0.4"}, {"0.7", "0.5"}} {
 		_, ok = Material(less, number(shares[0]), number(shares[1]))
 		assert.False(t, ok)
-		_, ok = LessWater(less, number(shares[0]), number(shares[1]))
+		_, ok = lessWater(less, number(shares[0]), number(shares[1]))
 		assert.False(t, ok)
 	}
 	same, ok := Material(less, number("0"), number("0"))
@@ -231,4 +231,14 @@ func TestAsUsed(t *testing.T) {
 	}
 	voc, unsplit := AsUsed(Product{LessWater: true})
 	assert.False(t, voc.Known || unsplit)
+}
+
+// lessWater is the other way round: what a figure of the product as it is comes
+// to less water and exempt solvents. ok is false where they leave nothing over.
+func lessWater(material, water, exempt measure.Number) (grams measure.Number, ok bool) {
+	rest := measure.NumberFromInt(1).Sub(water).Sub(exempt)
+	if rest.Sign() <= 0 || water.Sign() < 0 || exempt.Sign() < 0 {
+		return measure.Number{}, false
+	}
+	return material.Quo(rest), true
 }

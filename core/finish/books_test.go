@@ -137,7 +137,7 @@ func TestWeightOfGold(t *testing.T) {
 	// Armstrong, Cyclopedia of Painting (1908), p. 159: 2500 leaves of 3 × 3¼ in
 	// from an ounce, 169.27 ft²; if troy, of 31.103 476 8 g, 0.102 µm.
 	old := Leaf{Length: inches("3"), Width: inches("3.25")}
-	isRounded(t, "169.27", old.Reach(2500).SquareFeet(), "an ounce")
+	isRounded(t, "169.27", old.reach(2500).SquareFeet(), "an ounce")
 	um, _ = old.Thickness(num("31.1034768").Quo(num("2.5")))
 	isRounded(t, "0.102", um, "troy")
 

@@ -123,7 +123,7 @@ func TestForwardAndBackwardAgree(t *testing.T) {
 	// Leaves to area and area to leaves are one rule.
 	for _, n := range []int64{1, 7, 500, 60_000} {
 		leaf := leafOf("5", "0.25")
-		assert.Equal(t, n, field(t, leaf.Reach(n), leaf, "1", "0").Count)
+		assert.Equal(t, n, field(t, leaf.reach(n), leaf, "1", "0").Count)
 	}
 }
 

@@ -61,15 +61,6 @@ func (l Leaf) Area() measure.Area { return measure.AreaOf(l.Length, l.Width) }
 // Laid is the area one leaf adds to a field: (length − lap) × (width − lap).
 func (l Leaf) Laid() measure.Area { return measure.AreaOf(l.Length-l.Lap, l.Width-l.Lap) }
 
-// Reach is the area that leaves whole, lapped leaves add to a field: the field
-// rule read backwards, without waste.
-func (l Leaf) Reach(leaves int64) measure.Area {
-	if !l.isLaid() || leaves < 0 {
-		return measure.Area{}
-	}
-	return l.Laid().Times(measure.NumberFromInt(leaves))
-}
-
 // Line is the whole leaves in an open run, laid lengthwise: the first covers
 // its length and every other its length less the lap. A run of any length
 // takes at least one leaf, no run none.

@@ -34,11 +34,11 @@ func TestLeafAreas(t *testing.T) {
 	isRounded(t, "1.833767", book("3.25").SquareFeet(), "Encyclopædia Britannica 1911, Goldbeating: 25 leaves of 3¼ in are 264 in²")
 	isWithin(t, "264", "0.1", book("3.25").SquareFeet().Mul(num("144")), "the same, as printed")
 	isRounded(t, "1.977539", book("3.375").SquareFeet(), "worked")
-	isRounded(t, "100/1", leafOf("3", "0").Reach(1600).SquareFeet(), "an early Britannica, Gold-leaf: 1600 leaves of 3 in from an ounce")
-	isRounded(t, "9494.36", leafOf("3.125", "0").Reach(140_000).SquareFeet(), "Colorado capitol dome notice, 2013")
-	isRounded(t, "39.55", leafOf("3.375", "0").Reach(500).SquareFeet(), "a coatings distributor's leaf page, where 39.50 is printed")
-	isRounded(t, "9401", leafOf("5", "0.25").Reach(60_000).SquareFeet(), "a paint studio's post, August 2009: 60 000 sheets overhead")
-	isRounded(t, "10417", leafOf("5", "0").Reach(60_000).SquareFeet(), "the same without lap")
+	isRounded(t, "100/1", leafOf("3", "0").reach(1600).SquareFeet(), "an early Britannica, Gold-leaf: 1600 leaves of 3 in from an ounce")
+	isRounded(t, "9494.36", leafOf("3.125", "0").reach(140_000).SquareFeet(), "Colorado capitol dome notice, 2013")
+	isRounded(t, "39.55", leafOf("3.375", "0").reach(500).SquareFeet(), "a coatings distributor's leaf page, where 39.50 is printed")
+	isRounded(t, "9401", leafOf("5", "0.25").reach(60_000).SquareFeet(), "a paint studio's post, August 2009: 60 000 sheets overhead")
+	isRounded(t, "10417", leafOf("5", "0").reach(60_000).SquareFeet(), "the same without lap")
 
 	// An old text on building construction: the older leaf of 3¼ in
 	// covers 7.27 % less than today's.
@@ -161,10 +161,19 @@ func TestLeafRefuses(t *testing.T) {
 	}
 	bad := Leaf{Length: mm(80), Width: mm(80), Lap: mm(80)}
 	assert.Zero(t, bad.Line(mm(100))+bad.Ring(mm(100))+gridCount(bad, mm(100), mm(100)))
-	assert.True(t, bad.Reach(5).SquareMetres.IsZero())
+	assert.True(t, bad.reach(5).SquareMetres.IsZero())
 }
 
 func gridCount(l Leaf, along, across measure.Length) int64 {
 	columns, rows, _ := l.Grid(along, across)
 	return columns * rows
+}
+
+// reach is the area that leaves whole, lapped leaves add to a field: the field
+// rule read backwards, without waste.
+func (l Leaf) reach(leaves int64) measure.Area {
+	if !l.isLaid() || leaves < 0 {
+		return measure.Area{}
+	}
+	return l.Laid().Times(measure.NumberFromInt(leaves))
 }

@@ -68,16 +68,6 @@ func (j *Job) gildedBy(people int) []Gilt {
 	return list
 }
 
-// GiltOn is the gilding of a leaf step, nil where it is not divided.
-func (j *Job) GiltOn(leaf int) *Gilt {
-	for i := range j.Gilding {
-		if g := &j.Gilding[i]; g.Leaf == leaf && g.Divided {
-			return g
-		}
-	}
-	return nil
-}
-
 // RateOf is the area one person does in an hour in a step, the usual one where
 // the plan does not say.
 func (j *Job) RateOf(i int) measure.Area {

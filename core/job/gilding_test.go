@@ -91,9 +91,19 @@ func TestSizedTwice_Remarks(t *testing.T) {
 // asked for; then the usual one counts.
 func TestGild_AsksForARate(t *testing.T) {
 	const step = `"room":{"form":"rectangle","length":"6000","width":"4000"},"finish":{"steps":[{"id":"size","kind":"size","name":"Size","area":"surface"},{"id":"gold","kind":"leaf","name":"Gold","area":"surface","leaf":{"metal":"gold"}}]}`
-	assert.Nil(t, worked(t, step).GiltOn(1))
+	assert.Nil(t, worked(t, step).giltOn(1))
 	asked := worked(t, step+`,"days":{"start":"2027-03-01"}`)
-	require.NotNil(t, asked.GiltOn(1))
-	assert.Equal(t, days.UsualRate("leaf", "gold"), asked.GiltOn(1).Rate)
-	assert.True(t, asked.GiltOn(1).UntilDust)
+	require.NotNil(t, asked.giltOn(1))
+	assert.Equal(t, days.UsualRate("leaf", "gold"), asked.giltOn(1).Rate)
+	assert.True(t, asked.giltOn(1).UntilDust)
+}
+
+// giltOn is the gilding of a leaf step, nil where it is not divided.
+func (j *Job) giltOn(leaf int) *Gilt {
+	for i := range j.Gilding {
+		if g := &j.Gilding[i]; g.Leaf == leaf && g.Divided {
+			return g
+		}
+	}
+	return nil
 }

@@ -96,30 +96,6 @@ func TestVolumeUnitsBesideEachOther(t *testing.T) {
 	}
 }
 
-func TestParseVolumeUnit(t *testing.T) {
-	for text, want := range map[string]VolumeUnit{
-		"gal": UnitGallon, "Gallons": UnitGallon, "qt.": UnitQuart, "quarts": UnitQuart, "pt": UnitPint, "pints": UnitPint,
-		"cup": UnitCup, "floz": UnitFluidOunce, "fl. oz.": UnitFluidOunce, "fl\u00a0oz": UnitFluidOunce, "fluid ounces": UnitFluidOunce,
-		"tbsp": UnitTablespoon, "tablespoon": UnitTablespoon, "tsp": UnitTeaspoon, "teaspoons": UnitTeaspoon,
-		"L": UnitLitre, "l": UnitLitre, "liter": UnitLitre, "mL": UnitMillilitre, "ml": UnitMillilitre, "millilitres": UnitMillilitre,
-		"imp gal": UnitImperialGallon, "Imperial pint": UnitImperialPint, "imp. fl oz": UnitImperialFluidOunce, "imp qt": UnitImperialQuart,
-	} {
-		got, err := ParseVolumeUnit(text)
-		require.NoError(t, err, text)
-		assert.Equal(t, want, got, text)
-	}
-	for text, says := range map[string]string{
-		"": "no unit of volume", "kg": "no unit of volume", "imp": "no unit of volume", "imp cup": "no unit of volume",
-		"oz": "a weight or a volume", "Ounces": "a weight or a volume",
-	} {
-		_, err := ParseVolumeUnit(text)
-		requireRefusal(t, text, err, says)
-	}
-	assert.True(t, VolumeUnit("oz").Litres().IsZero())
-	assert.True(t, VolumeUnit("imp L").Litres().IsZero())
-	assert.True(t, VolumeOf(NumberFromInt(1), UnitLitre).In("oz").IsZero())
-}
-
 // A general library of units, in floating point, has to come to the same.
 func TestUnitsAgainstAGeneralLibrary(t *testing.T) {
 	near := func(t *rapid.T, x float64, from, to units.Unit, got Number) {

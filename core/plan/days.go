@@ -39,9 +39,6 @@ func (d *Days) IsAsked() bool {
 	return d.Start != "" || r.Bridge > 0
 }
 
-// Weekdays are the words for the days of the week, Monday first.
-func Weekdays() []string { return []string{"mon", "tue", "wed", "thu", "fri", "sat", "sun"} }
-
 // Dated is one date of a list with its pointer.
 type Dated struct{ At, Date string }
 

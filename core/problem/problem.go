@@ -35,15 +35,5 @@ type Problem struct {
 	Answers  []string
 }
 
-// Under puts the pointer prefix in front of every place in list.
-func Under(prefix string, list []Problem) []Problem {
-	moved := make([]Problem, len(list))
-	for i, p := range list {
-		p.At = prefix + p.At
-		moved[i] = p
-	}
-	return moved
-}
-
 // Index is the pointer step to entry i of a list, "/3".
 func Index(i int) string { return "/" + strconv.Itoa(i) }

@@ -44,12 +44,6 @@ type Deck struct {
 	Means             Means
 }
 
-// DeckForReach is the height of deck from which a person who reaches that far
-// above their own feet touches the ceiling; 0 where the floor will do.
-func DeckForReach(ceiling, reach measure.Length) measure.Length {
-	return max(0, ceiling-reach)
-}
-
 // DeckFor works out the deck for a ceiling at that height and people of those
 // statures.
 //

@@ -68,13 +68,6 @@ func TestDeckForCrew(t *testing.T) {
 	assert.False(t, deck.Shared)
 }
 
-// A page on overhead work: ceiling 14 ft 0 in, comfortable reach
-// 6 ft 10 in, platform 86 in.
-func TestDeckForReach(t *testing.T) {
-	assert.Equal(t, 86*measure.Inch, DeckForReach(14*measure.Foot, 82*measure.Inch))
-	assert.Equal(t, measure.Length(0), DeckForReach(6*measure.Foot, 82*measure.Inch), "never below the floor")
-}
-
 func TestDeckForMeans(t *testing.T) {
 	for _, row := range []struct {
 		ceiling measure.Length

@@ -84,13 +84,3 @@ func wide(a, b measure.Length) product {
 	p.high, p.low = bits.Mul64(uint64(a.Abs()), uint64(b.Abs()))
 	return p
 }
-
-func compare[T ~int | ~int64 | ~uint64](a, b T) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}

@@ -47,9 +47,6 @@ var style = [...]string{
 // differ from that.
 const linesAcross = 1000
 
-// Write is the drawing as an SVG text. Coordinates are millimetres to a tenth.
-func Write(d *drawing.Drawing) string { return string(Append(nil, d)) }
-
 // Append is Write into buf, for one drawing after another in the same room.
 func Append(buf []byte, d *drawing.Drawing) []byte {
 	w := writer{buf: buf, origin: d.Min, line: (d.Max.X - d.Min.X) / linesAcross}

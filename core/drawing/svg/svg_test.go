@@ -84,7 +84,7 @@ func TestItemsKeepTheirPlace(t *testing.T) {
 		{"turned text", drawing.Item{Shape: drawing.Text, Part: drawing.Dimension, Anchor: drawing.End, From: point(1.5, 2), Size: mm(20), Words: "9′ 2½″", Turned: true},
 			element{name: "text", attributes: map[string]string{"text-anchor": "end", "transform": "rotate(-90 101.5 52)", "class": "cw-text-dimension"}, words: "9′ 2½″"}},
 	} {
-		found := read(t, Write(one(c.item)))
+		found := read(t, written(one(c.item)))
 		got := found[len(found)-1]
 		assert.Equal(t, c.want.name, got.name, c.name)
 		assert.Equal(t, c.want.words, got.words, c.name)
@@ -92,12 +92,12 @@ func TestItemsKeepTheirPlace(t *testing.T) {
 			assert.Equal(t, v, got.attributes[name], "%s: %s", c.name, name)
 		}
 	}
-	start := read(t, Write(one(drawing.Item{Shape: drawing.Text, Anchor: drawing.Start, Words: "x"})))
+	start := read(t, written(one(drawing.Item{Shape: drawing.Text, Anchor: drawing.Start, Words: "x"})))
 	assert.Empty(t, start[len(start)-1].attributes["text-anchor"], "the start is what SVG takes unsaid")
 }
 
 func TestSheetNamesAndSizesItself(t *testing.T) {
-	found := read(t, Write(one(drawing.Item{})))
+	found := read(t, written(one(drawing.Item{})))
 	require.Equal(t, "svg", found[0].name)
 	assert.Equal(t, "0 0 400 200", found[0].attributes["viewBox"])
 	assert.Equal(t, "img", found[0].attributes["role"])
@@ -112,7 +112,7 @@ func TestGroupsCarryWhatTheyBelongTo(t *testing.T) {
 	d.Begin("", "L1:B3")
 	d.Put(&drawing.Item{Shape: drawing.Rect, Part: drawing.FirstUp})
 	var groups []map[string]string
-	for _, e := range read(t, Write(d)) {
+	for _, e := range read(t, written(d)) {
 		if e.name == "g" {
 			groups = append(groups, e.attributes)
 		}
@@ -124,13 +124,13 @@ func TestGroupsCarryWhatTheyBelongTo(t *testing.T) {
 // without any style sheet.
 func TestEveryPartHasALook(t *testing.T) {
 	for part := drawing.Wall; part <= drawing.Order; part++ {
-		line := read(t, Write(one(drawing.Item{Shape: drawing.Line, Part: part})))
+		line := read(t, written(one(drawing.Item{Shape: drawing.Line, Part: part})))
 		assert.NotEmpty(t, part.String())
 		assert.Equal(t, "cw-"+part.String(), line[len(line)-1].attributes["class"])
 		if part != drawing.Corner && part != drawing.Label { // texts alone
 			assert.NotEmpty(t, line[len(line)-1].attributes["stroke"], part.String())
 		}
-		text := read(t, Write(one(drawing.Item{Shape: drawing.Text, Part: part, Words: "x"})))
+		text := read(t, written(one(drawing.Item{Shape: drawing.Text, Part: part, Words: "x"})))
 		assert.NotEmpty(t, text[0].attributes["font-family"], "letters are inherited from the root")
 		assert.NotEmpty(t, text[0].attributes["fill"], "ink is inherited from the root")
 		assert.Equal(t, "cw-text-"+part.String(), text[len(text)-1].attributes["class"])
@@ -147,7 +147,7 @@ func TestHostileTextStaysText(t *testing.T) {
 		d := &drawing.Drawing{Title: words, Caption: words, Max: point(10, 10)}
 		d.Begin(words, words)
 		d.Put(&drawing.Item{Shape: drawing.Text, Words: words})
-		assertHarmless(t, Write(d), words)
+		assertHarmless(t, written(d), words)
 	}
 }
 
@@ -188,6 +188,9 @@ func FuzzWrite(f *testing.F) {
 		d := &drawing.Drawing{Title: words, Caption: words, Max: point(10, 10)}
 		d.Begin(words, words)
 		d.Put(&drawing.Item{Shape: drawing.Text, Words: words})
-		assertHarmless(t, Write(d), words)
+		assertHarmless(t, written(d), words)
 	})
 }
+
+// written is a drawing as SVG, in room of its own.
+func written(d *drawing.Drawing) string { return string(Append(nil, d)) }

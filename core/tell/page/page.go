@@ -86,25 +86,9 @@ func Equals(sum, result string) string {
 	return sum + " = " + result
 }
 
-// Noun is what is counted, in the singular for one.
-func Noun(n int64, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
-}
-
-// Plural is a count with its noun.
-func Plural(n int64, one, many string) string {
-	return strconv.FormatInt(n, 10) + " " + Noun(n, one, many)
-}
-
 // Plain is a number for programs: exact where it has at most twelve decimals,
 // else to twelve, half to even.
 func Plain(n measure.Number) string { return n.Trimmed(12) }
-
-// Capital is a text that begins a sentence.
-func Capital(text string) string { return words.Capital(text) }
 
 // Arithmetic is the source of a rule that is nothing but arithmetic.
 func (p *Page) Arithmetic() string { return p.Say(OfArithmetic) }
