@@ -171,8 +171,14 @@ func Texts(name string, texts []Text) Hole {
 	return &hole{name, row{values, ", "}}
 }
 
-func (v verbatim) In(Style) string  { return string(v) }
-func (v count) In(s Style) string   { return s.Notation.Number(measure.NumberFromInt(int64(v)), 0) }
+func (v verbatim) In(Style) string { return string(v) }
+func (v count) In(s Style) string {
+	if v >= 0 && v < 10_000 {
+		return strconv.FormatInt(int64(v), 10) // too short to stand in groups
+	}
+	return s.Notation.Number(measure.NumberFromInt(int64(v)), 0)
+}
+
 func (v length) In(s Style) string  { return s.Notation.Length(measure.Length(v)) }
 func (v fine) In(s Style) string    { return s.Notation.Fine(measure.Length(v)) }
 func (v amount) In(s Style) string  { return s.Notation.Amount(measure.Length(v)) }
