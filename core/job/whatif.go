@@ -82,7 +82,7 @@ func (j *Job) with(c *Change) *Job {
 	c.make(v)
 	isShared := slices.ContainsFunc(j.Plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
 	if !c.goodsStay || isShared {
-		v.buyFinish()
+		v.buyFinish(false)
 	} else {
 		v.keepGoods(j)
 	}

@@ -5,26 +5,20 @@ import "ceilingwright/core/finish"
 // WorkOutFinish works out what the steps cover and take, how leaf is divided, and what is
 // bought and mixed for them.
 func (j *Job) WorkOutFinish() {
-	j.takeOffAll()
-	for i := range j.Plan.Steps {
-		switch kind := j.Plan.Steps[i].Kind; {
-		case kind.IsLiquid():
-			j.BuyCans(i)
-			j.Mix(i)
-		case kind == finish.LeafLaying:
-			j.LayLeaf(i)
-		}
-	}
+	j.buyFinish(true)
 	j.LookUnderLeaf()
 }
 
-// buyFinish works out only what is bought for the steps.
-func (j *Job) buyFinish() {
+// buyFinish works out what is bought for the steps, and with mixing what is mixed.
+func (j *Job) buyFinish(mixing bool) {
 	j.takeOffAll()
 	for i := range j.Plan.Steps {
 		switch kind := j.Plan.Steps[i].Kind; {
 		case kind.IsLiquid():
 			j.BuyCans(i)
+			if mixing {
+				j.Mix(i)
+			}
 		case kind == finish.LeafLaying:
 			j.LayLeaf(i)
 		}
