@@ -14,10 +14,11 @@ type edit struct {
 	most           float64 // ms
 }
 
-// edits are what is typed most. The border is that of the mask: a shorter one.
+// edits are what is typed most. A shorter mask changes almost all there is.
 var edits = []edit{
 	{"a changed rate", `"rate": "46"`, `"rate": "47"`, 0.3},
-	{"a changed border", `"length": "20' 8\""`, `"length": "20' 6\""`, 1},
+	{"a changed border", `"leastBorder": "6\""`, `"leastBorder": "7\""`, 1},
+	{"a shorter mask", `"length": "20' 8\""`, `"length": "20' 6\""`, 2},
 	{"a first step of more coats", `"coats": "2"`, `"coats": "3"`, 1},
 }
 

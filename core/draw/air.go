@@ -42,11 +42,11 @@ type airCurve struct {
 // Air is the course of the air as SVG, with the limit across it and a line at every
 // midnight, "" where there is none. told says it in words.
 func (d *Drawer) Air(told string) string {
-	curve := d.Safety.Course.Curve
+	curve := d.Job.Air.Course.Curve
 	if len(curve) == 0 {
 		return ""
 	}
-	c := airCurve{style: d.Style, room: &d.Safety.Room, limited: d.Safety.Course.Share.Known, from: curve[0].Minute / dayMinutes * dayMinutes, to: curve[len(curve)-1].Minute}
+	c := airCurve{style: d.Style, room: &d.Vapours.InTheRoom, limited: d.Job.Air.Course.Share.Known, from: curve[0].Minute / dayMinutes * dayMinutes, to: curve[len(curve)-1].Minute}
 	for _, m := range curve {
 		c.most = max(c.most, c.of(m))
 	}

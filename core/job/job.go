@@ -26,7 +26,10 @@ type Job struct {
 	Hanging  Hanging
 	Tape     Tape
 	Meeting  Meeting
+	Vapours  Vapours
+	Air      Air
 	Safety   Safety
+	Rules    Rules
 	Standing Standing
 	// Covers are what the steps cover, step by step.
 	Covers []Covered

@@ -7,8 +7,9 @@ import "ceilingwright/core/plan"
 type Session struct {
 	last *plan.Document
 	job  *Job
-	// anew are the stages that were worked out anew the last time.
-	anew findings
+	// done are the stages that were worked out again the last time, anew those of them
+	// that found otherwise than before.
+	done, anew Findings
 }
 
 // Work works out the job of a plan as read, which is kept and not to be changed.
@@ -25,14 +26,17 @@ func (s *Session) through(doc *plan.Document, stages []stage) *Job {
 	if s.last != nil {
 		changed = doc.Changed(s.last)
 	}
-	s.anew = 0
+	s.done, s.anew = 0, 0
 	for k := range stages {
 		if !doc.Usable {
 			break
 		}
 		if s.job == nil || stages[k].reads&changed != 0 || stages[k].after&s.anew != 0 {
-			s.anew |= 1 << k
 			j.do(stages, k)
+			s.done |= 1 << k
+			if s.job == nil || !stages[k].foundSame(k, j, s.job) {
+				s.anew |= 1 << k
+			}
 			continue
 		}
 		stages[k].hand(j, s.job)

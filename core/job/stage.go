@@ -1,6 +1,8 @@
 package job
 
 import (
+	"reflect"
+
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 )
@@ -12,32 +14,35 @@ import (
 type stage struct {
 	name  string // what it works out, to follow "could not work out"
 	reads plan.Parts
-	after findings
+	after Findings
 	work  func(*Job)
 	// hand hands over what the stage finds.
 	hand func(to, from *Job)
 }
 
 // findings are what stages find, a bit for each stage in the order of the work.
-type findings uint32
+type Findings uint32
 
 // The findings of the stages.
 const (
-	theRoom findings = 1 << iota
-	theMask
-	theSetting
-	thePlatform
-	theKeys
-	theHanging
-	theTape
-	theMeeting
-	theFinish
-	theClimate
-	theDays
-	theSaves
-	thePrice
-	theRecord
-	theSafety
+	TheRoom Findings = 1 << iota
+	TheMask
+	TheSetting
+	ThePlatform
+	TheKeys
+	TheHanging
+	TheTape
+	TheMeeting
+	TheFinish
+	TheClimate
+	TheDays
+	TheSaves
+	ThePrice
+	TheRecord
+	TheVapours
+	TheDeck
+	TheAir
+	TheRules
 )
 
 // stages are the stages in the order of the work, each after those it reads.
@@ -47,34 +52,40 @@ func stages() []stage {
 			(*Job).FindRoom, func(to, from *Job) { to.Room = from.Room }},
 		{"the mask", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish, 0,
 			(*Job).TakeMask, func(to, from *Job) { to.Mask = from.Mask }},
-		{"where the mask goes", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSetting, theRoom | theMask,
+		{"where the mask goes", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSetting, TheRoom | TheMask,
 			(*Job).SetOut, func(to, from *Job) { to.Setting = from.Setting }},
-		{"where the platform stands", plan.PartUnits | plan.PartMask | plan.PartAccess, theSetting,
+		{"where the platform stands", plan.PartUnits | plan.PartMask | plan.PartAccess, TheSetting,
 			(*Job).StandPlatform, func(to, from *Job) { to.Platform = from.Platform }},
-		{"the panels kept up", plan.PartMask, theRoom | theMask | theSetting | thePlatform,
+		{"the panels kept up", plan.PartMask, TheRoom | TheMask | TheSetting | ThePlatform,
 			(*Job).KeepKeys, func(to, from *Job) { to.Keys = from.Keys }},
-		{"the hanging", plan.PartUnits | plan.PartMask, theRoom | theMask | theSetting | thePlatform | theKeys,
+		{"the hanging", plan.PartUnits | plan.PartMask, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys,
 			(*Job).Hang, func(to, from *Job) { to.Hanging = from.Hanging }},
-		{"the tape over the seams", plan.PartMask | plan.PartSeams, theMask,
+		{"the tape over the seams", plan.PartMask | plan.PartSeams, TheMask,
 			(*Job).BuyTape, func(to, from *Job) { to.Tape = from.Tape }},
-		{"how the layers meet", plan.PartUnits | plan.PartMask | plan.PartSeams, theMask | theSetting | theHanging,
+		{"how the layers meet", plan.PartUnits | plan.PartMask | plan.PartSeams, TheMask | TheSetting | TheHanging,
 			(*Job).MeetLayers, func(to, from *Job) { to.Meeting = from.Meeting }},
-		{"the finish", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, theRoom | theMask | theSetting | theHanging,
+		{"the finish", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheHanging,
 			(*Job).WorkOutFinish, func(to, from *Job) {
 				to.Covers, to.Hours, to.Gilding, to.Finish = from.Covers, from.Hours, from.Gilding, from.Finish
 			}},
-		{"the climate", plan.PartUnits | plan.PartFinish, theFinish,
+		{"the climate", plan.PartUnits | plan.PartFinish, TheFinish,
 			(*Job).JudgeClimate, func(to, from *Job) { to.Judged = from.Judged }},
-		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, theRoom | theMask | theKeys | theHanging | theTape | theFinish | theClimate,
+		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, TheRoom | TheMask | TheKeys | TheHanging | TheTape | TheFinish | TheClimate,
 			(*Job).PlanDays, func(to, from *Job) { to.Days = from.Days }},
-		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, theRoom | theMask | theSetting | theKeys | theHanging | theTape | theFinish | theClimate | theDays,
+		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
 			(*Job).TryOtherwise, func(to, from *Job) { to.Saves = from.Saves }},
-		{"the price", plan.AllParts, theRoom | theMask | theSetting | thePlatform | theKeys | theHanging | theTape | theFinish | theClimate | theDays,
+		{"the price", plan.AllParts, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
 			(*Job).PriceJob, func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
-		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, theMask | theFinish,
+		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, TheMask | TheFinish,
 			(*Job).PutOnRecord, func(to, from *Job) { to.Record = from.Record }},
-		{"the safety notes", plan.PartUnits | plan.PartPlace | plan.PartRoom | plan.PartMask | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir | plan.PartAccess, theRoom | theMask | theSetting | thePlatform | theHanging | theFinish | theDays,
-			(*Job).SeeToSafety, func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
+		{"what is given off", plan.PartRoom | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir, TheRoom | TheFinish | TheDays,
+			(*Job).FindVapours, func(to, from *Job) { to.Vapours = from.Vapours }},
+		{"the platform to ask for", plan.PartUnits | plan.PartPlace | plan.PartRoom | plan.PartMask | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAccess, TheRoom | TheMask | TheSetting | ThePlatform | TheHanging | TheFinish | TheDays | TheVapours,
+			(*Job).FindPlatform, func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
+		{"the air", 0, TheVapours,
+			(*Job).FollowAir, func(to, from *Job) { to.Air = from.Air }},
+		{"the safety notes", plan.PartQuote, TheVapours | TheDeck | TheAir,
+			(*Job).SeeToRules, func(to, from *Job) { to.Rules = from.Rules }},
 	}
 }
 
@@ -98,6 +109,15 @@ func (j *Job) do(stages []stage, which int) {
 	fault := own.guarded(s.work)
 	s.hand(j, own)
 	j.noted[which] = noted{own.Problems, own.refused, fault}
+}
+
+// foundSame tells whether a stage found the same in two jobs. What comes after it need
+// not be worked out again then.
+func (s *stage) foundSame(which int, a, b *Job) bool {
+	var one, other Job
+	s.hand(&one, a)
+	s.hand(&other, b)
+	return reflect.DeepEqual(&one, &other) && reflect.DeepEqual(a.noted[which].refused, b.noted[which].refused)
 }
 
 // guarded works so that a fault takes nothing of the other stages: what was found

@@ -26,7 +26,7 @@ func (j *Job) limitProducts() {
 	facts := &j.Safety.Facts
 	for i := range facts.Products {
 		if p := &facts.Products[i]; p.Category != "" || p.Label.Known && !p.Label.Value.IsZero() {
-			j.Safety.Limits = append(j.Safety.Limits, limitOf(facts.Country, p))
+			j.Rules.Limits = append(j.Rules.Limits, limitOf(facts.Country, p))
 		}
 	}
 }

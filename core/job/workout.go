@@ -54,15 +54,3 @@ func (j *Job) PriceJob() {
 		}
 	}
 }
-
-// SeeToSafety works out the platform, the air and what the rules have to say. A client's
-// copy has nothing of it: it is judged by the days of the work, which stay with those
-// who do it.
-func (j *Job) SeeToSafety() {
-	if j.Plan.Quote.Known {
-		return
-	}
-	j.Safety, j.Standing = Safety{}, Standing{}
-	j.FindPlatform()
-	j.FindAir()
-}

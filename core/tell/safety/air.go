@@ -18,7 +18,7 @@ const (
 // air is what the products give off into the room, and how long it stays there.
 // A finish without any has nothing to say of it.
 func (t *teller) air() {
-	air, c := &t.Safety.Air, &t.Safety.Course
+	air, c := &t.Air.Air, &t.Air.Course
 	if len(t.facts.Products) == 0 {
 		return
 	}
@@ -45,7 +45,7 @@ func (t *teller) air() {
 // when is the moment at which there is most in the air: by the calendar where there
 // is one.
 func (t *teller) when() words.Text {
-	r, minute := &t.Safety.Room, t.Safety.Course.PeakAt
+	r, minute := &t.Vapours.InTheRoom, t.Air.Course.PeakAt
 	if r.Midnight != 0 {
 		return words.Say("on {moment}", words.Of("moment", r.When(minute)))
 	}
@@ -55,7 +55,7 @@ func (t *teller) when() words.Text {
 
 // levels are the figures of the course.
 func (t *teller) levels() {
-	c := &t.Safety.Course
+	c := &t.Air.Course
 	t.airFigure("air.peak", t.Say("solvent in air, highest"), c.Peak.Value, "mg/m³", 0,
 		t.Say("The highest point of the curve, {when}: what was given off until then, less what the fresh air carried out, over the room.", words.Of("when", t.when())), t.peakSum(), t.Say(courseSource))
 	t.airFigure("air.average", t.Say("solvent in air, 8-hour average, worst day"), c.Average.Value, "mg/m³", 0,
@@ -78,7 +78,7 @@ func (t *teller) levels() {
 
 // wait is how long to stay out after the last coat: one figure, the longer.
 func (t *teller) wait() {
-	wait, reentry := t.Safety.Wait, t.Safety.Course.Reentry
+	wait, reentry := t.Air.Wait, t.Air.Course.Reentry
 	label := t.Say("stay out after the last coat, people at work")
 	switch {
 	case !wait.Known:
@@ -94,7 +94,7 @@ func (t *teller) wait() {
 // needed is the fresh air that the limits ask for, as changes of the room's air
 // and as fans are sold.
 func (t *teller) needed() {
-	needed := &t.Safety.Course.Needed
+	needed := &t.Air.Course.Needed
 	if !needed.Changes.Known {
 		return
 	}
@@ -106,11 +106,11 @@ func (t *teller) needed() {
 	t.Figure(sheet.Figure{ID: "air.changes", Block: page.Safety, Label: t.Say("air changes needed"), Value: page.Plain(needed.Changes.Value), Unit: "1/h", Text: text,
 		Working: sheet.Working{Rule: t.Say("The least that keeps people below the limits over eight hours and for a quarter of an hour, to a tenth: tried over the days of this job in place of the air changes with the windows open, all else as planned. Where shut windows would do, it is theirs."),
 			Sum: sum, Source: t.Say(courseSource + " For a quarter of an hour, where no limit is given, three times the eight-hour limit: HSE, EH40/2005, from memory.")}})
-	rule, flow := t.Say("Air changes needed times the room."), air.Flow(t.Safety.Flow).In(t.Style())
+	rule, flow := t.Say("Air changes needed times the room."), air.Flow(t.Air.Flow).In(t.Style())
 	if t.Notation.System == measure.FeetInches {
 		rule = t.Say("Air changes needed times the room, by the minute.")
 	}
-	t.Figure(sheet.Figure{ID: "air.flow", Block: page.Safety, Label: t.Say("fresh air to bring"), Value: page.Plain(t.Safety.Flow), Unit: "m3/h", Text: flow,
+	t.Figure(sheet.Figure{ID: "air.flow", Block: page.Safety, Label: t.Say("fresh air to bring"), Value: page.Plain(t.Air.Flow), Unit: "m3/h", Text: flow,
 		Working: sheet.Working{Rule: rule, Sum: t.flowSum(text, needed.Changes.Value, t.facts.RoomVolume) + " = " + flow, Source: page.OfArithmetic}})
 }
 
@@ -120,7 +120,7 @@ func (t *teller) allowed(changes measure.Number, part measure.Fact) string {
 }
 
 func (t *teller) airText() words.Text {
-	c := &t.Safety.Course
+	c := &t.Air.Course
 	text := words.Say("As a screening figure there is most solvent in the air {when}, {peak} mg/m³.", words.Of("when", t.when()), words.Number("peak", c.Peak.Value, 0))
 	if !c.Share.Known {
 		return words.Sentences(text, words.Say("No limit is given to hold it against."))
@@ -129,7 +129,7 @@ func (t *teller) airText() words.Text {
 	if c.Over.Value.Sign() > 0 {
 		text = words.Sentences(text, words.Say("For {time} in all it is above the limit.", words.Of("time", air.Hours(c.Over.Value))))
 	}
-	if wait := t.Safety.Wait; wait.Known && wait.Value.Sign() > 0 {
+	if wait := t.Air.Wait; wait.Known && wait.Value.Sign() > 0 {
 		text = words.Sentences(text, words.Say("After the last coat stay out for {time}, aired as planned; children, anyone pregnant and anyone with asthma as long as the label says, and until there is no smell.",
 			words.Of("time", air.Hours(wait.Value))))
 	}

@@ -95,7 +95,7 @@ func (t *teller) overRoom(volume measure.Volume, places int32) (text string, by 
 // peakSum is what was given off until the highest point of the course, less what
 // was carried out by then.
 func (t *teller) peakSum() sum {
-	c := &t.Safety.Course
+	c := &t.Air.Course
 	return func(places int32) (string, measure.Number) {
 		by, room := t.overRoom(t.facts.RoomVolume, places)
 		left := rounded(c.Given.Value, places).Sub(rounded(c.Carried.Value, places))
@@ -172,11 +172,11 @@ func (t *teller) flowSum(written string, changes measure.Number, room measure.Vo
 func (t *teller) purged() sum {
 	limit, mixing, opened := t.facts.Air.Limit.Value, t.facts.Air.Mixing.Value, t.facts.Air.Opened.Value
 	return func(places int32) (string, measure.Number) {
-		ratio := rounded(t.Safety.Air.Peak.Value, places-1).Quo(limit)
+		ratio := rounded(t.Air.Peak.Value, places-1).Quo(limit)
 		if ratio.Cmp(measure.NumberFromInt(1)) <= 0 {
-			return t.Say("{peak} mg/m³ is not above {limit} mg/m³", words.Trimmed("peak", t.Safety.Air.Peak.Value, places-1), words.Trimmed("limit", limit, 3)), measure.Number{}
+			return t.Say("{peak} mg/m³ is not above {limit} mg/m³", words.Trimmed("peak", t.Air.Peak.Value, places-1), words.Trimmed("limit", limit, 3)), measure.Number{}
 		}
-		text := t.Notation.NumberTrimmed(mixing, mostDecimals) + " ÷ " + t.anHour(opened, mostDecimals) + " × ln(" + t.Notation.NumberTrimmed(t.Safety.Air.Peak.Value, places-1) + " mg/m³ ÷ " + t.Notation.NumberTrimmed(limit, 3) + " mg/m³)"
+		text := t.Notation.NumberTrimmed(mixing, mostDecimals) + " ÷ " + t.anHour(opened, mostDecimals) + " × ln(" + t.Notation.NumberTrimmed(t.Air.Peak.Value, places-1) + " mg/m³ ÷ " + t.Notation.NumberTrimmed(limit, 3) + " mg/m³)"
 		return text, mixing.Quo(opened).Mul(logarithm(ratio))
 	}
 }

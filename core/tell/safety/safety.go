@@ -46,15 +46,15 @@ func Tell(p *page.Page, j *job.Job) {
 	t.ask()
 	t.overhead()
 	t.air()
-	for i := range j.Safety.Limits {
-		p.Sheet.Limits = append(p.Sheet.Limits, t.limit(&j.Safety.Limits[i]))
+	for i := range j.Rules.Limits {
+		p.Sheet.Limits = append(p.Sheet.Limits, t.limit(&j.Rules.Limits[i]))
 	}
 	t.notes()
 }
 
 // notes are what the rules say of the job.
 func (t *teller) notes() {
-	told := &t.Safety.Told
+	told := &t.Rules.Told
 	for _, q := range told.FindOut {
 		t.Sheet.FindOut = append(t.Sheet.FindOut, sheet.Question{At: q.At, Words: t.Told(q.Words), Rules: q.Rules})
 	}

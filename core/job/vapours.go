@@ -6,7 +6,55 @@ import (
 
 	"ceilingwright/core/air"
 	"ceilingwright/core/days"
+	"ceilingwright/core/finish"
+	"ceilingwright/core/measure"
 )
+
+// Vapours are what is used in the room and when, and who is in it.
+type Vapours struct {
+	Job air.Job
+	InTheRoom
+}
+
+// Air is what the solvents come to, Course that from day to day, Wait how long to stay
+// out after the last coat, Flow the fresh air needed in cubic metres an hour.
+type Air struct {
+	air.Air
+	Course air.Course
+	Wait   measure.Fact
+	Flow   measure.Number
+}
+
+// FindVapours reads which products give something off, and when.
+func (j *Job) FindVapours() {
+	if j.Plan.Quote.Known {
+		return
+	}
+	v := &j.Vapours
+	v.Job = air.Job{RoomVolume: j.Room.Air, Air: j.Plan.Air}
+	var steps []string
+	for i := range j.Plan.Steps {
+		if step := &j.Plan.Steps[i]; step.Kind.IsLiquid() {
+			v.Job.Products, steps = append(v.Job.Products, j.solvents(i)), append(steps, step.At)
+		}
+	}
+	v.InTheRoom = j.inTheRoom(&j.Days.Scheduled, steps)
+	v.Job.Coats, v.Job.Shifts = v.Coats, v.Shifts
+}
+
+// FollowAir works out what the products give off into the air. It reads nothing but the
+// vapours, so that it is followed again only where these change.
+func (j *Job) FollowAir() {
+	a, of := &j.Air, &j.Vapours.Job
+	if len(of.Products) == 0 {
+		return
+	}
+	found, problems := air.Of(*of)
+	j.Report("", problems)
+	a.Air, a.Course = found, air.CourseOf(*of)
+	a.Wait = air.Wait(a.Air, a.Course)
+	a.Flow = a.Course.Needed.Changes.Value.Mul(of.RoomVolume.Litres).Quo(measure.CubicMetre)
+}
 
 // InTheRoom is when coats go on and when people are in the room, in minutes from
 // Midnight, the one before the first piece of work. Without dates it is nothing.
@@ -74,4 +122,18 @@ func (w *Scheduled) ofSections(task int, coat air.Coat) air.Coat {
 	}
 	coat.Whole = all
 	return coat
+}
+
+// solvents is what a step uses up, as the rules read it.
+func (j *Job) solvents(step int) air.Product {
+	s := &j.Plan.Steps[step]
+	used, known := j.UsedBy(step)
+	p := air.Product{
+		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: used.Litres, Known: known},
+		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,
+		FlashPoint: s.FlashPoint, Sprayed: s.Method == finish.Spray, Size: s.Kind == finish.SizeCoat, Category: s.Category, LessWater: s.LessWater, InPounds: s.VOCInPounds,
+		Water: measure.Fact{Value: s.WaterPart.Share, Known: s.WaterPart.Known}, Exempt: s.ExemptPart.Share, Thinner: s.Thinned.Share,
+	}
+	p.VOC, p.Unsplit = air.AsUsed(p)
+	return p
 }
