@@ -61,6 +61,24 @@ func TestFullStorageIsSaidAndTheLastStateStays(t *testing.T) {
 	assert.Equal(t, "Longer room", v.text(blank+`.value`, "/title"))
 }
 
+// The plan goes in and the few words beside it do not: what is kept is this tab's
+// own, and it is written on once there is room.
+func TestRoomForThePlanAlone(t *testing.T) {
+	v := openEmpty(t, desk)
+	v.write("/title", "Long room")
+	v.wait(kept + `.includes("Long room")`)
+	v.run(`Storage.prototype.setItem = function (name, text) {
+  if (name.includes("about:")) throw new DOMException("full", "QuotaExceededError");
+  cwReal.setItem.call(this, name, text);
+}`)
+	v.write("/title", "Longer room")
+	v.wait(messages + `.includes("no room left")`)
+	v.run(`Storage.prototype.setItem = cwReal.setItem`)
+	v.write("/title", "Longest room")
+	v.wait(kept + `.includes("Longest room")`)
+	assert.Empty(t, v.text(messages))
+}
+
 func TestHalfWrittenPlanStartsEmptyAndIsOfferedOnce(t *testing.T) {
 	v := newView(t, desk)
 	v.visit(hosted + "icon.svg") // a page of the same origin, to lay the trap
@@ -100,4 +118,49 @@ func TestTwoTabsOnOneJobDoNotOverwriteEachOther(t *testing.T) {
 	one.press(`[data-do=keep-copy]`)
 	one.wait(kept + `.includes("Wide room")`)
 	assert.Equal(t, 2, value[int](one, `Object.keys(localStorage).filter((k) => k.startsWith("ceilingwright:plan:")).length`), "both are kept")
+}
+
+// What is said of a job changed in another tab is said of that job alone: not of
+// one nobody has worked on here, and not of the next on the sheet.
+func TestAnotherTabIsSaidOfItsJobOnly(t *testing.T) {
+	one := openAnew(t, desk, "")
+	one.run(`addEventListener("storage", () => setTimeout(() => globalThis.heard = true))`)
+	two := viewIn(t, laneOf(t).browser, desk)
+	two.visit(hosted + "icon.svg") // a page of the same origin
+	writeElsewhere := func(title string) {
+		one.run(`globalThis.heard = false`)
+		two.run(`const plan = JSON.parse($1);
+localStorage.setItem("ceilingwright:plan:" + plan.id, JSON.stringify({ ...plan, title: $2 }))`, one.text(plan), title)
+		one.wait(`globalThis.heard`)
+	}
+	writeElsewhere("Not the example")
+	assert.Empty(t, one.text(messages), "nobody has worked on the example here")
+
+	one.press(`.cw-example [data-do=empty]`)
+	one.write("/title", "Long room")
+	one.wait(kept + `.includes("Long room")`)
+	writeElsewhere("Tall room")
+	one.wait(messages + `.includes("another tab")`)
+	one.run(`document.querySelector("[data-do=example]").click()`)
+	assert.NotContains(t, one.text(messages), "another tab", "another job is on the sheet")
+}
+
+// The way out of two tabs' changes is open while the client's copy is in view.
+func TestAnotherTabWhileTheClientsCopyIsInView(t *testing.T) {
+	one := openAnew(t, desk, fragment(firmsPlan(t)))
+	one.write("/title", "Long room")
+	one.leave()
+	one.wait(kept + `.includes("Long room")`)
+	one.press(copyButton)
+	one.wait(`document.querySelector(".cw-page").hasAttribute("data-client")`)
+	two := viewIn(t, laneOf(t).browser, desk)
+	two.visit(hosted)
+	two.ready()
+	two.write("/title", "Tall room")
+	two.wait(kept + `.includes("Tall room")`)
+	one.wait(messages + `.includes("another tab")`)
+	one.press(`[data-do=take-theirs]`)
+	one.waitText("Tall room", blank+`.value`, "/title")
+	assert.True(t, one.holds(`!document.querySelector(".cw-page").hasAttribute("data-client")`))
+	assert.Empty(t, one.text(messages))
 }

@@ -39,22 +39,38 @@ func TestSingleFileWorksFromDiskAlone(t *testing.T) {
 }
 
 // A page taken along opens from disk with its plan, on a device that has never
-// seen it, and can be taken along again from there.
+// seen it, and can be taken along again from there. Where the job inside is kept
+// just as it is, it is that job, and goes on.
 func TestPageTakenAlongCanBeTakenAlongAgain(t *testing.T) {
 	v := openPainter(t, desk)
-	before := v.text(plan)
-	for range 2 {
+	taken := func() string {
 		folder := v.downloads()
 		v.press(`[data-do=take-along]`)
 		name, path := v.arrived(folder)
 		assert.Equal(t, "long-room.html", name)
-		v = fromDisk(t, path)
-		v.waitText("4″", figure, "border.DA")
-		assert.Equal(t, before, v.text(plan))
-		v.onlyItself(path)
+		return path
 	}
+	before := v.text(plan)
+	path := taken()
+	v = fromDisk(t, path)
+	v.waitText("4″", figure, "border.DA")
+	assert.Equal(t, before, v.text(plan))
+	v.onlyItself(path)
 	v.write("/mask/length", "178")
 	v.waitText("5″", figure, "border.DA")
+	v.leave()
+	v.wait(`JSON.stringify(JSON.parse(` + kept + ` || "null")) === JSON.stringify(JSON.parse(` + plan + `))`)
+
+	before = v.text(plan)
+	path = taken()
+	v.visit("file://" + path)
+	v.ready()
+	v.waitText("5″", figure, "border.DA")
+	assert.Equal(t, before, v.text(plan))
+	v.onlyItself(path)
+	v.write("/mask/length", "176")
+	v.wait(kept + `.includes('"176')`)
+	assert.Empty(t, v.text(messages))
 }
 
 // A plan in the file's address works without a server too.

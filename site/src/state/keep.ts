@@ -64,6 +64,7 @@ export function keep(plan: Plan, about: string): Kept {
     if (there !== null && there !== text && there !== seen.get(id)) return "elsewhere";
     if (there !== text) {
       s.setItem(key, text);
+      seen.set(id, text); // there may be no room for the few words
       s.setItem(placed(ABOUT + id), JSON.stringify({ at: new Date().toISOString(), says: about }));
     }
     s.setItem(placed(LAST), id);
@@ -72,6 +73,15 @@ export function keep(plan: Plan, about: string): Kept {
   }
   seen.set(id, text);
   return "kept";
+}
+
+/** True where the plan is kept here just as it is: it then counts as read from there. */
+export function isKeptHere(plan: Plan): boolean {
+  const id = typedText(plan["id"]);
+  const text = JSON.stringify(plan);
+  if (storedText(id) !== text) return false;
+  seen.set(id, text);
+  return true;
 }
 
 /** Takes what is stored now as known, so that the next keep overwrites it. */
@@ -150,9 +160,15 @@ export function lastKept(): { plan: Plan | null; damaged: string | null } {
   return { plan: read.plan, damaged: null };
 }
 
-/** Calls back when another tab writes the plan with the id asked for. */
-export function onWrittenElsewhere(current: () => string, tell: () => void): void {
+/** Calls back when another tab has written the plan asked for, unless nobody has
+ *  worked on it here. It goes by what is kept now: what the event tells of may have
+ *  been read or written over since. */
+export function onWrittenElsewhere(current: () => Plan, tell: () => void): void {
   globalThis.addEventListener("storage", (e) => {
-    if (e.key === placed(PLAN + current()) && e.newValue !== null && e.newValue !== seen.get(current())) tell();
+    const plan = current();
+    const id = typedText(plan["id"]);
+    if (e.key !== placed(PLAN + id) || isFresh(plan)) return;
+    const there = storedText(id);
+    if (there !== null && there !== seen.get(id)) tell();
   });
 }

@@ -4,7 +4,7 @@
 
 import { planInPage } from "../state/along";
 import { planFromFile, planFromText, type Opened } from "../state/file";
-import { claim, isFresh, lastKept, markFresh, storedText } from "../state/keep";
+import { claim, isFresh, isKeptHere, lastKept, markFresh, storedText } from "../state/keep";
 import { hasPlan, planFromFragment } from "../state/link";
 import { moveIntoFrame } from "../state/place";
 import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
@@ -15,7 +15,7 @@ import { isFramed } from "./framed";
 import { handOver } from "./handing";
 import { bringIn, closeJobs } from "./jobs";
 import { keepIfWaiting } from "./keeping";
-import { isForClient, ownBehind } from "./looking";
+import { isForClient, jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
 
 let damagedText = "";
@@ -76,13 +76,11 @@ function ownFirst(arrived: Plan, own: Plan | null): Plan | null {
 
 /** Receives a plan from the address. last is the job it stands in front of. */
 function received(arrived: Plan, last: Plan | null): Plan {
-  const kept = storedText(typedText(arrived["id"]));
-  if (kept === JSON.stringify(arrived)) {
-    claim(arrived);
+  if (isKeptHere(arrived)) {
     leaveAddress();
     return arrived;
   }
-  if (kept !== null) arrived["id"] = freshId();
+  if (storedText(typedText(arrived["id"])) !== null) arrived["id"] = freshId();
   guest = JSON.stringify(arrived);
   markFresh(arrived);
   if (last) nameGuest(arrived, last);
@@ -146,7 +144,7 @@ function newestOf(inside: Plan): Plan {
   const kept = storedText(typedText(inside["id"]));
   if (kept === null || isExample(inside)) return markFresh(inside);
   const read = readPlan(kept);
-  if (!("plan" in read) || JSON.stringify(read.plan) === JSON.stringify(inside)) return inside;
+  if (!("plan" in read) || isKeptHere(inside)) return inside;
   claim(read.plan);
   message("opened", "This is the job as you last changed it on this device.", action("as-saved", "Show it as it was saved in this file"));
   return read.plan;
@@ -154,8 +152,7 @@ function newestOf(inside: Plan): Plan {
 
 /** The plan under a new id when another plan is kept under its own. */
 function besideKept(arrived: Plan): Plan {
-  const kept = storedText(typedText(arrived["id"]));
-  if (kept !== null && kept !== JSON.stringify(arrived)) {
+  if (!isKeptHere(arrived) && storedText(typedText(arrived["id"])) !== null) {
     message("opened", "Another state of this job is kept on this device. It stays as it is; this one is kept beside it.");
     arrived["id"] = freshId();
   }
@@ -242,7 +239,7 @@ async function linked(desk: OwnDesk): Promise<void> {
     return;
   }
   takePlace();
-  const here = ownBehind(desk.plan()) ?? desk.plan();
+  const here = jobOnSheet(desk);
   // Guests that follow each other are one step: the history is for one's own work.
   const over = isGuest(here);
   const last = isFramed() || isFresh(here) ? lastKept().plan : here;

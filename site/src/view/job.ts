@@ -5,6 +5,7 @@ import { writePlanIntoPage } from "../state/along";
 import { amend, noteChange, noteKey, type Change } from "../state/history";
 import { adopt } from "../state/keep";
 import { emptyPlan, type Plan } from "../state/plan";
+import { typedText } from "../state/pointer";
 import { readings, workOut } from "./answer";
 import { isGuest, leaveAddress } from "./arriving";
 import type { OwnDesk } from "./desk";
@@ -75,6 +76,8 @@ function work(edit: (plan: Plan) => void): void {
 }
 
 function putOn(next: Plan): void {
+  // That another tab changed the job before is not said of this one.
+  if (typedText(next["id"]) !== typedText(plan["id"])) unsay("keeping");
   plan = next;
   unsayDone();
   if (isGuest(plan)) return;

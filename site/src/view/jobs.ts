@@ -12,7 +12,7 @@ import type { Actions, OwnDesk } from "./desk";
 import { action, make, setText, unbroken } from "./dom";
 import { handOver } from "./handing";
 import { keepIfWaiting } from "./keeping";
-import { ownBehind } from "./looking";
+import { jobOnSheet, showJob } from "./looking";
 import { message } from "./messages";
 import { renderUndo } from "./undo";
 
@@ -93,14 +93,10 @@ export function closeJobs(): void {
 /** Shows the list as it is now, where it is open. */
 export function redraw(desk: OwnDesk, words = ""): void {
   if (!shown) return;
-  const here = typedText(onSheet(desk)["id"]);
+  const here = typedText(jobOnSheet(desk)["id"]);
   const jobs = keptJobs();
   setText(shown.said, words || (jobs === null ? "This browser keeps nothing for this page." : jobs.length === 0 ? "No job is kept here yet." : ""));
   shown.list.replaceChildren(...(jobs ?? []).map((job) => (job.id === renaming ? naming(job) : entry(job, job.id === here))));
-}
-
-function onSheet(desk: OwnDesk): Plan {
-  return ownBehind(desk.plan()) ?? desk.plan();
 }
 
 function entry(job: KeptJob, here: boolean): HTMLElement {
@@ -146,7 +142,7 @@ function apply(desk: OwnDesk, changes: JobChange[], words: string, told: string)
     }
     done.push(change);
   }
-  noteChange(JSON.stringify(onSheet(desk)), { words, jobs: changes });
+  noteChange(JSON.stringify(jobOnSheet(desk)), { words, jobs: changes });
   renderUndo();
   redraw(desk, told);
   if (shown) shown.said.append(" ", action("undo", "Undo"));
@@ -174,7 +170,7 @@ function rename(desk: OwnDesk, id: string): void {
   renaming = "";
   const plan = planOf(id);
   if (!plan || title === typedText(plan["title"])) redraw(desk);
-  else if (id === typedText(onSheet(desk)["id"])) {
+  else if (id === typedText(jobOnSheet(desk)["id"])) {
     desk.change((own) => put(own, "/title", title), "the name of the job", "/title");
     keepIfWaiting();
     redraw(desk);
@@ -191,10 +187,10 @@ function remove(desk: OwnDesk, id: string): void {
   const change: JobChange = { id, before: entriesOf(id), after: {} };
   const words = `deleting ${called(plan)}`;
   const told = `${called(plan)} is deleted.`;
-  if (id !== typedText(onSheet(desk)["id"])) apply(desk, [change], words, told);
+  if (id !== typedText(jobOnSheet(desk)["id"])) apply(desk, [change], words, told);
   else {
     // Its place on the sheet is taken by an empty one.
-    if (desk.plan() !== onSheet(desk)) desk.look(onSheet(desk));
+    showJob(desk);
     putEntries(id, {});
     desk.take(markFresh(emptyPlan(plan)), words, { jobs: [change] });
     redraw(desk, told);

@@ -10,7 +10,7 @@ import { guestIsKept, isGuest, leaveAddress } from "./arriving";
 import type { Actions, OwnDesk } from "./desk";
 import { action, region, setText } from "./dom";
 import { isFramed } from "./framed";
-import { ownBehind } from "./looking";
+import { jobOnSheet, ownBehind, showJob } from "./looking";
 import { message, unsay } from "./messages";
 import { offerOwnTab } from "./sharing";
 
@@ -21,7 +21,7 @@ let keeping: ReturnType<typeof setTimeout> | undefined;
 
 export function startKeeping(on: OwnDesk): void {
   desk = on;
-  onWrittenElsewhere(() => typedText(desk.plan()["id"]), elsewhere);
+  onWrittenElsewhere(() => jobOnSheet(desk), elsewhere);
   window.addEventListener("pagehide", keepIfWaiting);
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepIfWaiting());
 }
@@ -94,7 +94,7 @@ function elsewhere(): void {
 export function keepingActions(on: OwnDesk): Actions {
   return {
     "take-theirs": () => {
-      const read = readPlan(storedText(typedText(on.plan()["id"])) ?? "");
+      const read = readPlan(storedText(typedText(jobOnSheet(on)["id"])) ?? "");
       if (!("plan" in read)) return;
       claim(read.plan);
       unsay("keeping");
@@ -102,6 +102,7 @@ export function keepingActions(on: OwnDesk): Actions {
     },
     "keep-copy": () => {
       unsay("keeping");
+      showJob(on);
       on.change((plan) => put(plan, "/id", freshId()), "kept as a copy");
     },
   };

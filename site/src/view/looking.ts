@@ -7,7 +7,7 @@ import { today } from "../state/clocks";
 import { readPlan, type Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
-import type { Actions, OwnDesk } from "./desk";
+import type { Actions, Desk, OwnDesk } from "./desk";
 import { action, bringUnder, every, middle, setAttribute } from "./dom";
 import { keepIfWaiting } from "./keeping";
 import { message } from "./messages";
@@ -24,6 +24,18 @@ export function isForClient(plan: Plan): boolean {
  *  with a copy that came by link or file. */
 export function ownBehind(plan: Plan): Plan | null {
   return plan === copy ? own : null;
+}
+
+/** The job on the sheet, though its client's copy is in view. */
+export function jobOnSheet(desk: Desk): Plan {
+  const shown = desk.plan();
+  return ownBehind(shown) ?? shown;
+}
+
+/** Puts the job itself back on the sheet, where its client's copy is in view. */
+export function showJob(desk: OwnDesk): void {
+  const job = jobOnSheet(desk);
+  if (job !== desk.plan()) desk.look(job);
 }
 
 /** A client's copy is read, not changed: true, and said, where the plan is one. */
@@ -59,9 +71,8 @@ export function lookingActions(desk: OwnDesk): Actions {
     look: (b) => {
       const y = middle(b);
       const inPlace = b.closest("[data-message]") === null;
-      const behind = ownBehind(desk.plan());
       if (b.dataset["to"] === "client") lookAsClient(desk);
-      else if (behind) desk.look(behind);
+      else showJob(desk);
       const chosen = document.querySelector<HTMLElement>("[data-do=look][aria-pressed=true]");
       chosen?.focus({ preventScroll: true });
       // Whole parts of the sheet above the price come and go with it.

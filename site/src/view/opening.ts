@@ -19,7 +19,7 @@ import { begin, desk, show } from "./job";
 import { closeJobs } from "./jobs";
 import { keepIfWaiting, stateOf } from "./keeping";
 import { reopenLadder } from "./ladder";
-import { ownBehind } from "./looking";
+import { jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
 import { takeOver } from "./other-room";
 import { frame } from "./sharing";
@@ -56,7 +56,7 @@ function start(begun: Promise<Engine> | null, chosen: Promise<void>): Promise<vo
  *  the way back to it. An example that was changed becomes a job of its own. */
 function putAside(pristine: Plan): void {
   keepIfWaiting();
-  const job = ownBehind(desk.plan()) ?? desk.plan();
+  const job = jobOnSheet(desk);
   const worked = !isFresh(job);
   const moved = isKeptAs(pristine) ? "" : moveAside(typedText(pristine["id"]));
   if (!worked) return;
