@@ -1,7 +1,6 @@
 package core
 
 import (
-	"errors"
 	"strconv"
 
 	"ceilingwright/core/tell"
@@ -51,7 +50,7 @@ func Calendar(planJSON []byte, stamp string) []byte {
 // and entries of lists to leave out. made is the plan as it was made for its room.
 // Where nothing follows all three are empty.
 func OtherRoom(made, planJSON []byte) []byte {
-	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON)).JSON()
+	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON), nil).JSON()
 }
 
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
@@ -90,11 +89,6 @@ func ParseLength(text, unit string) LengthAnswer {
 			return LengthAnswer{Nanometres: strconv.FormatInt(int64(l), 10)}
 		}
 	}
-	refusal := problem.Problem{Severity: problem.Stop, What: words.Say("This cannot be read."), Do: words.Say("Write it again.")}
-	var fault *measure.ParseError
-	if errors.As(err, &fault) {
-		refusal.What, refusal.Do = words.Verbatim(fault.Reason), words.Verbatim(fault.Do)
-	}
-	told := sheet.ProblemFrom(refusal, words.Style{})
+	told := sheet.ProblemFrom(problem.Unread("", err), words.Style{})
 	return LengthAnswer{Problem: &told}
 }

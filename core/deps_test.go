@@ -28,7 +28,7 @@ var mayImport = map[string][]string{
 	"core/measure":     {},
 	"core/words":       {"core/measure"},
 	"core/sum":         {"core/measure", "core/words"},
-	"core/problem":     {"core/words"},
+	"core/problem":     {"core/words", "core/measure"},
 	"core/jsondoc":     {},
 	"core/survey":      {"core/words", "core/measure", "core/problem"},
 	"core/mask":        {"core/words", "core/measure", "core/problem"},

@@ -56,8 +56,8 @@ func inFile(root, path string) ([]Call, error) {
 	var holes map[string]string
 	ast.Inspect(file, func(node ast.Node) bool {
 		if made, ok := node.(*ast.FuncDecl); ok {
-			if made.Name.Name == "Say" {
-				return false // it hands on what it was given
+			if handsOn[made.Name.Name] {
+				return false
 			}
 			holes = holesOf(made)
 		}
@@ -72,10 +72,22 @@ func inFile(root, path string) ([]Call, error) {
 	return calls, nil
 }
 
-// says tells whether a call is one of words.Say or of the Say of a page.
+// handsOn are the functions that say what they were given.
+var handsOn = map[string]bool{"Say": true, "Filled": true}
+
+// says tells whether a call is one of words.Say, of the Say of a page or of package
+// measure, which stands below the words, or of the fail of a reader of JSON.
 func says(call *ast.CallExpr) bool {
-	callee, ok := call.Fun.(*ast.SelectorExpr)
-	return ok && callee.Sel.Name == "Say" && len(call.Args) > 0
+	if len(call.Args) == 0 {
+		return false
+	}
+	switch callee := call.Fun.(type) {
+	case *ast.SelectorExpr:
+		return callee.Sel.Name == "Say" || callee.Sel.Name == "fail"
+	case *ast.Ident:
+		return callee.Name == "Say"
+	}
+	return false
 }
 
 func callOf(call *ast.CallExpr, at string, constants, holes map[string]string) Call {

@@ -13,13 +13,13 @@ import (
 type VOCLimit struct {
 	Limit        measure.Number
 	LessWater    bool
-	AsOf, Source string
+	AsOf, Source words.Text
 	Stricter     []Stricter
 }
 
 // Stricter is a place that allows less: an example, there are more.
 type Stricter struct {
-	Where, Source string
+	Where, Source words.Text
 	Limit         measure.Number
 }
 
@@ -76,6 +76,7 @@ var federal = []struct {
 
 const (
 	inEuropeSource = "Directive 2004/42/EC, annex II A, phase II, read in the German ChemVOCFarbV, annex II, and a Serbian copy that agree"
+	inUKSource     = inEuropeSource + "; kept in the UK by SI 2012/1715, from memory."
 	inUSSource     = "40 CFR 59, subpart D, table 1, from memory: check it before you rely on it. Containers of a litre and less are exempt, and the most restrictive category holds (59.400(c), 59.402(b)). States may be stricter."
 	indianaSource  = "326 IAC 8-14-3; primers, sealers and shellac from memory"
 	coastSource    = "South Coast Rule 1113 as it stood in 2015, flat and decorative seen in a secondary copy, the rest from memory"
@@ -103,14 +104,14 @@ func europeLimit(country words.Country, category Category, binder Binder) (VOCLi
 		if row.category != category {
 			continue
 		}
-		grams, source := row.solvent, inEuropeSource
+		grams, source := row.solvent, words.Say(inEuropeSource+".")
 		if binder == Water {
 			grams = row.water
 		}
 		if country == words.UK {
-			source += "; kept in the UK by SI 2012/1715, from memory"
+			source = words.Say(inUKSource)
 		}
-		return VOCLimit{Limit: measure.NumberFromInt(grams), AsOf: "category " + row.row + ", in force since 2010", Source: source + "."}, true
+		return VOCLimit{Limit: measure.NumberFromInt(grams), AsOf: words.Say("category {row}, in force since 2010", words.Name("row", row.row)), Source: source}, true
 	}
 	return VOCLimit{}, false
 }
@@ -120,15 +121,15 @@ func usLimit(category Category) (VOCLimit, bool) {
 		if row.category != category {
 			continue
 		}
-		limit := VOCLimit{Limit: measure.NumberFromInt(row.federal), LessWater: true, AsOf: "federal table, in force since 1999 (from memory)", Source: inUSSource}
-		limit.stricter("Indiana", row.indiana, indianaSource)
-		limit.stricter("the South Coast of California", row.coast, coastSource)
+		limit := VOCLimit{Limit: measure.NumberFromInt(row.federal), LessWater: true, AsOf: words.Say("federal table, in force since 1999 (from memory)"), Source: words.Say(inUSSource)}
+		limit.stricter(words.Say("Indiana"), row.indiana, words.Say(indianaSource))
+		limit.stricter(words.Say("the South Coast of California"), row.coast, words.Say(coastSource))
 		return limit, true
 	}
 	return VOCLimit{}, false
 }
 
-func (l *VOCLimit) stricter(where string, grams int64, source string) {
+func (l *VOCLimit) stricter(where words.Text, grams int64, source words.Text) {
 	if there := measure.NumberFromInt(grams); grams > 0 && there.Cmp(l.Limit) < 0 {
 		l.Stricter = append(l.Stricter, Stricter{Where: where, Limit: there, Source: source})
 	}

@@ -49,7 +49,7 @@ func TestVOCLimits(t *testing.T) {
 		require.True(t, ok, "%s %s", row.country, row.category)
 		assert.Equal(t, row.limit, limit.Limit.RoundHalfEven(2).String(), row.source)
 		assert.Equal(t, row.lessWater, limit.LessWater)
-		assert.NotEmpty(t, limit.AsOf)
+		assert.False(t, limit.AsOf.IsEmpty())
 		assert.NotEmpty(t, limit.Source)
 	}
 	for _, country := range []words.Country{words.US, words.UK, words.EU, words.Other} {
@@ -201,7 +201,7 @@ func TestRangesHoldWhatTheyLeaveOpen(t *testing.T) {
 func TestStricterPlaces(t *testing.T) {
 	limit, _ := VOCLimitFor(words.US, MattCeiling, Water)
 	require.Len(t, limit.Stricter, 2)
-	assert.Equal(t, "Indiana", limit.Stricter[0].Where)
+	assert.Equal(t, "Indiana", limit.Stricter[0].Where.String())
 	assert.Equal(t, "100", limit.Stricter[0].Limit.RoundHalfEven(0).String(), "326 IAC 8-14-3")
 	assert.Equal(t, "50", limit.Stricter[1].Limit.RoundHalfEven(0).String(), "South Coast Rule 1113 as of 2015, seen in a secondary copy")
 	limit, _ = VOCLimitFor(words.US, ClearShellac, Solvent)

@@ -269,7 +269,11 @@ func (p *parser) more(closing byte) bool {
 		p.at++
 		return false
 	}
-	p.fail("a comma or " + string(closing) + " should stand here")
+	if closing == '}' {
+		p.fail("a comma or } should stand here")
+	} else {
+		p.fail("a comma or ] should stand here")
+	}
 	return false
 }
 

@@ -6,19 +6,19 @@ import (
 )
 
 // ParseError is a text that is not read. Reason says what is wrong and Do what
-// to write instead, both as plain sentences that a person can act on. Rest is
+// to write instead, both for a person to act on. Rest is
 // the text from the place where reading stopped. Answers, where the text could
 // mean a few things, are what to write for each.
 type ParseError struct {
 	Text    string
-	Reason  string
+	Reason  Said
 	Rest    string
-	Do      string
+	Do      Said
 	Answers []string
 }
 
 // Error is the text and the reason.
-func (e *ParseError) Error() string { return strconv.Quote(e.Text) + ": " + e.Reason }
+func (e *ParseError) Error() string { return strconv.Quote(e.Text) + ": " + e.Reason.String() }
 
 // Reader reads lengths. Bare is the unit a number without one takes; with none
 // such a number is refused. DecimalComma says that the person writes decimals
@@ -80,7 +80,7 @@ func (r Reader) ParseOffset(text string) (Length, error) { return r.read(text, t
 func ParseMark(text string) (Length, error) {
 	mark, err := Parse(text, "")
 	if err == nil && mark == 0 {
-		return 0, &ParseError{Text: text, Rest: text, Reason: "A tape has no mark of nothing.", Do: "Write a mark such as 1/16 in or 1 mm."}
+		return 0, &ParseError{Text: text, Rest: text, Reason: Say("A tape has no mark of nothing."), Do: Say("Write a mark such as 1/16 in or 1 mm.")}
 	}
 	return mark, err
 }
@@ -125,14 +125,14 @@ func (r Reader) read(text string, signed bool) (Length, error) {
 		return 0, err
 	}
 	if p.used == 0 {
-		return 0, p.refuse(0, "Nothing is typed.", `Type a length, such as 12' 6 1/2" or 3.81 m.`)
+		return 0, p.refuse(0, Say("Nothing is typed."), Say(`Type a length, such as 12' 6 1/2" or 3.81 m.`))
 	}
 	negative, given := p.sign()
 	if given && !signed {
-		return 0, p.refuse(p.tokens[0].at, "A length takes no sign.", "Leave out the sign.")
+		return 0, p.refuse(p.tokens[0].at, Say("A length takes no sign."), Say("Leave out the sign."))
 	}
 	if negative && !signed {
-		return 0, p.refuse(p.tokens[0].at, "A length cannot be negative.", "Leave out the minus sign.")
+		return 0, p.refuse(p.tokens[0].at, Say("A length cannot be negative."), Say("Leave out the minus sign."))
 	}
 	length, err := p.length()
 	if negative {
@@ -186,17 +186,17 @@ func (p *parser) quantity() (q quantity, err error) {
 	q.at = t.at
 	switch {
 	case !there:
-		return q, p.refuse(len(p.text), "A sign stands alone.", "Write a number after it.")
+		return q, p.refuse(len(p.text), Say("A sign stands alone."), Say("Write a number after it."))
 	case t.kind == tokenUnit && p.next == 0 && p.used > 1:
-		return q, p.refuse(t.at, "A unit stands before any number.", "Write the number first.")
+		return q, p.refuse(t.at, Say("A unit stands before any number."), Say("Write the number first."))
 	case t.kind == tokenUnit:
-		return q, p.refuse(t.at, "A unit stands without a number.", "Write the number before it.")
+		return q, p.refuse(t.at, Say("A unit stands without a number."), Say("Write the number before it."))
 	case t.kind == tokenSlash:
-		return q, p.refuse(t.at, "Nothing stands above the line of the fraction.", "Write a fraction such as 1/2.")
+		return q, p.refuse(t.at, Say("Nothing stands above the line of the fraction."), Say("Write a fraction such as 1/2."))
 	case t.kind == tokenHyphen:
 		return q, p.dashRefused(t)
 	case t.kind == tokenPlus:
-		return q, p.refuse(t.at, "Sums are not read.", "Write the sum as one length.")
+		return q, p.refuse(t.at, Say("Sums are not read."), Say("Write the sum as one length."))
 	case p.startsFraction(0):
 		err = p.fraction(&q)
 		return q, err
@@ -243,10 +243,10 @@ func (p *parser) fractionAfter(q *quantity) error {
 	case p.startsFraction(0):
 		return p.fraction(q)
 	case t.kind == tokenPlus:
-		return p.refuse(t.at, "Sums are not read.", "Write the sum as one length.")
+		return p.refuse(t.at, Say("Sums are not read."), Say("Write the sum as one length."))
 	}
-	return p.refuse(t.at, "Two numbers stand side by side with no unit between them.",
-		"Write the unit after each number, or one number only.")
+	return p.refuse(t.at, Say("Two numbers stand side by side with no unit between them."),
+		Say("Write the unit after each number, or one number only."))
 }
 
 // dashedFraction tells whether a dash and a fraction come next with no spaces.
@@ -256,8 +256,8 @@ func (p *parser) dashedFraction() bool {
 }
 
 func (p *parser) dashRefused(t token) error {
-	return p.refuse(t.at, "The dash could be a minus, or a break between feet and inches.",
-		`Write 6' 3" for feet and inches, and 6 3/4 for a whole and a fraction.`)
+	return p.refuse(t.at, Say("The dash could be a minus, or a break between feet and inches."),
+		Say(`Write 6' 3" for feet and inches, and 6 3/4 for a whole and a fraction.`))
 }
 
 // number reads a number whose thousands may stand apart by one space.
@@ -267,7 +267,7 @@ func (p *parser) number() (numeral, error) {
 	p.next++
 	parted := false
 	if n.raised != 0 {
-		return n, p.refuse(t.at, "Raised or lowered digits stand outside a fraction.", "Write plain digits.")
+		return n, p.refuse(t.at, Say("Raised or lowered digits stand outside a fraction."), Say("Write plain digits."))
 	}
 	for !n.decimal && !n.grouped && n.whole > 0 && (parted || n.wholes <= 3) && p.thousandsFollow() {
 		more := p.tokens[p.next].number
@@ -307,7 +307,7 @@ func (p *parser) thousandsFollow() bool {
 func (p *parser) fraction(q *quantity) error {
 	t := p.tokens[p.next]
 	if q.number.decimal || t.kind == tokenNumber && t.number.decimal {
-		return p.refuse(t.at, "There is a decimal and a fraction.", "Write one of the two.")
+		return p.refuse(t.at, Say("There is a decimal and a fraction."), Say("Write one of the two."))
 	}
 	end := t.end
 	if t.kind == tokenFraction {
@@ -316,13 +316,13 @@ func (p *parser) fraction(q *quantity) error {
 	} else {
 		below, there := p.after(2)
 		if !there || below.kind != tokenNumber {
-			return p.refuse(p.tokens[p.next+1].at, "Nothing stands below the line of the fraction.", "Write a fraction such as 1/2.")
+			return p.refuse(p.tokens[p.next+1].at, Say("Nothing stands below the line of the fraction."), Say("Write a fraction such as 1/2."))
 		}
 		if below.number.decimal {
-			return p.refuse(below.at, "There is a decimal and a fraction.", "Write one of the two.")
+			return p.refuse(below.at, Say("There is a decimal and a fraction."), Say("Write one of the two."))
 		}
 		if t.number.raised < 0 || below.number.raised > 0 {
-			return p.refuse(t.at, "The digits of the fraction are raised and lowered the wrong way round.", "Write a fraction such as 1/2.")
+			return p.refuse(t.at, Say("The digits of the fraction are raised and lowered the wrong way round."), Say("Write a fraction such as 1/2."))
 		}
 		q.num, q.den, end = t.number.whole, below.number.whole, below.end
 		p.next += 3
@@ -341,43 +341,44 @@ func (p *parser) afterFractionRefused(t token) error {
 	case tokenHyphen:
 		return p.dashRefused(t)
 	case tokenSlash:
-		return p.refuse(t.at, "A fraction has one line only.", "Write a fraction such as 1/2.")
+		return p.refuse(t.at, Say("A fraction has one line only."), Say("Write a fraction such as 1/2."))
 	}
-	return p.refuse(t.at, "Something follows the fraction with no unit between.", "Write the unit after the fraction.")
+	return p.refuse(t.at, Say("Something follows the fraction with no unit between."), Say("Write the unit after the fraction."))
 }
 
 // fractionRefused checks a fraction against the marks of a tape, or of cups and
 // spoons, which have thirds too.
 func (p *parser) fractionRefused(q *quantity, at int, written string) error {
+	fraction := put("fraction", written)
 	switch {
 	case q.den == 0:
-		return p.refuse(at, "The fraction "+written+" is divided by zero.", "Write halves, quarters, 8ths, 16ths, 32nds or 64ths.")
+		return p.refuse(at, Say("The fraction {fraction} is divided by zero.", fraction), Say("Write halves, quarters, 8ths, 16ths, 32nds or 64ths."))
 	case p.spoons && (q.den > 64 || q.den < 2):
-		return p.refuse(at, "Nothing is measured in "+written+".", "Write a fraction such as 1/4 or 1/3.")
+		return p.refuse(at, Say("Nothing is measured in {fraction}.", fraction), Say("Write a fraction such as 1/4 or 1/3."))
 	case !p.spoons && (q.den > 64 || q.den < 2 || q.den&(q.den-1) != 0):
-		return p.refuse(at, "No tape has a mark for "+written+".", "Write halves, quarters, 8ths, 16ths, 32nds or 64ths.")
+		return p.refuse(at, Say("No tape has a mark for {fraction}.", fraction), Say("Write halves, quarters, 8ths, 16ths, 32nds or 64ths."))
 	case q.num >= q.den:
-		return p.refuse(at, "The fraction "+written+" is one or more.", p.topHeavy(q, at))
+		return p.refuse(at, Say("The fraction {fraction} is one or more.", fraction), p.topHeavy(q, at))
 	}
 	return nil
 }
 
 // topHeavy offers what a fraction of one or more may have meant: 17/16 is
 // 1 1/16 by division, or 1 7/16 with its space lost.
-func (p *parser) topHeavy(q *quantity, at int) string {
+func (p *parser) topHeavy(q *quantity, at int) Said {
 	if q.num >= tooGreat || q.number.whole >= tooGreat {
-		return "Write the whole number, a space and the fraction."
+		return Say("Write the whole number, a space and the fraction.")
 	}
-	divided := mixed(q.number.whole+q.num/q.den, q.num%q.den, q.den)
+	divided := put("divided", mixed(q.number.whole+q.num/q.den, q.num%q.den, q.den))
 	if q.at != at { // a whole number stands before it
-		return "Write " + divided + "."
+		return Say("Write {divided}.", divided)
 	}
 	for power := int64(100); power >= 10; power /= 10 { // no fraction here has three digits above its line
 		if rest := q.num % power; q.num > rest && rest > 0 && rest < q.den && rest*10 >= power {
-			return "Write " + mixed(q.num/power, rest, q.den) + " or " + divided + "."
+			return Say("Write {parted} or {divided}.", put("parted", mixed(q.num/power, rest, q.den)), divided)
 		}
 	}
-	return "Write " + divided + "."
+	return Say("Write {divided}.", divided)
 }
 
 func mixed(whole, num, den int64) string {
@@ -432,11 +433,11 @@ func (p *parser) between(last Unit) error {
 	if last == UnitFoot && p.is(0, tokenHyphen) {
 		p.next++
 		if p.next == p.used {
-			return p.refuse(p.tokens[p.next-1].at, "Nothing follows the dash.", "Write the inches after it, or leave it out.")
+			return p.refuse(p.tokens[p.next-1].at, Say("Nothing follows the dash."), Say("Write the inches after it, or leave it out."))
 		}
 	}
 	if last == UnitInch && p.startsFraction(0) {
-		return p.refuse(p.tokens[p.next].at, "A fraction stands after the inch mark.", "Write the fraction before the inch mark.")
+		return p.refuse(p.tokens[p.next].at, Say("A fraction stands after the inch mark."), Say("Write the fraction before the inch mark."))
 	}
 	return nil
 }
@@ -449,15 +450,15 @@ func (p *parser) unitOf(q quantity, last Unit) (Unit, error) {
 	case there && t.kind == tokenUnit:
 		p.next++
 		if q.hasFeet && t.unit != UnitInch {
-			return "", p.refuse(t.at, "Feet, inches and a fraction joined by dashes end in inches.", `Write 7' 0 1/2".`)
+			return "", p.refuse(t.at, Say("Feet, inches and a fraction joined by dashes end in inches."), Say(`Write 7' 0 1/2".`))
 		}
 		return t.unit, nil
 	case q.hasFeet || last == UnitFoot:
 		return UnitInch, nil
 	case last != "":
-		return "", p.refuse(q.at, "The number "+p.text[q.at:p.tokens[p.next-1].end]+" has no unit.", "Write the unit after each number.")
+		return "", p.refuse(q.at, Say("The number {number} has no unit.", put("number", p.text[q.at:p.tokens[p.next-1].end])), Say("Write the unit after each number."))
 	case p.bare.Length() == 0:
-		return "", p.refuse(q.at, "The number has no unit.", "Write its unit, such as in or mm.")
+		return "", p.refuse(q.at, Say("The number has no unit."), Say("Write its unit, such as in or mm."))
 	}
 	return p.bare, nil
 }
@@ -466,58 +467,59 @@ func (p *parser) unitOf(q quantity, last Unit) (Unit, error) {
 func (p *parser) orderRefused(q quantity, unit, last Unit, whole bool) error {
 	switch {
 	case q.den != 0 && unit.isMetric():
-		return p.refuse(q.at, "A fraction does not go with a metric unit.", "Write a decimal, such as 0.5, or the length in inches.")
+		return p.refuse(q.at, Say("A fraction does not go with a metric unit."), Say("Write a decimal, such as 0.5, or the length in inches."))
 	case last == "":
 		return nil
 	case unit.isMetric() != last.isMetric():
-		return p.refuse(q.at, "Feet or inches stand beside a metric unit.", "Write the whole length in one system. The mark ' means feet.")
+		return p.refuse(q.at, Say("Feet or inches stand beside a metric unit."), Say("Write the whole length in one system. The mark ' means feet."))
 	case unit == last && unit == UnitFoot:
-		return p.refuse(q.at, "Both parts are in feet.", "Write ' after feet and \" after inches.")
+		return p.refuse(q.at, Say("Both parts are in feet."), Say("Write ' after feet and \" after inches."))
 	case unit == last:
-		return p.refuse(q.at, "The same unit stands twice: "+string(unit)+".", "Write one unit for each part, the larger first.")
+		return p.refuse(q.at, Say("The same unit stands twice: {unit}.", put("unit", string(unit))), Say("Write one unit for each part, the larger first."))
 	case unit.Length() > last.Length():
-		return p.refuse(q.at, "The smaller unit stands first.", "Write the larger unit first.")
+		return p.refuse(q.at, Say("The smaller unit stands first."), Say("Write the larger unit first."))
 	case q.hasFeet:
-		return p.refuse(q.at, "Feet are written twice.", `Write 7' 0 1/2".`)
+		return p.refuse(q.at, Say("Feet are written twice."), Say(`Write 7' 0 1/2".`))
 	case !whole:
-		return p.refuse(0, "Only the last part may have decimals or a fraction.", "Write whole "+plural(last)+", or one unit only.")
+		return p.refuse(0, Say("Only the last part may have decimals or a fraction."), Say("Write whole {units}, or one unit only.", putSaid("units", plural(last))))
 	}
 	return nil
 }
 
-func plural(unit Unit) string {
+// plural is a unit as one speaks of many of it.
+func plural(unit Unit) Said {
 	switch unit {
 	case UnitFoot:
-		return "feet"
+		return Say("feet")
 	case UnitYard:
-		return "yards"
+		return Say("yards")
 	case UnitMetre:
-		return "metres"
+		return Say("metres")
 	}
-	return string(unit)
+	return Said{Sentence: string(unit)}
 }
 
 // reachesRefused offers the sum carried over. The sum is offered only where it
 // is within reach, so that what is offered is read.
 func (p *parser) reachesRefused(q quantity, unit, last Unit, sum Length) error {
-	reason := "The part in " + string(unit) + " reaches one " + string(last) + " or more."
+	reason := Say("The part in {unit} reaches one {larger} or more.", put("unit", string(unit)), put("larger", string(last)))
 	n := Notation{System: Metric, Plain: true}
 	if unit == UnitInch {
-		reason, n.System = "Inches after feet must be below 12.", FeetInches
+		reason, n.System = Say("Inches after feet must be below 12."), FeetInches
 	}
 	if sum > p.most {
-		return p.refuse(q.at, reason, "Check the figures.")
+		return p.refuse(q.at, reason, Say("Check the figures."))
 	}
-	return p.refuse(q.at, reason, "If you mean their sum, write "+n.Exact(sum)+".")
+	return p.refuse(q.at, reason, Say("If you mean their sum, write {sum}.", put("sum", n.Exact(sum))))
 }
 
 func (p *parser) tooLong() error {
-	written := p.text[p.chars[0].at:p.chars[p.count-1].end]
-	limit := "100 m (328 ft)"
+	written := put("length", p.text[p.chars[0].at:p.chars[p.count-1].end])
+	reason := Say("{length} is more than 100 m (328 ft), the longest length that is read.", written)
 	if p.most > Longest {
-		limit = "10 km (6.2 miles)"
+		reason = Say("{length} is more than 10 km (6.2 miles), the longest length that is read.", written)
 	}
-	return p.refuse(0, written+" is more than "+limit+", the longest length that is read.", "Check the figure and its unit.")
+	return p.refuse(0, reason, Say("Check the figure and its unit."))
 }
 
 // value is a quantity in nanometres. No product here can pass an int64: whole
@@ -544,7 +546,7 @@ func (p *parser) value(q quantity, unit Unit) (Length, error) {
 	}
 	if q.hasFeet {
 		if q.feet.decimal {
-			return 0, p.refuse(q.at, "Feet must be whole when inches follow.", "Write whole feet.")
+			return 0, p.refuse(q.at, Say("Feet must be whole when inches follow."), Say("Write whole feet."))
 		}
 		if value >= Foot {
 			return 0, p.reachesRefused(q, UnitInch, UnitFoot, value+Length(q.feet.whole)*Foot)
@@ -555,8 +557,8 @@ func (p *parser) value(q quantity, unit Unit) (Length, error) {
 }
 
 func (p *parser) tooFine(q quantity, unit Unit) error {
-	return p.refuse(q.at, "This is finer than a nanometre.",
-		"Write at most "+strconv.Itoa(unit.decimals())+" decimals of "+plural(unit)+".")
+	return p.refuse(q.at, Say("This is finer than a nanometre."),
+		Say("Write at most {most} decimals of {units}.", put("most", strconv.Itoa(unit.decimals())), putSaid("units", plural(unit))))
 }
 
 func power10(places int) Length {
@@ -584,12 +586,20 @@ func (p *parser) commaRefused(t token) error {
 		return p.tooLong()
 	}
 	err := &ParseError{Text: p.text, Rest: p.text[t.at:],
-		Reason: p.text[t.at:t.end] + " could mean " + whole + decimals + " or " + decimal + ".",
-		Do:     "Write " + strings.Join(answers, " or ") + "."}
+		Reason: Say("{number} could mean {one} or {other}.", put("number", p.text[t.at:t.end]), put("one", whole+decimals), put("other", decimal)),
+		Do:     oneOf(answers)}
 	if p.used == 1 || p.used == 2 && p.tokens[1].kind == tokenUnit { // the answers are the whole of it
 		err.Answers = answers
 	}
 	return err
+}
+
+// oneOf offers one or two texts to write.
+func oneOf(answers []string) Said {
+	if len(answers) == 1 {
+		return Say("Write {one}.", put("one", answers[0]))
+	}
+	return Say("Write {one} or {other}.", put("one", answers[0]), put("other", answers[1]))
 }
 
 // readable is those of some texts that can be read where this one was not.

@@ -154,14 +154,14 @@ func requireRefusal(t testing.TB, text string, err error, says string) *ParseErr
 	t.Helper()
 	var refusal *ParseError
 	require.ErrorAsf(t, err, &refusal, "%q", text)
-	require.Contains(t, refusal.Reason, says, "%q", text)
+	require.Contains(t, refusal.Reason.String(), says, "%q", text)
 	require.Equal(t, text, refusal.Text)
 	require.True(t, strings.HasSuffix(text, refusal.Rest), "rest %q of %q", refusal.Rest, text)
-	for _, sentence := range []string{refusal.Reason, refusal.Do} {
+	for _, sentence := range []string{refusal.Reason.String(), refusal.Do.String()} {
 		require.Regexp(t, `^[^ ].*[.]$`, sentence, "%q", text)
 		require.NotContains(t, sentence, "\u202e", "%q", text)
 	}
-	require.Contains(t, refusal.Error(), refusal.Reason)
+	require.Contains(t, refusal.Error(), refusal.Reason.String())
 	return refusal
 }
 
@@ -211,7 +211,7 @@ func TestParseReportedTroublesRefused(t *testing.T) {
 	} {
 		_, err := Parse(c.text, UnitInch)
 		refusal := requireRefusal(t, c.text, err, c.says)
-		assert.Equal(t, c.do, refusal.Do, "%s: Parse(%q)", c.source, c.text)
+		assert.Equal(t, c.do, refusal.Do.String(), "%s: Parse(%q)", c.source, c.text)
 	}
 }
 
@@ -420,7 +420,7 @@ func TestParseOffers(t *testing.T) {
 		{"1 m 120 cm", "If you mean their sum, write 2200 mm."},
 	} {
 		_, err := Parse(c.text, UnitInch)
-		assert.Equal(t, c.do, requireRefusal(t, c.text, err, "").Do, "%q", c.text)
+		assert.Equal(t, c.do, requireRefusal(t, c.text, err, "").Do.String(), "%q", c.text)
 	}
 }
 

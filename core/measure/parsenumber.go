@@ -53,7 +53,7 @@ func ParseSpan(text string) (from, to decimal.Decimal, err error) {
 		return from, to, err
 	}
 	if to.LessThan(from) {
-		err = &ParseError{Text: text, Reason: "The range runs from the larger number to the smaller.", Do: "Write the smaller one first, such as 16 to 18."}
+		err = &ParseError{Text: text, Reason: Say("The range runs from the larger number to the smaller."), Do: Say("Write the smaller one first, such as 16 to 18.")}
 	}
 	return from, to, err
 }
@@ -95,7 +95,7 @@ func ParseAmount(text string) (Number, error) {
 		return Number{}, p.strayRefused(t)
 	}
 	if q.number.digits > mostDigits {
-		return Number{}, p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
+		return Number{}, p.refuse(0, Say("This has more than {most} digits.", put("most", strconv.Itoa(mostDigits))), Say("Check the number."))
 	}
 	return NumberFromInt(q.number.whole).Add(NumberFromFraction(q.num, q.den)), nil
 }
@@ -108,9 +108,9 @@ func ParseCount(text string) (int, error) {
 	case err != nil:
 		return 0, err
 	case n.decimal:
-		return 0, &ParseError{Text: text, Rest: text, Reason: "This must be a whole number.", Do: "Write it without decimals."}
+		return 0, &ParseError{Text: text, Rest: text, Reason: Say("This must be a whole number."), Do: Say("Write it without decimals.")}
 	case n.digits > 9:
-		return 0, &ParseError{Text: text, Rest: text, Reason: "This has more than 9 digits.", Do: "Check the number."}
+		return 0, &ParseError{Text: text, Rest: text, Reason: Say("This has more than 9 digits."), Do: Say("Check the number.")}
 	}
 	return int(n.whole), nil
 }
@@ -124,12 +124,12 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 	if whole, decimals, ok := thousandsMark(text); err == nil && ok {
 		answers := []string{whole + decimals, amount.StringFixed(max(2, -amount.Exponent())) + afterThree(decimals)}
 		return decimal.Decimal{}, &ParseError{Text: text, Rest: text,
-			Reason:  strings.TrimSpace(text) + " could mean " + whole + decimals + " or " + amount.String() + ".",
-			Do:      "Write " + strings.Join(answers, " or ") + ".",
+			Reason:  Say("{number} could mean {one} or {other}.", put("number", strings.TrimSpace(text)), put("one", whole+decimals), put("other", amount.String())),
+			Do:      oneOf(answers),
 			Answers: answers}
 	}
 	if err == nil && amount.Exponent() < -4 {
-		return decimal.Decimal{}, &ParseError{Text: text, Rest: text, Reason: "This has more than 4 decimals.", Do: "Write the amount with two decimals."}
+		return decimal.Decimal{}, &ParseError{Text: text, Rest: text, Reason: Say("This has more than 4 decimals."), Do: Say("Write the amount with two decimals.")}
 	}
 	return amount, err
 }
@@ -160,7 +160,7 @@ func ParseYear(text string) (int, error) {
 	case err != nil:
 		return 0, err
 	case n.decimal || n.digits != 4 || n.whole < 1000:
-		return 0, &ParseError{Text: text, Rest: text, Reason: "A year has four digits.", Do: "Write it such as 1931."}
+		return 0, &ParseError{Text: text, Rest: text, Reason: Say("A year has four digits."), Do: Say("Write it such as 1931.")}
 	}
 	return int(n.whole), nil
 }
@@ -173,7 +173,7 @@ func readNumber(text string, signed bool) (n numeral, negative bool, err error) 
 		return numeral{}, false, err
 	}
 	if p.used == 0 {
-		return numeral{}, false, p.refuse(0, "Nothing is typed.", "Type a number, such as 12 or 4.5.")
+		return numeral{}, false, p.refuse(0, Say("Nothing is typed."), Say("Type a number, such as 12 or 4.5."))
 	}
 	if signed {
 		negative, _ = p.sign()
@@ -181,7 +181,7 @@ func readNumber(text string, signed bool) (n numeral, negative bool, err error) 
 	t, there := p.after(0)
 	switch {
 	case !there:
-		return numeral{}, false, p.refuse(len(p.text), "A sign stands alone.", "Write a number after it.")
+		return numeral{}, false, p.refuse(len(p.text), Say("A sign stands alone."), Say("Write a number after it."))
 	case t.kind != tokenNumber:
 		return numeral{}, false, p.startRefused(t)
 	}
@@ -189,7 +189,7 @@ func readNumber(text string, signed bool) (n numeral, negative bool, err error) 
 		if t, there := p.after(0); there {
 			err = p.strayRefused(t)
 		} else if n.digits > mostDigits {
-			err = p.refuse(0, "This has more than "+strconv.Itoa(mostDigits)+" digits.", "Check the number.")
+			err = p.refuse(0, Say("This has more than {most} digits.", put("most", strconv.Itoa(mostDigits))), Say("Check the number."))
 		}
 	}
 	if err != nil {
@@ -202,9 +202,9 @@ func readNumber(text string, signed bool) (n numeral, negative bool, err error) 
 func (p *parser) startRefused(t token) error {
 	switch t.kind {
 	case tokenHyphen:
-		return p.refuse(t.at, "This number cannot be negative.", "Leave out the minus sign.")
+		return p.refuse(t.at, Say("This number cannot be negative."), Say("Leave out the minus sign."))
 	case tokenPlus:
-		return p.refuse(t.at, "This number takes no sign.", "Leave out the sign.")
+		return p.refuse(t.at, Say("This number takes no sign."), Say("Leave out the sign."))
 	}
 	return p.strayRefused(t)
 }
@@ -213,11 +213,11 @@ func (p *parser) startRefused(t token) error {
 func (p *parser) strayRefused(t token) error {
 	switch t.kind {
 	case tokenSlash, tokenFraction:
-		return p.refuse(t.at, "A fraction is not read here.", "Write plain digits.")
+		return p.refuse(t.at, Say("A fraction is not read here."), Say("Write plain digits."))
 	case tokenUnit:
-		return p.refuse(t.at, "A unit is not read here.", "Write the number alone.")
+		return p.refuse(t.at, Say("A unit is not read here."), Say("Write the number alone."))
 	case tokenNumber:
-		return p.refuse(t.at, "There are two numbers.", "Write one number only.")
+		return p.refuse(t.at, Say("There are two numbers."), Say("Write one number only."))
 	}
-	return p.refuse(t.at, "Sums and ranges are not read here.", "Write one number only.")
+	return p.refuse(t.at, Say("Sums and ranges are not read here."), Say("Write one number only."))
 }

@@ -237,9 +237,9 @@ func TestParseSpan(t *testing.T) {
 		_, _, err := ParseSpan(text)
 		var refused *ParseError
 		require.ErrorAs(t, err, &refused, text)
-		assert.NotEmpty(t, refused.Do)
+		assert.NotEmpty(t, refused.Do.String())
 		if reason != "" {
-			assert.Equal(t, reason, refused.Reason)
+			assert.Equal(t, reason, refused.Reason.String())
 		}
 	}
 }

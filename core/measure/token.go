@@ -72,7 +72,7 @@ type scanner struct {
 	plain  bool // a number without a unit is asked for
 }
 
-func (s *scanner) refuse(at int, reason, do string) error {
+func (s *scanner) refuse(at int, reason, do Said) error {
 	return &ParseError{Text: s.text, Reason: reason, Rest: s.text[at:], Do: do}
 }
 
@@ -106,7 +106,7 @@ func (s *scanner) fold() error {
 	for at := first; at < last; {
 		r, size := utf8.DecodeRuneInString(s.text[at:])
 		if s.count == longestText {
-			return s.refuse(at, "This is longer than 64 characters.", "Write one figure only.")
+			return s.refuse(at, Say("This is longer than 64 characters."), Say("Write one figure only."))
 		}
 		c, raised := folded(r)
 		s.chars[s.count] = char{c, at, at + size, raised}
@@ -261,28 +261,28 @@ func fractionOf(c rune) (num, den int64, known bool) {
 }
 
 // strangerRefused is why a character is not read.
-func strangerRefused(c rune, written string) (reason, do string) {
+func strangerRefused(c rune, written string) (reason, do Said) {
 	switch {
 	case c == '_':
-		return "An underscore is not read.", "Write the digits without it."
+		return Say("An underscore is not read."), Say("Write the digits without it.")
 	case c == '~' || c == '≈':
-		return "A sign for “about” is not read.", "Measure it, and write the figure alone."
+		return Say("A sign for “about” is not read."), Say("Measure it, and write the figure alone.")
 	case c == '∞':
-		return "This is not a number.", "Write the figure in digits."
+		return Say("This is not a number."), Say("Write the figure in digits.")
 	case c == '%':
-		return "A per cent sign is not read here.", "Write the figure alone."
+		return Say("A per cent sign is not read here."), Say("Write the figure alone.")
 	case unicode.Is(unicode.Sc, c):
-		return "A currency sign is not read here.", "Write the figure alone."
+		return Say("A currency sign is not read here."), Say("Write the figure alone.")
 	case c >= 0x3371 && c <= 0x33DF:
-		return "The unit is written as one character, which is not read.", "Write the unit in letters, such as mm."
+		return Say("The unit is written as one character, which is not read."), Say("Write the unit in letters, such as mm.")
 	case unicode.Is(unicode.Nd, c):
-		return "These are digits of another script.", "Write the figure with the digits 0 to 9."
+		return Say("These are digits of another script."), Say("Write the figure with the digits 0 to 9.")
 	case c == utf8.RuneError:
-		return "One character is damaged.", "Delete this and type it again."
+		return Say("One character is damaged."), Say("Delete this and type it again.")
 	case !strconv.IsPrint(c): // line ends, and marks that would turn our own sentence round
-		return "There is a character in it that cannot be seen.", "Delete this and type it again."
+		return Say("There is a character in it that cannot be seen."), Say("Delete this and type it again.")
 	}
-	return "The character " + written + " is not read here.", "Write digits, and a unit where one is needed."
+	return Say("The character {character} is not read here.", put("character", written)), Say("Write digits, and a unit where one is needed.")
 }
 
 // word reads letters and the point that may end an abbreviation.
@@ -303,32 +303,32 @@ func (s *scanner) word(i int) (token, int, error) {
 		next++
 		if next < s.count && isDigit(s.chars[next].c) {
 			return token{}, i, s.refuse(s.chars[next-1].at,
-				"The point could end the unit or start a decimal.",
-				"Put a space after the unit and its point.")
+				Say("The point could end the unit or start a decimal."),
+				Say("Put a space after the unit and its point."))
 		}
 	}
 	return token{kind: tokenUnit, unit: unit}, next, nil
 }
 
-func (s *scanner) wordRefused(i, next int, word string) (reason, do string) {
+func (s *scanner) wordRefused(i, next int, word string) (reason, do Said) {
 	glued := i > 0 && isDigit(s.chars[i-1].c)
 	switch {
 	case word == "nan" || word == "inf" || word == "infinity":
-		return "This is not a number.", "Write the figure in digits."
+		return Say("This is not a number."), Say("Write the figure in digits.")
 	case word == "e" && glued:
-		return "A number with an exponent is not read.", "Write all its digits."
+		return Say("A number with an exponent is not read."), Say("Write all its digits.")
 	case word == "x" && glued && s.chars[i-1].c == '0':
-		return "This is not a decimal number.", "Write the figure with the digits 0 to 9 only."
+		return Say("This is not a decimal number."), Say("Write the figure with the digits 0 to 9 only.")
 	case word == "x" || word == "by":
-		return "There is more than one length here.", "Write one length only."
+		return Say("There is more than one length here."), Say("Write one length only.")
 	case word == "e":
-		return "A number with an exponent is not read.", "Write all its digits."
+		return Say("A number with an exponent is not read."), Say("Write all its digits.")
 	}
-	typed := "The word " + s.text[s.chars[i].at:s.chars[next-1].end]
+	typed := put("word", s.text[s.chars[i].at:s.chars[next-1].end])
 	if s.plain {
-		return typed + " is no part of a number.", "Write the figure in digits, such as 12 or 4.5."
+		return Say("The word {word} is no part of a number.", typed), Say("Write the figure in digits, such as 12 or 4.5.")
 	}
-	return typed + " is not a unit that is read here.", "Use ft, in, m, cm or mm."
+	return Say("The word {word} is not a unit that is read here.", typed), Say("Use ft, in, m, cm or mm.")
 }
 
 // numeral reads digits with points and commas.
@@ -358,7 +358,7 @@ func (s *scanner) numeral(i int) (numeral, int, error) {
 	n.grouped = points+commas > 1 || points+commas == 1 && decimalAt == end
 	if n.decimal && n.digits == n.wholes {
 		return numeral{}, i, s.refuse(s.chars[decimalAt].at,
-			"Nothing stands after the decimal mark.", "Write the decimals, or leave the mark out.")
+			Say("Nothing stands after the decimal mark."), Say("Write the decimals, or leave the mark out."))
 	}
 	if commas == 1 && points == 0 && !s.comma && n.whole > 0 && n.digits-n.wholes == 3 {
 		n.ambiguous, n.split = true, s.chars[decimalAt].at
@@ -378,16 +378,16 @@ func (s *scanner) decimalMark(i, end, points, commas, last int) (int, error) {
 	case points > 0 && commas > 0:
 		kind := s.chars[last].c
 		if kind == '.' && points > 1 || kind == ',' && commas > 1 || !s.inThrees(i, last) {
-			return 0, s.refuse(s.chars[i].at, "The points and commas do not part the digits in threes.",
-				"Write the number with one decimal point and nothing else.")
+			return 0, s.refuse(s.chars[i].at, Say("The points and commas do not part the digits in threes."),
+				Say("Write the number with one decimal point and nothing else."))
 		}
 		return last, nil
 	case points > 1 || s.comma:
-		return 0, s.refuse(s.chars[last].at, "There are two decimal marks.", "Write the number with one decimal mark.")
+		return 0, s.refuse(s.chars[last].at, Say("There are two decimal marks."), Say("Write the number with one decimal mark."))
 	}
 	if !s.inThrees(i, end) {
-		return 0, s.refuse(s.chars[i].at, "The commas do not part the digits in threes.",
-			"Write the number with one decimal point and nothing else.")
+		return 0, s.refuse(s.chars[i].at, Say("The commas do not part the digits in threes."),
+			Say("Write the number with one decimal point and nothing else."))
 	}
 	return end, nil
 }

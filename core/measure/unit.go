@@ -64,8 +64,8 @@ func ParseUnit(text string) (Unit, error) {
 	}
 	return "", &ParseError{
 		Text: text, Rest: text,
-		Reason: "This is no unit of length that is read here.",
-		Do:     "Choose in, ft, yd, mm, cm or m.",
+		Reason: Say("This is no unit of length that is read here."),
+		Do:     Say("Choose in, ft, yd, mm, cm or m."),
 	}
 }
 

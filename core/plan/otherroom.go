@@ -3,18 +3,18 @@ package plan
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
+	"ceilingwright/core/words"
 )
 
 // Fitting is what has to be changed in a plan made for one room so that it makes
 // sense in another. Writes are blanks to fill in anew, Out entries of lists to
-// leave out, in the order of the plan; Said says it in one sentence, "" where
-// nothing changes.
+// leave out, in the order of the plan; Said says it in one sentence, in a language
+// or, with none, in ours, "" where nothing changes.
 type Fitting struct {
 	Said   string   `json:"said"`
 	Writes []Write  `json:"writes"`
@@ -55,7 +55,7 @@ func (f Fitting) JSON() []byte {
 // mask. Left out are diagonals, things larger than the room, and pieces made of
 // panels that another mask may not have. Both rooms have to be rectangles whose
 // sides are known.
-func OtherRoom(made, now Document) Fitting {
+func OtherRoom(made, now Document, language *words.Language) Fitting {
 	f := &fitter{made: &made, now: &now, was: readingsOf(made), is: readingsOf(now)}
 	before, after := made.Plan.Room, now.Plan.Room
 	if before.Form != survey.Rectangle || after.Form != survey.Rectangle || min(before.Length, before.Width, after.Length, after.Width) <= 0 {
@@ -68,7 +68,7 @@ func OtherRoom(made, now Document) Fitting {
 	f.mask()
 	f.diagonals()
 	f.things()
-	return Fitting{Said: f.said(), Writes: f.writes, Out: f.out}
+	return Fitting{Said: f.said().In(words.Style{Language: language}), Writes: f.writes, Out: f.out}
 }
 
 // change is a length as it was and as it is.
@@ -84,7 +84,8 @@ type fitter struct {
 	writes        []Write
 	out           []string
 	sized, moved  bool
-	left          []string // what is left out, by its name in a sentence
+	left          []words.Text // what is left out, by its name in a sentence
+	square        bool         // the diagonals are among it
 }
 
 func readingsOf(d Document) map[string]measure.Length {
@@ -166,7 +167,7 @@ func (f *fitter) side(at string, room change) change {
 func (f *fitter) layer(l *Layer, length, width change) {
 	if l.Cut.Split == mask.ByGreatest {
 		for i, piece := range l.Pieces {
-			f.leaveOut(l.At+"/pieces/"+strconv.Itoa(i), "the piece “"+piece.Name+"”")
+			f.leaveOut(l.At+"/pieces/"+strconv.Itoa(i), words.Say("the piece “{piece}”", words.Name("piece", piece.Name)))
 		}
 	}
 	for _, mark := range l.Register.Marks {
@@ -196,7 +197,9 @@ func (f *fitter) diagonals() {
 	for _, at := range diagonals {
 		if _, own := f.as(at, at); own {
 			f.writes = append(f.writes, Write{At: at})
-			f.left = append(f.left, "the diagonals")
+			if !f.square {
+				f.square, f.left = true, append(f.left, words.Say("the diagonals"))
+			}
 		}
 	}
 }
@@ -204,13 +207,13 @@ func (f *fitter) diagonals() {
 // things moves what is on the ceiling and on the floor.
 func (f *fitter) things() {
 	if light := f.now.Plan.Fixture; light.At == survey.Measured {
-		f.around("/room/fixture", "/room/fixture", &light, "the light", false)
+		f.around("/room/fixture", "/room/fixture", &light, words.Text{}, false)
 	}
 	for i := range f.now.Plan.Obstructions {
 		o := &f.now.Plan.Obstructions[i]
 		k := slices.IndexFunc(f.made.Plan.Obstructions, func(p Obstruction) bool { return p.Name == o.Name })
 		if k >= 0 && o.Fixture.At == survey.Measured {
-			f.around(o.At, f.made.Plan.Obstructions[k].At, &o.Fixture, "“"+o.Name+"”", true)
+			f.around(o.At, f.made.Plan.Obstructions[k].At, &o.Fixture, quoted(o.Name), true)
 		}
 	}
 	for _, thing := range f.now.Plan.Furniture {
@@ -220,7 +223,7 @@ func (f *fitter) things() {
 		}
 		madeAt := f.made.Plan.Furniture[k].At
 		if thing.Length > f.along.to || thing.Width > f.across.to {
-			f.leaveOut(thing.At, "“"+thing.Name+"”")
+			f.leaveOut(thing.At, quoted(thing.Name))
 			continue
 		}
 		f.place(thing.At+"/fromDA", madeAt+"/fromDA", f.along, 0, thing.Length)
@@ -230,7 +233,7 @@ func (f *fitter) things() {
 
 // around moves a thing that is measured to its middle. Whichever way it lies it
 // stays clear of the walls by the greater half of its sides.
-func (f *fitter) around(at, madeAt string, o *survey.Fixture, name string, listed bool) {
+func (f *fitter) around(at, madeAt string, o *survey.Fixture, name words.Text, listed bool) {
 	half := max(o.Across, o.Deep).Half()
 	if listed && 2*half > min(f.along.to, f.across.to) {
 		f.leaveOut(at, name)
@@ -255,38 +258,31 @@ func (f *fitter) place(at, madeAt string, room change, before, beyond measure.Le
 
 // leaveOut leaves an entry out that stands in the plan as it was made, as far as
 // its name tells.
-func (f *fitter) leaveOut(at, name string) {
+func (f *fitter) leaveOut(at string, name words.Text) {
 	f.out = append(f.out, at)
 	f.left = append(f.left, name)
 }
 
+func quoted(name string) words.Text { return words.Say("“{name}”", words.Name("name", name)) }
+
 // said is all of it in one sentence.
-func (f *fitter) said() string {
-	var parts []string
+func (f *fitter) said() words.Text {
+	var parts []words.Text
 	if f.sized {
-		parts = append(parts, "its mask is sized to it")
+		parts = append(parts, words.Say("its mask is sized to it"))
 	}
 	if f.moved {
-		parts = append(parts, "what is on the ceiling and the floor is moved")
+		parts = append(parts, words.Say("what is on the ceiling and the floor is moved"))
 	}
-	if left := slices.Compact(f.left); len(left) > 0 {
-		verb := " are left out"
-		if len(left) == 1 && left[0] != "the diagonals" {
-			verb = " is left out"
+	if n := len(f.left); n > 0 {
+		left := words.Say("{things} {n?is|are} left out", words.All("things", f.left), words.Count("n", n))
+		if n == 1 && f.square {
+			left = words.Say("{things} are left out", words.All("things", f.left))
 		}
-		parts = append(parts, listed(left)+verb)
+		parts = append(parts, left)
 	}
 	if len(parts) == 0 {
-		return ""
+		return words.Text{}
 	}
-	return "The example is fitted to this room: " + strings.Join(parts, ", ") + "."
-}
-
-// listed is names in a row: one, two and three.
-func listed(names []string) string {
-	last := len(names) - 1
-	if last == 0 {
-		return names[0]
-	}
-	return strings.Join(names[:last], ", ") + " and " + names[last]
+	return words.Say("The example is fitted to this room: {changes}.", words.Texts("changes", parts))
 }

@@ -78,8 +78,11 @@ func unreadableReason(err error) words.Text {
 		return words.Say("This file is cut off: it ends in the middle, on line {line}.", words.Name("line", strconv.Itoa(fault.Line)))
 	}
 	return words.Say("This file is not a plan: it goes wrong on line {line}, character {column} ({reason}).",
-		words.Name("line", strconv.Itoa(fault.Line)), words.Name("column", strconv.Itoa(fault.Column)), words.Name("reason", fault.Reason))
+		words.Name("line", strconv.Itoa(fault.Line)), words.Name("column", strconv.Itoa(fault.Column)), words.Of("reason", words.Filled(fault.Reason, nothing)))
 }
+
+// nothing is what goes into the holes of a sentence that has none.
+func nothing(string) words.Value { return nil }
 
 func (r *reader) plan(top section) Plan {
 	var p Plan

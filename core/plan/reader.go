@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"strings"
 
 	"ceilingwright/core/words"
@@ -281,14 +280,9 @@ func (r *reader) missing(at string, need need) {
 	}
 }
 
-// unreadable turns a parse error into a problem at its blank.
+// unreadable says at a blank why it cannot be read.
 func (r *reader) unreadable(at string, err error) {
-	var fault *measure.ParseError
-	if errors.As(err, &fault) {
-		r.tell(problem.Problem{At: at, Severity: problem.Stop, What: words.Verbatim(fault.Reason), Do: words.Verbatim(fault.Do), Answers: fault.Answers})
-		return
-	}
-	r.report(at, problem.Stop, words.Say("This cannot be read."), words.Say("Write it again."))
+	r.tell(problem.Unread(at, err))
 }
 
 // number reads a plain number that is not negative.

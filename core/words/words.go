@@ -74,7 +74,7 @@ func Sentences(texts ...Text) Text {
 	if len(saying) == 0 {
 		return Text{}
 	}
-	return Say("{sentences}", &hole{"sentences", row{saying, " "}})
+	return Say("{sentences}", Of("sentences", row{saying, " "}))
 }
 
 // Filled is a sentence that stands in a table of its own, with what value knows for its

@@ -100,12 +100,12 @@ func (t *teller) runOuts(l *job.HungLayer) {
 	for i := range l.RunOuts {
 		r, of := &l.RunOuts[i], &directions[i]
 		t.Length(page.Hanging, id+".runout."+of.name, t.Told(of.over), r.Run.Over,
-			t.Say("All panels and planned gaps, less the mask outline; below nothing they are short."), t.Put(r.Run.Box+r.Run.Over)+" − "+t.Put(r.Run.Box), page.OfArithmetic)
+			t.Say("All panels and planned gaps, less the mask outline; below nothing they are short."), t.Put(r.Run.Box+r.Run.Over)+" − "+t.Put(r.Run.Box), t.Arithmetic())
 		// No seam can be set to less than nothing; the advice says what overlaps.
 		if r.Free > 0 && r.Narrowest >= 0 {
 			t.Length(page.Hanging, id+".seam."+of.name, t.Told(of.set), r.Narrowest,
 				t.Say("The planned gap, opened or closed so that the run lands on both tape lines."),
-				t.Notation.Fine(r.Run.Gap)+" + ("+t.Notation.Fine(r.Change)+")", page.OfArithmetic)
+				t.Notation.Fine(r.Run.Gap)+" + ("+t.Notation.Fine(r.Change)+")", t.Arithmetic())
 		}
 		if r.BuildUp.Known {
 			t.buildUp(l.Layer, r, of)

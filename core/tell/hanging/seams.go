@@ -34,14 +34,14 @@ func (t *teller) seamFigures(l *job.Layer) {
 	if inside > 0 {
 		rule = words.Sentences(rule, words.Say("What lies inside pieces is taken off: of a span there is no seam, and a joined piece is closed on the floor."))
 	}
-	t.Length(page.Hanging, p.ID+".seams.length", t.Say("seams of this layer"), p.SeamLength(outline), t.Told(rule), sum, page.OfArithmetic)
+	t.Length(page.Hanging, p.ID+".seams.length", t.Say("seams of this layer"), p.SeamLength(outline), t.Told(rule), sum, t.Arithmetic())
 	t.crossings(l)
 	if floor := p.FloorLength(outline); floor > 0 {
-		t.Length(page.Hanging, p.ID+".seams.floor", t.Say("seams closed on the floor"), floor, t.Say("The seams inside joined pieces."), t.floorSum(p), page.OfArithmetic)
+		t.Length(page.Hanging, p.ID+".seams.floor", t.Say("seams closed on the floor"), floor, t.Say("The seams inside joined pieces."), t.floorSum(p), t.Arithmetic())
 	}
 	if len(p.Loose) > 0 {
 		t.Length(page.Hanging, p.ID+".seams.loose", t.Say("lines round loose pieces"), p.LooseLength(),
-			t.Say("The way round each piece: twice length and width, or π times across."), t.looseSum(p.Loose), page.OfArithmetic)
+			t.Say("The way round each piece: twice length and width, or π times across."), t.looseSum(p.Loose), t.Arithmetic())
 	}
 }
 
@@ -66,10 +66,10 @@ func (t *teller) crossings(l *job.Layer) {
 	if inside > 0 {
 		rule = words.Sentences(rule, words.Say("Those inside a span or on its side are taken off."))
 	}
-	t.Count(page.Hanging, p.ID+".seams.crossings", t.Say("{n?crossing of this layer|crossings of this layer}", words.Count("n", crossings)), int64(crossings), "", t.Told(rule), sum, page.OfArithmetic)
+	t.Count(page.Hanging, p.ID+".seams.crossings", t.Say("{n?crossing of this layer|crossings of this layer}", words.Count("n", crossings)), int64(crossings), "", t.Told(rule), sum, t.Arithmetic())
 	if joints > 0 {
 		t.Count(page.Hanging, p.ID+".seams.tjoints", t.Say("{n?seam that ends on a span|seams that end on a span}", words.Count("n", joints)), int64(joints), "",
-			t.Say("Where three panels meet, since a span lies along one side."), t.Say("counted"), page.OfArithmetic)
+			t.Say("Where three panels meet, since a span lies along one side."), t.Say("counted"), t.Arithmetic())
 	}
 }
 
@@ -92,7 +92,7 @@ func (t *teller) allSeams() {
 			}
 			sum, _ := t.lengthSum(l)
 			return sum
-		}), page.OfArithmetic)
+		}), t.Arithmetic())
 	crossings, spans := 0, false
 	for i := range t.Layers {
 		p := &t.Layers[i].Panels
@@ -110,7 +110,7 @@ func (t *teller) allSeams() {
 			}
 			sum, _ := crossingSum(l)
 			return sum
-		}), page.OfArithmetic)
+		}), t.Arithmetic())
 }
 
 // sumOfLayers adds up what the layers that are hung have of something. Of one layer

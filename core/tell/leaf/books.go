@@ -35,7 +35,7 @@ func (w *leaves) packs() {
 	case books.Compared:
 		rule, source = w.Say("The cheapest of all ways to buy books and packs."), w.Say("Arithmetic. Every number of packs is compared.")
 	case books.Pack.Known:
-		rule, source = w.Say("Whole packs, since a single book has no price here."), page.OfArithmetic
+		rule, source = w.Say("Whole packs, since a single book has no price here."), w.Arithmetic()
 	}
 	sum := w.whole(books.Packs * books.BooksPerPack)
 	if books.Loose > 0 {

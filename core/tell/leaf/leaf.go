@@ -162,7 +162,7 @@ func (w *leaves) yield() {
 		Working: sheet.Working{
 			Rule:   w.Say("The area where leaf shows, in bare leaves, by the leaves it takes with what falls on the mask, laps, cut edges and waste. The second line is the same fact from the other end, how much more than shows is bought: say which you mean when you ask for leaf."),
 			Sum:    bare + " ÷ " + exact + " = " + of(yield) + "\n" + exact + " ÷ " + bare + " − 1 = " + of(more),
-			Source: page.OfArithmetic,
+			Source: w.Arithmetic(),
 		},
 	})
 }

@@ -69,7 +69,7 @@ func measuredGap(off measure.Length) words.Text {
 func landing(p *page.Page, l *job.Layer, side *job.Landing) {
 	p.Length(page.Hanging, l.Panels.ID+".gap."+string(side.Wall), p.Say("past the tape line towards {wall}", words.Name("wall", side.Wall.Text())), side.Past,
 		p.Say("The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."),
-		p.Put(side.Panels)+" + "+p.Put(side.Gaps)+" − "+p.Put(side.Room), page.OfArithmetic)
+		p.Put(side.Panels)+" + "+p.Put(side.Gaps)+" − "+p.Put(side.Room), p.Arithmetic())
 }
 
 // Bridges are the tapes over the seams of a layer, and round its loose pieces.

@@ -18,13 +18,13 @@ import (
 func Figures(p *page.Page, j *job.Job) {
 	if m := &j.Plan.Mask; m.Outline.IsComplete() && !j.Maskless {
 		p.Area(page.Mask, "mask.area", p.Say("mask"), m.Area(), p.Say("Length times width of the whole mask."),
-			p.Put(m.Length)+" × "+p.Put(m.Width), page.OfArithmetic)
+			p.Put(m.Length)+" × "+p.Put(m.Width), p.Arithmetic())
 	}
 	for i := range j.Layers {
 		if l := &j.Layers[i]; !l.Panels.IsEmpty() {
 			n := l.Panels.Count()
 			p.Count(page.Mask, l.Panels.ID+".panels", p.Say("{n?panel|panels}", words.Count("n", n)), int64(n), "",
-				p.Say("Columns times rows."), strconv.Itoa(len(l.Panels.Columns))+" × "+strconv.Itoa(len(l.Panels.Rows)), page.OfArithmetic)
+				p.Say("Columns times rows."), strconv.Itoa(len(l.Panels.Columns))+" × "+strconv.Itoa(len(l.Panels.Rows)), p.Arithmetic())
 			foundFigure(p, l)
 		}
 	}
@@ -40,7 +40,7 @@ func foundFigure(p *page.Page, l *job.Layer) {
 	less.Found = 0
 	sum := append([]string{strconv.Itoa(c.Total)}, told(p, states(less))...)
 	p.Count(page.Mask, l.Panels.ID+".found", p.Say("{n?panel found|panels found}", words.Count("n", c.Found)), int64(c.Found), "",
-		p.Say("All panels of the layer, less those that are missing, damaged, re-cut or not checked yet."), strings.Join(sum, " − "), page.OfArithmetic)
+		p.Say("All panels of the layer, less those that are missing, damaged, re-cut or not checked yet."), strings.Join(sum, " − "), p.Arithmetic())
 }
 
 // facing is the wall that a side of the mask, or the edge of a panel, faces.

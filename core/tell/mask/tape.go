@@ -29,7 +29,7 @@ func Tape(p *page.Page, j *job.Job) {
 		rule = words.Sentences(rule, words.Say("Joins lap."))
 		sum = append(sum, p.Put(t.Laps))
 	}
-	p.Length(page.Hanging, "tape.length", p.Say("tape over the seams"), t.Length, p.Told(rule), strings.Join(sum, " + "), page.OfArithmetic)
+	p.Length(page.Hanging, "tape.length", p.Say("tape over the seams"), t.Length, p.Told(rule), strings.Join(sum, " + "), p.Arithmetic())
 	if !t.Known {
 		return
 	}

@@ -23,9 +23,6 @@ const (
 	Safety  = "safety"
 )
 
-// OfArithmetic is the source of a rule that is nothing but arithmetic.
-const OfArithmetic = "Arithmetic."
-
 // Page is what is told and how: Notation is the one asked for, Other the one that
 // stands beside it, Country whose words are used, Language none for the one the
 // sentences are written in.
@@ -91,4 +88,4 @@ func Equals(sum, result string) string {
 func Plain(n measure.Number) string { return n.Trimmed(12) }
 
 // Arithmetic is the source of a rule that is nothing but arithmetic.
-func (p *Page) Arithmetic() string { return p.Say(OfArithmetic) }
+func (p *Page) Arithmetic() string { return p.Say("Arithmetic.") }

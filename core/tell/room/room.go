@@ -30,7 +30,7 @@ func Tell(p *page.Page, j *job.Job) {
 	if !j.Room.Shape.Usable() {
 		return
 	}
-	t.Area(page.Room, "room.area", t.Say("ceiling"), j.Room.Area, t.areaRule(), t.areaSum(), page.OfArithmetic)
+	t.Area(page.Room, "room.area", t.Say("ceiling"), j.Room.Area, t.areaRule(), t.areaSum(), t.Arithmetic())
 	t.perimeter()
 	if j.Plan.Room.Height > 0 {
 		t.volume()
@@ -125,7 +125,7 @@ func (t *teller) areaSum() string {
 }
 
 func (t *teller) perimeter() {
-	s, source := &t.Room.Shape, page.OfArithmetic
+	s, source := &t.Room.Shape, t.Arithmetic()
 	long, wide := t.Put(s.Length), t.Put(s.Width)
 	var rule, sum string
 	switch {
@@ -155,7 +155,7 @@ func (t *teller) volume() {
 		Text: cubic(t.Notation, air), Other: cubic(t.Other, air),
 		Working: sheet.Working{Rule: t.Say("Ceiling area times height."),
 			Sum:    t.Notation.Area(t.Room.Area) + " × " + t.Put(t.Plan.Room.Height) + " = " + cubic(t.Notation, air),
-			Source: page.OfArithmetic},
+			Source: t.Arithmetic()},
 	})
 }
 

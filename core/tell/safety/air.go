@@ -111,7 +111,7 @@ func (t *teller) needed() {
 		rule = t.Say("Air changes needed times the room, by the minute.")
 	}
 	t.Figure(sheet.Figure{ID: "air.flow", Block: page.Safety, Label: t.Say("fresh air to bring"), Value: page.Plain(t.Air.Flow), Unit: "m3/h", Text: flow,
-		Working: sheet.Working{Rule: rule, Sum: t.flowSum(text, needed.Changes.Value, t.facts.RoomVolume) + " = " + flow, Source: page.OfArithmetic}})
+		Working: sheet.Working{Rule: rule, Sum: t.flowSum(text, needed.Changes.Value, t.facts.RoomVolume) + " = " + flow, Source: t.Arithmetic()}})
 }
 
 // allowed is what so many changes leave of what is allowed.

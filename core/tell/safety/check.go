@@ -194,7 +194,7 @@ func (t *teller) floorFigures() {
 	}
 	foot := measure.AreaOf(g.FootLength, g.FootWidth)
 	t.Area(page.Safety, "platform.foot", t.Say("floor it stands on"), foot, t.Say("Length times width, outriggers included."),
-		t.Put(g.FootLength)+" × "+t.Put(g.FootWidth), page.OfArithmetic)
+		t.Put(g.FootLength)+" × "+t.Put(g.FootWidth), t.Arithmetic())
 	if !l.Stands {
 		return
 	}

@@ -18,10 +18,12 @@ func (t *teller) limit(l *job.VOCLimit) sheet.VOCLine {
 		return line
 	}
 	limit := &l.Limit
-	line.Rule, line.Limit, line.AsOf, line.Source = t.Told(t.ruleOf(limit.LessWater)), grams(limit.Limit).In(t.Style()), limit.AsOf, limit.Source
+	line.Rule, line.Limit, line.AsOf = t.Told(t.ruleOf(limit.LessWater)), grams(limit.Limit).In(t.Style()), t.Told(limit.AsOf)
+	source := limit.Source
 	for _, s := range limit.Stricter {
-		line.Source += " " + s.Where + ": " + s.Source + "."
+		source = words.Sentences(source, words.Say("{where}: {source}.", words.Of("where", s.Where), words.Of("source", s.Source)))
 	}
+	line.Source = t.Told(source)
 	if l.InPounds {
 		line.Limit += ", " + t.Notation.NumberTrimmed(air.InPounds(limit.Limit), 1) + " lb/gal"
 	}
@@ -79,7 +81,7 @@ func against(l *job.VOCLimit) words.Text {
 		text = words.Say("Cannot be compared yet: fill in how much of the product is water.")
 	}
 	for _, s := range l.Stricter {
-		text = words.Sentences(text, words.Say("It would be above what {where} allows, {limit}.", words.Name("where", s.Where), words.Of("limit", grams(s.Limit))))
+		text = words.Sentences(text, words.Say("It would be above what {where} allows, {limit}.", words.Of("where", s.Where), words.Of("limit", grams(s.Limit))))
 	}
 	return words.Sentences(text, thinned(l.Product, l.Limit.LessWater))
 }

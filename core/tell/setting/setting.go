@@ -50,7 +50,7 @@ func Tell(p *page.Page, j *job.Job) {
 
 // sum is a figure that is a sum.
 func (t *teller) sum(id, label string, s sum.Sum, rule string) {
-	t.Length(page.Setting, id, label, s.Value(), rule, s.In(t.Style()), page.OfArithmetic)
+	t.Length(page.Setting, id, label, s.Value(), rule, s.In(t.Style()), t.Arithmetic())
 }
 
 // order is the mask to order for the borders wanted.

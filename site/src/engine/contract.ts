@@ -697,8 +697,8 @@ export interface Drawing {
 
 /** Fitting is what has to be changed in a plan made for one room so that it makes
  *  sense in another. Writes are blanks to fill in anew, Out entries of lists to
- *  leave out, in the order of the plan; Said says it in one sentence, "" where
- *  nothing changes. */
+ *  leave out, in the order of the plan; Said says it in one sentence, in a language
+ *  or, with none, in ours, "" where nothing changes. */
 export interface Fitting {
   said: string;
   writes: Write[];
