@@ -133,6 +133,7 @@ func CourseOf(job Job) Course {
 		return Course{Needed: needed}
 	}
 	aired := room.aired(opened.Value.Float())
+	aired.course.Curve = make([]Moment, 0, min(len(aired.coats)*int(3*aDay/tick), mostMoments)) // a coat is followed for some days
 	course := aired.follow()
 	course.Needed = needed
 	return course
@@ -168,52 +169,6 @@ func timesOf(job Job) ([]Coat, []Shift) {
 	return coats, shifts
 }
 
-// wet is a product in the room: how fast what is wet evaporates, how much is
-// wet and how much is in the air, in grams and grams a cubic metre.
-type wet struct {
-	burns    bool
-	decay    float64 // 1/h
-	limit    float64 // g/m³; +Inf where there is none
-	coat     float64 // grams in one coat
-	left     float64 // grams wet
-	level    float64 // g/m³
-	input    float64 // grams an hour being put on
-	mean     float64 // g/m³, over the last step
-	wasLeft  float64 // at the beginning of the step
-	wasLevel float64
-	given    float64    // grams, over the last step
-	shift    float64    // g/m³ × hours of this shift
-	whole    [2]factors // of a whole quarter of an hour, shut and open
-}
-
-// factors carry a product over one step: Keep is the share of what is wet that
-// is still wet at its end, Kept that of what is in the air, Steady and Fading
-// what a gram an hour put on, and a gram an hour given off besides, leave in the
-// air. They are the same for every whole quarter of an hour.
-type factors struct {
-	keep, kept, steady, fading float64
-	known                      bool
-}
-
-func factorsOf(decay, changes, hours float64) factors {
-	return factors{decayed(float64(decay * hours)), decayed(float64(changes * hours)), between(0, changes, hours), between(decay, changes, hours), true}
-}
-
-// factors are those of a step of so many minutes.
-func (w *wet) factors(minutes int64, changes float64, inside bool) factors {
-	if minutes != tick {
-		return factorsOf(w.decay, changes, float64(minutes)/60)
-	}
-	which := 0
-	if inside {
-		which = 1
-	}
-	if !w.whole[which].known {
-		w.whole[which] = factorsOf(w.decay, changes, float64(tick)/60)
-	}
-	return w.whole[which]
-}
-
 // room is a job as the course needs it.
 type room struct {
 	volume, mixing float64 // m³
@@ -227,12 +182,14 @@ type room struct {
 	of             []int // by product: its place in wets, or −1
 	limited        bool  // every product has a limit
 	trial          bool  // only Share and ShortPart are wanted
-	slow           int64 // a morning that is not reached in one step
-	evening        []wet // before such a step
+	slow           int64 // until then a trial goes step by step
+	before         []wet // before a leap
 	lastOn         int64 // when the last coat is on
 	done           int   // coats before this one are on
 	steps          int
-	given          float64 // grams, up to the last step
+	whole          [2]span // of a whole quarter of an hour, shut and open
+	odd            span    // of another
+	given          float64 // g/m³, up to the last step
 	today          balance // of this shift
 	shiftShare     float64
 	course         Course
@@ -253,7 +210,7 @@ type crest struct {
 	at           int64
 }
 
-// balance is Balance in grams, with the sum of level × hours.
+// balance is Balance in grams a cubic metre, with the sum of level × hours.
 type balance struct {
 	before, given, after, sum float64
 	minutes                   int64
@@ -289,10 +246,19 @@ func roomOf(job Job) (*room, bool) {
 // through the open windows.
 func (r *room) aired(opened float64) *room {
 	again := *r
-	again.wets, again.evening = slices.Clone(r.wets), nil
+	again.wets, again.before = slices.Clone(r.wets), nil
 	again.open = (opened + r.fan) / r.mixing
 	if r.nights {
 		again.shut = opened / r.mixing
+	}
+	for i, changes := range [...]float64{again.shut, again.open} {
+		s := spanOf(float64(tick)/60, changes)
+		for k := range again.wets {
+			w := &again.wets[k]
+			w.keep, w.fading[i] = w.factors(&s)
+		}
+		s.whole, s.inside = true, i
+		again.whole[i] = s
 	}
 	return &again
 }
@@ -309,7 +275,7 @@ func (r *room) take(job Job) bool {
 			continue
 		}
 		coats := max(1, product.Coats)
-		w := wet{burns: MayBurn(product), decay: lnTen / gone.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats), limit: math.Inf(1)}
+		w := wet{burns: MayBurn(product), decay: lnTen / gone.Value.Float(), coat: product.Litres.Value.Mul(product.VOC.Value).Float() / float64(coats) / r.volume, limit: math.Inf(1)}
 		limit := Positive(product.Limit)
 		if !limit.Known {
 			limit = Positive(job.Air.Limit)
@@ -319,9 +285,10 @@ func (r *room) take(job Job) bool {
 		} else {
 			r.limited = false
 		}
-		if !finite(w.decay) || w.decay < slowest || !finite(w.coat/r.volume) || !(w.limit > 0) {
+		if !finite(w.decay) || w.decay < slowest || !finite(w.coat) || !(w.limit > 0) {
 			return false
 		}
+		w.part, w.little = 1/w.limit, min(float64(w.coat*negligible), float64(w.limit*harmless))
 		r.of[i] = len(r.wets)
 		r.wets = append(r.wets, w)
 	}
@@ -359,16 +326,11 @@ func (r *room) follow() Course {
 		}
 		r.begin(minute)
 		inside := shift < len(r.shifts) && r.shifts[shift].From <= minute
-		if morning, ok := r.tried(minute, shift, inside); ok {
-			minute = morning
-			continue
+		next, leapt := r.leap(minute, shift, inside)
+		if !leapt {
+			next = r.next(minute, shift)
+			r.step(minute, next-minute, inside)
 		}
-		next := r.next(minute, shift)
-		changes := r.shut
-		if inside {
-			changes = r.open
-		}
-		r.step(minute, next-minute, changes, inside)
 		minute = next
 		if minute > r.lastOn && (r.still() || minute > r.lastOn+longestTail) {
 			break
@@ -430,98 +392,166 @@ func (r *room) next(minute int64, shift int) int64 {
 	return next
 }
 
+// spanOver is a step of so many minutes.
+func (r *room) spanOver(minutes int64, inside bool) *span {
+	which, changes := 0, r.shut
+	if inside {
+		which, changes = 1, r.open
+	}
+	if minutes == tick {
+		return &r.whole[which]
+	}
+	r.odd = spanOf(float64(minutes)/60, changes)
+	return &r.odd
+}
+
 // step carries every product over so many minutes.
-func (r *room) step(minute, minutes int64, changes float64, inside bool) {
+func (r *room) step(minute, minutes int64, inside bool) {
+	s := r.spanOver(minutes, inside)
 	if r.trial && !inside {
-		r.carry(minutes, changes)
+		r.carry(s)
 		return
 	}
-	hours := float64(minutes) / 60
-	var all, burning reach
-	share, before, given, meanLevel, meanShare := 0.0, 0.0, 0.0, 0.0, 0.0
+	var all, burning balance
+	share, dose := 0.0, 0.0
 	for i := range r.wets {
 		w := &r.wets[i]
 		if w.idle() {
 			continue
 		}
-		highest := w.over(hours, changes, w.factors(minutes, changes, inside), r.volume)
-		all.add(w.level, highest)
+		w.over(s, r.volume)
+		all.take(w)
 		if w.burns {
-			burning.add(w.level, highest)
+			burning.take(w)
 		}
-		before += w.wasLevel
-		given += w.given
-		meanLevel += w.mean
-		share += w.level / w.limit
-		meanShare += w.mean / w.limit
+		breathed := s.dose(w.wasLevel, w.given, w.level)
+		share += float64(w.level * w.part)
+		dose += float64(breathed * w.part)
 		if inside {
-			w.shift += float64(w.mean * hours)
+			w.shift += breathed
 		}
 	}
-	end := minute + minutes
+	end, meanShare := minute+minutes, dose/s.hours
 	if !r.trial {
-		r.rise(&r.all, all, minute, minutes, changes, given)
-		r.rise(&r.burning, burning, minute, minutes, changes, given)
-		r.given += given
-		r.course.Curve = append(r.course.Curve, Moment{end, all.level * 1000, share})
+		r.rise(&r.all, &all, minute, s)
+		r.rise(&r.burning, &burning, minute, s)
+		r.given += all.given
+		r.course.Curve = append(r.course.Curve, Moment{end, all.after * 1000, share})
 	}
 	if meanShare > 1 {
 		r.over += minutes
 		r.above = end
 	}
 	if !inside {
-		r.night, r.nightly = max(r.night, all.level), max(r.nightly, share)
+		r.night, r.nightly = max(r.night, all.after), max(r.nightly, share)
 		return
 	}
-	here := balance{before, given / r.volume, all.level, float64(meanLevel * hours), minutes}
-	r.today.add(here)
-	r.shiftShare += float64(meanShare * hours)
+	all.sum, all.minutes = s.dose(all.before, all.given, all.after), minutes
+	r.today.add(all)
+	r.shiftShare += dose
+	meanLevel := all.sum / s.hours
 	if meanLevel > r.short {
-		r.short, r.course.OfShortTerm = meanLevel, here.written()
+		r.short, r.course.OfShortTerm = meanLevel, all.written()
 	}
 	r.shortPart = max(r.shortPart, r.briefShare(meanLevel, meanShare))
 }
 
-// tried carries a trial to the next shift in one step, where no coat goes on before and
-// something is left then: what is wet and in the air only falls until then, so it never
-// was next to nothing in between, and step by step would come to the same.
-func (r *room) tried(minute int64, shift int, inside bool) (morning int64, ok bool) {
-	if !r.trial || inside || r.shifts[shift].From == r.slow {
+// leap carries a trial over several quarters of an hour in one step, in which no coat is
+// begun or ended, nobody comes or goes, and no quarter of an hour can be worse than the
+// worst so far: to the end of that time or, with no coat going on, to the quarter of an
+// hour at which next to nothing is left. That is found by halving, as what is wet and in
+// the air then only falls.
+func (r *room) leap(minute int64, shift int, inside bool) (to int64, ok bool) {
+	if !r.trial || minute < r.slow {
 		return 0, false
 	}
-	morning = r.shifts[shift].From
-	for _, c := range r.coats[r.done:] {
-		if c.Start < morning && c.Start+c.Minutes >= minute {
-			return 0, false
+	to, on := r.unchanged(minute, shift, inside)
+	first := minute / tick
+	steps := (to-1)/tick - first + 1
+	if steps < 2 || r.steps+int(steps) >= mostMoments || to > r.lastOn+longestTail {
+		return 0, false
+	}
+	r.before = append(r.before[:0], r.wets...)
+	s := r.spanOver(to-minute, inside)
+	r.carry(s)
+	if inside && r.worst(s) > max(r.share, r.shortPart) {
+		copy(r.wets, r.before)
+		r.slow = to
+		return 0, false
+	}
+	if !on && r.still() {
+		least := int64(1)
+		for least < steps {
+			middle := (least + steps) / 2
+			if r.again((first+middle)*tick-minute, inside); r.still() {
+				steps = middle
+			} else {
+				least = middle + 1
+			}
+		}
+		to = min(to, (first+steps)*tick)
+		s = r.again(to-minute, inside)
+	}
+	if inside {
+		for i := range r.wets {
+			w := &r.wets[i]
+			r.shiftShare += float64(s.dose(w.wasLevel, w.given, w.level) * w.part)
 		}
 	}
-	steps := int((morning - minute) / tick)
-	if steps < 2 || minute <= r.lastOn && r.steps+steps >= mostMoments {
-		return 0, false
-	}
-	r.evening = append(r.evening[:0], r.wets...)
-	r.carry(morning-minute, r.shut)
-	if r.still() {
-		copy(r.wets, r.evening)
-		r.slow = morning
-		return 0, false
-	}
-	r.steps += steps - 1
-	return morning, true
+	r.steps += int(steps) - 1
+	return to, true
 }
 
-// carry is step where nobody is in the room and only what people breathe is wanted.
-func (r *room) carry(minutes int64, changes float64) {
+// unchanged is until when no coat is begun or ended and nobody comes or goes, and whether
+// a coat is going on until then.
+func (r *room) unchanged(minute int64, shift int, inside bool) (until int64, on bool) {
+	until = r.shifts[shift].From
+	if inside {
+		until = r.shifts[shift].To
+	}
+	for _, c := range r.coats[r.done:] {
+		if c.Start > minute {
+			return min(until, c.Start), on
+		}
+		if end := c.Start + c.Minutes; end > minute {
+			until, on = min(until, end), true
+		}
+	}
+	return until, on
+}
+
+// again is the step before done again, over so many minutes.
+func (r *room) again(minutes int64, inside bool) *span {
+	copy(r.wets, r.before)
+	s := r.spanOver(minutes, inside)
+	r.carry(s)
+	return s
+}
+
+// worst is what no quarter of an hour of the step that was just made can be worse than, of
+// what is allowed for one. A product's level is never above what was there before and all
+// that was given off; nor does it rise above where as much is carried out as is given
+// off, and what is given off goes one way, from its beginning to its end.
+func (r *room) worst(s *span) float64 {
+	level, share := 0.0, 0.0
 	for i := range r.wets {
 		w := &r.wets[i]
-		if w.left == 0 && w.level == 0 && w.input == 0 {
-			continue
+		most := max(w.wasLevel, float64(w.decay*max(w.wasLeft, w.left))/s.changes)
+		if all := w.wasLevel + w.given; !(most < all) {
+			most = all
 		}
-		f := w.factors(minutes, changes, false)
-		w.wasLeft, w.wasLevel = w.left, w.level
-		w.level = w.levelAfter(f, r.volume)
-		w.left = w.leftAfter(f)
-		w.forget(r.volume)
+		level += most
+		share += float64(most * w.part)
+	}
+	return float64(r.briefShare(level, share) * roundingUp)
+}
+
+// carry is step where only what people breathe is wanted.
+func (r *room) carry(s *span) {
+	for i := range r.wets {
+		if w := &r.wets[i]; !w.idle() {
+			w.over(s, r.volume)
+		}
 	}
 }
 
@@ -533,36 +563,25 @@ func (r *room) briefShare(level, share float64) float64 {
 	return share / threefold
 }
 
-// reach is the level at the end of a step, and what it cannot have been above
-// meanwhile.
-type reach struct{ level, highest float64 }
-
-func (r *reach) add(level, highest float64) {
-	r.level += level
-	r.highest += highest
-}
-
-// rise takes the crest on where the step that was just made comes above it.
-func (r *room) rise(c *crest, to reach, minute, minutes int64, changes, given float64) {
-	if to.level > c.level {
-		c.level, c.at, c.given = to.level, minute+minutes, r.given+given
+// rise takes the crest on where the step that was just made comes above it. The level is
+// never above what was there before and all that was given off.
+func (r *room) rise(c *crest, step *balance, minute int64, s *span) {
+	if step.after > c.level {
+		c.level, c.at, c.given = step.after, minute+int64(math.Round(float64(s.hours*60))), r.given+step.given
 	}
-	if float64(to.highest*roundingUp) <= c.level {
+	if float64((step.before+step.given)*roundingUp) <= c.level {
 		return
 	}
-	if top, after := r.top(float64(minutes)/60, changes, c.burning); top > c.level {
-		c.level, c.at, c.given = top, minute+int64(float64(after*60)), r.given+r.givenIn(after)
+	if top, given, after := r.top(s, c.burning); top > c.level {
+		c.level, c.at, c.given = top, minute+int64(float64(after*60)), r.given+given
 	}
 }
 
-// givenIn is how many grams were given off in the first hours of the step that
-// was just made.
-func (r *room) givenIn(hours float64) (grams float64) {
-	for i := range r.wets {
-		w := &r.wets[i]
-		grams += w.givenIn(hours, decayed(float64(w.decay*hours)))
-	}
-	return grams
+// take adds a product to the step that was just made.
+func (b *balance) take(w *wet) {
+	b.before += w.wasLevel
+	b.given += w.given
+	b.after += w.level
 }
 
 // add joins a step to the balance of the shift.
@@ -580,131 +599,69 @@ func (b *balance) written() Balance {
 	return Balance{nearest(b.before * 1000), nearest(b.given * 1000), nearest(b.after * 1000), b.minutes}
 }
 
-// idle tells whether nothing of the product is wet, in the air or being put on;
-// it then forgets the step before.
-func (w *wet) idle() bool {
-	if w.left != 0 || w.level != 0 || w.input != 0 {
-		return false
-	}
-	w.wasLeft, w.wasLevel, w.mean, w.given = 0, 0, 0, 0
-	return true
-}
-
-// over carries one product over so many hours: what is wet by its own decay,
-// what is in the air by the balance of the room. The level is never above
-// highest meanwhile, which is all that is given off in the step and none of it
-// carried out.
-func (w *wet) over(hours, changes float64, f factors, volume float64) (highest float64) {
-	w.wasLeft, w.wasLevel = w.left, w.level
-	w.level = w.levelAfter(f, volume)
-	w.left = w.leftAfter(f)
-	w.given = w.givenIn(hours, f.keep)
-	if turned := float64(changes * hours); turned > 1e-3 {
-		w.mean = (w.given/volume + w.wasLevel - w.level) / turned
-	} else {
-		w.mean = (w.wasLevel + w.level) / 2
-	}
-	w.forget(volume)
-	return w.wasLevel + w.given/volume
-}
-
-// leftAfter is what is still wet at the end of a step with these factors.
-func (w *wet) leftAfter(f factors) float64 {
-	steady := w.input / w.decay
-	return steady + float64((w.wasLeft-steady)*f.keep)
-}
-
-// forget takes next to nothing for nothing.
-func (w *wet) forget(volume float64) {
-	if w.input == 0 && w.left < gone && float64(w.level*volume) < gone {
-		w.left, w.level = 0, 0
-	}
-}
-
-// gone is how many grams of a product, wet and in the air, count as none: a
-// millionth of what a sheet rounds to. Without it every coat of a long job would be
-// followed to its end.
-const gone = 1e-9
-
-// givenIn is how many grams are given off in the first hours of a step, when this
-// share of what is wet is then still wet.
-func (w *wet) givenIn(hours, keep float64) float64 {
-	return float64(w.input*hours) + float64(w.extra()*(1-keep))/w.decay
-}
-
-// extra is the grams an hour given off at the beginning of the step above what
-// is being put on.
-func (w *wet) extra() float64 { return float64(w.decay*w.wasLeft) - w.input }
-
-// levelAfter is the level at the end of a step with these factors.
-func (w *wet) levelAfter(f factors, volume float64) float64 {
-	added := float64(w.input*f.steady) + float64(w.extra()*f.fading)
-	return float64(w.wasLevel*f.kept) + added/volume
-}
-
 // top is the highest level in the step that was just made, of all products or of
-// those that may burn, and how far into it. It lies inside where the level rises
-// at the beginning and falls at the end, and is then found by halving.
-func (r *room) top(hours, changes float64, burning bool) (level, after float64) {
-	rising, falling := 0.0, 0.0
-	for i := range r.wets {
-		w := &r.wets[i]
-		if burning && !w.burns {
-			continue
-		}
-		rising += float64(w.decay*w.wasLeft)/r.volume - float64(changes*w.wasLevel)
-		falling += float64(w.decay*w.left)/r.volume - float64(changes*w.level)
-	}
+// those that may burn, with what is given off until then of all, and how far into it. It
+// lies inside where the level rises at the beginning and falls at the end, and is then
+// found on the line between the two, half of which is taken off the end that stays.
+func (r *room) top(s *span, burning bool) (level, given, after float64) {
+	low, high, side := 0.0, s.hours, 0
+	_, _, rising := r.inside(&span{kept: 1, changes: s.changes}, burning)
+	_, _, falling := r.inside(s, burning)
 	if !(rising > 0 && falling < 0) {
-		return 0, 0
+		return 0, 0, 0
 	}
-	low, high := 0.0, hours
-	for range 30 {
-		middle := (low + high) / 2
-		at, slope := r.inside(middle, changes, burning)
-		if level = max(level, at); slope > 0 {
-			low = middle
-		} else {
-			high = middle
+	for range 60 {
+		middle := low + float64((high-low)*rising)/(rising-falling)
+		if !(low < middle && middle < high) {
+			middle = (low + high) / 2
+		}
+		into := spanOf(middle, s.changes)
+		at, off, slope := r.inside(&into, burning)
+		if at > level {
+			level, given, after = at, off, middle
+		}
+		switch {
+		case float64(math.Abs(slope)*s.hours) <= float64(1e-12*level):
+			return level, given, after
+		case slope > 0:
+			if low, rising = middle, slope; side > 0 {
+				falling /= 2
+			}
+			side = 1
+		default:
+			if high, falling = middle, slope; side < 0 {
+				rising /= 2
+			}
+			side = -1
 		}
 	}
-	return level, low
+	return level, given, after
 }
 
-// inside is the level so many hours into the step, and how fast it rises.
-func (r *room) inside(hours, changes float64, burning bool) (level, slope float64) {
+// inside is the level at the end of a span into the step, what all products have given
+// off until then, and how fast the level rises.
+func (r *room) inside(s *span, burning bool) (level, given, slope float64) {
 	for i := range r.wets {
 		w := &r.wets[i]
-		if burning && !w.burns {
+		if w.wasLeft == 0 && w.wasLevel == 0 && w.input == 0 {
 			continue
 		}
-		f := factorsOf(w.decay, changes, hours)
-		at := w.levelAfter(f, r.volume)
-		level += at
-		slope += (w.input+float64(w.extra()*f.keep))/r.volume - float64(changes*at)
+		keep, fading := w.factors(s)
+		left, at := w.leftAfter(keep), w.levelAfter(s, fading)
+		given += w.givenUntil(s, left)
+		if !burning || w.burns {
+			level += at
+			slope += float64(w.decay*left) - float64(s.changes*at)
+		}
 	}
-	return level, slope
-}
-
-// decayed is e^−x for an x of 0 or more.
-func decayed(x float64) float64 { return 1 + measure.ExpMinusOne(-x) }
-
-// between is (e^−at − e^−bt) ÷ (b − a), also where a and b are alike.
-func between(a, b, t float64) float64 {
-	low, apart := min(a, b), math.Abs(b-a)
-	gone := float64(apart * t)
-	if gone < 1e-9 {
-		return float64(t * decayed(float64(low*t)))
-	}
-	return float64(decayed(float64(low*t))*-measure.ExpMinusOne(-gone)) / apart
+	return level, given, slope
 }
 
 // still tells whether what is wet and in the air is next to nothing, of a coat
 // and of what is allowed.
 func (r *room) still() bool {
 	for i := range r.wets {
-		w := &r.wets[i]
-		if rest := w.left/r.volume + w.level; rest > float64(w.coat/r.volume*negligible) || rest > float64(w.limit*harmless) {
+		if w := &r.wets[i]; w.left+w.level > w.little {
 			return false
 		}
 	}
@@ -769,7 +726,7 @@ func (r *room) byLimit() []OfLimit {
 func (r *room) finish() Course {
 	c := r.course
 	c.Peak, c.PeakAt = upTo(r.all.level*1000, 1000), r.all.at
-	c.Given, c.Carried = nearest(r.all.given), nearest(r.all.given-float64(r.all.level*r.volume))
+	c.Given, c.Carried = nearest(float64(r.all.given*r.volume)), nearest(float64((r.all.given-r.all.level)*r.volume))
 	c.Average, c.ShortTerm = upTo(r.average*1000, 1000), upTo(r.short*1000, 1000)
 	c.Burning, c.Night = upTo(r.burning.level*1000, 1000), upTo(r.night*1000, 1000)
 	if r.brief > 0 || r.limited {

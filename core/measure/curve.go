@@ -23,6 +23,12 @@ func NaturalLog(x float64) float64 {
 	return float64(2*sum) + float64(float64(e)*math.Ln2)
 }
 
+// series are the factors 1/n! of the exponential, from the smallest: with an x of a
+// quarter what is left out is below 10⁻¹⁷.
+var series = [...]float64{
+	1.0 / 6227020800, 1.0 / 479001600, 1.0 / 39916800, 1.0 / 3628800, 1.0 / 362880, 1.0 / 40320, 1.0 / 5040, 1.0 / 720, 1.0 / 120, 1.0 / 24, 1.0 / 6, 1.0 / 2, 1,
+}
+
 // ExpMinusOne is eˣ − 1 for x of 0 or less, to about 14 digits: a power series
 // for a small x, and from there (1+y)² − 1 = y·(y+2) for twice the exponent.
 func ExpMinusOne(x float64) float64 {
@@ -33,11 +39,11 @@ func ExpMinusOne(x float64) float64 {
 	for x < -0.25 {
 		x, doublings = float64(x/2), doublings+1
 	}
-	term, sum := x, x
-	for n := 2.0; n < 16; n++ {
-		term = float64(term*x) / n
-		sum += term
+	sum := series[0]
+	for _, factor := range series[1:] {
+		sum = float64(sum*x) + factor
 	}
+	sum = float64(sum * x)
 	for range doublings {
 		sum = float64(sum * (sum + 2))
 	}
