@@ -1,32 +1,47 @@
 package core
 
 import (
-	"ceilingwright/core/job"
+	"slices"
+	"strings"
+
 	"ceilingwright/core/plan"
 	"ceilingwright/core/tell"
 )
 
 // Session works out one plan after another, as whoever types does, and keeps of each
-// what the next leaves as it is. What it answers is what Compute answers, but that the
-// drawings are only listed: most of them are not looked at. The zero Session is ready.
+// what the next leaves as it is. The zero Session is ready.
 type Session struct {
-	job  job.Session
+	told tell.Session
 	text string // of the plan that was told last
-	told *tell.Telling
+	doc  *plan.Document
 }
 
-// Sheet is Compute without the pictures of the drawings.
-func (s *Session) Sheet(planJSON []byte) []byte { return s.tell(planJSON).Sheet.JSON() }
+// Sheet is of Compute what is asked for: the pages by their names, room, mask, setting,
+// hanging, finish, days, price, record and safety, and the drawings by their ids, all
+// with spaces between. pages "" are all, drawings "" none: they are only listed. What is
+// wrong and the overview are always there; what is not asked for is empty.
+func (s *Session) Sheet(planJSON []byte, pages, drawings string) []byte {
+	asked := tell.Asked{Pages: tell.AllPages}
+	if pages != "" {
+		asked.Pages = tell.InPages(strings.Fields(pages)...)
+	}
+	if drawings != "" {
+		ids := strings.Fields(drawings)
+		asked.Draw = func(id string) bool { return slices.Contains(ids, id) }
+	}
+	return s.told.Sheet(s.read(planJSON), Version, asked).JSON()
+}
 
 // Drawing is one drawing of a plan's sheet as SVG, by its id; "" where the sheet has
 // none of it.
-func (s *Session) Drawing(planJSON []byte, id string) string { return s.tell(planJSON).Drawing(id) }
+func (s *Session) Drawing(planJSON []byte, id string) string {
+	return s.told.Drawing(s.read(planJSON), id)
+}
 
-func (s *Session) tell(planJSON []byte) *tell.Telling {
-	if s.told == nil || string(planJSON) != s.text {
+func (s *Session) read(planJSON []byte) *plan.Document {
+	if s.doc == nil || string(planJSON) != s.text {
 		doc := plan.Read(planJSON)
-		told := tell.Tell(&doc, s.job.Work(&doc), Version, false)
-		s.text, s.told = string(planJSON), told
+		s.text, s.doc = string(planJSON), &doc
 	}
-	return s.told
+	return s.doc
 }

@@ -4,8 +4,9 @@
 // the global scope, says that it is there, and stays:
 //
 //	ceilingwright.compute(planJSON)        → sheetJSON, text in and text out
-//	ceilingwright.sheet(planJSON)          → sheetJSON as compute gives it, but that
-//	    the drawings have no picture yet; quicker for plans that change little
+//	ceilingwright.sheet(planJSON, pages, drawings) → of the sheetJSON what is asked
+//	    for, by names and ids with spaces between; pages "" or left out are all,
+//	    drawings none
 //	ceilingwright.drawing(planJSON, id)    → one drawing of a plan's sheet as SVG text
 //	ceilingwright.parseLength(text, unit)  → {nanometres, problem}: a text of
 //	    digits or null, and null or {at, severity, what, do}
@@ -110,7 +111,7 @@ func sheetCall(_ safejs.Value, arguments []safejs.Value) any {
 	if got != "" {
 		return bridge.RefuseCompute(got)
 	}
-	return bridge.Sheet(texts[0])
+	return bridge.Sheet(texts[0], textAt(arguments, 1), textAt(arguments, 2))
 }
 
 // drawingCall answers what are no texts with an empty text.
@@ -136,8 +137,7 @@ func shoppingCall(_ safejs.Value, arguments []safejs.Value) any {
 	if got != "" {
 		return ""
 	}
-	sign, _ := textsFrom(arguments[1:], 1)
-	return bridge.Shopping(texts[0], strings.Join(sign, ""))
+	return bridge.Shopping(texts[0], textAt(arguments, 1))
 }
 
 // calendarCall answers what are no texts with an empty text.
@@ -193,6 +193,15 @@ func textsFrom(arguments []safejs.Value, count int) (texts []string, got string)
 		texts = append(texts, text)
 	}
 	return texts, ""
+}
+
+// textAt is an argument that may be left out, "" where it is or is no text.
+func textAt(arguments []safejs.Value, i int) string {
+	if i >= len(arguments) {
+		return ""
+	}
+	text, _ := textsFrom(arguments[i:], 1)
+	return strings.Join(text, "")
 }
 
 // kindOf names what JavaScript calls the kind of a value. Go's bridge knows

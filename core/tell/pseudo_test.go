@@ -13,6 +13,7 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
 )
 
@@ -50,9 +51,10 @@ func TestNothingIsGlued(t *testing.T) {
 	for _, name := range []string{"full", "metric", "skew-room", "l-shape", "delivered-short", "gaps-measured", "on-point", "box-turned", "pieces", "days", "gilded"} {
 		doc := documentOf(t, name)
 		unnamed(&doc.Plan)
-		b := builderOn(&doc, job.Work(&doc), "")
-		b.Language = elsewhere()
-		b.workOut()
+		s := Session{Language: elsewhere()}
+		out := s.Sheet(&doc, "", Asked{Pages: AllPages})
+		b := &builder{s.hand, s.job}
+		b.Sheet = out
 		texts := map[string][]string{}
 		for _, f := range b.Sheet.Figures {
 			switch f.Block {
@@ -92,7 +94,7 @@ func TestNothingIsGlued(t *testing.T) {
 				texts["sections"] = append(texts["sections"], one.Text, one.SizeAt, one.LayFrom, one.LayTo)
 			}
 		}
-		ofFinish(b, texts)
+		finishSaid(b, texts)
 		require.Greater(t, len(texts), 8, name)
 		for at, list := range texts {
 			for _, text := range list {
@@ -104,8 +106,14 @@ func TestNothingIsGlued(t *testing.T) {
 	}
 }
 
-// ofFinish are the texts of what is painted and bought. Those of leaf are left out.
-func ofFinish(b *builder, texts map[string][]string) {
+// builder is what a sheet was told with.
+type builder struct {
+	page.Page
+	*job.Job
+}
+
+// finishSaid are the texts of what is painted and bought. Those of leaf are left out.
+func finishSaid(b *builder, texts map[string][]string) {
 	for i := range b.Sheet.Steps {
 		s := &b.Sheet.Steps[i]
 		if s.Kind == string(finish.LeafLaying) {

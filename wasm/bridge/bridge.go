@@ -40,13 +40,15 @@ func Compute(plan string) string {
 // session keeps what the next plan leaves as it is.
 var session core.Session
 
-// Sheet is Compute with the drawings listed and not drawn, and with what the plan
-// before leaves as it is kept. It never panics; after a fault nothing is kept.
-func Sheet(plan string) string {
+// Sheet is of Compute what is asked for, with what the plan before leaves as it is kept:
+// pages by their names and drawings by their ids, with spaces between; pages "" are all,
+// drawings "" none, which are then only listed. It never panics; after a fault nothing is
+// kept.
+func Sheet(plan, pages, drawings string) string {
 	return sheetOr(func() string {
 		text, done := []byte(plan), false
 		defer forget(&done)
-		sheet := session.Sheet(text)
+		sheet := session.Sheet(text, pages, drawings)
 		done = true
 		return unsafe.String(unsafe.SliceData(sheet), len(sheet))
 	})

@@ -49,6 +49,7 @@ func (t *teller) layer(i int, l *job.HungLayer) sheet.Layer {
 	}
 	t.order(i, l, &out)
 	t.places(l, &out)
+	t.moved(i, out.Stations)
 	if len(l.Restart.Down) > 0 {
 		out.Restart = t.restart(l.Restart.Down)
 	}

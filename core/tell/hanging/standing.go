@@ -1,8 +1,6 @@
 package hanging
 
 import (
-	"slices"
-
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
@@ -21,28 +19,36 @@ func Stands(p *page.Page, j *job.Job) {
 	}
 	for i, list := range j.Standing.Layers {
 		for n := range list {
-			t.stands(i, n+1, &list[n])
+			if at := &list[n]; at.Tried && (!at.Fits || at.IsMoved()) {
+				p.Sheet.Platform.Stations = append(p.Sheet.Platform.Stations,
+					sheet.PlatformStation{Layer: j.Layers[i].Panels.ID, N: n + 1, Clash: !at.Fits, Text: p.Told(t.stands(i, n+1, at))})
+			}
 		}
 	}
 	t.room()
 }
 
 // stands says of a place that the platform clashes there, or stands elsewhere.
-func (t *teller) stands(i, n int, at *job.Stood) {
-	if !at.Tried || at.Fits && !at.IsMoved() {
+func (t *teller) stands(i, n int, at *job.Stood) words.Text {
+	position := t.position(i, n, at)
+	if !at.Fits {
+		return t.clash(position, at)
+	}
+	return words.Say("{where}: {move}", words.Of("where", position), words.Of("move", t.move(&at.Standing)))
+}
+
+// moved says at the places of a layer where the platform stands elsewhere.
+func (t *teller) moved(i int, stations []sheet.Station) {
+	if i >= len(t.Standing.Layers) {
 		return
 	}
-	position := t.position(i, n, at)
-	text := t.clash(position, at)
-	if at.Fits {
-		move := words.Of("move", t.move(&at.Standing))
-		text = words.Say("{where}: {move}", words.Of("where", position), move)
-		list := t.Sheet.Layers[i].Stations
-		if k := slices.IndexFunc(list, func(one sheet.Station) bool { return one.N == n }); k >= 0 {
-			list[k].Text += " " + t.Say("{^move}", move)
+	for k := range stations {
+		if n := stations[k].N; n >= 1 && n <= len(t.Standing.Layers[i]) {
+			if at := &t.Standing.Layers[i][n-1]; at.Tried && at.Fits && at.IsMoved() {
+				stations[k].Text += " " + t.Say("{^move}", words.Of("move", t.move(&at.Standing)))
+			}
 		}
 	}
-	t.Sheet.Platform.Stations = append(t.Sheet.Platform.Stations, sheet.PlatformStation{Layer: t.Layers[i].Panels.ID, N: n, Clash: !at.Fits, Text: t.Told(text)})
 }
 
 // position is a place of the platform by its number and what is hung from it.

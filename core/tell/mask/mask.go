@@ -14,10 +14,16 @@ import (
 	"ceilingwright/core/words"
 )
 
+// Area is the figure of the area of the mask, which there is where IsSized.
+const Area = "mask.area"
+
+// IsSized tells whether there is a mask of which the size is known.
+func IsSized(j *job.Job) bool { return j.Plan.Mask.Outline.IsComplete() && !j.Maskless }
+
 // Figures are the size of the mask and how many panels each layer has.
 func Figures(p *page.Page, j *job.Job) {
-	if m := &j.Plan.Mask; m.Outline.IsComplete() && !j.Maskless {
-		p.Area(page.Mask, "mask.area", p.Say("mask"), m.Area(), p.Say("Length times width of the whole mask."),
+	if m := &j.Plan.Mask; IsSized(j) {
+		p.Area(page.Mask, Area, p.Say("mask"), m.Area(), p.Say("Length times width of the whole mask."),
 			p.Put(m.Length)+" × "+p.Put(m.Width), p.Arithmetic())
 	}
 	for i := range j.Layers {

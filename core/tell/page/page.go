@@ -20,8 +20,13 @@ const (
 	Finish  = "finish"
 	Days    = "days"
 	Price   = "price"
+	Record  = "record"
 	Safety  = "safety"
 )
+
+// Names are the pages of the job in the order of the work. Figures stand on all of them
+// but the record.
+var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Record, Safety}
 
 // Page is what is told and how: Notation is the one asked for, Other the one that
 // stands beside it, Country whose words are used, Language none for the one the

@@ -9,6 +9,7 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
+	tellmask "ceilingwright/core/tell/mask"
 	"ceilingwright/core/tell/page"
 )
 
@@ -70,12 +71,12 @@ func (t *teller) notes() {
 	}
 }
 
-// onSheet are those of the figures that are told: what a rule speaks of may
-// not be known yet.
+// onSheet are those of the figures that are told: what a rule speaks of may not be known
+// yet. They are of this page, but for the area of the mask.
 func (t *teller) onSheet(ids []string) []string {
 	var found []string
 	for _, id := range ids {
-		if slices.ContainsFunc(t.Sheet.Figures, func(f sheet.Figure) bool { return f.ID == id }) {
+		if id == tellmask.Area && tellmask.IsSized(t.Job) || slices.ContainsFunc(t.Sheet.Figures, func(f sheet.Figure) bool { return f.ID == id }) {
 			found = append(found, id)
 		}
 	}

@@ -5,9 +5,10 @@ import type { Problem } from "./contract";
 /** What the engine registers as globalThis.ceilingwright. */
 export interface Engine {
   compute(planJSON: string): string;
-  /** As compute, but that the drawings have no picture yet; quicker for plans
-   *  that change little from one to the next. */
-  sheet(planJSON: string): string;
+  /** Of the sheet what is asked for, pages by their names and drawings by their
+   *  ids, with spaces between: pages "" are all, drawings "" are only listed. What
+   *  a plan leaves as it was in the one before is kept. */
+  sheet(planJSON: string, pages?: string, drawings?: string): string;
   /** One drawing of a plan's sheet as SVG. "" where there is none, and on a fault. */
   drawing(planJSON: string, id: string): string;
   parseLength(text: string, unit: string): { nanometres: string | null; problem: Problem | null };
