@@ -47,12 +47,23 @@ var mayImport = map[string][]string{
 	"core/drawing/svg": {"core/measure", "core/drawing"},
 	"core/plan": {"core/words", "core/jsondoc", "core/measure", "core/problem", "core/survey", "core/mask", "core/setout", "core/register",
 		"core/mixing", "core/finish", "core/air", "core/safety", "core/price"},
-	"core/job":       trade,
+	"core/job":       append(jobParts(), trade...),
 	"core/sheet":     {"core/jsondoc", "core/problem", "core/words"},
 	"core/tell/page": {"core/measure", "core/words", "core/sheet"},
-	"core/draw":      append([]string{"core/job", "core/drawing", "core/drawing/svg"}, trade...),
+	"core/draw":      append([]string{"core/job", "core/drawing", "core/drawing/svg"}, append(jobParts(), trade...)...),
 	"core/tell": append([]string{"core/job", "core/sheet", "core/export", "core/drawing", "core/drawing/svg", "core/draw", "core/tell/page"},
-		append(pagesTold(), trade...)...),
+		append(pagesTold(), append(jobParts(), trade...)...)...),
+}
+
+// partsOfJob are those of the work, each worked out by a package of its own from the
+// plan and the parts before it, in the order of the work. None knows the job.
+var partsOfJob = []string{"room", "layers", "setting", "hung", "meeting", "surface"}
+
+func jobParts() (parts []string) {
+	for _, part := range partsOfJob {
+		parts = append(parts, "core/job/"+part)
+	}
+	return parts
 }
 
 // toldPages are those of the sheet, each told by a package of its own from the job alone,
@@ -69,9 +80,12 @@ func pagesTold() (told []string) {
 // allowed is what a package of the engine may import of the others; known tells that
 // there is a rule for it.
 func allowed(pkg string) (list []string, known bool) {
-	told := pagesTold()
+	told, parts := pagesTold(), jobParts()
 	if i := slices.Index(told, pkg); i >= 0 {
-		return append(append([]string{"core/job", "core/sheet", "core/export", "core/tell/page"}, told[:i]...), trade...), true
+		return slices.Concat([]string{"core/job", "core/sheet", "core/export", "core/tell/page"}, parts, told[:i], trade), true
+	}
+	if i := slices.Index(parts, pkg); i >= 0 {
+		return slices.Concat(parts[:i], trade), true
 	}
 	list, known = mayImport[pkg]
 	return list, known

@@ -6,6 +6,8 @@ package draw
 import (
 	"strconv"
 
+	"ceilingwright/core/job/hung"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/words"
 
@@ -102,7 +104,7 @@ func (d *Drawer) Skew() (n Named, ok bool) {
 }
 
 // ofLayer are the drawings of a layer that has its place.
-func (d *Drawer) ofLayer(l job.HungLayer) []Named {
+func (d *Drawer) ofLayer(l hung.Layer) []Named {
 	if !d.Setting.Placed || l.Panels.IsEmpty() {
 		return nil
 	}

@@ -3,15 +3,17 @@ package draw
 import (
 	"strconv"
 
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
 )
 
-func (d *Drawer) drawHanging(l job.HungLayer, see looking) *scene {
+func (d *Drawer) drawHanging(l hung.Layer, see looking) *scene {
 	s := d.scene(see, plainMargin,
 		words.Say("The ceiling with the mask's {panels|panel|panels} numbered in the order of hanging. Panel {first} goes up first.",
 			words.Count("panels", l.Panels.Count()), words.Name("first", l.Order[0].Panel.Label())))
@@ -35,13 +37,13 @@ func (d *Drawer) drawHanging(l job.HungLayer, see looking) *scene {
 	return s
 }
 
-func (s *scene) panels(l job.HungLayer) {
+func (s *scene) panels(l hung.Layer) {
 	for i := range l.Order {
 		h, part := &l.Order[i], drawing.Panel
 		if h.N == 1 {
 			part = drawing.FirstUp
 		}
-		box := s.PlaceOf(l.Layer, h)
+		box := hung.PlaceOf(&s.Setting.Choice.Box, l.Layer, h)
 		s.Begin("", l.Panels.ID+":"+h.Panel.Label())
 		s.box(part, &box)
 	}
@@ -50,10 +52,10 @@ func (s *scene) panels(l job.HungLayer) {
 // numbers are each panel's turn, large, and its label, small in the corner that
 // is at the top left as drawn. They stand above lines and clear of the things
 // on the ceiling.
-func (s *scene) numbers(l job.HungLayer) {
+func (s *scene) numbers(l hung.Layer) {
 	for i := range l.Order {
 		h := &l.Order[i]
-		box := s.PlaceOf(l.Layer, h)
+		box := hung.PlaceOf(&s.Setting.Choice.Box, l.Layer, h)
 		least := min(box.Length, box.Width)
 		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
 		label := h.Panel.Label()
@@ -93,7 +95,7 @@ func (s *scene) clear(p drawing.Point, height measure.Length) drawing.Point {
 }
 
 // seams are the seams alone, for a grid too fine for numbers.
-func (s *scene) seams(l *job.Layer) {
+func (s *scene) seams(l *layers.Layer) {
 	box := &s.Setting.Choice.Box
 	s.Begin("seams.length", "")
 	for i := range l.Columns.Gaps {
@@ -107,14 +109,14 @@ func (s *scene) seams(l *job.Layer) {
 }
 
 // loosePieces are the lines that loose pieces are cut along.
-func (s *scene) loosePieces(l job.HungLayer) {
+func (s *scene) loosePieces(l hung.Layer) {
 	for _, piece := range l.Panels.Loose {
 		s.Begin("", l.Panels.ID+":"+piece.Name)
 		if piece.Round {
 			s.circle(drawing.Loose, s.Setting.Choice.Box.Out(survey.Point{X: piece.X, Y: piece.Y}), piece.Length/2)
 			continue
 		}
-		box := s.PlaceOfLoose(&piece)
+		box := hung.PlaceOfLoose(&s.Setting.Choice.Box, &piece)
 		s.box(drawing.Loose, &box)
 	}
 }

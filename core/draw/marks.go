@@ -2,7 +2,7 @@ package draw
 
 import (
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -12,7 +12,7 @@ import (
 
 // drawMarks is the setting-out drawing: box, centre lines and the ticks along
 // the walls with their running dimensions.
-func (d *Drawer) drawMarks(l job.HungLayer) *scene {
+func (d *Drawer) drawMarks(l hung.Layer) *scene {
 	s := d.scene(up, marksMargin,
 		words.Say("The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from."))
 	s.outline()

@@ -3,8 +3,9 @@ package draw
 import (
 	"math"
 
+	"ceilingwright/core/job/room"
+
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
@@ -181,4 +182,4 @@ func (s *scene) drawThings() {
 }
 
 // radius is how large a round thing is drawn.
-func (s *scene) radius(t *job.Thing) measure.Length { return max(t.Length/2, s.unit/2) }
+func (s *scene) radius(t *room.Thing) measure.Length { return max(t.Length/2, s.unit/2) }

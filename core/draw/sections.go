@@ -3,8 +3,9 @@ package draw
 import (
 	"strconv"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -19,7 +20,7 @@ import (
 // past the line at which leaf stops.
 type Sections struct {
 	Step, Name         string
-	Layer              *job.Layer
+	Layer              *layers.Layer
 	Count              int
 	Of                 []int32
 	Stops              []measure.Length

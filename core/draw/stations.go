@@ -3,9 +3,10 @@ package draw
 import (
 	"strconv"
 
+	"ceilingwright/core/job/hung"
+
 	"ceilingwright/core/drawing"
 	"ceilingwright/core/hanging"
-	"ceilingwright/core/job"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
@@ -13,7 +14,7 @@ import (
 
 // drawStations is the platform: where its deck stands at each place, what is
 // reached from there, and its way from one place to the next.
-func (d *Drawer) drawStations(l job.HungLayer) *scene {
+func (d *Drawer) drawStations(l hung.Layer) *scene {
 	s := d.scene(up, plainMargin,
 		words.Say("The deck at {n|platform position|platform positions}, numbered in the order they are used, with what is reached from each and the way between them.",
 			words.Count("n", len(l.Stations))))
@@ -42,7 +43,7 @@ func (s *scene) rect(part drawing.Part, r hanging.Rect) {
 }
 
 // route is the way of the platform and the numbers of its places.
-func (s *scene) route(l job.HungLayer) {
+func (s *scene) route(l hung.Layer) {
 	way := make([]drawing.Point, len(l.Places))
 	for i := range l.Places {
 		way[i] = s.at(s.Setting.Choice.Box.Out(l.Places[i].Middle))
@@ -61,7 +62,7 @@ func (s *scene) route(l job.HungLayer) {
 func (s *scene) furnish() {
 	s.Begin("", "")
 	for i := range s.Plan.Furniture {
-		stands, ok := job.StandsAt(&s.Plan.Furniture[i])
+		stands, ok := hung.StandsAt(&s.Plan.Furniture[i])
 		if !ok || !s.Room.Shape.Contains(stands.Centre()) {
 			continue
 		}
@@ -74,7 +75,7 @@ func (s *scene) furnish() {
 }
 
 // blocked marks the number of a place where the platform was tried and cannot stand.
-func blocked(l job.HungLayer, stop int) string {
+func blocked(l hung.Layer, stop int) string {
 	if stop <= len(l.Stands) && l.Stands[stop-1].Tried && !l.Stands[stop-1].Fits {
 		return " !"
 	}

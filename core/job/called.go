@@ -5,11 +5,6 @@ import (
 	"ceilingwright/core/words"
 )
 
-// PanelsCalled is what the panels of a layer are called where they are bought.
-func (l *Layer) PanelsCalled() words.Text {
-	return words.Say("Panels of “{layer}”", words.Name("layer", l.Panels.Name))
-}
-
 // SeamTapeCalled is what the tape over the seams is called.
 func SeamTapeCalled() words.Text { return words.Say("Tape for the seams") }
 

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -51,7 +53,7 @@ func (c *Costs) packs(what words.Text, packs ...Pack) {
 
 // panelItem is what the panels of a layer are paid by: the set of them, or the area of
 // the mask. ok is false where the area is not known.
-func (j *Job) panelItem(l *Layer) (item price.Item, ok bool) {
+func (j *Job) panelItem(l *layers.Layer) (item price.Item, ok bool) {
 	item = price.Item{Group: price.Masks, What: l.PanelsCalled(), Unit: price.Set}
 	switch l.Plan.PriceFor {
 	case plan.ForSquareFoot:

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -17,7 +19,7 @@ import (
 type Covered struct {
 	Area    measure.Area
 	Known   bool
-	Layer   *Layer
+	Layer   *layers.Layer
 	Surface *plan.Surface
 	Cornice finish.Cornice
 	Wall    finish.Wall
@@ -60,7 +62,7 @@ func (j *Job) covered(s *plan.Step) Covered {
 
 // openings is the share of a layer's openings that the step goes into.
 func (j *Job) openings(s *plan.Step) Covered {
-	i := slices.IndexFunc(j.Layers, func(l Layer) bool { return l.Panels.ID == s.LayerID })
+	i := slices.IndexFunc(j.Layers, func(l layers.Layer) bool { return l.Panels.ID == s.LayerID })
 	if i < 0 {
 		j.Report(s.At+"/layer", []problem.Problem{{Severity: problem.Stop,
 			What: words.Say("The step “{step}” does not say into the openings of which layer it goes.", words.Name("step", s.Name)), Do: words.Say("Choose the layer.")}})

@@ -3,6 +3,7 @@ package job
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -14,7 +15,7 @@ import (
 // sections are no panels. Hours are exact.
 type Gilt struct {
 	Size, Leaf   int
-	Layer        *Layer
+	Layer        *layers.Layer
 	Gilders      int64
 	Rate         measure.Area
 	Tack, Window measure.Number

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -29,8 +32,8 @@ func worked(t *testing.T, parts string) *Job {
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},` + parts + `}`))
 	require.True(t, doc.Usable)
 	j := From(doc)
-	j.FindRoom()
-	j.TakeMask()
+	j.Room, _ = room.Find(&j.Plan)
+	j.Mask, _ = layers.Take(&j.Plan, j.IsRefused)
 	j.CoverSteps()
 	j.ReadHours()
 	j.Gild()

@@ -6,6 +6,8 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/surface"
+
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 )
@@ -17,20 +19,12 @@ type Job struct {
 	// Problems are what is wrong so far, in the order in which it was found.
 	Problems []problem.Problem
 
-	Room Room
-	Mask
-	Setting  Setting
-	Platform Platform
-	// Keys are the panels kept up, layer by layer.
-	Keys     []Key
-	Hanging  Hanging
-	Tape     Tape
-	Meeting  Meeting
-	Vapours  Vapours
-	Air      Air
-	Safety   Safety
-	Rules    Rules
-	Standing Standing
+	// Surface is what is found of the surface that is worked on.
+	surface.Surface
+	Vapours Vapours
+	Air     Air
+	Safety  Safety
+	Rules   Rules
 	// Covers are what the steps cover, step by step.
 	Covers []Covered
 	Finish Finish
@@ -109,7 +103,8 @@ func (j *Job) IsRefused(at string) bool {
 // Variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
 func (j *Job) Variant() *Job {
-	v := &Job{Plan: j.Plan, Room: j.Room, Mask: Mask{slices.Clone(j.Layers), j.Maskless}, Setting: j.Setting, Platform: j.Platform, Keys: slices.Clone(j.Keys), Hanging: Hanging{slices.Clone(j.Hanging.Layers)}}
+	v := &Job{Plan: j.Plan, Surface: j.Surface}
+	v.Layers, v.Keys, v.Hanging.Layers = slices.Clone(j.Layers), slices.Clone(j.Keys), slices.Clone(j.Hanging.Layers)
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)
 	return v
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/survey"
@@ -44,7 +45,9 @@ func (j *Job) FindPlatform() {
 	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {
 		s.Checked = true
 		j.checkPlatform()
-		j.stand()
+		stands, problems := hung.Stand(j.On(&j.Plan), &j.Hanging, max(s.Facts.LeastBase(), s.Deck.Base))
+		j.Standing = stands
+		j.Report("", problems)
 	}
 	s.Deck.First, s.Deck.Last, s.Deck.Hired = j.DaysAloft(w)
 }

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -108,7 +110,7 @@ func (j *Job) TapePack() (pack Pack, ok bool) {
 }
 
 // panelSet is the panels of a layer: what they cost together, where that is known.
-func (j *Job) panelSet(l *Layer) Pack {
+func (j *Job) panelSet(l *layers.Layer) Pack {
 	p := Pack{Group: price.Masks, As: PanelSet, Count: 1, Size: measure.NumberFromInt(int64(l.Panels.Count()))}
 	if count, ok := j.PanelsPaid(l); ok && l.Plan.Price.Known {
 		p.Each, p.Priced = price.Round(count.Mul(measure.NumberFromDecimal(l.Plan.Price.Amount)), int32(j.Plan.Price.Digits))
@@ -119,7 +121,7 @@ func (j *Job) panelSet(l *Layer) Pack {
 // PanelsPaid is how many units the panels of a layer are paid for: one set of them, or
 // the area of the mask, to the hundredth of a unit as it is printed. ok is false where
 // the area is not known.
-func (j *Job) PanelsPaid(l *Layer) (count measure.Number, ok bool) {
+func (j *Job) PanelsPaid(l *layers.Layer) (count measure.Number, ok bool) {
 	area := j.Plan.Mask.Area()
 	switch l.Plan.PriceFor {
 	case plan.ForSquareFoot:

@@ -3,6 +3,12 @@ package job
 import (
 	"reflect"
 
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/meeting"
+	"ceilingwright/core/job/room"
+	"ceilingwright/core/job/setting"
+
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 )
@@ -15,7 +21,7 @@ type stage struct {
 	name  string // what it works out, to follow "could not work out"
 	reads plan.Parts
 	after Findings
-	work  func(*Job)
+	work  func(*Job) []problem.Problem
 	// hand hands over what the stage finds.
 	hand func(to, from *Job)
 }
@@ -49,43 +55,52 @@ const (
 func stages() []stage {
 	return []stage{
 		{"the room", plan.PartUnits | plan.PartRoom, 0,
-			(*Job).FindRoom, func(to, from *Job) { to.Room = from.Room }},
+			func(j *Job) (wrong []problem.Problem) { j.Room, wrong = room.Find(&j.Plan); return }, func(to, from *Job) { to.Room = from.Room }},
 		{"the mask", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish, 0,
-			(*Job).TakeMask, func(to, from *Job) { to.Mask = from.Mask }},
+			func(j *Job) (wrong []problem.Problem) { j.Mask, wrong = layers.Take(&j.Plan, j.IsRefused); return }, func(to, from *Job) { to.Mask = from.Mask }},
 		{"where the mask goes", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSetting, TheRoom | TheMask,
-			(*Job).SetOut, func(to, from *Job) { to.Setting = from.Setting }},
+			func(j *Job) (wrong []problem.Problem) {
+				j.Setting, wrong = setting.SetOut(&j.Plan, &j.Room, j.Layers)
+				return
+			}, func(to, from *Job) { to.Setting = from.Setting }},
 		{"where the platform stands", plan.PartUnits | plan.PartMask | plan.PartAccess, TheSetting,
-			(*Job).StandPlatform, func(to, from *Job) { to.Platform = from.Platform }},
+			func(j *Job) (wrong []problem.Problem) {
+				j.Platform, wrong = hung.StandPlatform(&j.Plan, &j.Setting)
+				return
+			}, func(to, from *Job) { to.Platform = from.Platform }},
 		{"the panels kept up", plan.PartMask, TheRoom | TheMask | TheSetting | ThePlatform,
-			(*Job).KeepKeys, func(to, from *Job) { to.Keys = from.Keys }},
+			func(j *Job) (wrong []problem.Problem) { j.Keys, wrong = hung.KeepKeys(j.On(&j.Plan)); return }, func(to, from *Job) { to.Keys = from.Keys }},
 		{"the hanging", plan.PartUnits | plan.PartMask, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys,
-			(*Job).Hang, func(to, from *Job) { to.Hanging = from.Hanging }},
+			func(j *Job) (wrong []problem.Problem) { j.Hanging, wrong = hung.Hang(j.On(&j.Plan), j.Keys); return }, func(to, from *Job) { to.Hanging = from.Hanging }},
 		{"the tape over the seams", plan.PartMask | plan.PartSeams, TheMask,
-			(*Job).BuyTape, func(to, from *Job) { to.Tape = from.Tape }},
+			func(j *Job) (wrong []problem.Problem) { j.Tape, wrong = layers.BuyTape(&j.Plan, j.Layers); return }, func(to, from *Job) { to.Tape = from.Tape }},
 		{"how the layers meet", plan.PartUnits | plan.PartMask | plan.PartSeams, TheMask | TheSetting | TheHanging,
-			(*Job).MeetLayers, func(to, from *Job) { to.Meeting = from.Meeting }},
+			func(j *Job) (wrong []problem.Problem) {
+				j.Meeting, wrong = meeting.Of(&j.Plan, j.Layers, &j.Setting, &j.Hanging)
+				return
+			}, func(to, from *Job) { to.Meeting = from.Meeting }},
 		{"the finish", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheHanging,
-			(*Job).WorkOutFinish, func(to, from *Job) {
+			done((*Job).WorkOutFinish), func(to, from *Job) {
 				to.Covers, to.Hours, to.Gilding, to.Finish = from.Covers, from.Hours, from.Gilding, from.Finish
 			}},
 		{"the climate", plan.PartUnits | plan.PartFinish, TheFinish,
-			(*Job).JudgeClimate, func(to, from *Job) { to.Judged = from.Judged }},
+			done((*Job).JudgeClimate), func(to, from *Job) { to.Judged = from.Judged }},
 		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, TheRoom | TheMask | TheKeys | TheHanging | TheTape | TheFinish | TheClimate,
-			(*Job).PlanDays, func(to, from *Job) { to.Days = from.Days }},
+			done((*Job).PlanDays), func(to, from *Job) { to.Days = from.Days }},
 		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
-			(*Job).TryOtherwise, func(to, from *Job) { to.Saves = from.Saves }},
+			done((*Job).TryOtherwise), func(to, from *Job) { to.Saves = from.Saves }},
 		{"the price", plan.AllParts, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
-			(*Job).PriceJob, func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
+			done((*Job).PriceJob), func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
 		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, TheMask | TheFinish,
-			(*Job).PutOnRecord, func(to, from *Job) { to.Record = from.Record }},
+			done((*Job).PutOnRecord), func(to, from *Job) { to.Record = from.Record }},
 		{"what is given off", plan.PartRoom | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir, TheRoom | TheFinish | TheDays,
-			(*Job).FindVapours, func(to, from *Job) { to.Vapours = from.Vapours }},
+			done((*Job).FindVapours), func(to, from *Job) { to.Vapours = from.Vapours }},
 		{"the platform to ask for", plan.PartUnits | plan.PartPlace | plan.PartRoom | plan.PartMask | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAccess, TheRoom | TheMask | TheSetting | ThePlatform | TheHanging | TheFinish | TheDays | TheVapours,
-			(*Job).FindPlatform, func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
+			done((*Job).FindPlatform), func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
 		{"the air", 0, TheVapours,
-			(*Job).FollowAir, func(to, from *Job) { to.Air = from.Air }},
+			done((*Job).FollowAir), func(to, from *Job) { to.Air = from.Air }},
 		{"the safety notes", plan.PartQuote, TheVapours | TheDeck | TheAir,
-			(*Job).SeeToRules, func(to, from *Job) { to.Rules = from.Rules }},
+			done((*Job).SeeToRules), func(to, from *Job) { to.Rules = from.Rules }},
 	}
 }
 
@@ -120,11 +135,16 @@ func (s *stage) foundSame(which int, a, b *Job) bool {
 	return reflect.DeepEqual(&one, &other) && reflect.DeepEqual(a.noted[which].refused, b.noted[which].refused)
 }
 
+// done is a stage that notes what is wrong itself.
+func done(work func(*Job)) func(*Job) []problem.Problem {
+	return func(j *Job) []problem.Problem { work(j); return nil }
+}
+
 // guarded works so that a fault takes nothing of the other stages: what was found
 // stays, and what comes after goes on with it.
-func (j *Job) guarded(work func(*Job)) (fault any) {
+func (j *Job) guarded(work func(*Job) []problem.Problem) (fault any) {
 	defer func() { fault = recover() }()
-	work(j)
+	j.Report("", work(j))
 	return nil
 }
 

@@ -3,6 +3,10 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/setting"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
@@ -87,7 +91,7 @@ func (j *Job) with(c *Change) *Job {
 		v.keepGoods(j)
 	}
 	v.PlanDays()
-	v.BuyTape()
+	v.Tape, _ = layers.BuyTape(&v.Plan, v.Layers)
 	return v
 }
 
@@ -135,8 +139,8 @@ func (j *Job) borderChange() []Change {
 	}
 	outline := j.Plan.Mask.Outline
 	c.Length, c.Width = outline.Length-2*c.Wider, outline.Width-2*c.Wider
-	wantedLength, wantsLength := Sized(j.Setting.Order, setout.LongSide)
-	wantedWidth, wantsWidth := Sized(j.Setting.Order, setout.WideSide)
+	wantedLength, wantsLength := setting.Sized(j.Setting.Order, setout.LongSide)
+	wantedWidth, wantsWidth := setting.Sized(j.Setting.Order, setout.WideSide)
 	if wantsLength && wantedLength != outline.Length || wantsWidth && wantedWidth != outline.Width {
 		c.Of, c.Length, c.Width = BordersWanted, outline.Length, outline.Width
 		if wantsLength {
@@ -183,7 +187,7 @@ func (j *Job) layerChange() []Change {
 	id := j.Layers[last].Panels.ID
 	return []Change{{Of: LayerLess, Layer: last, goodsStay: true, make: func(v *Job) {
 		v.Layers = v.Layers[:last]
-		v.Keys[last-1] = Key{} // no layer comes after it
+		v.Keys[last-1] = hung.Key{} // no layer comes after it
 		v.Plan.Steps = slices.DeleteFunc(v.Plan.Steps, func(s plan.Step) bool { return s.LayerID == id && goesThrough(&s) })
 	}}}
 }

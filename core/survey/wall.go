@@ -19,6 +19,19 @@ const (
 	DA Wall = "DA"
 )
 
+// Opposite is the wall over against one of a room with four corners.
+func (w Wall) Opposite() Wall {
+	switch w {
+	case AB:
+		return CD
+	case BC:
+		return DA
+	case CD:
+		return AB
+	}
+	return BC
+}
+
 // Corner names a corner of the room by its letter, clockwise looking up.
 type Corner string
 

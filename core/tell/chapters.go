@@ -4,6 +4,7 @@ import (
 	"ceilingwright/core/draw"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
 	telldays "ceilingwright/core/tell/days"
@@ -115,9 +116,9 @@ func tellHanging(p *page.Page, j *job.Job) {
 			switch {
 			case !j.Setting.Placed:
 			case k >= len(l.Order):
-				step.View = draw.ViewRound(&j.Room.Shape, j.PlaceOfLoose(&l.Panels.Loose[k-len(l.Order)]))
+				step.View = draw.ViewRound(&j.Room.Shape, hung.PlaceOfLoose(&j.Setting.Choice.Box, &l.Panels.Loose[k-len(l.Order)]))
 			case len(l.Cards) > 0:
-				step.View = draw.ViewRound(&j.Room.Shape, j.PlaceOf(l.Layer, &l.Order[k]))
+				step.View = draw.ViewRound(&j.Room.Shape, hung.PlaceOf(&j.Setting.Choice.Box, l.Layer, &l.Order[k]))
 			}
 		}
 	}

@@ -6,6 +6,7 @@ package hanging
 import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -41,7 +42,7 @@ func Tell(p *page.Page, j *job.Job) {
 }
 
 // layer is a layer of the sheet: sizes, panels, order and seams.
-func (t *teller) layer(i int, l *job.HungLayer) sheet.Layer {
+func (t *teller) layer(i int, l *hung.Layer) sheet.Layer {
 	p := l.Panels
 	out := sheet.Layer{ID: p.ID, Name: p.Name, Count: p.Count(), Columns: t.sizes(p.Columns), Rows: t.sizes(p.Rows), Key: t.key(i)}
 	if p.IsEmpty() {
@@ -76,7 +77,7 @@ func (t *teller) sizes(lengths []measure.Length) []sheet.Size {
 
 // panels are the panels of a layer with their sizes and their turns in hanging; all
 // panels of a piece have the piece's.
-func (t *teller) panels(l *job.HungLayer, out *sheet.Layer) {
+func (t *teller) panels(l *hung.Layer, out *sheet.Layer) {
 	out.Panels = make([]sheet.Panel, 0, l.Panels.Count())
 	for row := range out.Rows {
 		for column := range out.Columns {

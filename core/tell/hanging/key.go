@@ -2,7 +2,7 @@ package hanging
 
 import (
 	"ceilingwright/core/hanging"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/register"
 	"ceilingwright/core/sheet"
@@ -20,7 +20,7 @@ func (t *teller) key(i int) sheet.Key {
 		return sheet.Key{Reason: t.Say("Every panel of the next layer would lie on whichever stays up, so none can. Set the next layer to the lines and check it by marks.")}
 	}
 	why := t.whyUser(k)
-	if k.Chosen == job.ByTool {
+	if k.Chosen == hung.ByTool {
 		why = whyTool(k)
 	}
 	if len(k.Touches) == 0 {
@@ -42,7 +42,7 @@ func labels(panels []mask.Panel) []string {
 }
 
 // whyTool is the reason for the sheet's choice.
-func whyTool(k *job.Key) words.Text {
+func whyTool(k *hung.Key) words.Text {
 	lies, from := words.Of("lies", liesOn(k)), k.From
 	why := words.Say("{lies}; no other panel has fewer, and of those it is nearest the middle.", lies)
 	switch {
@@ -63,7 +63,7 @@ func whyTool(k *job.Key) words.Text {
 }
 
 // whyUser is what the user's choice costs.
-func (t *teller) whyUser(k *job.Key) words.Text {
+func (t *teller) whyUser(k *hung.Key) words.Text {
 	lies, fewest := words.Of("lies", liesOn(k)), len(k.Best.Lies)
 	why, cost := words.Say("{lies}.", lies), words.Text{}
 	if len(k.Lies) == fewest {
@@ -79,24 +79,24 @@ func (t *teller) whyUser(k *job.Key) words.Text {
 }
 
 // flaw is what speaks against a key.
-func (t *teller) flaw(f *job.Flaw) words.Text {
+func (t *teller) flaw(f *hung.Flaw) words.Text {
 	switch f.Kind {
-	case job.IsMissing:
+	case hung.IsMissing:
 		return words.Say("It is missing.")
-	case job.IsDamaged:
+	case hung.IsDamaged:
 		return words.Say("It is damaged.")
-	case job.CutForPiece:
+	case hung.CutForPiece:
 		return words.Say("It is cut for the loose piece “{piece}”.", words.Name("piece", f.Piece))
-	case job.CutForThing:
+	case hung.CutForThing:
 		return words.Say("It is cut for {thing}.", words.Of("thing", setting.Called(&t.Room.Things[f.Thing])))
-	case job.BeyondReach:
+	case hung.BeyondReach:
 		return words.Say("Not all of it is in reach from one platform position.")
 	}
 	return words.Text{}
 }
 
 // liesOn says how many panels of the next layer lie on a key.
-func liesOn(k *job.Key) words.Text {
+func liesOn(k *hung.Key) words.Text {
 	switch len(k.Lies) {
 	case 0:
 		return words.Say("No panel of the next layer lies on it")

@@ -2,7 +2,7 @@ package hanging
 
 import (
 	"ceilingwright/core/hanging"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -11,7 +11,7 @@ import (
 )
 
 // order puts the steps of a layer on the sheet, the loose pieces last.
-func (t *teller) order(i int, l *job.HungLayer, out *sheet.Layer) {
+func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
 	s := steps{teller: t, layer: l, sides: map[survey.Wall]string{}}
 	if i > 0 {
 		s.key = t.Hung(i - 1).Key.Name()
@@ -39,7 +39,7 @@ func (t *teller) order(i int, l *job.HungLayer, out *sheet.Layer) {
 // of the layer before.
 type steps struct {
 	*teller
-	layer         *job.HungLayer
+	layer         *hung.Layer
 	key           string
 	sides         map[survey.Wall]string
 	columns, rows map[hanging.Offset]sheet.Measure

@@ -1,7 +1,7 @@
 package hanging
 
 import (
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/survey"
@@ -11,7 +11,7 @@ import (
 
 // places are the places of the platform that a layer is hung from, and the way between
 // them.
-func (t *teller) places(l *job.HungLayer, out *sheet.Layer) {
+func (t *teller) places(l *hung.Layer, out *sheet.Layer) {
 	if len(l.Places) == 0 {
 		return
 	}
@@ -24,7 +24,7 @@ func (t *teller) places(l *job.HungLayer, out *sheet.Layer) {
 }
 
 // place says where the deck stands.
-func (t *teller) place(at *job.Place) words.Text {
+func (t *teller) place(at *hung.Place) words.Text {
 	if at.Walls {
 		return words.Say("Middle of the deck {along} along WX from W and {out} out from WX, its length along {wall}.",
 			words.Length("along", at.Along), words.Length("out", at.Out), words.Of("wall", at.With))
@@ -38,7 +38,7 @@ func (t *teller) place(at *job.Place) words.Text {
 }
 
 // route says how the platform goes from place to place, for what is not up yet.
-func route(l *job.HungLayer) words.Text {
+func route(l *hung.Layer) words.Text {
 	s := &l.Sequence
 	stands := words.Say("The platform stays where it stands.")
 	if len(l.Route) > 0 {
@@ -66,7 +66,7 @@ func route(l *job.HungLayer) words.Text {
 }
 
 // stationFigure is how many places the platform has for a layer.
-func (t *teller) stationFigure(l *job.HungLayer) {
+func (t *teller) stationFigure(l *hung.Layer) {
 	length, width := t.Platform.Footing.Reach()
 	outline, layout, used := &t.Plan.Mask.Outline, &t.Platform.Layout, len(l.Places)
 	source := words.Say("Derived here: points spaced just over the reach apart need one platform position each.")

@@ -3,7 +3,9 @@ package hanging
 import (
 	"strconv"
 
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
@@ -11,7 +13,7 @@ import (
 
 // advice says what the panels come to against the mask outline, and how to set the
 // seams.
-func advice(l *job.HungLayer) words.Text {
+func advice(l *hung.Layer) words.Text {
 	along, across := &l.RunOuts[0], &l.RunOuts[1]
 	return words.Sentences(adviceAlong(words.Say("Along the length"), along), adviceAlong(words.Say("Along the width"), across),
 		wholeColumns(along, l.Plan.Cut.GreatestLength), wholeRows(across, l.Plan.Cut.GreatestWidth), readBothEnds(l))
@@ -19,7 +21,7 @@ func advice(l *job.HungLayer) words.Text {
 
 // wholeColumns is what whole columns of the greatest length would leave at the ends,
 // where equal ones are all cut.
-func wholeColumns(r *job.RunOut, greatest measure.Length) words.Text {
+func wholeColumns(r *hung.RunOut, greatest measure.Length) words.Text {
 	size, n := words.Length("size", greatest), words.Count("n", r.Whole.Whole)
 	switch {
 	case !r.Instead:
@@ -31,7 +33,7 @@ func wholeColumns(r *job.RunOut, greatest measure.Length) words.Text {
 }
 
 // wholeRows is the same of rows of the greatest width.
-func wholeRows(r *job.RunOut, greatest measure.Length) words.Text {
+func wholeRows(r *hung.RunOut, greatest measure.Length) words.Text {
 	size, n := words.Length("size", greatest), words.Count("n", r.Whole.Whole)
 	switch {
 	case !r.Instead:
@@ -42,7 +44,7 @@ func wholeRows(r *job.RunOut, greatest measure.Length) words.Text {
 	return words.Say("Whole rows, {size} wide, would be {n} about the middle and one of {edge} at each end.", size, n, words.Length("edge", r.Whole.Edge))
 }
 
-func adviceAlong(direction words.Text, r *job.RunOut) words.Text {
+func adviceAlong(direction words.Text, r *hung.RunOut) words.Text {
 	where, off := words.Of("where", direction), words.Of("off", offBy(r.Run.Over))
 	n, by, gap := words.Count("n", r.Free), words.Fine("by", r.Change.Abs()), words.Fine("gap", r.Narrowest)
 	onePanel := len(r.Run.Sizes) == 1
@@ -85,7 +87,7 @@ func (l exactly) In(style words.Style) string {
 }
 
 // readBothEnds says what an edge comes to whose ends read differently.
-func readBothEnds(l *job.HungLayer) words.Text {
+func readBothEnds(l *hung.Layer) words.Text {
 	if !l.Ends.Known {
 		return words.Text{}
 	}
@@ -95,7 +97,7 @@ func readBothEnds(l *job.HungLayer) words.Text {
 }
 
 // runOuts are how far the panels may come out wrong.
-func (t *teller) runOuts(l *job.HungLayer) {
+func (t *teller) runOuts(l *hung.Layer) {
 	id := l.Panels.ID
 	for i := range l.RunOuts {
 		r, of := &l.RunOuts[i], &directions[i]
@@ -128,7 +130,7 @@ var directions = [2]direction{
 }
 
 // buildUp is how far the panels may be off at the end of a run.
-func (t *teller) buildUp(l *job.Layer, r *job.RunOut, of *direction) {
+func (t *teller) buildUp(l *layers.Layer, r *hung.RunOut, of *direction) {
 	source := t.Say("Worst: every panel off the same way. Likely: root of the sum of squares, for independent centred errors (Scholz 1995, Tolerance Stack Analysis Methods; propagation law in JCGM 100, 5.1.2).")
 	b, sum := &r.BuildUp, strconv.Itoa(len(r.Run.Sizes))+" × "+t.tolerance(l.Plan.Tolerance)
 	t.Length(page.Hanging, l.Panels.ID+".worst."+of.name, t.Told(of.worst), b.End.Worst,

@@ -5,7 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -27,7 +28,7 @@ func (t *teller) seam(s *mask.Seam) sheet.Seam {
 }
 
 // seamFigures are the seams of one layer and where they cross.
-func (t *teller) seamFigures(l *job.Layer) {
+func (t *teller) seamFigures(l *layers.Layer) {
 	outline, p := t.Plan.Mask.Outline, &l.Panels
 	sum, inside := t.lengthSum(l)
 	rule := words.Say("Seams between columns run the width of the mask, seams between rows its length.")
@@ -47,7 +48,7 @@ func (t *teller) seamFigures(l *job.Layer) {
 
 // lengthSum is the length of the seams of a layer as a sum, and what is taken off in
 // it.
-func (t *teller) lengthSum(l *job.Layer) (sum string, inside measure.Length) {
+func (t *teller) lengthSum(l *layers.Layer) (sum string, inside measure.Length) {
 	outline, columns, rows := t.Plan.Mask.Outline, len(l.Panels.Columns)-1, len(l.Panels.Rows)-1
 	sum = strconv.Itoa(columns) + " × " + t.Put(outline.Width) + " + " + strconv.Itoa(rows) + " × " + t.Put(outline.Length)
 	inside = measure.Length(columns)*outline.Width + measure.Length(rows)*outline.Length - l.Panels.SeamLength(outline)
@@ -58,7 +59,7 @@ func (t *teller) lengthSum(l *job.Layer) (sum string, inside measure.Length) {
 }
 
 // crossings are where the seams of a layer meet.
-func (t *teller) crossings(l *job.Layer) {
+func (t *teller) crossings(l *layers.Layer) {
 	p := &l.Panels
 	crossings, joints := p.Crossings(), p.TJoints()
 	sum, inside := crossingSum(l)
@@ -74,7 +75,7 @@ func (t *teller) crossings(l *job.Layer) {
 }
 
 // crossingSum is the crossings of a layer as a sum, and what is taken off in it.
-func crossingSum(l *job.Layer) (sum string, inside int) {
+func crossingSum(l *layers.Layer) (sum string, inside int) {
 	columns, rows := len(l.Panels.Columns)-1, len(l.Panels.Rows)-1
 	sum = strconv.Itoa(columns) + " × " + strconv.Itoa(rows)
 	if inside = columns*rows - l.Panels.Crossings(); inside > 0 {
@@ -86,7 +87,7 @@ func crossingSum(l *job.Layer) (sum string, inside int) {
 // allSeams are the seams of all layers together.
 func (t *teller) allSeams() {
 	t.Length(page.Hanging, "seams.length", t.Say("seams, all layers"), t.Tape.Seams, t.Say("Every inner seam of every layer."),
-		t.sumOfLayers(func(l *job.Layer, alone bool) string {
+		t.sumOfLayers(func(l *layers.Layer, alone bool) string {
 			if !alone {
 				return t.Put(l.Panels.SeamLength(t.Plan.Mask.Outline))
 			}
@@ -104,7 +105,7 @@ func (t *teller) allSeams() {
 		rule = words.Say("Where four panels meet: (columns − 1) times (rows − 1) in each layer, less what spans take away.")
 	}
 	t.Count(page.Hanging, "seams.crossings", t.Say("{n?crossing of seams|crossings of seams}", words.Count("n", crossings)), int64(crossings), "", t.Told(rule),
-		t.sumOfLayers(func(l *job.Layer, alone bool) string {
+		t.sumOfLayers(func(l *layers.Layer, alone bool) string {
 			if !alone {
 				return strconv.Itoa(l.Panels.Crossings())
 			}
@@ -115,7 +116,7 @@ func (t *teller) allSeams() {
 
 // sumOfLayers adds up what the layers that are hung have of something. Of one layer
 // alone it is that layer's own sum.
-func (t *teller) sumOfLayers(of func(l *job.Layer, alone bool) string) string {
+func (t *teller) sumOfLayers(of func(l *layers.Layer, alone bool) string) string {
 	var parts []string
 	for i := range t.Layers {
 		if l := &t.Layers[i]; !l.Panels.IsEmpty() {

@@ -3,6 +3,7 @@ package hanging
 import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/hung"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/survey"
@@ -29,7 +30,7 @@ func Stands(p *page.Page, j *job.Job) {
 }
 
 // stands says of a place that the platform clashes there, or stands elsewhere.
-func (t *teller) stands(i, n int, at *job.Stood) words.Text {
+func (t *teller) stands(i, n int, at *hung.Stood) words.Text {
 	position := t.position(i, n, at)
 	if !at.Fits {
 		return t.clash(position, at)
@@ -52,7 +53,7 @@ func (t *teller) moved(i int, stations []sheet.Station) {
 }
 
 // position is a place of the platform by its number and what is hung from it.
-func (t *teller) position(i, n int, at *job.Stood) words.Text {
+func (t *teller) position(i, n int, at *hung.Stood) words.Text {
 	number, panels := words.Count("n", n), words.Names("panels", labels(at.Panels))
 	if len(t.Layers) > 1 {
 		return words.Say("Platform position {n} of {layer} ({panels})", number, words.Name("layer", t.Layers[i].Panels.Name), panels)
@@ -61,7 +62,7 @@ func (t *teller) position(i, n int, at *job.Stood) words.Text {
 }
 
 // clash says what is in the way at a place, by how much, and what to do.
-func (t *teller) clash(position words.Text, at *job.Stood) words.Text {
+func (t *teller) clash(position words.Text, at *hung.Stood) words.Text {
 	where := words.Of("where", position)
 	length, width := words.Length("length", t.Standing.Foot.Length), words.Length("width", t.Standing.Foot.Width)
 	lacks, n := words.AtLeast("lacks", at.Lacks), words.Count("n", len(at.Things))
@@ -74,7 +75,7 @@ func (t *teller) clash(position words.Text, at *job.Stood) words.Text {
 	}
 	names := make([]string, len(at.Things))
 	for k, thing := range at.Things {
-		names[k] = t.Told(job.FurnitureName(&t.Plan.Furniture[t.Standing.Things[thing]]))
+		names[k] = t.Told(hung.FurnitureName(&t.Plan.Furniture[t.Standing.Things[thing]]))
 	}
 	things := words.Names("things", names)
 	if at.Wall {

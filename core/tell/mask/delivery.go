@@ -3,6 +3,8 @@ package mask
 import (
 	"strconv"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/delivery"
 	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
@@ -13,7 +15,7 @@ import (
 )
 
 // Delivered puts the delivery and the pieces on the layer of the sheet.
-func Delivered(p *page.Page, j *job.Job, l *job.Layer, out *sheet.Layer) {
+func Delivered(p *page.Page, j *job.Job, l *layers.Layer, out *sheet.Layer) {
 	c := l.Delivery.Count
 	out.Delivery = sheet.Delivery{
 		Text: p.Told(counted(c)), Total: c.Total, Found: c.Found, Missing: c.Missing, Damaged: c.Damaged, Recut: c.Recut,
@@ -102,7 +104,7 @@ const linesAtMost = 12
 // changed is what the measured sizes change against the order, in lines: film that
 // grew or shrank evenly, which columns and rows, how far the seams move, and which
 // panels leave more open than their column or row says.
-func changed(l *job.Layer) []words.Text {
+func changed(l *layers.Layer) []words.Text {
 	var lines []words.Text
 	for i := range l.Delivery.Grown {
 		if g := &l.Delivery.Grown[i]; g.Panels > 0 && l.Delivery.Count.Measured > 0 {

@@ -3,10 +3,11 @@ package mask
 import (
 	"testing"
 
+	"ceilingwright/core/job/layers"
+
 	"github.com/stretchr/testify/assert"
 
 	"ceilingwright/core/delivery"
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
@@ -62,7 +63,7 @@ func TestChanged(t *testing.T) {
 	off := func(index int, by measure.Length) delivery.Alike {
 		return delivery.Alike{Ordered: 4 * foot, Now: 4*foot + by, Indexes: []int{index}}
 	}
-	l := &job.Layer{Delivery: &delivery.Checked{Count: delivery.Count{Measured: 6}}}
+	l := &layers.Layer{Delivery: &delivery.Checked{Count: delivery.Count{Measured: 6}}}
 	l.Delivery.Grown = [2]delivery.Growth{
 		{Panels: 6, Share: measure.NumberFromFraction(2, 1000), Whole: inch * 576 / 1000, Half: inch * 288 / 1000},
 		{Panels: 6, Share: measure.NumberFromFraction(-2, 1000), Whole: -inch / 2, Half: -inch / 4}}
@@ -92,7 +93,7 @@ func TestChanged(t *testing.T) {
 
 // Of more than a dozen of one kind the rest are counted.
 func TestChanged_Many(t *testing.T) {
-	l := &job.Layer{Delivery: &delivery.Checked{}}
+	l := &layers.Layer{Delivery: &delivery.Checked{}}
 	for i := range 14 {
 		by := measure.Length(i+1) * inch
 		change := delivery.Alike{Ordered: foot, Now: foot + by, Indexes: []int{i + 1}}

@@ -4,6 +4,9 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/meeting"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
@@ -26,7 +29,7 @@ func Meeting(p *page.Page, j *job.Job) {
 
 // gaps puts the seams of a layer on the sheet: what each was planned to be, what it
 // was measured, and what it is to be set to now.
-func gaps(p *page.Page, met *job.Met, out *sheet.Layer) {
+func gaps(p *page.Page, met *meeting.Met, out *sheet.Layer) {
 	if len(met.Gaps) == 0 {
 		return
 	}
@@ -66,14 +69,14 @@ func measuredGap(off measure.Length) words.Text {
 }
 
 // landing is where a side of the layer comes to lie against its tape line.
-func landing(p *page.Page, l *job.Layer, side *job.Landing) {
+func landing(p *page.Page, l *layers.Layer, side *meeting.Landing) {
 	p.Length(page.Hanging, l.Panels.ID+".gap."+string(side.Wall), p.Say("past the tape line towards {wall}", words.Name("wall", side.Wall.Text())), side.Past,
 		p.Say("The panels that follow the first on this side and their gaps, as measured or as they are to be set, less the way to the tape line; below nothing they end short."),
 		p.Put(side.Panels)+" + "+p.Put(side.Gaps)+" − "+p.Put(side.Room), p.Arithmetic())
 }
 
 // Bridges are the tapes over the seams of a layer, and round its loose pieces.
-func Bridges(p *page.Page, j *job.Job, l *job.Layer, out *sheet.Layer) {
+func Bridges(p *page.Page, j *job.Job, l *layers.Layer, out *sheet.Layer) {
 	if len(l.Bridges) == 0 {
 		return
 	}

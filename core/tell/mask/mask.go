@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job/layers"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/survey"
@@ -37,7 +39,7 @@ func Figures(p *page.Page, j *job.Job) {
 }
 
 // foundFigure is how many panels came as they should, where anything was noted.
-func foundFigure(p *page.Page, l *job.Layer) {
+func foundFigure(p *page.Page, l *layers.Layer) {
 	c := l.Delivery.Count
 	if l.Delivery.Panels == nil {
 		return

@@ -2,6 +2,7 @@ package mask
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -12,7 +13,7 @@ import (
 )
 
 // pieces are the pieces of a layer in the order of the plan.
-func pieces(p *page.Page, j *job.Job, l *job.Layer, out *sheet.Layer) {
+func pieces(p *page.Page, j *job.Job, l *layers.Layer, out *sheet.Layer) {
 	blocks, loose := l.Panels.Pieces, 0
 	for _, given := range l.Plan.Pieces {
 		switch {
@@ -27,7 +28,7 @@ func pieces(p *page.Page, j *job.Job, l *job.Layer, out *sheet.Layer) {
 }
 
 // block is a span or a joined piece, and its name on each of its panels.
-func block(p *page.Page, l *job.Layer, piece mask.Piece, out *sheet.Layer) sheet.Piece {
+func block(p *page.Page, l *layers.Layer, piece mask.Piece, out *sheet.Layer) sheet.Piece {
 	for row := piece.Row; row <= piece.Last().Row; row++ {
 		for column := piece.Column; column <= piece.Last().Column; column++ {
 			out.Panels[l.Panels.Index(mask.Panel{Column: column, Row: row})].Piece = piece.Name

@@ -2,6 +2,8 @@ package mask
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/meeting"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/register"
 	"ceilingwright/core/sheet"
@@ -12,7 +14,7 @@ import (
 
 // registered says how a layer lies by its check marks; of one that has another
 // beneath it and no marks yet, where to put them.
-func registered(p *page.Page, j *job.Job, l *job.Layer, r *job.Register, out *sheet.Registered) {
+func registered(p *page.Page, j *job.Job, l *layers.Layer, r *meeting.Register, out *sheet.Registered) {
 	for i, name := range r.Names {
 		mark := sheet.MarkAt{Name: p.Told(name)}
 		if r.Waits[i] {
@@ -48,7 +50,7 @@ func registered(p *page.Page, j *job.Job, l *job.Layer, r *job.Register, out *sh
 // than half of mark no tape shows.
 type registration struct {
 	job *job.Job
-	*job.Register
+	*meeting.Register
 	tape measure.Length
 }
 
@@ -268,7 +270,7 @@ func (t *registration) turn(runOff, over measure.Length) words.Text {
 }
 
 // stretched says that the layer has grown or shrunk, and how to lay it then.
-func stretched(s *job.Stretch) words.Text {
+func stretched(s *meeting.Stretch) words.Text {
 	whole, share := words.About("whole", s.Whole.Abs()), words.Trimmed("share", s.Share.Abs().Mul(measure.NumberFromInt(100)), 3)
 	what := words.Say("By its marks the layer is {whole} longer over its width than by the design ({share} %).", whole, share)
 	switch {
@@ -283,7 +285,7 @@ func stretched(s *job.Stretch) words.Text {
 }
 
 // figures are the shift and the turn of a layer.
-func (t *registration) figures(p *page.Page, l *job.Layer) {
+func (t *registration) figures(p *page.Page, l *layers.Layer) {
 	source := p.Say("Plane case of the fits by Kabsch 1976, Arun and others 1987, Horn 1987 and Umeyama 1991 (papers from memory).")
 	rule := words.Say("The shift and turn that leave the least sum of squared distances at the marks.")
 	if t.CornerKnown {

@@ -5,6 +5,8 @@ package room
 import (
 	"strings"
 
+	"ceilingwright/core/job/room"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -50,7 +52,7 @@ func Tell(p *page.Page, j *job.Job) {
 }
 
 // whereIs is where a thing is and how large.
-func (t *teller) whereIs(o *job.Thing) string {
+func (t *teller) whereIs(o *room.Thing) string {
 	if !o.Placed {
 		return t.Say("Its place is not known.")
 	}

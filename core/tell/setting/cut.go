@@ -2,6 +2,9 @@ package setting
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
+	"ceilingwright/core/job/setting"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/survey"
 	tellmask "ceilingwright/core/tell/mask"
@@ -11,7 +14,7 @@ import (
 
 // Called is a thing as it is spoken of: the fixture, or an obstruction by its
 // name and kind.
-func Called(t *job.Thing) words.Text {
+func Called(t *room.Thing) words.Text {
 	kind := survey.Kind(t.Kind)
 	switch {
 	case t.Light:
@@ -24,7 +27,7 @@ func Called(t *job.Thing) words.Text {
 
 // CutOuts says on the panels of a layer that a thing on the ceiling comes through
 // where to cut.
-func CutOuts(p *page.Page, j *job.Job, l *job.Layer, panels []sheet.Panel) {
+func CutOuts(p *page.Page, j *job.Job, l *layers.Layer, panels []sheet.Panel) {
 	for i := range j.Setting.Under {
 		u := &j.Setting.Under[i]
 		if u.Layer != l.Panels.ID {
@@ -38,7 +41,7 @@ func CutOuts(p *page.Page, j *job.Job, l *job.Layer, panels []sheet.Panel) {
 	}
 }
 
-func cutFor(j *job.Job, t *job.Thing, u *job.Under) words.Text {
+func cutFor(j *job.Job, t *room.Thing, u *setting.Under) words.Text {
 	thing, place := words.Of("thing", Called(t)), words.Of("place", tellmask.FromEdges(j, u.Cut.Middle))
 	length, width := words.Length("length", t.Length), words.Length("width", t.Width)
 	text := words.Say("For {thing}, {length} × {width}: its middle is {place}.", thing, length, width, place)
@@ -65,7 +68,7 @@ func (t *teller) objects() {
 }
 
 // SeamFlags are the seams of a layer that run into a thing on the ceiling.
-func SeamFlags(p *page.Page, j *job.Job, l *job.Layer) (flags []string) {
+func SeamFlags(p *page.Page, j *job.Job, l *layers.Layer) (flags []string) {
 	for i := range j.Setting.SeamsHit {
 		if hit := &j.Setting.SeamsHit[i]; hit.Layer == l.Panels.ID {
 			flags = append(flags, p.Say("Seam {seam} runs into {thing}: bridge it on both sides, and cut the tape round.",

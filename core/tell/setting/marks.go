@@ -4,7 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/setting"
+
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/sheet"
@@ -28,7 +29,7 @@ func (t *teller) walls() {
 	}
 }
 
-func (t *teller) wallTitle(w *job.Wall) string {
+func (t *teller) wallTitle(w *setting.Wall) string {
 	switch w.Wall {
 	case setout.AlongLine:
 		return t.Say("Along the centre line that runs with the mask’s length, from its end at ZW")
@@ -38,7 +39,7 @@ func (t *teller) wallTitle(w *job.Wall) string {
 	return t.Say("Along wall {wall}, from {corner}", words.Of("wall", w.Wall), words.Of("corner", w.From))
 }
 
-func (t *teller) mark(m *job.Mark) sheet.Mark {
+func (t *teller) mark(m *setting.Mark) sheet.Mark {
 	out := sheet.Mark{
 		Kind: string(m.Kind), Label: m.Label, Layer: strings.Join(m.Of, ", "), Text: t.Notation.Length(m.At), Other: t.Other.Length(m.At),
 		Exact: page.Nanometres(m.At), Hides: t.hides(m.Hides),
@@ -61,7 +62,7 @@ func (t *teller) mark(m *job.Mark) sheet.Mark {
 }
 
 // markSum is how a mark comes about, without its result; "" where it is a measured one.
-func (t *teller) markSum(m *job.Mark) string {
+func (t *teller) markSum(m *setting.Mark) string {
 	if !m.Slants {
 		return m.Sum.In(t.Style())
 	}
@@ -148,7 +149,7 @@ func (t *teller) corner(f *setout.Found) string {
 
 // strike is the line of a mark, said once for both its ends: from the wall that
 // comes first.
-func (t *teller) strike(w *job.Wall, m *job.Mark) sheet.Strike {
+func (t *teller) strike(w *setting.Wall, m *setting.Mark) sheet.Strike {
 	s := sheet.Strike{Name: m.Label, Kind: string(m.Kind), Layer: strings.Join(m.Of, ", ")}
 	switch m.Kind {
 	case setout.BoxMark:

@@ -5,6 +5,8 @@ package setting
 import (
 	"math"
 
+	"ceilingwright/core/job/setting"
+
 	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/setout"
@@ -113,7 +115,7 @@ func (t *teller) ofLargest() string {
 }
 
 // borders are the two borders along one side of a rectangular room.
-func (t *teller) borders(e *job.Edge) {
+func (t *teller) borders(e *setting.Edge) {
 	if e.NearBorder.IsNone() {
 		return
 	}
@@ -139,7 +141,7 @@ func (t *teller) atWall(w survey.Wall) string {
 
 // side is the border on one side where the walls do not stand as the mask does: the
 // smaller of its ends, and both ends where they differ.
-func (t *teller) side(s *job.Side) {
+func (t *teller) side(s *setting.Side) {
 	id := "border." + string(s.Side)
 	side, wall := words.Of("side", s.Side), words.Of("wall", s.Wall)
 	label := words.Say("border at wall {wall}", wall)
@@ -165,9 +167,9 @@ func (t *teller) side(s *job.Side) {
 const ofPerpendicular = "The distance of a point from a line, any geometry text."
 
 // leastOf is how the border on one side comes about.
-func (t *teller) leastOf(s *job.Side) (rule, sum, source string) {
+func (t *teller) leastOf(s *setting.Side) (rule, sum, source string) {
 	switch s.By {
-	case job.LeastByEnds:
+	case setting.LeastByEnds:
 		rule = t.Say("From both corners of the mask to the wall, square to the wall; the smaller of the two.")
 		if s.Wall == "" {
 			rule = t.Say("From both corners of the mask to where the wall is nearest; the smaller of the two.")
@@ -175,21 +177,21 @@ func (t *teller) leastOf(s *job.Side) (rule, sum, source string) {
 		one, other := &s.Ends[0], &s.Ends[1]
 		return rule, t.Say("the smaller of {one} at {corner} and {other} at {far}", words.Put("one", one.Length), words.Of("corner", one.Corner),
 			words.Put("other", other.Length), words.Of("far", other.Corner)), t.Say(ofPerpendicular)
-	case job.LeastByFirst, job.LeastBySecond:
-		end := &s.Ends[s.By-job.LeastByFirst]
+	case setting.LeastByFirst, setting.LeastBySecond:
+		end := &s.Ends[s.By-setting.LeastByFirst]
 		return t.squareRule(end), t.squareSum(end), t.Say(ofPerpendicular)
 	}
 	return t.Say("From the mask to the place of the wall that is nearest: how far they are apart along the mask’s length, and across it."),
 		"√((" + t.Notation.Fine(s.Along) + ")² + (" + t.Notation.Fine(s.Across) + ")²)", t.Say("Pythagoras.")
 }
 
-func (t *teller) squareRule(end *job.End) string {
+func (t *teller) squareRule(end *setting.End) string {
 	return t.Say("Square to the wall. The corner of the mask and corner {corner} of the room are each taped from corner W, along wall WX and square to it; the way between them is turned into the wall’s own direction.",
 		words.Of("corner", end.Start))
 }
 
 // squareSum is the distance of a corner of the mask from a wall.
-func (t *teller) squareSum(end *job.End) string {
+func (t *teller) squareSum(end *setting.End) string {
 	less := func(one, other measure.Length, slope float64) string {
 		if slope < 0 {
 			one, other = other, one

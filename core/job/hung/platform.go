@@ -1,8 +1,12 @@
-package job
+// Package hung works out how the layers are hung: where the platform stands, which
+// panels are kept up, and in which order the panels go up.
+package hung
 
 import (
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job/setting"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
@@ -15,37 +19,34 @@ type Platform struct {
 	Footing hanging.Platform
 }
 
-// StandPlatform works out the places of the platform. It reads the plan and where the
-// mask goes.
-func (j *Job) StandPlatform() {
-	j.Platform = Platform{}
-	a := &j.Plan.Access
+// StandPlatform works out the places of the platform.
+func StandPlatform(plan *plan.Plan, set *setting.Setting) (stands Platform, wrong problem.List) {
+	a := &plan.Access
 	p := hanging.Platform{Length: a.DeckLength, Width: a.DeckWidth, Arm: a.ArmReach, Overlap: a.Overlap, Turn: a.Turn}
-	j.Report("/access", p.Check())
+	wrong.Report("/access", p.Check())
 	if !p.IsKnown() {
-		return
+		return stands, wrong
 	}
-	room := j.roomRoundBox()
-	layout, problems := hanging.LayoutFor(j.Plan.Mask.Outline, p, room)
-	j.Report("/access", problems)
-	j.Platform = Platform{Layout: layout, Footing: p}
+	room := roomRoundBox(set)
+	layout, problems := hanging.LayoutFor(plan.Mask.Outline, p, room)
+	wrong.Report("/access", problems)
 	for _, s := range layout.Stations {
 		if room.Length > 0 && !s.Fits(room) {
-			j.Report("/access/deckLength", []problem.Problem{{Severity: problem.Caution,
-				What: words.Say("The deck is larger than the room."), Do: words.Say("Check its length and width, or take a smaller platform.")}})
-			return
+			wrong.Remark("/access/deckLength", problem.Caution, words.Say("The deck is larger than the room."), words.Say("Check its length and width, or take a smaller platform."))
+			break
 		}
 	}
+	return Platform{Layout: layout, Footing: p}, wrong
 }
 
 // roomRoundBox is the room in the frame of the box, as far as the borders tell;
 // none where there is no box.
-func (j *Job) roomRoundBox() hanging.Rect {
-	if !j.Setting.Placed {
+func roomRoundBox(s *setting.Setting) hanging.Rect {
+	if !s.Placed {
 		return hanging.Rect{}
 	}
-	box := &j.Setting.Choice.Box
-	at := func(side survey.Wall) measure.Length { return j.Setting.Choice.Borders.At(box.Facing(side)) }
+	box := &s.Choice.Box
+	at := func(side survey.Wall) measure.Length { return s.Choice.Borders.At(box.Facing(side)) }
 	return hanging.Rect{X: -at(survey.DA), Length: at(survey.DA) + box.Length + at(survey.BC),
 		Y: -at(survey.AB), Width: at(survey.AB) + box.Width + at(survey.CD)}
 }

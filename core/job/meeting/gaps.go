@@ -1,8 +1,13 @@
-package job
+// Package meeting works out how panels meet at their seams, and layers one on another.
+package meeting
 
 import (
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/setting"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
@@ -47,18 +52,27 @@ type Landing struct {
 	Open                     int
 }
 
-// MeetLayers works out how panels and layers meet. It reads the plan, the layers,
-// where the mask goes and the panel of each layer that is hung first.
-func (j *Job) MeetLayers() {
-	j.Meeting = Meeting{Layers: make([]Met, len(j.Layers))}
-	for i := range j.Layers {
-		l, met := &j.Layers[i], &j.Meeting.Layers[i]
-		if i < len(j.Hanging.Layers) && len(j.Hanging.Layers[i].Order) > 0 {
-			j.setGaps(l, j.Hanging.Layers[i].Order[0].Panel, met)
+// work is a meeting being worked out.
+type work struct {
+	Plan    *plan.Plan
+	Setting *setting.Setting
+	Meeting Meeting
+	problem.List
+}
+
+// Of works out how panels and layers meet: from the layers, where the mask goes, and the
+// panel of each layer that is hung first.
+func Of(p *plan.Plan, list []layers.Layer, set *setting.Setting, h *hung.Hanging) (Meeting, []problem.Problem) {
+	w := work{Plan: p, Setting: set, Meeting: Meeting{Layers: make([]Met, len(list))}}
+	for i := range list {
+		l, met := &list[i], &w.Meeting.Layers[i]
+		if i < len(h.Layers) && len(h.Layers[i].Order) > 0 {
+			w.setGaps(l, h.Layers[i].Order[0].Panel, met)
 		}
-		met.Register = j.registerOf(l, i > 0)
+		met.Register = w.registerOf(l, i > 0)
 	}
-	j.checkBridging()
+	w.checkBridging()
+	return w.Meeting, w.List
 }
 
 // line is one direction of a layer while it is hung.
@@ -73,23 +87,23 @@ type line struct {
 }
 
 // setGaps is every seam of a layer that can be set, between columns first.
-func (j *Job) setGaps(l *Layer, first mask.Panel, met *Met) {
+func (w *work) setGaps(l *layers.Layer, first mask.Panel, met *Met) {
 	lines := [2]line{
 		{run: l.Columns, name: mask.ColumnSeam, low: survey.DA, high: survey.BC, first: first.Column - 1},
 		{run: l.Rows, name: mask.RowSeam, low: survey.AB, high: survey.CD, first: first.Row - 1},
 	}
-	j.readGaps(l, &lines)
+	w.readGaps(l, &lines)
 	met.Gaps = make([]Gap, 0, len(l.Columns.Gaps)+len(l.Rows.Gaps))
 	for i := range lines {
 		a := &lines[i]
 		if h, ok := a.run.Hang(a.first, a.measured); ok {
-			j.gapsAlong(l, a, &h, met)
+			w.gapsAlong(l, a, &h, met)
 		}
 	}
 }
 
 // readGaps sorts the measured gaps to their seams.
-func (j *Job) readGaps(l *Layer, lines *[2]line) {
+func (w *work) readGaps(l *layers.Layer, lines *[2]line) {
 	for i := range l.Plan.Gaps {
 		note := &l.Plan.Gaps[i]
 		if note.Seam == "" && !note.Known {
@@ -102,14 +116,14 @@ func (j *Job) readGaps(l *Layer, lines *[2]line) {
 		}
 		switch {
 		case !ok || after > len(a.run.Gaps):
-			j.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: words.Say("“{seam}” is no seam of this layer.", words.Name("seam", note.Seam)),
+			w.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: words.Say("“{seam}” is no seam of this layer.", words.Name("seam", note.Seam)),
 				Do: words.Say("Write it as the list of seams does, such as {seam}.", words.Name("seam", exampleOf(lines)))}})
 		case a.run.Held != nil && a.run.Held[after-1]:
-			j.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Caution,
+			w.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Caution,
 				What: words.Say("Seam {seam} lies inside pieces over its whole length, so it cannot be set.", words.Name("seam", a.name(after))), Do: words.Say("Take this line out.")}})
 		case !note.Known:
 		case note.Gap >= mask.LeastPanel:
-			j.Report(note.At+"/gap", []problem.Problem{{Severity: problem.Stop,
+			w.Report(note.At+"/gap", []problem.Problem{{Severity: problem.Stop,
 				What: words.Say("A gap of {gap} is as wide as a panel.", words.Length("gap", note.Gap)), Do: words.Say("Check the number and write its unit.")}})
 		default:
 			a.take(after-1, i, note.Gap)
@@ -135,20 +149,20 @@ func (a *line) take(seam, note int, gap measure.Length) {
 
 // gapsAlong are the seams of one direction and, where any is measured, where its two
 // sides come to lie.
-func (j *Job) gapsAlong(l *Layer, a *line, h *mask.Hanging, met *Met) {
-	mark := j.Plan.Units.Notation().Mark()
+func (w *work) gapsAlong(l *layers.Layer, a *line, h *mask.Hanging, met *Met) {
+	mark := w.Plan.Units.Notation().Mark()
 	for i, set := range h.Gaps {
 		if a.run.Held != nil && a.run.Held[i] {
 			continue
 		}
 		g := Gap{Seam: a.name(i + 1), Planned: a.run.Gaps[i], Set: set, Offers: mask.Offers(set, mark)}
 		g.Edge, g.Wall = a.edge(h, i)
-		g.Wall = j.Setting.Facing(g.Wall)
+		g.Wall = w.Setting.Facing(g.Wall)
 		if a.notes != nil && a.notes[i] > 0 {
 			g.At = l.Plan.Gaps[a.notes[i]-1].At + "/gap"
 		}
 		met.Gaps = append(met.Gaps, g)
-		if m := &j.Meeting; m.WidestAt == "" || set > m.Widest {
+		if m := &w.Meeting; m.WidestAt == "" || set > m.Widest {
 			m.Widest, m.WidestAt = set, g.Seam
 		}
 	}
@@ -156,8 +170,8 @@ func (j *Job) gapsAlong(l *Layer, a *line, h *mask.Hanging, met *Met) {
 		return
 	}
 	start := a.run.Starts[a.first]
-	j.land(l, a, h, 0, a.first, Landing{Wall: a.low, Past: h.Low, Room: start}, met)
-	j.land(l, a, h, a.first, len(h.Gaps), Landing{Wall: a.high, Past: h.High, Room: a.run.Box - start - a.run.Sizes[a.first]}, met)
+	w.land(l, a, h, 0, a.first, Landing{Wall: a.low, Past: h.Low, Room: start}, met)
+	w.land(l, a, h, a.first, len(h.Gaps), Landing{Wall: a.high, Past: h.High, Room: a.run.Box - start - a.run.Sizes[a.first]}, met)
 }
 
 // edge is where the edge of the panel hung next at a seam comes to lie: how far from
@@ -175,7 +189,7 @@ func (a *line) edge(h *mask.Hanging, seam int) (measure.Length, survey.Wall) {
 
 // land is where a side of the layer, its seams from up to to, comes to lie, with a
 // problem at the last gap measured on that side where it does not land.
-func (j *Job) land(l *Layer, a *line, h *mask.Hanging, from, to int, side Landing, met *Met) {
+func (w *work) land(l *layers.Layer, a *line, h *mask.Hanging, from, to int, side Landing, met *Met) {
 	last := 0
 	for i := from; i < to; i++ {
 		last = max(last, a.notes[i])
@@ -187,7 +201,7 @@ func (j *Job) land(l *Layer, a *line, h *mask.Hanging, from, to int, side Landin
 	if last == 0 {
 		return
 	}
-	side.Wall, side.Panels = j.Setting.Facing(side.Wall), side.Past+side.Room-side.Gaps
+	side.Wall, side.Panels = w.Setting.Facing(side.Wall), side.Past+side.Room-side.Gaps
 	met.Landings = append(met.Landings, side)
 	if side.Past.Abs() < mask.Noticeable {
 		return
@@ -203,16 +217,16 @@ func (j *Job) land(l *Layer, a *line, h *mask.Hanging, from, to int, side Landin
 		what = words.Say("The panels will run {past} past the tape line towards {wall}, even with {open|seam|seams} still to come closed up.",
 			past, wall, words.Count("open", side.Open))
 	}
-	j.Report(l.Plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
+	w.Report(l.Plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
 }
 
 // checkBridging says when the tape is too narrow for the widest gap of all layers,
 // or its pieces too short.
-func (j *Job) checkBridging() {
-	widest, seam := j.Meeting.Widest, j.Meeting.WidestAt
-	tape := mask.Bridging{Width: j.Plan.Seams.Width, Piece: j.Plan.Seams.Piece}
+func (w *work) checkBridging() {
+	widest, seam := w.Meeting.Widest, w.Meeting.WidestAt
+	tape := mask.Bridging{Width: w.Plan.Seams.Width, Piece: w.Plan.Seams.Piece}
 	if tape.Piece > 0 && tape.Piece < mask.ShortestPiece {
-		j.Report("/seams/pieceLength", []problem.Problem{{Severity: problem.Caution,
+		w.Report("/seams/pieceLength", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("Pieces of {piece} would be mostly laps, so every seam is reckoned as one piece.", words.Length("piece", tape.Piece)),
 			Do:   words.Say("Write the longest piece one person lays, {least} or more.", words.AtLeast("least", mask.ShortestPiece))}})
 	}
@@ -225,7 +239,7 @@ func (j *Job) checkBridging() {
 	if tape.Hold(widest) <= 0 {
 		what = words.Say("Over the gap of {gap} at seam {seam} tape of {width} does not reach across.", gap, at, width)
 	}
-	j.Report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution, What: what,
+	w.Report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution, What: what,
 		Do: words.Say("Use tape of {width} or wider, so that it holds about {hold} on either side (common practice, no source).",
 			words.AtLeast("width", widest+2*mask.LeastHold), words.Length("hold", mask.LeastHold))}})
 }

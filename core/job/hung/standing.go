@@ -1,7 +1,9 @@
-package job
+package hung
 
 import (
 	"strings"
+
+	"ceilingwright/core/job/layers"
 
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
@@ -38,34 +40,39 @@ type Stood struct {
 	Panels []mask.Panel
 }
 
-// stand tries the platform at every place: whether what it stands on is clear of
+// Stand tries the platform at every place: whether what it stands on is clear of
 // walls and furniture where its deck reaches the panels hung from there. Without a
 // box, a deck and either a foot or something that stands in the room there is
-// nothing to try.
-func (j *Job) stand() {
-	j.furnitureInRoom()
-	facts, d, s := &j.Safety.Facts, &j.Safety.Deck, &j.Standing
-	s.Foot = hanging.Foot{Length: facts.Gear.FootLength, Width: facts.Gear.FootWidth}
+// nothing to try. A foot that is not given is least at either side.
+func Stand(on On, order *Hanging, least measure.Length) (s Standing, wrong problem.List) {
+	w := work{On: on}
+	w.furnitureInRoom()
+	wrong = w.List
+	s.Foot = hanging.Foot{Length: w.Plan.Access.FootLength, Width: w.Plan.Access.FootWidth}
 	s.Taken = s.Foot.Length <= 0 || s.Foot.Width <= 0
-	if !j.Setting.Placed || len(j.Platform.Layout.Stations) == 0 || !j.Room.Shape.Usable() || s.Taken && len(j.Plan.Furniture) == 0 {
-		return
+	if !w.Setting.Placed || len(w.Platform.Layout.Stations) == 0 || !w.Room.Shape.Usable() || s.Taken && len(w.Plan.Furniture) == 0 {
+		return s, wrong
 	}
 	if s.Taken {
-		least := max(facts.LeastBase(), d.Base)
-		s.Foot = hanging.Foot{Length: max(j.Platform.Footing.Length, least), Width: max(j.Platform.Footing.Width, least)}
+		s.Foot = hanging.Foot{Length: max(w.Platform.Footing.Length, least), Width: max(w.Platform.Footing.Width, least)}
 	}
-	floor := j.floor()
-	for i := range j.Layers {
-		s.Layers = append(s.Layers, s.layer(j.Hung(i), &floor, &j.Platform.Footing))
+	floor := w.floor(&s)
+	for i := range w.Layers {
+		h := &Hung{}
+		if i < len(order.Layers) {
+			h = &order.Layers[i]
+		}
+		s.Layers = append(s.Layers, s.layer(&w.Layers[i], h, &floor, &w.Platform.Footing))
 	}
+	return s, wrong
 }
 
 // furnitureInRoom reports what is said to stand outside the room.
-func (j *Job) furnitureInRoom() {
-	for i := range j.Plan.Furniture {
-		f := &j.Plan.Furniture[i]
-		if stands, ok := StandsAt(f); ok && j.Room.Shape.Usable() && !j.Room.Shape.Contains(stands.Centre()) {
-			j.Report(f.At, []problem.Problem{{Severity: problem.Caution,
+func (w *work) furnitureInRoom() {
+	for i := range w.Plan.Furniture {
+		f := &w.Plan.Furniture[i]
+		if stands, ok := StandsAt(f); ok && w.Room.Shape.Usable() && !w.Room.Shape.Contains(stands.Centre()) {
+			w.Report(f.At, []problem.Problem{{Severity: problem.Caution,
 				What: words.Say("{^thing} would stand outside the room.", words.Of("thing", FurnitureName(f))), Do: words.Say("Measure again from walls ZW and WX to its nearest corner.")}})
 		}
 	}
@@ -89,17 +96,17 @@ func StandsAt(f *plan.Furniture) (setout.Box, bool) {
 }
 
 // floor is the room and what stands in it, in the frame of the mask's box.
-func (j *Job) floor() (floor hanging.Floor) {
-	box := &j.Setting.Choice.Box
-	corners := j.Room.Shape.Corners
-	if j.Room.Shape.Form == survey.Round {
-		corners = inscribed(j.Room.Shape.Length, j.Room.Shape.Width)
+func (w *work) floor(s *Standing) (floor hanging.Floor) {
+	box := &w.Setting.Choice.Box
+	corners := w.Room.Shape.Corners
+	if w.Room.Shape.Form == survey.Round {
+		corners = inscribed(w.Room.Shape.Length, w.Room.Shape.Width)
 	}
 	for _, p := range corners {
 		floor.Room = append(floor.Room, box.In(p))
 	}
-	for i := range j.Plan.Furniture {
-		stands, ok := StandsAt(&j.Plan.Furniture[i])
+	for i := range w.Plan.Furniture {
+		stands, ok := StandsAt(&w.Plan.Furniture[i])
 		if !ok {
 			continue
 		}
@@ -107,7 +114,7 @@ func (j *Job) floor() (floor hanging.Floor) {
 		for _, c := range [4]survey.Corner{survey.A, survey.B, survey.C, survey.D} {
 			thing = append(thing, box.In(stands.Corner(c)))
 		}
-		floor.Things, j.Standing.Things = append(floor.Things, thing), append(j.Standing.Things, i)
+		floor.Things, s.Things = append(floor.Things, thing), append(s.Things, i)
 	}
 	return floor
 }
@@ -135,13 +142,13 @@ func inscribed(length, width measure.Length) []survey.Point {
 }
 
 // layer tries the places of one layer from which something is still to be hung.
-func (s *Standing) layer(l HungLayer, floor *hanging.Floor, deck *hanging.Platform) []Stood {
-	around, stands := make([]hanging.Rect, len(l.Stations)), make([]Stood, len(l.Stations))
-	for i := range l.Order {
-		if h := &l.Order[i]; !h.Up && h.Station > 0 {
-			n := h.Station - 1
-			around[n] = bothIn(around[n], l.Rect(h.Block))
-			stands[n].Panels = append(stands[n].Panels, h.Panel)
+func (s *Standing) layer(l *layers.Layer, h *Hung, floor *hanging.Floor, deck *hanging.Platform) []Stood {
+	around, stands := make([]hanging.Rect, len(h.Stations)), make([]Stood, len(h.Stations))
+	for i := range h.Order {
+		if step := &h.Order[i]; !step.Up && step.Station > 0 {
+			n := step.Station - 1
+			around[n] = bothIn(around[n], l.Rect(step.Block))
+			stands[n].Panels = append(stands[n].Panels, step.Panel)
 		}
 	}
 	for n := range stands {
@@ -154,7 +161,7 @@ func (s *Standing) layer(l HungLayer, floor *hanging.Floor, deck *hanging.Platfo
 			continue
 		}
 		s.Tried++
-		at.Tried, at.Standing = true, floor.Stand(l.Stations[n], around[n], *deck, s.Foot)
+		at.Tried, at.Standing = true, floor.Stand(h.Stations[n], around[n], *deck, s.Foot)
 		if !at.Fits {
 			s.Clashes++
 		}

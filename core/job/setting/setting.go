@@ -1,8 +1,13 @@
-package job
+// Package setting works out where the mask goes: the borders it leaves, the marks along
+// the walls, and what proves the corners.
+package setting
 
 import (
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
@@ -77,46 +82,61 @@ func (s *Setting) Facing(side survey.Wall) survey.Wall {
 	return side
 }
 
+// out is a mask being set out.
+type out struct {
+	Plan    *plan.Plan
+	Room    *room.Room
+	Layers  []layers.Layer
+	Setting Setting
+	problem.List
+}
+
 // SetOut works out where the mask goes, the borders, the marks along the walls and the
 // triangles that prove the corners.
-func (j *Job) SetOut() {
-	s, outline, set := &j.Setting, j.Plan.Mask.Outline, j.Plan.Setting
-	*s = Setting{Site: j.siteOf()}
+func SetOut(p *plan.Plan, r *room.Room, list []layers.Layer) (Setting, []problem.Problem) {
+	o := out{Plan: p, Room: r, Layers: list}
+	o.setOut()
+	return o.Setting, o.List
+}
+
+func (o *out) setOut() {
+	s, outline, set := &o.Setting, o.Plan.Mask.Outline, o.Plan.Setting
+	s.Site = o.siteOf()
 	square := setout.Square(set.Square)
 	if square == "" {
 		square = setout.SquareToRoom
 	}
 	var problems []problem.Problem
 	s.Way, problems = s.Site.Settle(setout.Way{On: set.On, Square: square, Turned: set.Turned})
-	s.Choices, s.Taken = s.Site.Choices(s.Way, outline, set.LeastBorder, j.Plan.Units.Notation().Mark())
+	s.Choices, s.Taken = s.Site.Choices(s.Way, outline, set.LeastBorder, o.Plan.Units.Notation().Mark())
 	if s.Taken >= 0 {
 		s.Choice = s.Choices[s.Taken]
 		s.Placed = s.Choice.IsInside()
-		j.Report("/mask", s.Site.CheckFit(outline, s.Choice.Box.Turn, set.LeastBorder))
-		j.Report("/setting", append(problems, s.Choice.Problems...))
+		o.Report("/mask", s.Site.CheckFit(outline, s.Choice.Box.Turn, set.LeastBorder))
+		o.Report("/setting", append(problems, s.Choice.Problems...))
 	}
 	s.Best, s.Recommended = setout.Recommend(s.Choices, s.Way.On)
-	s.Upright = j.isUpright()
-	s.Edges = j.edges()
-	j.sizeToOrder()
-	j.prove()
+	s.Upright = o.isUpright()
+	s.Edges = o.edges()
+	o.sizeToOrder()
+	o.prove()
 	if !s.Placed {
 		return
 	}
 	if !s.Upright {
-		s.Sides = j.sides()
+		s.Sides = o.sides()
 	}
-	j.checkTape()
-	j.mark()
+	o.checkTape()
+	o.mark()
 	s.Corners = s.Site.Corners(s.Choice.Box, s.Choice.Layout)
-	j.cut()
+	o.cut()
 }
 
 // siteOf is the ceiling with what a mask can be centred on and square to. A
 // point of one's own that lies in no room is reported.
-func (j *Job) siteOf() setout.Site {
-	s := setout.Site{Shape: j.Room.Shape}
-	fixture, set := j.Plan.Fixture, j.Plan.Setting
+func (o *out) siteOf() setout.Site {
+	s := setout.Site{Shape: o.Room.Shape}
+	fixture, set := o.Plan.Fixture, o.Plan.Setting
 	s.Fixture.Twice, s.Fixture.Known = fixture.TwiceMiddle(s.Shape)
 	if x, y, given := fixture.Axis(s.Shape); given && s.Fixture.Known {
 		s.AxisX, s.AxisY = x, y
@@ -124,7 +144,7 @@ func (j *Job) siteOf() setout.Site {
 	if set.PointKnown && set.On == setout.OnPoint && s.Shape.Usable() {
 		at := survey.Fixture{At: survey.Measured, FromDA: set.PointDA, FromAB: set.PointAB}
 		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(s.Shape); !s.Point.Known {
-			j.Report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
+			o.Report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
 				What: words.Say("The point to centre on does not lie inside the room."),
 				Do:   words.Say("Measure again from the two walls that meet at corner W.")}})
 		}
@@ -134,12 +154,12 @@ func (j *Job) siteOf() setout.Site {
 
 // isUpright tells whether the outline stands as the walls of a rectangular room do. So
 // does one in a room of which only one side is known yet.
-func (j *Job) isUpright() bool {
-	if !j.Room.Shape.Usable() {
-		return j.Room.Form == survey.Rectangle
+func (o *out) isUpright() bool {
+	if !o.Room.Shape.Usable() {
+		return o.Room.Form == survey.Rectangle
 	}
-	turn, ok := j.Setting.Site.TurnOf(j.Setting.Way.Square)
-	return ok && turn.IsExact() && j.Room.Shape.IsRectangle()
+	turn, ok := o.Setting.Site.TurnOf(o.Setting.Way.Square)
+	return ok && turn.IsExact() && o.Room.Shape.IsRectangle()
 }
 
 // tapeSlip is how far a diagonal is taken to be misread by, for the error a
@@ -149,19 +169,19 @@ const tapeSlip = 2
 // prove finds the triangles that prove the corners of the outline square: as large
 // as the room takes, or where the room is not square, the outline, since a triangle
 // in a corner of such a room would only prove that it is not.
-func (j *Job) prove() {
-	shape, box, t := &j.Room.Shape, &j.Setting.Choice.Box, &j.Setting.Triangle
+func (o *out) prove() {
+	shape, box, t := &o.Room.Shape, &o.Setting.Choice.Box, &o.Setting.Triangle
 	if !shape.Usable() {
 		return
 	}
 	long, wide := shape.Length, shape.Width
 	if t.OfRoom = shape.IsRectangle() && box.Turn.IsExact(); !t.OfRoom {
-		if !j.Setting.Placed {
+		if !o.Setting.Placed {
 			return
 		}
 		long, wide = box.Length, box.Width
 	}
-	notation := j.Plan.Units.Notation()
+	notation := o.Plan.Units.Notation()
 	if t.Triangle, t.Known = survey.LargestTriangle(long, wide, notation.System); t.Known {
 		t.Slip = tapeSlip * notation.Mark()
 		t.Strays = t.Triangle.Strays(t.Slip, long)
@@ -170,18 +190,18 @@ func (j *Job) prove() {
 
 // checkTape says where the tape round the outline is wider than the border, and
 // where a border widens more than it can hide.
-func (j *Job) checkTape() {
-	set, choice, from := &j.Plan.Setting, &j.Setting.Choice, &j.Setting.TapeFrom
+func (o *out) checkTape() {
+	set, choice, from := &o.Plan.Setting, &o.Setting.Choice, &o.Setting.TapeFrom
 	least := choice.Borders.Least()
 	if set.Taped && set.TapeWidth > least {
-		j.Report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
+		o.Report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
 			What: words.Say("The tape is {tape} wide and the narrowest border {border}, so it would run up the wall.", words.Length("tape", set.TapeWidth), words.Length("border", least)),
 			Do:   words.Say("Use a narrower tape there, or slit it along the corner.")}})
 	}
 	b := choice.Borders
 	*from = setout.Borders{AB: max(b.AB-set.TapeWidth, 0), BC: max(b.BC-set.TapeWidth, 0), CD: max(b.CD-set.TapeWidth, 0), DA: max(b.DA-set.TapeWidth, 0)}
 	if worst, ok := choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
-		j.Report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
+		o.Report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
 			What: words.Say("Along wall {wall} the border widens by {by}, more than the {hidden} that a border hides.",
 				words.Of("wall", worst.Wall), words.Amount("by", worst.By()), words.Length("hidden", setout.HiddenTaper)),
 			Do: words.Say("See whether it tapers less when the mask is square to something else, and show the client.")}})
@@ -190,16 +210,16 @@ func (j *Job) checkTape() {
 
 // cut finds the panels that the things on the ceiling come through and the seams that
 // run into them. A seam inside a piece is none.
-func (j *Job) cut() {
-	s := &j.Setting
-	for t := range j.Room.Things {
-		hole := j.Room.Things[t].Hole(s.Choice.Box)
-		for i := range j.Layers {
-			l := &j.Layers[i]
+func (o *out) cut() {
+	s := &o.Setting
+	for t := range o.Room.Things {
+		hole := o.Room.Things[t].Hole(s.Choice.Box)
+		for i := range o.Layers {
+			l := &o.Layers[i]
 			for _, c := range hole.Cuts(l.Columns, l.Rows) {
 				s.Under = append(s.Under, Under{l.Panels.ID, t, c})
 			}
-			for _, seam := range hole.Seams(l.Columns, l.Rows, j.Plan.Mask.Outline) {
+			for _, seam := range hole.Seams(l.Columns, l.Rows, o.Plan.Mask.Outline) {
 				run := &l.Columns
 				if seam.Runs == mask.Along {
 					run = &l.Rows

@@ -1,7 +1,10 @@
-package job
+// Package room works out the room and what is on its ceiling.
+package room
 
 import (
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 )
@@ -29,29 +32,40 @@ type Room struct {
 	Objects, Things []Thing
 }
 
-// FindRoom works out the shape of the ceiling, how well it is known, and what is on
-// it.
-func (j *Job) FindRoom() {
-	read, r := j.Plan.Room, &j.Room
-	*r = Room{}
+// work is a room being worked out.
+type work struct {
+	*plan.Plan
+	Room Room
+	problem.List
+}
+
+// Find works out the shape of the ceiling, how well it is known, and what is on it.
+func Find(p *plan.Plan) (Room, []problem.Problem) {
+	w := work{Plan: p}
+	w.find()
+	return w.Room, w.List
+}
+
+func (w *work) find() {
+	read, r := w.Plan.Room, &w.Room
 	if r.Form = read.Form; r.Form == "" {
 		r.Form = survey.Rectangle
 	}
-	notation := j.Plan.Units.Notation()
+	notation := w.Plan.Units.Notation()
 	r.Found = read.Find(notation.System)
 	r.Shape = r.Found.Shape
-	j.Report("/room", r.Found.Problems)
-	j.Report("/room/fixture", j.Plan.Fixture.CheckIn(r.Shape))
-	for _, o := range j.Plan.Obstructions {
-		j.Report(o.At, o.CheckIn(r.Shape))
+	w.Report("/room", r.Found.Problems)
+	w.Report("/room/fixture", w.Plan.Fixture.CheckIn(r.Shape))
+	for _, o := range w.Plan.Obstructions {
+		w.Report(o.At, o.CheckIn(r.Shape))
 	}
-	j.findThings()
+	w.findThings()
 	if !r.Shape.Usable() {
 		return
 	}
 	r.Area, r.Perimeter, r.Fan = r.Shape.Area(), r.Shape.Perimeter(), r.Shape.Fan()
 	r.Air = measure.VolumeOver(r.Area, read.Height)
-	r.Read = j.closingRead()
+	r.Read = w.closingRead()
 	if middle, crossed, apart, ok := r.Shape.Middles(); ok && apart > notation.Mark() {
 		r.Middle, r.Crossed, r.Apart = middle, crossed, apart
 	}
@@ -59,32 +73,32 @@ func (j *Job) FindRoom() {
 
 // closingRead is the reading that misses closing: a diagonal, or the line that misses
 // most.
-func (j *Job) closingRead() measure.Length {
-	c := j.Room.Found.Closing
-	for _, l := range j.Room.Found.Lines {
+func (w *work) closingRead() measure.Length {
+	c := w.Room.Found.Closing
+	for _, l := range w.Room.Found.Lines {
 		if l.At == c.At {
 			return l.Taken()
 		}
 	}
 	if c.Line == survey.LineBD {
-		return j.Plan.Room.DiagonalBD
+		return w.Plan.Room.DiagonalBD
 	}
-	return j.Plan.Room.DiagonalAC
+	return w.Plan.Room.DiagonalAC
 }
 
 // findThings finds the light and the obstructions in the room.
-func (j *Job) findThings() {
-	if f := j.Plan.Fixture; f.At != survey.NoFixture && f.At != "" {
-		j.findThing(f, Thing{At: "/room/fixture", Kind: "fixture", Light: true})
+func (w *work) findThings() {
+	if f := w.Plan.Fixture; f.At != survey.NoFixture && f.At != "" {
+		w.findThing(f, Thing{At: "/room/fixture", Kind: "fixture", Light: true})
 	}
-	for _, o := range j.Plan.Obstructions {
-		j.findThing(o.Fixture, Thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
+	for _, o := range w.Plan.Obstructions {
+		w.findThing(o.Fixture, Thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
 	}
 }
 
-func (j *Job) findThing(f survey.Fixture, t Thing) {
-	if t.Middle, t.Placed = f.Middle(j.Room.Shape); t.Placed {
-		x, y, own := f.Axis(j.Room.Shape)
+func (w *work) findThing(f survey.Fixture, t Thing) {
+	if t.Middle, t.Placed = f.Middle(w.Room.Shape); t.Placed {
+		x, y, own := f.Axis(w.Room.Shape)
 		t.InMiddle, t.OwnAxis = f.At == survey.InMiddle, own
 		t.Round, t.Length, t.Width = !f.Rectangular, f.Across, f.Across
 		if f.Rectangular {
@@ -93,7 +107,7 @@ func (j *Job) findThing(f survey.Fixture, t Thing) {
 		if y != 0 || x < 0 {
 			t.Lies = setout.Turn{AlongX: x, AlongY: y}
 		}
-		j.Room.Things = append(j.Room.Things, t)
+		w.Room.Things = append(w.Room.Things, t)
 	}
-	j.Room.Objects = append(j.Room.Objects, t)
+	w.Room.Objects = append(w.Room.Objects, t)
 }

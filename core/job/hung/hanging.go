@@ -1,9 +1,13 @@
-package job
+package hung
 
 import (
 	"math"
 	"slices"
 	"strings"
+
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
+	"ceilingwright/core/job/setting"
 
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
@@ -65,28 +69,13 @@ type Place struct {
 	With       survey.Wall
 }
 
-// HungLayer is a layer of the mask with the key kept up of it, how it is hung, and how
-// the platform stands at the places it is hung from, none where that was not tried.
-type HungLayer struct {
-	*Layer
+// Layer is a layer of the mask with the key kept up of it, how it is hung, and how the
+// platform stands at the places it is hung from, none where that was not tried.
+type Layer struct {
+	*layers.Layer
 	*Hung
 	Key    *Key
 	Stands []Stood
-}
-
-// Hung is layer i and how it is hung, as far as that is worked out.
-func (j *Job) Hung(i int) HungLayer {
-	l := HungLayer{Layer: &j.Layers[i], Hung: &Hung{}, Key: &Key{}}
-	if i < len(j.Hanging.Layers) {
-		l.Hung = &j.Hanging.Layers[i]
-	}
-	if i < len(j.Keys) {
-		l.Key = &j.Keys[i]
-	}
-	if i < len(j.Standing.Layers) {
-		l.Stands = j.Standing.Layers[i]
-	}
-	return l
 }
 
 // Above mostCards panels, and after mostCardsInAll of all layers, the order says
@@ -97,20 +86,42 @@ const (
 	mostCardsInAll = 3000
 )
 
+// On is what the layers are hung on and from: the room, the mask set out in it, and the
+// platform; and the layers themselves.
+type On struct {
+	Plan     *plan.Plan
+	Room     *room.Room
+	Layers   []layers.Layer
+	Setting  *setting.Setting
+	Platform *Platform
+}
+
+// work is the hanging being worked out.
+type work struct {
+	On
+	Keys    []Key
+	Hanging Hanging
+	problem.List
+}
+
 // Hang works out in which order the panels of each layer are hung, from which places of
-// the platform, what places each, and what comes down where one is up crooked. It reads
-// the plan, the room, the layers, the keys and where the mask and the platform go.
-func (j *Job) Hang() {
-	j.Hanging = Hanging{}
+// the platform, what places each, and what comes down where one is up crooked.
+func Hang(on On, keys []Key) (Hanging, []problem.Problem) {
+	w := work{On: on, Keys: keys}
+	w.hang()
+	return w.Hanging, w.List
+}
+
+func (w *work) hang() {
 	cards := 0
-	for i := range j.Layers {
-		l, h, before := &j.Layers[i], Hung{}, &Key{}
-		if i > 0 && i <= len(j.Keys) {
-			before = &j.Keys[i-1]
+	for i := range w.Layers {
+		l, h, before := &w.Layers[i], Hung{}, &Key{}
+		if i > 0 && i <= len(w.Keys) {
+			before = &w.Keys[i-1]
 		}
 		if !l.Panels.IsEmpty() {
-			j.order(l, &h, before)
-			j.places(&h)
+			w.order(l, &h, before)
+			w.places(&h)
 			if len(h.Order) <= mostCards && cards+len(h.Order) <= mostCardsInAll {
 				cards += len(h.Order)
 				h.Cards = make([]hanging.Card, len(h.Order))
@@ -118,31 +129,31 @@ func (j *Job) Hang() {
 					h.Cards[k] = hanging.CardFor(l.Columns, l.Rows, h.Order[k].Block)
 				}
 			}
-			if j.Plan.Mask.Outline.IsComplete() {
-				j.comesOut(l, &h)
+			if w.Plan.Mask.Outline.IsComplete() {
+				w.comesOut(l, &h)
 			}
 		}
-		j.Hanging.Layers = append(j.Hanging.Layers, h)
+		w.Hanging.Layers = append(w.Hanging.Layers, h)
 	}
 }
 
 // order works out the order of a layer.
-func (j *Job) order(l *Layer, h *Hung, before *Key) {
+func (w *work) order(l *layers.Layer, h *Hung, before *Key) {
 	work := hanging.Job{
 		Columns: l.Columns, Rows: l.Rows, Waiting: waiting(l), Last: before.Lies,
-		Up: j.upAlready(l), Stations: j.Platform.Layout.Stations,
+		Up: w.upAlready(l), Stations: w.Platform.Layout.Stations,
 	}
 	for _, p := range l.Panels.Pieces {
 		work.Blocks = append(work.Blocks, blockOf(p))
 	}
-	work.Start = j.startOf(l, before.Begin, work.Waiting)
-	if restart, ok := j.restartOf(l, &work); ok {
+	work.Start = w.startOf(l, before.Begin, work.Waiting)
+	if restart, ok := w.restartOf(l, &work); ok {
 		h.Restart, h.Sequence = restart, restart.Rest
 	} else {
 		h.Sequence = hanging.Order(work)
 	}
 	h.Order = h.Sequence.Hangs
-	h.Stations = inUse(h.Order, j.Platform.Layout.Stations)
+	h.Stations = inUse(h.Order, w.Platform.Layout.Stations)
 	for _, name := range looseLabels(l) {
 		h.LooseUp = append(h.LooseUp, slices.Contains(l.Plan.Up, name))
 	}
@@ -182,7 +193,7 @@ func inUse(order []hanging.Hang, stations []hanging.Station) []hanging.Station {
 }
 
 // places finds what is hung from each place of the platform, and its way.
-func (j *Job) places(h *Hung) {
+func (w *work) places(h *Hung) {
 	last := 0
 	for i := range h.Order {
 		step := &h.Order[i]
@@ -194,7 +205,7 @@ func (j *Job) places(h *Hung) {
 		}
 		if last = step.Station; last > 0 {
 			if last > len(h.Places) {
-				h.Places = append(h.Places, j.placeOf(last, &h.Stations[last-1]))
+				h.Places = append(h.Places, w.placeOf(last, &h.Stations[last-1]))
 			}
 			at := &h.Places[last-1]
 			at.Panels = append(at.Panels, step.Panel)
@@ -204,13 +215,13 @@ func (j *Job) places(h *Hung) {
 
 // placeOf is where the deck stands at a station: its middle along wall AB and out from
 // it, or in a round room, which has no walls, from the mask's edges.
-func (j *Job) placeOf(n int, s *hanging.Station) Place {
+func (w *work) placeOf(n int, s *hanging.Station) Place {
 	p := Place{N: n, Turned: s.Turned, Middle: survey.Point{X: s.Deck.X + s.Deck.Length.Half(), Y: s.Deck.Y + s.Deck.Width.Half()}}
-	wall, ok := j.Room.Shape.Wall(survey.AB)
-	if p.Walls = ok && j.Setting.Placed; !p.Walls {
+	wall, ok := w.Room.Shape.Wall(survey.AB)
+	if p.Walls = ok && w.Setting.Placed; !p.Walls {
 		return p
 	}
-	box := &j.Setting.Choice.Box
+	box := &w.Setting.Choice.Box
 	facing, middle := box.Facing(survey.AB), box.Out(p.Middle)
 	across := facing == survey.BC || facing == survey.DA
 	p.Along, p.Out, p.With = alongWall(wall, middle), wall.Off(middle), survey.AB
@@ -232,7 +243,7 @@ func alongWall(w survey.WallLine, p survey.Point) measure.Length {
 }
 
 // waiting are the panels that are not there to be hung.
-func waiting(l *Layer) []mask.Panel {
+func waiting(l *layers.Layer) []mask.Panel {
 	var list []mask.Panel
 	for _, n := range l.Plan.Panels {
 		if p, ok := l.Panels.PanelByLabel(n.Panel); ok && (n.State == plan.Missing || n.State == plan.Damaged) {
@@ -244,17 +255,17 @@ func waiting(l *Layer) []mask.Panel {
 
 // startOf is the panel the plan begins with; where it leaves that to the sheet
 // or names none, the one set against the key of the layer before, if any.
-func (j *Job) startOf(l *Layer, begin mask.Panel, waiting []mask.Panel) mask.Panel {
+func (w *work) startOf(l *layers.Layer, begin mask.Panel, waiting []mask.Panel) mask.Panel {
 	if l.Plan.Start == "" {
 		return begin
 	}
 	start, ok := l.Panels.PanelByLabel(l.Plan.Start)
 	if !ok {
-		j.noPanel(l, "/start", l.Plan.Start, words.Say("The sheet chooses where to begin."))
+		w.noPanel(l, "/start", l.Plan.Start, words.Say("The sheet chooses where to begin."))
 		return begin
 	}
 	if slices.Contains(waiting, start) {
-		j.Report(l.Plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
+		w.Report(l.Plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("Panel {panel} is missing or damaged, so hanging cannot begin with it.", words.Name("panel", start.Label())),
 			Do:   words.Say("Choose another to begin with, or leave it to the sheet.")}})
 	}
@@ -262,15 +273,15 @@ func (j *Job) startOf(l *Layer, begin mask.Panel, waiting []mask.Panel) mask.Pan
 }
 
 // noPanel reports that a layer has no panel of a label, and what is done then.
-func (j *Job) noPanel(l *Layer, at, label string, then words.Text) {
-	j.Report(l.Plan.At+at, []problem.Problem{{Severity: problem.Caution,
+func (w *work) noPanel(l *layers.Layer, at, label string, then words.Text) {
+	w.Report(l.Plan.At+at, []problem.Problem{{Severity: problem.Caution,
 		What: words.Sentences(words.Say("No panel of this layer is called “{label}”.", words.Name("label", label)), then),
 		Do:   words.Say("Write the label of a panel, A1 to {last}.", words.Name("last", l.Panels.LastPanel().Label()))}})
 }
 
 // upAlready are the panels that the plan says are up. A loose piece goes up by
 // its name and is no panel.
-func (j *Job) upAlready(l *Layer) []mask.Panel {
+func (w *work) upAlready(l *layers.Layer) []mask.Panel {
 	list := make([]mask.Panel, 0, len(l.Plan.Up))
 	unknown, loose := "", looseLabels(l)
 	for _, label := range l.Plan.Up {
@@ -281,14 +292,14 @@ func (j *Job) upAlready(l *Layer) []mask.Panel {
 		}
 	}
 	if unknown != "" {
-		j.noPanel(l, "/up", unknown, words.Say("It is left out of what is up."))
+		w.noPanel(l, "/up", unknown, words.Say("It is left out of what is up."))
 	}
 	return list
 }
 
 // looseLabels are the names of the loose pieces as the plan's lists of labels
 // keep them: without spaces and in capitals.
-func looseLabels(l *Layer) []string {
+func looseLabels(l *layers.Layer) []string {
 	labels := make([]string, len(l.Panels.Loose))
 	for i, p := range l.Panels.Loose {
 		labels[i] = strings.ToUpper(strings.Join(strings.Fields(p.Name), ""))
@@ -298,18 +309,18 @@ func looseLabels(l *Layer) []string {
 
 // restartOf is what to do about the panel that is up crooked, false where there
 // is none.
-func (j *Job) restartOf(l *Layer, work *hanging.Job) (hanging.Restart, bool) {
+func (w *work) restartOf(l *layers.Layer, work *hanging.Job) (hanging.Restart, bool) {
 	if l.Plan.Crooked == "" {
 		return hanging.Restart{}, false
 	}
 	crooked, ok := l.Panels.PanelByLabel(l.Plan.Crooked)
 	if !ok {
-		j.noPanel(l, "/crooked", l.Plan.Crooked, words.Say("Nothing is taken to be crooked."))
+		w.noPanel(l, "/crooked", l.Plan.Crooked, words.Say("Nothing is taken to be crooked."))
 		return hanging.Restart{}, false
 	}
 	restart, ok := hanging.RestartAt(*work, crooked)
 	if !ok {
-		j.Report(l.Plan.At+"/crooked", []problem.Problem{{Severity: problem.Caution,
+		w.Report(l.Plan.At+"/crooked", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("Panel {panel} is not up, so it cannot be up crooked.", words.Name("panel", crooked.Label())),
 			Do:   words.Say("Mark it as up first, or leave this empty.")}})
 	}
@@ -317,9 +328,9 @@ func (j *Job) restartOf(l *Layer, work *hanging.Job) (hanging.Restart, bool) {
 }
 
 // PlaceOf is where a block of panels lies on the ceiling.
-func (j *Job) PlaceOf(l *Layer, h *hanging.Hang) setout.Box {
+func PlaceOf(outline *setout.Box, l *layers.Layer, h *hanging.Hang) setout.Box {
 	first, last := h.Block.Panel(), mask.Panel{Column: h.Block.Column + h.Block.Columns - 1, Row: h.Block.Row + h.Block.Rows - 1}
-	box := j.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, first)
+	box := outline.PanelBox(l.Columns, l.Rows, first)
 	end := setout.PanelIn(l.Columns, l.Rows, last)
 	start := setout.PanelIn(l.Columns, l.Rows, first)
 	box.Length, box.Width = end.X+end.Length-start.X, end.Y+end.Width-start.Y
@@ -328,12 +339,12 @@ func (j *Job) PlaceOf(l *Layer, h *hanging.Hang) setout.Box {
 
 // PlaceOfLoose is where a loose piece lies on the ceiling: the square round it, if it
 // is round.
-func (j *Job) PlaceOfLoose(p *mask.Loose) setout.Box {
-	place := setout.Box{Length: p.Length, Width: p.Width, Turn: j.Setting.Choice.Box.Turn}
+func PlaceOfLoose(box *setout.Box, p *mask.Loose) setout.Box {
+	place := setout.Box{Length: p.Length, Width: p.Width, Turn: box.Turn}
 	if p.Round {
 		place.Width = p.Length
 	}
-	at := j.Setting.Choice.Box.Out(survey.Point{X: p.X - place.Length.Half(), Y: p.Y - place.Width.Half()})
+	at := box.Out(survey.Point{X: p.X - place.Length.Half(), Y: p.Y - place.Width.Half()})
 	place.X, place.Y = at.X, at.Y
 	return place
 }

@@ -1,4 +1,4 @@
-package job
+package setting
 
 import (
 	"math"
@@ -36,14 +36,14 @@ type Mark struct {
 const flat = 0.5e-6
 
 // mark works out the marks along each wall.
-func (j *Job) mark() {
-	layers := make([]mask.Layer, 0, len(j.Layers))
-	for i := range j.Layers {
-		if !j.Layers[i].Panels.IsEmpty() {
-			layers = append(layers, j.Layers[i].Panels)
+func (o *out) mark() {
+	layers := make([]mask.Layer, 0, len(o.Layers))
+	for i := range o.Layers {
+		if !o.Layers[i].Panels.IsEmpty() {
+			layers = append(layers, o.Layers[i].Panels)
 		}
 	}
-	s, notation := &j.Setting, j.Plan.Units.Notation()
+	s, notation := &o.Setting, o.Plan.Units.Notation()
 	list := s.Site.Marks(s.Choice.Box, layers)
 	s.Walls = make([]Wall, 0, len(list))
 	for i := range list {
@@ -53,12 +53,12 @@ func (j *Job) mark() {
 		for _, t := range ticks {
 			m := Mark{Tick: t, Hides: -notation.Hides(t.At), Slants: math.Abs(t.Cast.Slope) > flat}
 			if t.Kind == setout.SeamMark && len(t.Layers) < len(layers) {
-				m.Of = j.namesOf(t.Layers)
+				m.Of = o.namesOf(t.Layers)
 			}
 			if !m.Slants {
-				m.Sum = j.markSum(&w.WallMarks, &t)
+				m.Sum = o.markSum(&w.WallMarks, &t)
 			}
-			m.Alike = j.readsAlike(w.Wall, &t, notation.Mark())
+			m.Alike = o.readsAlike(w.Wall, &t, notation.Mark())
 			m.Struck = t.Kind != setout.FixtureMark && !s.hasWall(t.Join.Wall, w.Wall)
 			w.Marks = append(w.Marks, m)
 		}
@@ -76,10 +76,10 @@ func (s *Setting) hasWall(name, this survey.Wall) bool {
 	return name == this
 }
 
-func (j *Job) namesOf(ids []string) (names []string) {
-	for i := range j.Layers {
+func (o *out) namesOf(ids []string) (names []string) {
+	for i := range o.Layers {
 		for _, id := range ids {
-			if l := &j.Layers[i]; l.Panels.ID == id {
+			if l := &o.Layers[i]; l.Panels.ID == id {
 				names = append(names, l.Panels.Name)
 			}
 		}
@@ -89,45 +89,45 @@ func (j *Job) namesOf(ids []string) (names []string) {
 
 // readsAlike tells whether the other end of a line is the same reading on the
 // opposite wall, so that there is nothing to say; or has no other end.
-func (j *Job) readsAlike(wall survey.Wall, t *setout.Tick, mark measure.Length) bool {
-	return t.Join.Wall == "" || j.Room.Shape.IsRectangle() && opposite(wall) == t.Join.Wall && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
+func (o *out) readsAlike(wall survey.Wall, t *setout.Tick, mark measure.Length) bool {
+	return t.Join.Wall == "" || o.Room.Shape.IsRectangle() && wall.Opposite() == t.Join.Wall && t.At.ToMark(mark) == t.Join.At.ToMark(mark)
 }
 
 // markSum is how a mark along a wall that its line meets squarely comes about.
-func (j *Job) markSum(w *setout.WallMarks, t *setout.Tick) sum.Sum {
+func (o *out) markSum(w *setout.WallMarks, t *setout.Tick) sum.Sum {
 	near, side, ok := w.Outlined()
 	switch {
 	case !ok:
 	case t.Kind == setout.BoxMark && t.At-near <= measure.OnePlace:
-		return j.nearBorder(w.Wall)
+		return o.nearBorder(w.Wall)
 	case t.Kind == setout.BoxMark:
 		return sum.Of(near).Plus(side)
 	case t.Kind == setout.CentreMark:
 		return sum.Of(near).PlusHalf(side)
 	case t.Kind == setout.SeamMark:
 		// The mask may lie with its own edge at the far end.
-		return j.seamSum(t, near, (near+t.In-t.At).Abs() <= measure.OnePlace)
-	case j.Plan.Fixture.At == survey.InMiddle:
+		return o.seamSum(t, near, (near+t.In-t.At).Abs() <= measure.OnePlace)
+	case o.Plan.Fixture.At == survey.InMiddle:
 		return sum.Sum{}.PlusHalf(w.Length)
 	}
 	return sum.Sum{}
 }
 
 // nearBorder is the border before the mask on a wall.
-func (j *Job) nearBorder(wall survey.Wall) sum.Sum {
+func (o *out) nearBorder(wall survey.Wall) sum.Sum {
 	switch {
-	case !j.Setting.Upright:
+	case !o.Setting.Upright:
 		return sum.Sum{}
 	case wall == survey.BC || wall == survey.DA:
-		return j.Setting.Edges[1].NearBorder
+		return o.Setting.Edges[1].NearBorder
 	}
-	return j.Setting.Edges[0].NearBorder
+	return o.Setting.Edges[0].NearBorder
 }
 
 // seamSum is the border, the panels before the seam and their gaps.
-func (j *Job) seamSum(t *setout.Tick, near measure.Length, forward bool) sum.Sum {
-	for i := range j.Layers {
-		l := &j.Layers[i]
+func (o *out) seamSum(t *setout.Tick, near measure.Length, forward bool) sum.Sum {
+	for i := range o.Layers {
+		l := &o.Layers[i]
 		if l.Panels.ID != t.Layers[0] {
 			continue
 		}

@@ -1,13 +1,13 @@
-package job
+package hung
 
 import (
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/register"
 	"ceilingwright/core/setout"
-	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
 )
 
@@ -68,25 +68,30 @@ func (k *Key) IsKept() bool { return k.Chosen != "" }
 // Name is the key as it is spoken of: its label, or the name of the piece.
 func (k *Key) Name() string { return k.Piece.Name }
 
-// KeepKeys chooses the key of each layer that has one after it. It reads the plan, the
-// room, the layers, where the mask goes and where the platform stands.
-func (j *Job) KeepKeys() {
-	j.Keys = make([]Key, len(j.Layers))
-	for i := range j.Layers {
-		l := &j.Layers[i]
-		if i+1 == len(j.Layers) {
+// KeepKeys chooses the key of each layer that has one after it.
+func KeepKeys(on On) ([]Key, []problem.Problem) {
+	w := work{On: on}
+	w.keepKeys()
+	return w.Keys, w.List
+}
+
+func (w *work) keepKeys() {
+	w.Keys = make([]Key, len(w.Layers))
+	for i := range w.Layers {
+		l := &w.Layers[i]
+		if i+1 == len(w.Layers) {
 			if l.Plan.Key != "" {
-				j.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
+				w.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
 					What: words.Say("No layer comes after this one, so no panel needs to stay up."), Do: words.Say("Leave the blank empty.")}})
 			}
 			continue
 		}
-		next := &j.Layers[i+1]
+		next := &w.Layers[i+1]
 		if len(l.Columns.Starts) == 0 || len(next.Columns.Starts) == 0 {
 			continue
 		}
-		k := &j.Keys[i]
-		*k = j.keyOf(l, next)
+		k := &w.Keys[i]
+		*k = w.keyOf(l, next)
 		k.All = len(k.Lies) == next.Panels.Count()
 		if k.All && k.Chosen == ByTool {
 			*k = Key{All: true}
@@ -98,12 +103,12 @@ func (j *Job) KeepKeys() {
 }
 
 // keyOf is the user's choice, else the tool's.
-func (j *Job) keyOf(l, next *Layer) Key {
+func (w *work) keyOf(l, next *layers.Layer) Key {
 	this, then := l.Grid(), next.Grid()
-	flaws := j.flaws(l)
+	flaws := w.flaws(l)
 	flawed := func(p mask.Panel) bool { return flaws[p].Kind != "" }
-	from := KeptFrom{Whole: len(flaws) > 0, InReach: len(j.Platform.Layout.Stations) > 0}
-	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return flawed(p) || !j.isInReach(l, p) })
+	from := KeptFrom{Whole: len(flaws) > 0, InReach: len(w.Platform.Layout.Stations) > 0}
+	best, ok := register.ChooseKey(this, then, func(p mask.Panel) bool { return flawed(p) || !w.isInReach(l, p) })
 	if !ok {
 		// Whole and out of reach is better than in reach and cut.
 		if best, ok = register.ChooseKey(this, then, flawed); ok {
@@ -118,31 +123,31 @@ func (j *Job) keyOf(l, next *Layer) Key {
 	}
 	p, found := l.Panels.PanelByLabel(l.Plan.Key)
 	if !found {
-		j.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
+		w.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("No panel of this layer is called “{label}”.", words.Name("label", l.Plan.Key)),
 			Do:   words.Say("Its panels run from A1 to {last}; until then the key is chosen for you.", words.Name("last", l.Panels.LastPanel().Label()))}})
 		return Key{Key: best, Chosen: ByTool, From: from}
 	}
 	own, _ := register.KeyAt(this, then, p)
 	flaw := flaws[p]
-	if flaw.Kind == "" && !j.isInReach(l, p) {
+	if flaw.Kind == "" && !w.isInReach(l, p) {
 		flaw.Kind = BeyondReach
 	}
 	return Key{Key: own, Chosen: ByUser, Best: best, Flaw: flaw}
 }
 
 // isInReach tells whether the whole piece a panel belongs to is in reach from one place.
-func (j *Job) isInReach(l *Layer, p mask.Panel) bool {
+func (w *work) isInReach(l *layers.Layer, p mask.Panel) bool {
 	for _, piece := range l.Panels.Pieces {
 		if piece.Contains(p) {
-			return j.Platform.reaches(l.Rect(blockOf(piece)))
+			return w.Platform.reaches(l.Rect(blockOf(piece)))
 		}
 	}
-	return j.Platform.reaches(l.Rect(hanging.BlockFromPanel(p)))
+	return w.Platform.reaches(l.Rect(hanging.BlockFromPanel(p)))
 }
 
 // flaws are why panels cannot be kept up, for those that cannot.
-func (j *Job) flaws(l *Layer) map[mask.Panel]Flaw {
+func (w *work) flaws(l *layers.Layer) map[mask.Panel]Flaw {
 	flaws := map[mask.Panel]Flaw{}
 	for _, note := range l.Plan.Panels {
 		if p, ok := l.Panels.PanelByLabel(note.Panel); ok && (note.State == plan.Missing || note.State == plan.Damaged) {
@@ -157,9 +162,9 @@ func (j *Job) flaws(l *Layer) map[mask.Panel]Flaw {
 	for i := range l.LooseCuts {
 		cut(l.LooseCuts[i], Flaw{Kind: CutForPiece, Piece: l.Panels.Loose[i].Name})
 	}
-	for i := range j.Room.Things {
-		if j.Setting.Placed {
-			cut(j.Room.Things[i].Hole(j.Setting.Choice.Box).Cuts(l.Columns, l.Rows), Flaw{Kind: CutForThing, Thing: i})
+	for i := range w.Room.Things {
+		if w.Setting.Placed {
+			cut(w.Room.Things[i].Hole(w.Setting.Choice.Box).Cuts(l.Columns, l.Rows), Flaw{Kind: CutForThing, Thing: i})
 		}
 	}
 	return flaws
@@ -167,7 +172,7 @@ func (j *Job) flaws(l *Layer) map[mask.Panel]Flaw {
 
 // nearestOf is the panel with its middle nearest the middle of the box, the
 // first of equals; the zero value of none.
-func nearestOf(panels []mask.Panel, l *Layer) mask.Panel {
+func nearestOf(panels []mask.Panel, l *layers.Layer) mask.Panel {
 	var best mask.Panel
 	least := int64(0)
 	for _, p := range panels {
@@ -182,10 +187,10 @@ func nearestOf(panels []mask.Panel, l *Layer) mask.Panel {
 
 // firstOn is the first step of an order that hangs any of the panels, counted from 0;
 // all of its steps where none does.
-func firstOn(l *Layer, order []hanging.Hang, panels []mask.Panel) int {
-	in := l.marked(panels)
+func firstOn(l *layers.Layer, order []hanging.Hang, panels []mask.Panel) int {
+	in := marked(l, panels)
 	for i := range order {
-		if l.hangsAny(order[i].Block, in) {
+		if hangsAny(l, order[i].Block, in) {
 			return i
 		}
 	}
@@ -194,15 +199,15 @@ func firstOn(l *Layer, order []hanging.Hang, panels []mask.Panel) int {
 
 // setToKey adds the key to what the panels beside it are set to, as far as they go up
 // before it comes down. It takes the place of a line on the same side.
-func setToKey(l *Layer, order []hanging.Hang, k *Key) {
+func setToKey(l *layers.Layer, order []hanging.Hang, k *Key) {
 	for _, side := range k.Sides {
 		if !side.Touch {
 			continue
 		}
-		edge, in := hanging.Edge{Side: opposite(side.Wall), To: hanging.ToKey}, l.marked(side.Panels)
+		edge, in := hanging.Edge{Side: side.Wall.Opposite(), To: hanging.ToKey}, marked(l, side.Panels)
 		for i := range order {
 			h, taken := &order[i], false
-			if !l.hangsAny(h.Block, in) {
+			if !hangsAny(l, h.Block, in) {
 				continue
 			}
 			for n := range h.Edges {
@@ -217,21 +222,9 @@ func setToKey(l *Layer, order []hanging.Hang, k *Key) {
 	}
 }
 
-func opposite(w survey.Wall) survey.Wall {
-	switch w {
-	case survey.AB:
-		return survey.CD
-	case survey.BC:
-		return survey.DA
-	case survey.CD:
-		return survey.AB
-	}
-	return survey.BC
-}
-
 // marked tells of each panel of a layer, in reading order, whether it is among
 // those given.
-func (l *Layer) marked(panels []mask.Panel) []bool {
+func marked(l *layers.Layer, panels []mask.Panel) []bool {
 	in := make([]bool, l.Panels.Count())
 	for _, p := range panels {
 		in[l.Panels.Index(p)] = true
@@ -240,7 +233,7 @@ func (l *Layer) marked(panels []mask.Panel) []bool {
 }
 
 // hangsAny tells whether a block has any of the marked panels.
-func (l *Layer) hangsAny(block hanging.Block, in []bool) bool {
+func hangsAny(l *layers.Layer, block hanging.Block, in []bool) bool {
 	for row := block.Row; row < block.Row+block.Rows; row++ {
 		for column := block.Column; column < block.Column+block.Columns; column++ {
 			if in[l.Panels.Index(mask.Panel{Column: column, Row: row})] {

@@ -1,4 +1,4 @@
-package job
+package setting
 
 import (
 	"ceilingwright/core/measure"
@@ -22,32 +22,32 @@ type Edge struct {
 }
 
 // edges are the two directions of a rectangular room, along its length first.
-func (j *Job) edges() [2]Edge {
-	length, width := j.Plan.Room.Length, j.Plan.Room.Width
-	if j.Room.Shape.Usable() {
-		length, width = j.Room.Shape.Length, j.Room.Shape.Width
+func (o *out) edges() [2]Edge {
+	length, width := o.Plan.Room.Length, o.Plan.Room.Width
+	if o.Room.Shape.Usable() {
+		length, width = o.Room.Shape.Length, o.Room.Shape.Width
 	}
-	long, wide := j.Plan.Mask.Length, j.Plan.Mask.Width
-	if j.Setting.Way.Turned {
+	long, wide := o.Plan.Mask.Length, o.Plan.Mask.Width
+	if o.Setting.Way.Turned {
 		long, wide = wide, long
 	}
-	fixture, set, found := &j.Plan.Fixture, &j.Plan.Setting, j.Setting.Site.Fixture.Twice
+	fixture, set, found := &o.Plan.Fixture, &o.Plan.Setting, o.Setting.Site.Fixture.Twice
 	return [2]Edge{
-		j.edge(Edge{Near: survey.DA, Far: survey.BC, Room: length, Mask: long}, fixture.FromDA, set.PointDA, found.X),
-		j.edge(Edge{Near: survey.AB, Far: survey.CD, Room: width, Mask: wide}, fixture.FromAB, set.PointAB, found.Y),
+		o.edge(Edge{Near: survey.DA, Far: survey.BC, Room: length, Mask: long}, fixture.FromDA, set.PointDA, found.X),
+		o.edge(Edge{Near: survey.AB, Far: survey.CD, Room: width, Mask: wide}, fixture.FromAB, set.PointAB, found.Y),
 	}
 }
 
 // edge is an edge with the middle of the mask and the borders. fixture and point are
 // how far they are from the near wall, found where the fixture was found, doubled.
-func (j *Job) edge(e Edge, fixture, point, found measure.Length) Edge {
-	on, at := j.Setting.Way.On, j.Plan.Fixture.At
+func (o *out) edge(e Edge, fixture, point, found measure.Length) Edge {
+	on, at := o.Setting.Way.On, o.Plan.Fixture.At
 	switch {
 	case on == setout.OnRoom:
 		e.Twice, e.Known = e.Room, true
 	case on == setout.OnPoint:
-		e.Twice, e.Known = 2*point, j.Plan.Setting.PointKnown && point < e.Room
-	case j.Setting.Site.Fixture.Known:
+		e.Twice, e.Known = 2*point, o.Plan.Setting.PointKnown && point < e.Room
+	case o.Setting.Site.Fixture.Known:
 		e.Twice, e.Known = found, true
 	case at == survey.InMiddle:
 		e.Twice, e.Known = e.Room, true
@@ -107,15 +107,15 @@ type End struct {
 }
 
 // sides are the borders on the four sides of the mask.
-func (j *Job) sides() []Side {
-	layout := &j.Setting.Choice.Layout
+func (o *out) sides() []Side {
+	layout := &o.Setting.Choice.Layout
 	sides := make([]Side, 0, 4)
 	for i, name := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
 		s := Side{Side: name, Wall: layout.Nearest[i], Least: layout.Sides.At(name)}
 		for _, p := range layout.At(name, s.Wall) {
-			s.Ends = append(s.Ends, j.endOf(p))
+			s.Ends = append(s.Ends, o.endOf(p))
 		}
-		j.least(&s)
+		o.least(&s)
 		if len(s.Ends) == 2 && s.Wall != "" && (s.Ends[0].Length-s.Ends[1].Length).Abs() >= setout.Visible {
 			wide, narrow := max(s.Ends[0].Length, s.Ends[1].Length), min(s.Ends[0].Length, s.Ends[1].Length)
 			s.Widens = sum.Of(wide).Minus(narrow)
@@ -125,27 +125,27 @@ func (j *Job) sides() []Side {
 	return sides
 }
 
-func (j *Job) endOf(p setout.Border) End {
-	shape := &j.Room.Shape
+func (o *out) endOf(p setout.Border) End {
+	shape := &o.Room.Shape
 	w, _ := shape.Wall(p.Wall)
-	e := End{Border: p, Start: w.From, Of: shape.FromA(j.Setting.Choice.Box.Corner(p.Own)), From: shape.FromA(w.Start)}
+	e := End{Border: p, Start: w.From, Of: shape.FromA(o.Setting.Choice.Box.Corner(p.Own)), From: shape.FromA(w.Start)}
 	e.Along, e.Square = survey.Slopes(e.From, shape.FromA(w.End))
 	return e
 }
 
 // least tells how the border on one side comes about.
-func (j *Job) least(s *Side) {
-	box := j.Setting.Choice.Box
+func (o *out) least(s *Side) {
+	box := o.Setting.Choice.Box
 	if len(s.Ends) == 2 && (s.Ends[0].Length == s.Least || s.Ends[1].Length == s.Least) {
 		s.By = LeastByEnds
 		return
 	}
-	w, ok := j.Room.Shape.Wall(s.Wall)
+	w, ok := o.Room.Shape.Wall(s.Wall)
 	for i, end := range s.Ends {
 		if ok && end.Length == s.Least && w.Off(box.Corner(end.Own)) == s.Least {
 			s.By = LeastByFirst + LeastBy(i)
 			return
 		}
 	}
-	s.Along, s.Across = j.Setting.Site.Apart(box, s.Wall)
+	s.Along, s.Across = o.Setting.Site.Apart(box, s.Wall)
 }

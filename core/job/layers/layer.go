@@ -1,4 +1,4 @@
-package job
+package layers
 
 import (
 	"ceilingwright/core/delivery"
@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/plan"
 	"ceilingwright/core/register"
 	"ceilingwright/core/setout"
+	"ceilingwright/core/words"
 )
 
 // Layer is one layer of the mask with its panels as they came and how they lie in
@@ -26,6 +27,11 @@ type Layer struct {
 	LooseCuts     [][]setout.Cut
 	Bridges       []mask.Bridge
 	Laps, Tape    measure.Length
+}
+
+// PanelsCalled is what the panels of a layer are called where they are bought.
+func (l *Layer) PanelsCalled() words.Text {
+	return words.Say("Panels of “{layer}”", words.Name("layer", l.Panels.Name))
 }
 
 // Rect is where what is hung in one go lies in the box.

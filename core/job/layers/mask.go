@@ -1,4 +1,6 @@
-package job
+// Package layers works out the mask: how its layers are cut, what came of them, and
+// the tape over their seams.
+package layers
 
 import (
 	"slices"
@@ -16,24 +18,36 @@ import (
 )
 
 // Mask is the mask as taken: its layers, or that there is none and no step needs one.
-// Every page of the job speaks of the layers, so they are the job's own too.
 type Mask struct {
 	Layers   []Layer
 	Maskless bool
 }
 
-// TakeMask works out the layers of the mask: how each is cut, what came of it, how it
-// lies in the mask outline and what tape goes over its seams. It reads the plan alone.
-func (j *Job) TakeMask() {
-	j.Mask = Mask{}
-	m := &j.Plan.Mask
-	if j.Maskless = j.isMaskless(); j.Maskless {
-		j.Report("/mask/length", []problem.Problem{{Severity: problem.Note, What: words.Say("No mask is given, and no step needs one."), Do: words.Say("Write its length and width if there is one.")}})
-		return
+// work is a mask being worked out.
+type work struct {
+	Plan *plan.Plan
+	Mask
+	problem.List
+}
+
+// Take works out the layers of the mask: how each is cut, what came of it, how it lies
+// in the mask outline and what tape goes over its seams. isRefused tells of a blank, by
+// its pointer, whether it could not be read.
+func Take(p *plan.Plan, isRefused func(at string) bool) (Mask, []problem.Problem) {
+	w := work{Plan: p}
+	if w.Maskless = !isRefused("/mask/length") && !isRefused("/mask/width") && isMaskless(p); w.Maskless {
+		w.Remark("/mask/length", problem.Note, words.Say("No mask is given, and no step needs one."), words.Say("Write its length and width if there is one."))
+	} else {
+		w.take()
 	}
-	j.Report("/mask", m.Outline.Check())
+	return w.Mask, w.List
+}
+
+func (w *work) take() {
+	m := &w.Plan.Mask
+	w.Report("/mask", m.Outline.Check())
 	if len(m.Layers) == 0 {
-		j.Report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: words.Say("The mask has no layer."), Do: words.Say("Add a layer.")}})
+		w.Report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: words.Say("The mask has no layer."), Do: words.Say("Add a layer.")}})
 	}
 	used := map[string]bool{}
 	for i, l := range m.Layers {
@@ -42,32 +56,31 @@ func (j *Job) TakeMask() {
 			l.Cut.ID += "-" + strconv.Itoa(i+1)
 		}
 		if l.Cut.ID != given {
-			j.Report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
+			w.Report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
 				What: words.Say("Another layer is called “{given}” too; this one is “{id}” on the sheet, and steps that name “{given}” mean the first.",
 					words.Name("given", given), words.Name("id", l.Cut.ID)),
 				Do: words.Say("Give each layer a word of its own.")}})
 		}
 		used[l.Cut.ID] = true
-		j.Layers = append(j.Layers, j.layerOf(l))
+		w.Layers = append(w.Layers, w.layerOf(l))
 	}
 }
 
 // isMaskless tells whether this is a job without a mask, as graining is, or leaf
 // alone: no size of one is typed, and no step lies in it, beside it or peels it.
-func (j *Job) isMaskless() bool {
-	outline := &j.Plan.Mask.Outline
-	if outline.Length != 0 || outline.Width != 0 || j.IsRefused("/mask/length") || j.IsRefused("/mask/width") || len(j.Plan.Steps) == 0 {
+func isMaskless(p *plan.Plan) bool {
+	if p.Mask.Length != 0 || p.Mask.Width != 0 || len(p.Steps) == 0 {
 		return false
 	}
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+	for i := range p.Steps {
+		s := &p.Steps[i]
 		onMask := s.Basis.IsOnMask() && s.Basis != finish.Typed || s.Basis == finish.Border || s.Kind == finish.Peel
 		if onMask || s.Basis == finish.Typed && s.LayerID != "" {
 			return false
 		}
 	}
-	for i := range j.Plan.Mask.Layers {
-		l := &j.Plan.Mask.Layers[i].Cut
+	for i := range p.Mask.Layers {
+		l := &p.Mask.Layers[i].Cut
 		if l.Columns != 0 || l.Rows != 0 || len(l.ColumnSizes)+len(l.RowSizes) > 0 || l.GreatestLength != 0 || l.GreatestWidth != 0 {
 			return false
 		}
@@ -76,21 +89,21 @@ func (j *Job) isMaskless() bool {
 }
 
 // layerOf is a layer with its pieces, laid out by the panels as they were measured.
-func (j *Job) layerOf(given plan.Layer) Layer {
-	outline := j.Plan.Mask.Outline
+func (w *work) layerOf(given plan.Layer) Layer {
+	outline := w.Plan.Mask.Outline
 	ordered, problems := mask.LayerFromCut(outline, given.Cut)
-	j.Report(given.At, problems)
+	w.Report(given.At, problems)
 	if given.Tolerance >= mask.LeastPanel {
-		j.Report(given.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
+		w.Report(given.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("A panel that may be off by {off} may be off by a whole panel.", words.Put("off", given.Tolerance)),
 			Do:   words.Say("Check the number and write its unit.")}})
 	}
-	ordered, problems = j.fewEnough(given.At, ordered).WithPieces(outline, given.Pieces)
-	j.Report("", problems)
+	ordered, problems = w.fewEnough(given.At, ordered).WithPieces(outline, given.Pieces)
+	w.Report("", problems)
 	checked, problems := delivery.Check(delivery.Given{Layer: ordered, Labels: given.Labels, Notes: notesOf(&given),
-		Tolerance: given.Tolerance, Mark: j.Plan.Units.Notation().Mark()})
-	j.Report(given.At, problems)
-	j.Report(given.At, checked.CheckRuns(outline, j.Plan.Seams.Width))
+		Tolerance: given.Tolerance, Mark: w.Plan.Units.Notation().Mark()})
+	w.Report(given.At, problems)
+	w.Report(given.At, checked.CheckRuns(outline, w.Plan.Seams.Width))
 	l := Layer{Plan: given, Delivery: checked, Panels: checked.Layer}
 	if l.Panels.IsEmpty() {
 		return l
@@ -104,7 +117,7 @@ func (j *Job) layerOf(given plan.Layer) Layer {
 		l.LooseCuts[i] = hole.Cuts(l.Columns, l.Rows)
 	}
 	if outline.IsComplete() {
-		l.bridge(outline, &j.Plan.Seams)
+		l.bridge(outline, &w.Plan.Seams)
 	}
 	return l
 }
@@ -139,11 +152,11 @@ const mostLines = 2000
 // fewEnough is a layer, or one without panels where all layers together would
 // have more than are taken of one: a sheet of many such layers is more than a
 // page can hold.
-func (j *Job) fewEnough(at string, panels mask.Layer) mask.Layer {
+func (w *work) fewEnough(at string, panels mask.Layer) mask.Layer {
 	total, lines := panels.Count(), len(panels.Columns)+len(panels.Rows)
-	for i := range j.Layers {
-		total += j.Layers[i].Panels.Count()
-		lines += len(j.Layers[i].Panels.Columns) + len(j.Layers[i].Panels.Rows)
+	for i := range w.Layers {
+		total += w.Layers[i].Panels.Count()
+		lines += len(w.Layers[i].Panels.Columns) + len(w.Layers[i].Panels.Rows)
 	}
 	var what words.Text
 	switch {
@@ -156,7 +169,7 @@ func (j *Job) fewEnough(at string, panels mask.Layer) mask.Layer {
 	default:
 		return panels
 	}
-	j.Report(at, []problem.Problem{{Severity: problem.Stop, What: what, Do: words.Say("Cut the layers into fewer panels, or plan this one in a job of its own.")}})
+	w.Report(at, []problem.Problem{{Severity: problem.Stop, What: what, Do: words.Say("Cut the layers into fewer panels, or plan this one in a job of its own.")}})
 	panels.Columns, panels.Rows = nil, nil
 	return panels
 }

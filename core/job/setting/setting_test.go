@@ -1,8 +1,12 @@
-package job
+package setting
 
 import (
 	"fmt"
 	"testing"
+
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
+	"ceilingwright/core/problem"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -14,16 +18,15 @@ import (
 	"ceilingwright/core/survey"
 )
 
-// set is the job of a plan set out: the room, the mask and the setting as given.
-func set(t require.TestingT, room, mask, setting string) *Job {
-	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},"room":{` + room + `},"mask":{` + mask + `},"setting":{` + setting + `}}`))
+const mm = measure.Millimetre
+
+// set is a mask set out: the room, the mask and the setting as given.
+func set(t require.TestingT, inRoom, mask, setting string) (Setting, []problem.Problem) {
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},"room":{` + inRoom + `},"mask":{` + mask + `},"setting":{` + setting + `}}`))
 	require.True(t, doc.Usable)
-	j := From(doc)
-	j.FindRoom()
-	j.TakeMask()
-	j.Problems = nil
-	j.SetOut()
-	return j
+	r, _ := room.Find(&doc.Plan)
+	m, _ := layers.Take(&doc.Plan, func(string) bool { return false })
+	return SetOut(&doc.Plan, &r, m.Layers)
 }
 
 const oneLayer = `,"layers":[{"id":"L1","name":"First","split":"count","columns":"3","rows":"2","gap":"4"}]`
@@ -38,7 +41,7 @@ func TestSetOut_SumsAreTheOutline(t *testing.T) {
 			nanometres/1000, nanometres%1000, length("width", 2000, 5000), length("fromDA", 900, 1100), length("fromAB", 900, 1100))
 		mask := fmt.Sprintf(`"length":"%d","width":"%d"`, length("long", 1000, 2000), length("wide", 1000, 2000)) + oneLayer
 		setting := fmt.Sprintf(`"on":%q,"turned":%q`, rapid.SampledFrom([]string{"room", "fixture"}).Draw(t, "on"), rapid.SampledFrom([]string{"no", "yes"}).Draw(t, "turned"))
-		s := &set(t, room, mask, setting).Setting
+		s, _ := set(t, room, mask, setting)
 		require.True(t, s.Upright)
 		for _, e := range s.Edges {
 			require.Equal(t, s.Placed, !s.Edges[0].NearBorder.IsNone() && !s.Edges[1].NearBorder.IsNone())
@@ -67,7 +70,7 @@ func TestSetOut_SizesToOrder(t *testing.T) {
 		"no":  {3400 * mm, 2600 * mm, 3500 * mm, 2500 * mm},
 		"yes": {2600 * mm, 3400 * mm, 2500 * mm, 3500 * mm},
 	} {
-		s := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","turned":"`+turned+`",`+wanted).Setting
+		s, _ := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","turned":"`+turned+`",`+wanted)
 		for i, list := range [][]SizedSide{s.Order, s.Largest} {
 			long, _ := Sized(list, setout.LongSide)
 			wide, ok := Sized(list, setout.WideSide)
@@ -75,19 +78,20 @@ func TestSetOut_SizesToOrder(t *testing.T) {
 			assert.Equal(t, want[2*i:2*i+2], []measure.Length{long, wide}, turned)
 		}
 	}
-	s := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","wantEnds":"300"`).Setting
+	s, _ := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","wantEnds":"300"`)
 	_, ok := Sized(s.Order, setout.WideSide)
 	assert.False(t, ok, "not asked for")
-	refused := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","wantEnds":"2000"`)
-	assert.Empty(t, refused.Setting.Order)
-	assert.Equal(t, []string{"stop /setting/wantEnds"}, at(refused.Problems))
+	refused, wrong := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","wantEnds":"2000"`)
+	assert.Empty(t, refused.Order)
+	require.Len(t, wrong, 1)
+	assert.Equal(t, []any{"/setting/wantEnds", problem.Stop}, []any{wrong[0].At, wrong[0].Severity})
 }
 
 // In a room of 4000 by 3000 with a side that runs 100 in over its length the border
 // widens along that wall, and every line is named once.
 func TestSetOut_OutOfSquare(t *testing.T) {
 	const room = `"form":"points","height":"2500","points":[{"x":"0","y":"0"},{"x":"4000","y":"0"},{"x":"4000","y":"3000"},{"x":"0","y":"2900"}]`
-	s := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","square":"AB"`).Setting
+	s, _ := set(t, room, `"length":"2000","width":"1500"`+oneLayer, `"on":"room","square":"AB"`)
 	require.True(t, s.Placed)
 	assert.False(t, s.Upright)
 	require.Len(t, s.Sides, 4)

@@ -1,4 +1,4 @@
-package job
+package setting
 
 import (
 	"ceilingwright/core/mask"
@@ -33,52 +33,52 @@ func Sized(list []SizedSide, side setout.Side) (measure.Length, bool) {
 
 // sizeToOrder turns a wanted border round into the mask to order, and finds how large
 // a mask can be that keeps the least border.
-func (j *Job) sizeToOrder() {
-	set, s := &j.Plan.Setting, &j.Setting
+func (o *out) sizeToOrder() {
+	set, s := &o.Plan.Setting, &o.Setting
 	switch {
 	case s.Upright:
 		if set.WantEndsKnown {
-			j.orderAlong(&s.Edges[0], "/wantEnds", set.WantEnds)
+			o.orderAlong(&s.Edges[0], "/wantEnds", set.WantEnds)
 		}
 		if set.WantSidesKnown {
-			j.orderAlong(&s.Edges[1], "/wantSides", set.WantSides)
+			o.orderAlong(&s.Edges[1], "/wantSides", set.WantSides)
 		}
-	case j.Room.Shape.Usable() && set.WantEndsKnown && set.WantSidesKnown:
-		j.orderBoth()
-	case j.Room.Shape.Usable() && (set.WantEndsKnown || set.WantSidesKnown):
-		j.orderOne()
+	case o.Room.Shape.Usable() && set.WantEndsKnown && set.WantSidesKnown:
+		o.orderBoth()
+	case o.Room.Shape.Usable() && (set.WantEndsKnown || set.WantSidesKnown):
+		o.orderOne()
 	}
-	j.largest()
+	o.largest()
 }
 
 // along is the side of the mask that lies along an edge of the room.
-func (j *Job) along(e *Edge) setout.Side {
-	return setout.Side((e.Near == survey.AB) != j.Setting.Way.Turned)
+func (o *out) along(e *Edge) setout.Side {
+	return setout.Side((e.Near == survey.AB) != o.Setting.Way.Turned)
 }
 
-func (j *Job) orderAlong(e *Edge, at string, border measure.Length) {
+func (o *out) orderAlong(e *Edge, at string, border measure.Length) {
 	if e.Room <= 0 {
 		return
 	}
 	size, problems := setout.OrderSide(at, e.Room, border)
-	j.Report("/setting", problems)
+	o.Report("/setting", problems)
 	if !size.IsNone() {
-		j.Setting.Order = append(j.Setting.Order, SizedSide{Side: j.along(e), Length: size.Value(), Sum: size})
+		o.Setting.Order = append(o.Setting.Order, SizedSide{Side: o.along(e), Length: size.Value(), Sum: size})
 	}
 }
 
-func (j *Job) wanted() setout.Borders {
-	set := &j.Plan.Setting
+func (o *out) wanted() setout.Borders {
+	set := &o.Plan.Setting
 	return setout.Borders{AB: set.WantSides, BC: set.WantEnds, CD: set.WantSides, DA: set.WantEnds}
 }
 
 // orderBoth works out both sides together.
-func (j *Job) orderBoth() {
-	if size, ok := j.Setting.Site.Largest(j.Setting.Way, j.wanted()); ok {
-		j.Setting.Order = together(size)
+func (o *out) orderBoth() {
+	if size, ok := o.Setting.Site.Largest(o.Setting.Way, o.wanted()); ok {
+		o.Setting.Order = together(size)
 		return
 	}
-	j.noOrder("/wantEnds")
+	o.noOrder("/wantEnds")
 }
 
 func together(size mask.Outline) []SizedSide {
@@ -86,8 +86,8 @@ func together(size mask.Outline) []SizedSide {
 }
 
 // orderOne works out one side, the other as the mask has it.
-func (j *Job) orderOne() {
-	set, outline, way := &j.Plan.Setting, &j.Plan.Mask.Outline, j.Setting.Way
+func (o *out) orderOne() {
+	set, outline, way := &o.Plan.Setting, &o.Plan.Mask.Outline, o.Setting.Way
 	size, at := SizedSide{Side: setout.Side(set.WantSidesKnown != way.Turned), Border: set.WantEnds, Other: outline.Width}, "/wantEnds"
 	if set.WantSidesKnown {
 		size.Border, at = set.WantSides, "/wantSides"
@@ -99,32 +99,32 @@ func (j *Job) orderOne() {
 		return
 	}
 	var ok bool
-	if size.Length, ok = j.Setting.Site.LargestSide(way, size.Side, size.Other, j.wanted()); !ok {
-		j.noOrder(at)
+	if size.Length, ok = o.Setting.Site.LargestSide(way, size.Side, size.Other, o.wanted()); !ok {
+		o.noOrder(at)
 		return
 	}
-	j.Setting.Order = append(j.Setting.Order, size)
+	o.Setting.Order = append(o.Setting.Order, size)
 }
 
 // noOrder reports that no size to order is worked out.
-func (j *Job) noOrder(at string) {
+func (o *out) noOrder(at string) {
 	p := problem.Problem{At: at, Severity: problem.Caution,
 		What: words.Say("No mask keeps these borders where it is centred."),
 		Do:   words.Say("Want smaller borders, or centre it elsewhere.")}
 	switch {
-	case !j.Room.Shape.IsConvex():
+	case !o.Room.Shape.IsConvex():
 		p.What = words.Say("In a room with a corner that points inwards the size to order is not worked out from the border.")
 		p.Do = words.Say("Try sizes for the mask, and read the borders they leave.")
-	case j.Room.Shape.Form == survey.Round:
+	case o.Room.Shape.Form == survey.Round:
 		p.What = words.Say("In a round room the size to order is worked out only for a mask in its middle and along its axes.")
 		p.Do = words.Say("Centre on the room, or try sizes and read the borders they leave.")
 	}
-	j.Report("/setting", []problem.Problem{p})
+	o.Report("/setting", []problem.Problem{p})
 }
 
 // largest is the largest mask that keeps the least border, where one is given.
-func (j *Job) largest() {
-	s, least := &j.Setting, j.Plan.Setting.LeastBorder
+func (o *out) largest() {
+	s, least := &o.Setting, o.Plan.Setting.LeastBorder
 	if least <= 0 {
 		return
 	}
@@ -141,7 +141,7 @@ func (j *Job) largest() {
 			continue
 		}
 		if size := sum.Of(min(e.Twice, 2*e.Room-e.Twice)).MinusTwice(least); size.Value() >= mask.LeastPanel {
-			s.Largest = append(s.Largest, SizedSide{Side: j.along(e), Length: size.Value(), Sum: size})
+			s.Largest = append(s.Largest, SizedSide{Side: o.along(e), Length: size.Value(), Sum: size})
 		}
 	}
 }

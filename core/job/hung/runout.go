@@ -1,7 +1,8 @@
-package job
+package hung
 
 import (
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 )
@@ -41,8 +42,8 @@ type Ends struct {
 }
 
 // comesOut finds how the panels of a layer come out against the mask outline.
-func (j *Job) comesOut(l *Layer, h *Hung) {
-	cut, mark := &l.Plan.Cut, j.Plan.Units.Notation().Mark()
+func (w *work) comesOut(l *layers.Layer, h *Hung) {
+	cut, mark := &l.Plan.Cut, w.Plan.Units.Notation().Mark()
 	h.RunOuts = [2]RunOut{runOutOf(l.Columns, cut.GreatestLength, l.Plan.Tolerance, mark), runOutOf(l.Rows, cut.GreatestWidth, l.Plan.Tolerance, mark)}
 	if cut.Split != mask.ByGreatest {
 		h.RunOuts[0].Instead, h.RunOuts[1].Instead = false, false
@@ -70,7 +71,7 @@ func runOutOf(run mask.Run, greatest, tolerance, mark measure.Length) RunOut {
 }
 
 // endsOf looks along the length, or across where the first panel is as long as the mask.
-func endsOf(l *Layer, order []hanging.Hang, mark measure.Length) Ends {
+func endsOf(l *layers.Layer, order []hanging.Hang, mark measure.Length) Ends {
 	if len(order) < 2 {
 		return Ends{}
 	}

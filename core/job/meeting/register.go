@@ -1,6 +1,7 @@
-package job
+package meeting
 
 import (
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
@@ -41,7 +42,7 @@ type Stretch struct {
 func (r *Register) Mark(measured int) words.Text { return r.Names[r.Places[measured]] }
 
 // registerOf judges how a layer lies by its check marks.
-func (j *Job) registerOf(l *Layer, beneath bool) Register {
+func (w *work) registerOf(l *layers.Layer, beneath bool) Register {
 	given := &l.Plan.Register
 	r := Register{Beneath: beneath, Tolerance: given.Tolerance}
 	var marks []register.Mark
@@ -53,12 +54,12 @@ func (j *Job) registerOf(l *Layer, beneath bool) Register {
 		}
 		switch {
 		case !note.WantKnown && note.GotKnown:
-			j.Report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
+			w.Report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
 				What: words.Say("Where {mark} should be is not given.", words.Of("mark", name)),
 				Do: words.Say("Write its distances by the design, from the mask's edges towards {one} and towards {other}.",
-					words.Name("one", j.Setting.Facing(survey.DA).Text()), words.Name("other", j.Setting.Facing(survey.AB).Text()))}})
+					words.Name("one", w.Setting.Facing(survey.DA).Text()), words.Name("other", w.Setting.Facing(survey.AB).Text()))}})
 		case note.WantKnown && note.GotKnown:
-			j.checkMark(note, name)
+			w.checkMark(note, name)
 			marks, r.Places = append(marks, note.Mark), append(r.Places, i)
 		}
 		r.Names, r.Waits = append(r.Names, name), append(r.Waits, note.WantKnown && !note.GotKnown)
@@ -69,31 +70,31 @@ func (j *Job) registerOf(l *Layer, beneath bool) Register {
 		r.Corner, r.CornerKnown = r.KnownTo(l.Grid())
 	}
 	if r.Kind == register.Shift {
-		j.Report(given.At+"/marks", []problem.Problem{{Severity: problem.Note,
+		w.Report(given.At+"/marks", []problem.Problem{{Severity: problem.Note,
 			What: words.Say("The marks show how far the layer is shifted, but no turn."), Do: words.Say("Measure a second mark, as far from the first as the layer allows.")}})
 	}
 	return r
 }
 
 // checkMark asks about a mark that lies outside the mask.
-func (j *Job) checkMark(note *plan.MarkNote, name words.Text) {
-	o := j.Plan.Mask.Outline
+func (w *work) checkMark(note *plan.MarkNote, name words.Text) {
+	o := w.Plan.Mask.Outline
 	if !o.IsComplete() {
 		return
 	}
 	check := words.Say("Check the number and its unit.")
 	if past := max(-note.Want.X, note.Want.X-o.Length); past > 0 {
-		j.Report(note.At+"/x", []problem.Problem{{Severity: problem.Caution, Do: check,
+		w.Report(note.At+"/x", []problem.Problem{{Severity: problem.Caution, Do: check,
 			What: words.Say("The place of {mark} lies {past} outside the length of the mask.", words.Of("mark", name), words.Amount("past", past))}})
 	}
 	if past := max(-note.Want.Y, note.Want.Y-o.Width); past > 0 {
-		j.Report(note.At+"/y", []problem.Problem{{Severity: problem.Caution, Do: check,
+		w.Report(note.At+"/y", []problem.Problem{{Severity: problem.Caution, Do: check,
 			What: words.Say("The place of {mark} lies {past} outside the width of the mask.", words.Of("mark", name), words.Amount("past", past))}})
 	}
 }
 
 // stretch finds whether the layer has grown or shrunk by more than the tolerance.
-func (r *Register) stretch(l *Layer) {
+func (r *Register) stretch(l *layers.Layer) {
 	for _, d := range [2]struct {
 		along bool
 		share float64

@@ -1,9 +1,10 @@
-package job
+package layers
 
 import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -19,17 +20,14 @@ type Tape struct {
 	Known                                      bool
 }
 
-// BuyTape works out the tape of the layers as they are now. It reads the plan and the
-// layers.
-func (j *Job) BuyTape() {
-	outline, seams := j.Plan.Mask.Outline, &j.Plan.Seams
-	j.Tape = Tape{}
-	if !outline.IsComplete() || len(j.Layers) == 0 {
-		return
+// BuyTape works out the tape of the layers as they are now.
+func BuyTape(p *plan.Plan, list []Layer) (t Tape, wrong problem.List) {
+	outline, seams := p.Mask.Outline, &p.Seams
+	if !outline.IsComplete() || len(list) == 0 {
+		return t, nil
 	}
-	t := &j.Tape
-	for i := range j.Layers {
-		l := &j.Layers[i]
+	for i := range list {
+		l := &list[i]
 		if !l.Panels.IsEmpty() {
 			t.Hung++
 		}
@@ -43,10 +41,11 @@ func (j *Job) BuyTape() {
 		t.Outside = outline.Perimeter()
 	}
 	if seams.Roll <= 0 {
-		j.Report("/seams/rollLength", []problem.Problem{{Severity: problem.Stop, What: words.Say("The length of a roll of tape is missing."), Do: words.Say("Fill in the length of a roll of tape.")}})
-		return
+		wrong.Remark("/seams/rollLength", problem.Stop, words.Say("The length of a roll of tape is missing."), words.Say("Fill in the length of a roll of tape."))
+		return t, wrong
 	}
 	rolls, problems, ok := finish.RollsFor(finish.Tape{Length: t.Length, Waste: seams.Waste, Roll: seams.Roll})
-	j.Report("/seams", problems)
+	wrong.Report("/seams", problems)
 	t.Rolls, t.Known = rolls, ok
+	return t, wrong
 }
