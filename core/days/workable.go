@@ -14,7 +14,8 @@ func (h *Hours) MostLaid(sizing, tack, open int64) int64 {
 	plain := *h
 	plain.Off = nil
 	monday := Date(4) // 5 January 1970
-	s := shifts{hours: &plain, start: monday, list: make([]shift, 0, 6*7)}
+	var room [6 * 7]shift
+	s := shifts{hours: &plain, start: monday, list: room[:0]}
 	begin := Instant(monday.At(0))
 	for i := 0; ; i++ { // a week to size in, and two to lay in
 		if one, ok := s.at(i); !ok || one.from > begin+3*week {

@@ -23,30 +23,12 @@ type Days struct {
 // for the hours of a step, and when it is done. It reads the plan, the layers, how they
 // are hung, the hours of work, what the steps cover and the gilding.
 func (j *Job) PlanDays() {
-	j.Days = Days{}
+	w := j.placeDays()
 	d := &j.Days
-	for i := range j.Gilding {
-		j.Report(j.Plan.Steps[j.Gilding[i].Size].At, j.Gilding[i].problems)
-	}
-	asked, priced := j.Plan.Days.IsAsked(), j.Plan.Price.Rate.Known
-	if !asked && !priced && !j.hasRates() {
-		return // nobody asks for the work
-	}
-	w := j.workOf(j.Gilding)
-	d.Job, d.Unsized = w.Job, w.unsized
-	if asked {
-		d.Job.Painted = j.painted()
-	}
-	d.Tasks, d.Origins = d.Job.Tasks(j.People())
-	d.Listed, d.Labour = len(d.Tasks) > 0 && len(d.Tasks) <= days.MostTasks, d.labour(j.People())
-	if !asked && !priced {
+	asked := j.Plan.Days.IsAsked()
+	if !asked && !j.Plan.Price.Rate.Known {
 		return
 	}
-	if len(d.Tasks) > days.MostTasks {
-		j.remark("/days", problem.Stop, words.Say("The work comes in more than the {most} pieces that are planned.", words.Name("most", words.Digits(days.MostTasks))),
-			words.Say("Use a size that takes leaf for longer, or fewer coats."))
-	}
-	j.schedule()
 	if asked || d.Listed {
 		j.sayUsual(&w)
 	}
@@ -56,6 +38,36 @@ func (j *Job) PlanDays() {
 	if d.Dated {
 		j.layDays()
 	}
+}
+
+// placeDays is the work of the job and when it is done, before it is judged and laid out
+// in rows.
+func (j *Job) placeDays() (w work) {
+	j.Days = Days{}
+	d := &j.Days
+	for i := range j.Gilding {
+		j.Report(j.Plan.Steps[j.Gilding[i].Size].At, j.Gilding[i].problems)
+	}
+	asked, priced := j.Plan.Days.IsAsked(), j.Plan.Price.Rate.Known
+	if !asked && !priced && !j.hasRates() {
+		return w // nobody asks for the work
+	}
+	w = j.workOf(j.Gilding)
+	d.Job, d.Unsized = w.Job, w.unsized
+	if asked {
+		d.Job.Painted = j.painted()
+	}
+	d.Tasks, d.Origins = d.Job.Tasks(j.People())
+	d.Listed, d.Labour = len(d.Tasks) > 0 && len(d.Tasks) <= days.MostTasks, d.labour(j.People())
+	if !asked && !priced {
+		return w
+	}
+	if len(d.Tasks) > days.MostTasks {
+		j.remark("/days", problem.Stop, words.Say("The work comes in more than the {most} pieces that are planned.", words.Name("most", words.Digits(days.MostTasks))),
+			words.Say("Use a size that takes leaf for longer, or fewer coats."))
+	}
+	j.schedule()
+	return w
 }
 
 // hasRates tells whether how fast any step goes is given.

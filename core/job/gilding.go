@@ -43,6 +43,7 @@ type Gilt struct {
 	// Divided tells that there are sections; what stands against them, or is worth
 	// knowing of them, is among the problems, relative to the step of the size.
 	Divided  bool
+	timed    bool // the times of the size leave some to lay leaf in
 	problems []problem.Problem
 }
 
@@ -54,7 +55,12 @@ func (j *Job) SizeUnder(leaf int) int {
 // Gild divides every leaf step on a size into sections, for those who work. It reads
 // the plan, the room, the layers, the hours of work and what the steps cover. What
 // stands against a division is for the days to say, which it holds up.
-func (j *Job) Gild() { j.Gilding = j.gildedBy(j.People()) }
+func (j *Job) Gild() {
+	j.Gilding = j.gildedBy(j.People())
+	for i := range j.Gilding {
+		j.judge(&j.Gilding[i])
+	}
+}
 
 // gildedBy is each leaf step on a size, divided for so many people.
 func (j *Job) gildedBy(people int) []Gilt {
@@ -115,6 +121,15 @@ func (j *Job) divide(g *Gilt, people int) {
 	}
 	j.limitToHours(g, people)
 	j.section(g)
+	g.timed = true
+}
+
+// judge says what could be laid otherwise, and which times of the size are not given.
+func (j *Job) judge(g *Gilt) {
+	if !g.timed {
+		return
+	}
+	size := &j.Plan.Steps[g.Size]
 	j.shortHours(g)
 	ask := words.Say("Write what the label says, or a test patch.")
 	if !size.TackHours.Known && !size.DryHours.Known {

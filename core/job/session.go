@@ -28,12 +28,13 @@ func (s *Session) through(doc *plan.Document, stages []stage) *Job {
 		s.changed = doc.Changed(s.last)
 	}
 	s.done, s.anew = 0, 0
+	own := &Job{}
 	for k := range stages {
 		if !doc.Usable {
 			break
 		}
 		if s.job == nil || stages[k].reads&s.changed != 0 || stages[k].after&s.anew != 0 {
-			j.do(stages, k)
+			j.do(own, stages, k)
 			s.done |= 1 << k
 			if s.job == nil || !stages[k].foundSame(k, j, s.job) {
 				s.anew |= 1 << k

@@ -111,10 +111,11 @@ type noted struct {
 	fault    any
 }
 
-// do works a stage out anew, on what the stages before it have found.
-func (j *Job) do(stages []stage, which int) {
+// do works a stage out anew, on what the stages before it have found: on own, which is
+// of one stage after another, so that none keeps anything of it but what it hands over.
+func (j *Job) do(own *Job, stages []stage, which int) {
 	s := &stages[which]
-	own := &Job{Plan: j.Plan.Only(s.reads), before: []map[string]bool{j.read.refused}}
+	*own = Job{Plan: j.Plan.Only(s.reads), before: append(own.before[:0], j.read.refused)}
 	for k := range stages[:which] {
 		if s.after&(1<<k) != 0 {
 			stages[k].hand(own, j)

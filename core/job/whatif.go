@@ -90,7 +90,7 @@ func (j *Job) with(c *Change) *Job {
 	} else {
 		v.keepGoods(j)
 	}
-	v.PlanDays()
+	v.placeDays()
 	v.Tape, _ = layers.BuyTape(&v.Plan, v.Layers)
 	return v
 }
@@ -98,9 +98,9 @@ func (j *Job) with(c *Change) *Job {
 // keepGoods takes over what the steps that are left are bought in.
 func (v *Job) keepGoods(j *Job) {
 	v.CoverSteps()
-	v.ReadHours()
-	v.Gild()
-	v.BeginFinish()
+	v.Hours = j.Hours
+	v.Gilding = v.gildedBy(v.People())
+	v.Finish.Steps = make([]Taken, len(v.Plan.Steps))
 	for i := range v.Plan.Steps {
 		same := slices.IndexFunc(j.Plan.Steps, func(s plan.Step) bool { return s.ID == v.Plan.Steps[i].ID })
 		v.Finish.Steps[i] = j.Finish.Steps[same]
