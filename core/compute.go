@@ -19,29 +19,40 @@ const Version = "0.1.0"
 // Compute works out the sheet of a plan. Whatever the text is, a sheet comes
 // back: one that cannot be read as a plan gives a sheet with the reason among
 // its problems.
-func Compute(planJSON []byte) []byte { return SheetOf(planJSON).JSON() }
+func Compute(planJSON []byte) []byte { return In{}.Compute(planJSON) }
+
+// Compute is the function Compute, in the language.
+func (in In) Compute(planJSON []byte) []byte {
+	return tell.Build(plan.Read(planJSON), Version, in.Language).JSON()
+}
 
 // SheetOf is Compute before the sheet is written as JSON.
-func SheetOf(planJSON []byte) *sheet.Sheet { return tell.Build(plan.Read(planJSON), Version) }
+func SheetOf(planJSON []byte) *sheet.Sheet { return tell.Build(plan.Read(planJSON), Version, nil) }
 
 // Shopping is the shopping list of a plan as comma-separated values (RFC 4180),
 // for a spreadsheet. With comma, numbers have a decimal comma and semicolons
 // stand between the cells. Whatever the text is, a table comes back: of one
 // that cannot be read as a plan, the headings alone.
-func Shopping(planJSON []byte, comma bool) []byte {
+func Shopping(planJSON []byte, comma bool) []byte { return In{}.Shopping(planJSON, comma) }
+
+// Shopping is the function Shopping, in the language.
+func (in In) Shopping(planJSON []byte, comma bool) []byte {
 	style := export.Point
 	if comma {
 		style = export.Comma
 	}
-	return export.CSV(tell.Shopping(plan.Read(planJSON)), style)
+	return export.CSV(tell.Shopping(plan.Read(planJSON), in.Language), style)
 }
 
 // Calendar is the days of a plan as an iCalendar text (RFC 5545). stamp is the
 // moment of writing in UTC, 20270301T080000Z; the engine has no clock. It is
 // empty where the plan has no days that can be worked out, or stamp is no such
 // moment.
-func Calendar(planJSON []byte, stamp string) []byte {
-	return []byte(tell.Calendar(plan.Read(planJSON), stamp))
+func Calendar(planJSON []byte, stamp string) []byte { return In{}.Calendar(planJSON, stamp) }
+
+// Calendar is the function Calendar, in the language.
+func (in In) Calendar(planJSON []byte, stamp string) []byte {
+	return []byte(tell.Calendar(plan.Read(planJSON), stamp, in.Language))
 }
 
 // OtherRoom is what to change in a plan whose room was changed, so that the rest,
@@ -49,8 +60,11 @@ func Calendar(planJSON []byte, stamp string) []byte {
 // [{"at", "text"}], "out"}, one sentence, blanks to fill in anew by their pointers,
 // and entries of lists to leave out. made is the plan as it was made for its room.
 // Where nothing follows all three are empty.
-func OtherRoom(made, planJSON []byte) []byte {
-	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON), nil).JSON()
+func OtherRoom(made, planJSON []byte) []byte { return In{}.OtherRoom(made, planJSON) }
+
+// OtherRoom is the function OtherRoom, in the language.
+func (in In) OtherRoom(made, planJSON []byte) []byte {
+	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON), in.Language).JSON()
 }
 
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
@@ -64,8 +78,11 @@ func Starting(what string, planJSON []byte) []byte { return plan.Read(planJSON).
 // 2027-03-01; the engine has no clock. A plan that is a client's already comes
 // back as such, with the amounts and the date it has. A text that is no plan, or
 // a date that is none, gives nothing.
-func Quoted(planJSON []byte, date string) []byte {
-	quote, ok := tell.QuoteOf(plan.Read(planJSON), date)
+func Quoted(planJSON []byte, date string) []byte { return In{}.Quoted(planJSON, date) }
+
+// Quoted is the function Quoted, in the language.
+func (in In) Quoted(planJSON []byte, date string) []byte {
+	quote, ok := tell.QuoteOf(plan.Read(planJSON), date, in.Language)
 	if !ok {
 		return nil
 	}
@@ -81,7 +98,10 @@ type LengthAnswer struct {
 
 // ParseLength reads a length as the blanks of the page do. unit is what a bare
 // number takes: in, ft, yd, mm, cm or m; any other unit is refused.
-func ParseLength(text, unit string) LengthAnswer {
+func ParseLength(text, unit string) LengthAnswer { return In{}.ParseLength(text, unit) }
+
+// ParseLength is the function ParseLength, in the language.
+func (in In) ParseLength(text, unit string) LengthAnswer {
 	bare, err := measure.ParseUnit(unit)
 	if err == nil {
 		var l measure.Length
@@ -89,6 +109,6 @@ func ParseLength(text, unit string) LengthAnswer {
 			return LengthAnswer{Nanometres: strconv.FormatInt(int64(l), 10)}
 		}
 	}
-	told := sheet.ProblemFrom(problem.Unread("", err), words.Style{})
+	told := sheet.ProblemFrom(problem.Unread("", err), words.Style{Language: in.Language})
 	return LengthAnswer{Problem: &told}
 }

@@ -24,7 +24,7 @@ var trade = []string{"core/measure", "core/sum", "core/words", "core/problem", "
 // written here is not allowed: the ladder is measure, then the trade, then the job,
 // then how it is told, and nothing looks up.
 var mayImport = map[string][]string{
-	"core":             {"core/words", "core/export", "core/measure", "core/plan", "core/problem", "core/job", "core/sheet", "core/tell"},
+	"core":             {"core/words", "core/jsondoc", "core/export", "core/measure", "core/plan", "core/problem", "core/job", "core/sheet", "core/tell"},
 	"core/measure":     {},
 	"core/words":       {"core/measure"},
 	"core/sum":         {"core/measure", "core/words"},

@@ -9,8 +9,10 @@ import (
 )
 
 // Session works out one plan after another, as whoever types does, and keeps of each
-// what the next leaves as it is. The zero Session is ready.
+// what the next leaves as it is. The zero Session is ready, and answers in our own
+// language.
 type Session struct {
+	In
 	told tell.Session
 	text string // of the plan that was told last
 	doc  *plan.Document
@@ -21,6 +23,7 @@ type Session struct {
 // with spaces between. pages "" are all, drawings "" none: they are only listed. What is
 // wrong and the overview are always there; what is not asked for is empty.
 func (s *Session) Sheet(planJSON []byte, pages, drawings string) []byte {
+	s.told.Language = s.Language
 	asked := tell.Asked{Pages: tell.AllPages}
 	if pages != "" {
 		asked.Pages = tell.InPages(strings.Fields(pages)...)
@@ -35,6 +38,7 @@ func (s *Session) Sheet(planJSON []byte, pages, drawings string) []byte {
 // Drawing is one drawing of a plan's sheet as SVG, by its id; "" where the sheet has
 // none of it.
 func (s *Session) Drawing(planJSON []byte, id string) string {
+	s.told.Language = s.Language
 	return s.told.Drawing(s.read(planJSON), id)
 }
 

@@ -20,6 +20,8 @@
 //	    JSON text; date is the day of the quote, 2027-03-01
 //	ceilingwright.otherRoom(madeJSON, planJSON) → what to change in a plan whose
 //	    room was changed, as JSON text
+//	ceilingwright.speak(languageJSON)      → nothing; answers from now on are in the
+//	    language of that list of sentences
 //	ceilingwright.version                  → text
 //
 // The event "ceilingwright:ready" is sent to the document, and bubbles to the
@@ -63,7 +65,7 @@ func publish() error {
 		answer func(safejs.Value, []safejs.Value) any
 	}{
 		{"compute", computeCall}, {"sheet", sheetCall}, {"drawing", drawingCall}, {"parseLength", parseLengthCall}, {"shopping", shoppingCall},
-		{"calendar", calendarCall}, {"starting", startingCall}, {"quoted", quotedCall}, {"otherRoom", otherRoomCall},
+		{"calendar", calendarCall}, {"starting", startingCall}, {"quoted", quotedCall}, {"otherRoom", otherRoomCall}, {"speak", speakCall},
 	} {
 		answer, err := safejs.FuncOf(call.answer)
 		if err != nil {
@@ -165,6 +167,13 @@ func otherRoomCall(_ safejs.Value, arguments []safejs.Value) any {
 		return ""
 	}
 	return bridge.OtherRoom(texts[0], texts[1])
+}
+
+// speakCall takes what is no text as no language.
+func speakCall(_ safejs.Value, arguments []safejs.Value) any {
+	texts, _ := textsFrom(arguments, 1)
+	bridge.Speak(strings.Join(texts, ""))
+	return nil
 }
 
 // startingCall answers what are no texts with no steps.

@@ -3,6 +3,10 @@ package plan
 import (
 	"strings"
 
+	"ceilingwright/core/finish"
+	"ceilingwright/core/safety"
+	"ceilingwright/core/setout"
+	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
@@ -415,16 +419,53 @@ func word[W ~string](s section, name string, what words.Text, choices ...W) W {
 			return w
 		}
 	}
-	taken := words.Name("taken", string(choices[0]))
-	if choices[0] == "" {
-		taken = words.Of("taken", words.Say("not said"))
-	}
+	taken := words.Of("taken", takenFor(string(choices[0])))
 	if text == "" {
 		s.report(s.at+"/"+name, problem.Note, words.Say("The plan does not say {what}: taken as {taken}.", words.Of("what", what), taken), words.Say("Choose it."))
 	} else {
 		s.report(s.at+"/"+name, problem.Caution, words.Say("{typed} is not among the choices for {what}: taken as {taken}.", words.Name("typed", problem.Quote(text)), words.Of("what", what), taken), words.Say("Choose again."))
 	}
 	return choices[0]
+}
+
+// takenFor is what is taken where nothing is said, as it is called; signs of units and
+// of countries are called what they are.
+func takenFor(choice string) words.Text {
+	switch choice {
+	case "":
+		return words.Say("not said")
+	case string(ShowFeetInches):
+		return words.Say("feet-inches")
+	case string(safety.Other):
+		return words.Say("other")
+	case string(safety.NoLeadTest):
+		return words.Say("none")
+	case string(setout.OnRoom):
+		return words.Say("room")
+	case string(mask.CoverSeams):
+		return words.Say("seams")
+	case string(safety.Platform):
+		return words.Say("platform")
+	case string(Cornice):
+		return words.Say("cornice")
+	case string(mask.ByCount):
+		return words.Say("count")
+	case string(mask.Span):
+		return words.Say("span")
+	case string(survey.Vent):
+		return words.Say("vent")
+	case string(survey.Measured):
+		return words.Say("measured")
+	case string(finish.Base):
+		return words.Say("base")
+	case string(finish.Surface):
+		return words.Say("surface")
+	case string(finish.Gold):
+		return words.Say("gold")
+	case "spread":
+		return words.Say("spread")
+	}
+	return words.Verbatim(choice)
 }
 
 // choice is word for a choice that came in after the first plans were written:

@@ -107,7 +107,7 @@ func sheetOf(t *testing.T, name string) *sheet.Sheet {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "plans", "v1", name+".json"))
 	require.NoError(t, err)
-	return tell.Build(plan.Read(text), "test")
+	return tell.Build(plan.Read(text), "test", nil)
 }
 
 func drawn(t *testing.T, s *sheet.Sheet, id string) sheet.Drawing {
@@ -153,7 +153,7 @@ func TestNoDrawingMixesTheTwoReadings(t *testing.T) {
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		require.NoError(t, err)
-		for _, d := range tell.Build(plan.Read(text), "test").Drawings {
+		for _, d := range tell.Build(plan.Read(text), "test", nil).Drawings {
 			drawings++
 			list, _, title, _ := shapes(t, d.SVG)
 			at := filepath.Base(file) + " " + d.ID

@@ -29,7 +29,7 @@ func built(t *testing.T, text string) *sheet.Sheet {
 	t.Helper()
 	doc := plan.Read([]byte(text))
 	require.True(t, doc.Usable, text)
-	return tell.Build(doc, "test")
+	return tell.Build(doc, "test", nil)
 }
 
 // registered is how the second layer lies when its marks are measured so: four

@@ -60,9 +60,9 @@ type told struct {
 
 // Build works out the whole sheet of a plan as read, with all its drawings. version is
 // the version of the engine and goes onto the sheet. A document that is no plan gives a
-// sheet with its problems and nothing else.
-func Build(doc plan.Document, version string) *sheet.Sheet {
-	var s Session
+// sheet with its problems and nothing else. Language is none for ours.
+func Build(doc plan.Document, version string, language *words.Language) *sheet.Sheet {
+	s := Session{Language: language}
 	return s.Sheet(&doc, version, Asked{AllPages, func(string) bool { return true }})
 }
 

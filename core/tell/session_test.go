@@ -42,7 +42,7 @@ func faultsOn(s *sheet.Sheet) (told []sheet.Problem) {
 // problem tells of it.
 func TestAFaultInOneTellingTakesNoOtherAway(t *testing.T) {
 	doc := documentOf(t, "full")
-	whole := Build(doc, "")
+	whole := Build(doc, "", nil)
 	require.Empty(t, faultsOn(whole))
 	for i, failing := range tellings() {
 		s := Session{tellings: tellings()}

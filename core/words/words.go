@@ -139,7 +139,7 @@ func (t Text) In(style Style) string {
 // fill is what stands in a hole.
 func (t Text) fill(hole string, style Style) string {
 	if term, ok := strings.CutPrefix(hole, "~"); ok {
-		return style.Country.Says(term)
+		return style.sentence(style.Country.Says(term))
 	}
 	name, capital := strings.CutPrefix(hole, "^")
 	end := strings.IndexAny(name, "|?")

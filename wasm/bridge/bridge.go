@@ -30,7 +30,7 @@ type LengthAnswer struct {
 // problems, a fault of the engine with a sheet that holds one problem.
 func Compute(plan string) string {
 	return sheetOr(func() string {
-		sheet := core.Compute([]byte(plan))
+		sheet := session.Compute([]byte(plan))
 		// A sheet is a quarter of a megabyte that nobody writes to any more, so its
 		// bytes are taken as the text and not copied.
 		return unsafe.String(unsafe.SliceData(sheet), len(sheet))
@@ -69,15 +69,21 @@ func Drawing(plan, id string) string {
 // forget begins with nothing kept where a call was not done.
 func forget(done *bool) {
 	if !*done {
-		session = core.Session{}
+		session = core.Session{In: session.In}
 	}
+}
+
+// Speak has all answers from now on in a language: the JSON text of the list of
+// sentences, filled in. What is no such list has them in our own.
+func Speak(language string) {
+	session = core.Session{In: core.In{Language: core.ReadLanguage([]byte(language))}}
 }
 
 // ParseLength reads one length as a person writes it. Unit (in ft mm cm m) is
 // what a bare number takes. It never panics.
 func ParseLength(text, unit string) LengthAnswer {
 	return lengthOr(func() LengthAnswer {
-		answer := core.ParseLength(text, unit)
+		answer := session.ParseLength(text, unit)
 		return LengthAnswer{Nanometres: answer.Nanometres, Problem: answer.Problem}
 	})
 }
@@ -86,21 +92,21 @@ func ParseLength(text, unit string) LengthAnswer {
 // decimal sign of its numbers, "," or, for anything else, a point. It never
 // panics: a fault of the engine is answered with "", which no list is.
 func Shopping(plan, sign string) string {
-	return textOr(func() string { return string(core.Shopping([]byte(plan), sign == ",")) })
+	return textOr(func() string { return string(session.Shopping([]byte(plan), sign == ",")) })
 }
 
 // Calendar is the days of a plan as an iCalendar text; stamp is the moment of
 // writing in UTC, 20270301T080000Z. It never panics: a fault of the engine is
 // answered with "", as is a plan without days.
 func Calendar(plan, stamp string) string {
-	return textOr(func() string { return string(core.Calendar([]byte(plan), stamp)) })
+	return textOr(func() string { return string(session.Calendar([]byte(plan), stamp)) })
 }
 
 // Quoted is the plan as a client may have it, quoted on a date, 2027-03-01. It
 // never panics: a fault of the engine is answered with "", as is a text that is no
 // plan.
 func Quoted(plan, date string) string {
-	return textOr(func() string { return string(core.Quoted([]byte(plan), date)) })
+	return textOr(func() string { return string(session.Quoted([]byte(plan), date)) })
 }
 
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
@@ -118,7 +124,7 @@ func Starting(what, plan string) string {
 // is the plan as it was made for its room. It never panics: a fault of the engine
 // is answered with "".
 func OtherRoom(made, plan string) string {
-	return textOr(func() string { return string(core.OtherRoom([]byte(made), []byte(plan))) })
+	return textOr(func() string { return string(session.OtherRoom([]byte(made), []byte(plan))) })
 }
 
 // RefuseStarting is the answer to a call of starting with an argument that was
@@ -188,4 +194,6 @@ func sheetWith(p problem.Problem) string {
 	return string(fault.JSON())
 }
 
-func told(p problem.Problem) sheet.Problem { return sheet.ProblemFrom(p, words.Style{}) }
+func told(p problem.Problem) sheet.Problem {
+	return sheet.ProblemFrom(p, words.Style{Language: session.Language})
+}

@@ -113,3 +113,11 @@ func FuzzCompute(f *testing.F) {
 func TestOtherRoomOfNoPlanChangesNothing(t *testing.T) {
 	assert.Equal(t, `{"said":"","writes":[],"out":[]}`, OtherRoom("no plan", "{}"))
 }
+
+// Once a language is spoken every answer is in it, until another is.
+func TestSpeak(t *testing.T) {
+	Speak(`{"A length cannot be negative.": "Kein Maß ist kleiner als null."}`)
+	assert.Equal(t, "Kein Maß ist kleiner als null.", ParseLength("-3", "in").Problem.What)
+	Speak("")
+	assert.Equal(t, "A length cannot be negative.", ParseLength("-3", "in").Problem.What)
+}

@@ -26,6 +26,8 @@ export interface Engine {
   /** What to change in a plan whose room was changed so that the rest of it, made
    *  as in the first plan, makes sense there: JSON text of a Fitting. "" on a fault. */
   otherRoom(madeJSON: string, planJSON: string): string;
+  /** Has answers from now on in a language: the JSON text of its sentences by ours. */
+  speak(languageJSON: string): void;
   version: string;
 }
 
