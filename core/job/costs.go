@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/job/layers"
 
 	"ceilingwright/core/finish"
@@ -30,7 +32,7 @@ func (j *Job) Costs() Costs {
 	for _, isLeaf := range []bool{false, true} {
 		for i := range j.Plan.Steps {
 			if (j.Plan.Steps[i].Kind == finish.LeafLaying) == isLeaf {
-				c.packs(j.ProductCalled(i), j.Finish.Steps[i].Packs...)
+				c.packs(j.Finish.Steps[i].Called(&j.Plan.Steps[i]), j.Finish.Steps[i].Packs...)
 			}
 		}
 	}
@@ -44,7 +46,7 @@ func (j *Job) Costs() Costs {
 }
 
 // packs puts in what is bought of a thing.
-func (c *Costs) packs(what words.Text, packs ...Pack) {
+func (c *Costs) packs(what words.Text, packs ...steps.Pack) {
 	for i := range packs {
 		p := &packs[i]
 		c.add(price.Item{Group: p.Group, What: what, Count: measure.NumberFromInt(p.Count), Sold: p.Called()}, plan.Money{Amount: p.Each, Known: p.Priced})

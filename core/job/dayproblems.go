@@ -3,6 +3,7 @@ package job
 import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/days"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -26,7 +27,7 @@ func (j *Job) missed() {
 				name, words.Of("ready", w.Tested), open, from, to)
 		} else if g := j.giltOnSize(sizing); g != nil {
 			_, laying := d.Schedule.Minutes(i)
-			if other := j.otherHours(g, laying/max(1, int64(d.Schedule.Placed[i].Crew))); !other.IsEmpty() {
+			if other := steps.OtherHours(&j.Plan, &j.Surface, &j.Found, g, laying/max(1, int64(d.Schedule.Placed[i].Crew))); !other.IsEmpty() {
 				do = words.Sentences(other, words.Say("Or use a size with other times, or let one more person lay leaf."))
 			}
 		}
@@ -134,7 +135,7 @@ func (j *Job) upTooLong(hang int) {
 			down, key = s.Zone.Moment(s.Placed[i].Start), true
 		}
 	}
-	if down-up <= days.Moment(WholeMinutes(most, days.Day)) {
+	if down-up <= days.Moment(days.WholeMinutes(most, days.Day)) {
 		return
 	}
 	name, from, to := words.Name("layer", j.Layers[layer].Panels.Name), words.Of("from", up), words.Of("to", down)

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/days"
 )
 
@@ -197,7 +199,7 @@ type SectionTimes struct{ Size, From, To days.Moment }
 
 // SectionTimes are the times of the sections of a gilding, none where the days are not
 // known.
-func (j *Job) SectionTimes(g *Gilt) []SectionTimes {
+func (j *Job) SectionTimes(g *steps.Gilt) []SectionTimes {
 	if !j.Days.Dated {
 		return nil
 	}

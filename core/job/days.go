@@ -3,6 +3,9 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/days"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -42,11 +45,11 @@ func (j *Job) PlanDays() {
 
 // placeDays is the work of the job and when it is done, before it is judged and laid out
 // in rows.
-func (j *Job) placeDays() (w work) {
+func (j *Job) placeDays() (w tally) {
 	j.Days = Days{}
 	d := &j.Days
 	for i := range j.Gilding {
-		j.Report(j.Plan.Steps[j.Gilding[i].Size].At, j.Gilding[i].problems)
+		j.Report(j.Plan.Steps[j.Gilding[i].Size].At, j.Gilding[i].Problems)
 	}
 	asked, priced := j.Plan.Days.IsAsked(), j.Plan.Price.Rate.Known
 	if !asked && !priced && !j.hasRates() {
@@ -57,8 +60,8 @@ func (j *Job) placeDays() (w work) {
 	if asked {
 		d.Job.Painted = j.painted()
 	}
-	d.Tasks, d.Origins = d.Job.Tasks(j.People())
-	d.Listed, d.Labour = len(d.Tasks) > 0 && len(d.Tasks) <= days.MostTasks, d.labour(j.People())
+	d.Tasks, d.Origins = d.Job.Tasks(hours.People(&j.Plan.Days))
+	d.Listed, d.Labour = len(d.Tasks) > 0 && len(d.Tasks) <= days.MostTasks, d.labour(hours.People(&j.Plan.Days))
 	if !asked && !priced {
 		return w
 	}
@@ -83,11 +86,11 @@ func (j *Job) hasRates() bool {
 // schedule gives the tasks their days.
 func (j *Job) schedule() {
 	d := &j.Days
-	start, dated := j.date("/days/start", j.Plan.Days.Start)
+	start, dated := hours.Date(&j.Problems, "/days/start", j.Plan.Days.Start)
 	if !d.Listed || !j.Hours.Usable || !dated {
 		return
 	}
-	d.Schedule, d.Dated = days.ScheduleOf(&days.Work{Tasks: d.Tasks, People: j.People(), Start: start, Hours: j.Hours.Hours, Zone: j.zone(), Round: roundedTo})
+	d.Schedule, d.Dated = days.ScheduleOf(&days.Work{Tasks: d.Tasks, People: hours.People(&j.Plan.Days), Start: start, Hours: j.Hours.Hours, Zone: j.zone(), Round: hours.RoundedTo})
 	if !d.Dated {
 		j.remark("/days/start", problem.Stop, words.Say("The work takes more than ten years."), words.Say("Check how long each piece of work takes, and the days that are worked."))
 	}
@@ -143,7 +146,7 @@ func misses(s *days.Schedule) bool {
 }
 
 // giltOnSize is the gilding on a size, nil where there is none.
-func (j *Job) giltOnSize(size int) *Gilt {
+func (j *Job) giltOnSize(size int) *steps.Gilt {
 	for i := range j.Gilding {
 		if g := &j.Gilding[i]; g.Size == size && g.Divided {
 			return g

@@ -3,10 +3,13 @@ package job
 import (
 	"testing"
 
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/room"
+	"ceilingwright/core/job/steps"
+	"ceilingwright/core/plan"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"ceilingwright/core/days"
 )
 
 // coated is a job of one coat on the whole ceiling and nothing else, 10 h of one person's
@@ -59,22 +62,17 @@ func TestPlanDays_ForAPrice(t *testing.T) {
 	assert.Equal(t, []Share{{Tasks: 2, Crew: 1, Minutes: 600}}, j.Days.Labour[i].Shares)
 }
 
-// Hours are usable where a day has any time to work in.
-func TestReadHours(t *testing.T) {
-	for _, c := range []struct{ to, more, at, want string }{
-		{"08:00", "", "/days/to", "Work would end before it begins."},
-		{"08:01", "", "", ""},
-		{"09:00", `,"pause":"60"`, "/days/pause", "The pause takes the whole day."},
-		{"09:00", `,"pause":"59"`, "", ""},
-		{"25:00", "", "/days/to", "There is no such time of day."},
-	} {
-		doc := coated(t, c.to, c.more)
-		assert.Equal(t, c.want == "", doc.Hours.Usable, c)
-		doc.Problems, doc.refused = nil, nil
-		if doc.ReadHours(); c.want != "" {
-			assert.Equal(t, c.want, doc.saidAt(c.at))
-		}
-	}
-	assert.Equal(t, days.Clock(16*60+30), worked(t, `"days":{"start":"2027-03-05"}`).Hours.To, "as usual")
-	assert.False(t, worked(t, `"days":{"to":"17:00"}`).Hours.Usable, "nobody asks for days")
+// worked is the job of a plan as far as the days.
+func worked(t *testing.T, parts string) *Job {
+	t.Helper()
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},` + parts + `}`))
+	require.True(t, doc.Usable)
+	j := From(doc)
+	j.Room, _ = room.Find(&j.Plan)
+	j.Mask, _ = layers.Take(&j.Plan, j.IsRefused)
+	j.Found, _ = steps.WorkOut(&j.Plan, &j.Surface)
+	j.Problems = nil
+	j.PlanDays()
+	j.TryOtherwise()
+	return j
 }

@@ -80,7 +80,7 @@ func (j *Job) findDeck() {
 	}
 	d.Panel = days.UsualHang
 	if rate := j.Plan.Days.Rates.Hang; rate.Known {
-		d.Panel, d.Rated = WholeMinutes(rate.Value, 1), true
+		d.Panel, d.Rated = days.WholeMinutes(rate.Value, 1), true
 	}
 }
 
@@ -105,17 +105,4 @@ func (j *Job) Moves() (moves int) {
 		moves += j.Hanging.Layers[i].Sequence.Moves
 	}
 	return moves
-}
-
-// LongestMinutes is past all that is planned, so that what is longer need not be
-// told apart.
-const LongestMinutes = 1_000_000_000
-
-// WholeMinutes is a time, of so many minutes each, as whole minutes, rounded up.
-func WholeMinutes(n measure.Number, each int64) int64 {
-	whole, ok := n.Mul(measure.NumberFromInt(each)).Ceil()
-	if !ok || whole > LongestMinutes {
-		return LongestMinutes
-	}
-	return whole
 }

@@ -6,6 +6,9 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/steps"
+	"ceilingwright/core/words"
+
 	"ceilingwright/core/job/surface"
 
 	"ceilingwright/core/plan"
@@ -17,7 +20,7 @@ import (
 type Job struct {
 	Plan plan.Plan
 	// Problems are what is wrong so far, in the order in which it was found.
-	Problems []problem.Problem
+	Problems problem.List
 
 	// Surface is what is found of the surface that is worked on.
 	surface.Surface
@@ -25,14 +28,9 @@ type Job struct {
 	Air     Air
 	Safety  Safety
 	Rules   Rules
-	// Covers are what the steps cover, step by step.
-	Covers []Covered
-	Finish Finish
-	Judged Judged
-	Hours  Hours
-	// Gilding is each leaf step on a size, in the order of the plan.
-	Gilding []Gilt
-	Days    Days
+	steps.Found
+	Judged steps.Judged
+	Days   Days
 	// Saves are what one thing otherwise would save of the days.
 	Saves  []Saved
 	Record Record
@@ -85,6 +83,10 @@ func (j *Job) Report(prefix string, list []problem.Problem) {
 		j.refused[p.At] = p.Severity == problem.Stop
 		j.Problems = append(j.Problems, p)
 	}
+}
+
+func (j *Job) remark(at string, severity problem.Severity, what, do words.Text) {
+	j.Report("", []problem.Problem{{At: at, Severity: severity, What: what, Do: do}})
 }
 
 // IsRefused tells whether there is a stop at a blank, by its pointer.

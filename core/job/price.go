@@ -182,3 +182,17 @@ func (p *Price) LabourShare() (share measure.Number) {
 	}
 	return share.Quo(measure.NumberFromDecimal(p.Quote.Direct))
 }
+
+// UnpricedParts says that what is mixed in has no blank for a price.
+func (j *Job) UnpricedParts() {
+	if len(j.Finish.ToHave) == 0 {
+		return
+	}
+	names := make([]words.Text, len(j.Finish.ToHave))
+	for i := range j.Finish.ToHave {
+		names[i] = j.Finish.ToHave[i].CalledAlone()
+	}
+	j.Report("/price", []problem.Problem{{Severity: problem.Caution,
+		What: words.Say("What is mixed in has no price of its own and is not in the price: {names}.", words.FewOf("names", names)),
+		Do:   words.Say("Count it in the price of the cans it is mixed into, or in the contingency.")}})
+}

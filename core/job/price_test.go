@@ -3,6 +3,9 @@ package job
 import (
 	"testing"
 
+	"ceilingwright/core/job/steps"
+	"ceilingwright/core/plan"
+
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -16,6 +19,23 @@ var (
 	tenth  = measure.NumberFromFraction(1, 10)
 	ninety = decimal.NewFromInt(90)
 )
+
+const coat = `{"id":"a","name":"Grey","kind":"coat","area":"typed","typedArea":"45","typedUnit":"m2","coats":"2","spread":"10","spreadUnit":"m2/L","loss":"10","binder":"water"`
+
+// finished is the job of a plan of which nothing but steps is given: what they take and
+// are bought in.
+func finished(t *testing.T, list string, change func(*Job)) *Job {
+	t.Helper()
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"finish":{"steps":[` + list + `]}}`))
+	require.True(t, doc.Usable)
+	j := From(doc)
+	j.Problems = nil
+	if change != nil {
+		change(j)
+	}
+	j.Found, _ = steps.WorkOut(&j.Plan, &j.Surface)
+	return j
+}
 
 // pricedBy is a job whose one coat is bought in cans, priced by terms.
 func pricedBy(t *testing.T, steps string, change func(*Job)) *Job {

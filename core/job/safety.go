@@ -2,6 +2,7 @@ package job
 
 import (
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/hours"
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
@@ -39,7 +40,7 @@ func (j *Job) FindPlatform() {
 	if warmth := j.Plan.Finish.Climate.Air; warmth.Known && finish.IsReadable(warmth.Value) {
 		s.Facts.Warmth = measure.Fact(warmth)
 	}
-	s.Overhead = j.OverheadDays(w, int64(j.People()))
+	s.Overhead = j.OverheadDays(w, int64(hours.People(&j.Plan.Days)))
 	s.Facts.OverheadHours = overheadHours(s.Overhead)
 	j.findDeck()
 	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {

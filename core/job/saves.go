@@ -1,6 +1,10 @@
 package job
 
-import "ceilingwright/core/days"
+import (
+	"ceilingwright/core/days"
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
+)
 
 // Otherwise is one thing that could be otherwise about the days.
 type Otherwise uint8
@@ -44,8 +48,8 @@ func (j *Job) TryOtherwise() {
 		}
 		j.Saves = append(j.Saves, one)
 	}
-	if now.People < MostPeople {
-		more := j.workOf(j.gildedBy(now.People + 1))
+	if now.People < hours.MostPeople {
+		more := j.workOf(steps.Gild(&j.Plan, &j.Surface, &j.Found, now.People+1))
 		more.Painted = j.Days.Job.Painted
 		work := *now.Work
 		work.People++

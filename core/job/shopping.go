@@ -3,52 +3,16 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/job/layers"
+	"ceilingwright/core/words"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
-
-	"github.com/shopspring/decimal"
 )
-
-// Pack is so many of one thing as it is sold: Count cans of Size units, books of leaves,
-// rolls of so much tape. Priced tells whether Each, the price of one, is known.
-type Pack struct {
-	Group  price.Group
-	As     PackKind
-	Count  int64
-	Size   measure.Number
-	Unit   measure.VolumeUnit
-	Length measure.Length // of a roll
-	Each   decimal.Decimal
-	Priced bool
-}
-
-// PackKind is what a thing is sold as.
-type PackKind int
-
-// A can of a liquid; the panels of a layer; a roll of tape; a pack and a book of leaves
-// or of rolls of leaf, and such a roll alone.
-const (
-	Can PackKind = iota
-	PanelSet
-	TapeRoll
-	LeafPack
-	LeafBook
-	RollPack
-	RollBook
-	LeafRoll
-)
-
-// Cost is what packs cost together, rounded as the price rounds a line.
-func (p *Pack) Cost(digits int) (decimal.Decimal, bool) {
-	if !p.Priced {
-		return decimal.Decimal{}, false
-	}
-	return price.Round(measure.NumberFromDecimal(p.Each).Mul(measure.NumberFromInt(p.Count)), int32(digits))
-}
 
 // Bought is one line of the list to buy: so many panels of Layer, the product or the
 // leaf of Step, an ingredient of mixes by its place, and else so much Length or Area.
@@ -59,7 +23,7 @@ type Bought struct {
 	Ingredient int
 	Length     measure.Length
 	Area       measure.Area
-	Packs      []Pack
+	Packs      []steps.Pack
 }
 
 // Goods is what a line of the list to buy is about.
@@ -82,11 +46,11 @@ const (
 func (j *Job) ToBuy() (list []Bought) {
 	for i := range j.Layers {
 		if l := &j.Layers[i]; !l.Panels.IsEmpty() {
-			list = append(list, Bought{What: Panels, Layer: i, Packs: []Pack{j.panelSet(l)}})
+			list = append(list, Bought{What: Panels, Layer: i, Packs: []steps.Pack{j.panelSet(l)}})
 		}
 	}
 	if pack, ok := j.TapePack(); ok {
-		list = append(list, Bought{What: SeamTape, Packs: []Pack{pack}})
+		list = append(list, Bought{What: SeamTape, Packs: []steps.Pack{pack}})
 	}
 	for i := range j.Finish.Steps {
 		what := Product
@@ -104,14 +68,14 @@ func (j *Job) ToBuy() (list []Bought) {
 }
 
 // TapePack is the rolls of tape for the seams, where any are bought.
-func (j *Job) TapePack() (pack Pack, ok bool) {
+func (j *Job) TapePack() (pack steps.Pack, ok bool) {
 	t, each := &j.Tape, j.Plan.Price.TapePerRoll
-	return Pack{Group: price.Tape, As: TapeRoll, Count: t.Rolls.Count, Length: j.Plan.Seams.Roll, Each: each.Amount, Priced: each.Known}, t.Known && t.Rolls.Count > 0
+	return steps.Pack{Group: price.Tape, As: steps.TapeRoll, Count: t.Rolls.Count, Length: j.Plan.Seams.Roll, Each: each.Amount, Priced: each.Known}, t.Known && t.Rolls.Count > 0
 }
 
 // panelSet is the panels of a layer: what they cost together, where that is known.
-func (j *Job) panelSet(l *layers.Layer) Pack {
-	p := Pack{Group: price.Masks, As: PanelSet, Count: 1, Size: measure.NumberFromInt(int64(l.Panels.Count()))}
+func (j *Job) panelSet(l *layers.Layer) steps.Pack {
+	p := steps.Pack{Group: price.Masks, As: steps.PanelSet, Count: 1, Size: measure.NumberFromInt(int64(l.Panels.Count()))}
 	if count, ok := j.PanelsPaid(l); ok && l.Plan.Price.Known {
 		p.Each, p.Priced = price.Round(count.Mul(measure.NumberFromDecimal(l.Plan.Price.Amount)), int32(j.Plan.Price.Digits))
 	}
@@ -158,3 +122,6 @@ func (j *Job) sundries() (list []Bought) {
 func (j *Job) IsWalls(id string) bool {
 	return slices.ContainsFunc(j.Plan.Finish.Surfaces, func(s plan.Surface) bool { return s.ID == id && s.Kind == plan.Walls })
 }
+
+// SeamTapeCalled is what the tape over the seams is called.
+func SeamTapeCalled() words.Text { return words.Say("Tape for the seams") }

@@ -3,6 +3,8 @@ package job
 import (
 	"reflect"
 
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/meeting"
@@ -80,11 +82,9 @@ func stages() []stage {
 				return
 			}, func(to, from *Job) { to.Meeting = from.Meeting }},
 		{"the finish", plan.PartUnits | plan.PartRoom | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheHanging,
-			done((*Job).WorkOutFinish), func(to, from *Job) {
-				to.Covers, to.Hours, to.Gilding, to.Finish = from.Covers, from.Hours, from.Gilding, from.Finish
-			}},
+			func(j *Job) (wrong []problem.Problem) { j.Found, wrong = steps.WorkOut(&j.Plan, &j.Surface); return }, func(to, from *Job) { to.Found = from.Found }},
 		{"the climate", plan.PartUnits | plan.PartFinish, TheFinish,
-			done((*Job).JudgeClimate), func(to, from *Job) { to.Judged = from.Judged }},
+			func(j *Job) (wrong []problem.Problem) { j.Judged, wrong = steps.JudgeClimate(&j.Plan); return }, func(to, from *Job) { to.Judged = from.Judged }},
 		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, TheRoom | TheMask | TheKeys | TheHanging | TheTape | TheFinish | TheClimate,
 			done((*Job).PlanDays), func(to, from *Job) { to.Days = from.Days }},
 		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,

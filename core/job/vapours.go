@@ -127,7 +127,7 @@ func (w *Scheduled) ofSections(task int, coat air.Coat) air.Coat {
 // solvents is what a step uses up, as the rules read it.
 func (j *Job) solvents(step int) air.Product {
 	s := &j.Plan.Steps[step]
-	used, known := j.UsedBy(step)
+	used, known := j.Finish.UsedBy(step)
 	p := air.Product{
 		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: used.Litres, Known: known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,

@@ -3,6 +3,9 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
+
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/setting"
@@ -61,6 +64,21 @@ type WhatIf struct {
 	Later       int
 }
 
+// PriceJob works out the price, and what it would be with one thing changed.
+func (j *Job) PriceJob() {
+	j.BuyLeafTogether()
+	j.MakePrice()
+	if !j.Price.Known {
+		return
+	}
+	changes := j.Changes()
+	for i := range changes {
+		if w, ok := j.WhatIf(&changes[i]); ok {
+			j.WhatIfs = append(j.WhatIfs, w)
+		}
+	}
+}
+
 // WhatIf prices the job with one thing changed. ok is false where there is then no price
 // that could be compared.
 func (j *Job) WhatIf(c *Change) (w WhatIf, ok bool) {
@@ -86,7 +104,7 @@ func (j *Job) with(c *Change) *Job {
 	c.make(v)
 	isShared := slices.ContainsFunc(j.Plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
 	if !c.goodsStay || isShared {
-		v.buyFinish(false)
+		v.Found = steps.Buy(&v.Plan, &v.Surface, j.Hours)
 	} else {
 		v.keepGoods(j)
 	}
@@ -97,10 +115,7 @@ func (j *Job) with(c *Change) *Job {
 
 // keepGoods takes over what the steps that are left are bought in.
 func (v *Job) keepGoods(j *Job) {
-	v.CoverSteps()
-	v.Hours = j.Hours
-	v.Gilding = v.gildedBy(v.People())
-	v.Finish.Steps = make([]Taken, len(v.Plan.Steps))
+	v.Found = steps.Divide(&v.Plan, &v.Surface, j.Hours)
 	for i := range v.Plan.Steps {
 		same := slices.IndexFunc(j.Plan.Steps, func(s plan.Step) bool { return s.ID == v.Plan.Steps[i].ID })
 		v.Finish.Steps[i] = j.Finish.Steps[same]
@@ -117,8 +132,8 @@ func (j *Job) Changes() []Change {
 
 // peopleChange is one person more, which moves what is paid by the day.
 func (j *Job) peopleChange() []Change {
-	people := j.People() + 1
-	if !j.Days.Dated || people > MostPeople {
+	people := hours.People(&j.Plan.Days) + 1
+	if !j.Days.Dated || people > hours.MostPeople {
 		return nil
 	}
 	return []Change{{Of: PersonMore, People: people, goodsStay: true, make: func(v *Job) { v.Plan.Days.People = people }}}
@@ -240,9 +255,9 @@ func (j *Job) withoutLeaf(i int) (c Change, ok bool) {
 
 // sharesSize tells whether another leaf is laid on the size of a leaf.
 func (j *Job) sharesSize(leaf int) bool {
-	size := j.SizeUnder(leaf)
+	size := steps.SizeUnder(j.Plan.Steps, leaf)
 	for i := range j.Plan.Steps {
-		if i != leaf && size >= 0 && j.Plan.Steps[i].Kind == finish.LeafLaying && j.SizeUnder(i) == size {
+		if i != leaf && size >= 0 && j.Plan.Steps[i].Kind == finish.LeafLaying && steps.SizeUnder(j.Plan.Steps, i) == size {
 			return true
 		}
 	}

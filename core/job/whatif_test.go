@@ -3,6 +3,8 @@ package job
 import (
 	"testing"
 
+	"ceilingwright/core/job/hours"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -30,10 +32,10 @@ func TestPeopleChange(t *testing.T) {
 	var j Job
 	assert.Empty(t, j.peopleChange(), "no days")
 	j.Days.Dated = true
-	j.Plan.Days.People = MostPeople - 1
+	j.Plan.Days.People = hours.MostPeople - 1
 	require.Len(t, j.peopleChange(), 1)
-	assert.Equal(t, MostPeople, j.peopleChange()[0].People)
-	j.Plan.Days.People = MostPeople
+	assert.Equal(t, hours.MostPeople, j.peopleChange()[0].People)
+	j.Plan.Days.People = hours.MostPeople
 	assert.Empty(t, j.peopleChange())
 }
 

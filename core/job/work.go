@@ -3,14 +3,16 @@ package job
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
 
-// work is the job as the days know it, with what is counted as usual because the plan
+// tally is the job as the days know it, with what is counted as usual because the plan
 // does not say, and the steps of which the labour is not known.
-type work struct {
+type tally struct {
 	days.Job
 	usual   []words.Text
 	unsized []int
@@ -18,9 +20,9 @@ type work struct {
 
 // counted is a time of the plan, or the usual one, which is then named: minutes, of
 // which the plan's are so many each.
-func (w *work) counted(f measure.Fact, each, usual int64, named words.Text) int64 {
+func (w *tally) counted(f measure.Fact, each, usual int64, named words.Text) int64 {
 	if f.Known {
-		return WholeMinutes(f.Value, each)
+		return days.WholeMinutes(f.Value, each)
 	}
 	w.usual = append(w.usual, named)
 	return usual
@@ -28,8 +30,8 @@ func (w *work) counted(f measure.Fact, each, usual int64, named words.Text) int6
 
 // workOf is the job in the words of the days, with the leaf in the sections of these
 // gildings.
-func (j *Job) workOf(gilding []Gilt) work {
-	w, r, hasProtect := work{}, &j.Plan.Days.Rates, false
+func (j *Job) workOf(gilding []steps.Gilt) tally {
+	w, r, hasProtect := tally{}, &j.Plan.Days.Rates, false
 	for i := range j.Plan.Steps {
 		hasProtect = hasProtect || j.Plan.Steps[i].Kind == finish.Protect
 	}
@@ -53,7 +55,7 @@ func (j *Job) workOf(gilding []Gilt) work {
 	return w
 }
 
-func (j *Job) workOnLayers(w *work) {
+func (j *Job) workOnLayers(w *tally) {
 	if len(j.Layers) == 0 {
 		return
 	}
@@ -83,7 +85,7 @@ func (j *Job) workOnLayers(w *work) {
 			if tape == 0 {
 				tape = l.Panels.TapeLength(j.Plan.Mask.Outline, j.Plan.Seams.Cover)
 			}
-			out.Bridge = WholeMinutes(tape.In(line), 60)
+			out.Bridge = days.WholeMinutes(tape.In(line), 60)
 			out.Peel = pieces * peel
 			if l.Key.IsKept() && pieces > 1 {
 				out.Peel, out.Key = out.Peel-peel, peel
@@ -103,17 +105,17 @@ func (j *Job) hasMoves() bool {
 }
 
 // workOnStep is one step of the finish with its labour.
-func (j *Job) workOnStep(w *work, i int, protect int64, gilding []Gilt) days.Step {
+func (j *Job) workOnStep(w *tally, i int, protect int64, gilding []steps.Gilt) days.Step {
 	s := &j.Plan.Steps[i]
-	slowing := j.Slowing(s)
+	slowing := steps.Slowing(&j.Plan.Finish.Climate, s)
 	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: j.LayerThrough(i), Coats: int64(s.Coats),
-		Dry: WholeMinutes(s.DryHours.Value.Mul(slowing), 60), Recoat: WholeMinutes(s.RecoatHours.Value.Mul(slowing), 60)}
+		Dry: days.WholeMinutes(s.DryHours.Value.Mul(slowing), 60), Recoat: days.WholeMinutes(s.RecoatHours.Value.Mul(slowing), 60)}
 	if s.Basis == finish.SurfaceOf {
 		out.Surface = s.Surface
 	}
 	out.Apart = s.Basis == finish.Border
 	if s.Basis == finish.Openings && s.ShareKnown && out.Layer >= 0 {
-		out.Of = WholeMinutes(s.Share, 1_000_000) // millionths
+		out.Of = days.WholeMinutes(s.Share, 1_000_000) // millionths
 	}
 	if !s.RecoatHours.Known {
 		out.Recoat = out.Dry
@@ -136,25 +138,25 @@ func (j *Job) workOnStep(w *work, i int, protect int64, gilding []Gilt) days.Ste
 
 // labourOf is minutes of one person for one coat of a step. What cannot be worked out
 // is named.
-func (j *Job) labourOf(w *work, i int) int64 {
+func (j *Job) labourOf(w *tally, i int) int64 {
 	s := &j.Plan.Steps[i]
 	step := words.Name("step", s.Name)
 	if !s.RateKnown && s.Basis == finish.Edges {
 		if s.EdgeLength > 0 {
 			w.usual = append(w.usual, words.Say("“{step}” at {length} an hour", step, words.Length("length", days.UsualLine)))
 		}
-		return WholeMinutes(s.EdgeLength.In(days.UsualLine), 60)
+		return days.WholeMinutes(s.EdgeLength.In(days.UsualLine), 60)
 	}
-	area, ok := j.AreaOf(i)
+	area, ok := j.Covers[i].Over()
 	if !ok {
 		w.unsized = append(w.unsized, i)
 		return 0
 	}
-	rate := j.RateOf(i)
+	rate := steps.RateOf(s)
 	if !s.RateKnown {
 		w.usual = append(w.usual, words.Say("“{step}” at {rate}", step, words.Of("rate", days.PerHour(rate))))
 	}
-	return WholeMinutes(area.SquareMetres.Quo(rate.SquareMetres), 60)
+	return days.WholeMinutes(area.SquareMetres.Quo(rate.SquareMetres), 60)
 }
 
 // LayerThrough is the layer a step goes through: the one it names, where its
@@ -177,22 +179,22 @@ func (j *Job) LayerThrough(i int) int {
 }
 
 // fill puts the sizing and the sections of a gilding into the two steps.
-func (j *Job) fill(g *Gilt, i int, out *days.Step) {
+func (j *Job) fill(g *steps.Gilt, i int, out *days.Step) {
 	switch i {
 	case g.Size:
-		out.Tack = WholeMinutes(g.Tack, 60)
-		out.Window = WholeMinutes(g.Window, 60)
+		out.Tack = days.WholeMinutes(g.Tack, 60)
+		out.Window = days.WholeMinutes(g.Window, 60)
 		out.Tested = j.tested(g.Size)
-		open, _ := g.usable().Mul(measure.NumberFromInt(60)).Ceil()
+		open, _ := g.Usable().Mul(measure.NumberFromInt(60)).Ceil()
 		out.Open = min(open, out.Window)
 	case g.Leaf:
 		out.Gilders = int(g.Gilders)
-		sizing := j.RateOf(g.Size)
+		sizing := steps.RateOf(&j.Plan.Steps[g.Size])
 		for k := range g.Sections {
 			one := &g.Sections[k]
 			out.Sections = append(out.Sections, days.Section{
-				Size: WholeMinutes(one.Sized.SquareMetres.Quo(sizing.SquareMetres), 60),
-				Lay:  WholeMinutes(one.Area.SquareMetres.Quo(g.Rate.SquareMetres), 60),
+				Size: days.WholeMinutes(one.Sized.SquareMetres.Quo(sizing.SquareMetres), 60),
+				Lay:  days.WholeMinutes(one.Area.SquareMetres.Quo(g.Rate.SquareMetres), 60),
 			})
 		}
 	}
@@ -207,7 +209,7 @@ func (j *Job) tested(size int) days.Moment {
 
 // sayUsual says what of the work is counted as usual because the plan does not say,
 // and what is not counted.
-func (j *Job) sayUsual(w *work) {
+func (j *Job) sayUsual(w *tally) {
 	if len(w.usual) > 0 {
 		j.remark("/days/rates", problem.Note, words.Say("Counted as usual, because no time is given: {list}.", words.Of("list", fewOf(w.usual))),
 			words.Say("Put in your own times: they decide the days and the labour."))
@@ -261,4 +263,28 @@ func (j *Job) sayUncounted() {
 				words.Say("Name the layer in a step."))
 		}
 	}
+}
+
+// painted is when the paint was done that the mask goes on, 0 where it is old.
+// A day without a time counts from the end of its work.
+func (j *Job) painted() days.Moment {
+	text := j.Plan.Days.PaintedOn
+	if m, ok := days.ParseMoment(text); ok {
+		return m
+	}
+	if day, ok := hours.Date(&j.Problems, "/days/freshPaint/doneOn", text); ok {
+		return day.At(j.Hours.To)
+	}
+	return 0
+}
+
+// zone is the changes of the clocks.
+func (j *Job) zone() days.Zone {
+	var changes []days.Change
+	for _, c := range j.Plan.Days.ClockChanges {
+		if day, ok := hours.Date(&j.Problems, c.At+"/at", c.Date); ok && c.Minutes != 0 {
+			changes = append(changes, days.Change{At: day.At(days.UsualChange), Minutes: int64(c.Minutes)})
+		}
+	}
+	return days.ZoneFrom(changes)
 }

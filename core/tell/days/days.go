@@ -5,6 +5,7 @@ package days
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -144,7 +145,7 @@ func (t *teller) slowed(task int) words.Text {
 	if one.Because != days.Dries && one.Because != days.Recoats || o.Step < 0 {
 		return words.Text{}
 	}
-	if factor := t.Slowing(&t.Plan.Steps[o.Step]); factor.Cmp(measure.NumberFromInt(1)) > 0 {
+	if factor := steps.Slowing(&t.Plan.Finish.Climate, &t.Plan.Steps[o.Step]); factor.Cmp(measure.NumberFromInt(1)) > 0 {
 		return words.Say("In the air measured about {factor} times the hours of its label.", words.Trimmed("factor", factor, 1))
 	}
 	return words.Text{}

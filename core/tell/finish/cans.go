@@ -1,10 +1,10 @@
 package finish
 
 import (
+	"ceilingwright/core/job/steps"
 	"strconv"
 	"strings"
 
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
@@ -38,7 +38,7 @@ func (t *teller) cans() {
 	}
 }
 
-func canRule(c *job.Cans) words.Text {
+func canRule(c *steps.Cans) words.Text {
 	switch {
 	case c.OneBatch && c.Priced:
 		return words.Say("From one batch: cans of one size alone, the size that costs least in all, then leaves the least over. Only cans of one size can be asked for with one batch number.")
@@ -51,7 +51,7 @@ func canRule(c *job.Cans) words.Text {
 }
 
 // CanList is cans as they are bought: 2 × 1 gal + 1 × 1 qt.
-func CanList(p *page.Page, packs []job.Pack) string {
+func CanList(p *page.Page, packs []steps.Pack) string {
 	cans := make([]string, len(packs))
 	for i := range packs {
 		cans[i] = strconv.FormatInt(packs[i].Count, 10) + " × " + mixing.MeasureOf(packs[i].Size, packs[i].Unit).In(p.Style())
@@ -60,7 +60,7 @@ func CanList(p *page.Page, packs []job.Pack) string {
 }
 
 // prices are what cans cost, added up.
-func prices(packs []job.Pack) string {
+func prices(packs []steps.Pack) string {
 	parts := make([]string, len(packs))
 	for i := range packs {
 		parts[i] = strconv.FormatInt(packs[i].Count, 10) + " × " + packs[i].Each.StringFixed(2)
@@ -84,12 +84,12 @@ func (t *teller) canParts() string {
 
 // part is an amount that is bought or mixed for a step, before the share of it that
 // comes out of the cans, and what it is for.
-func (t *teller) part(p job.Part, share string) string {
+func (t *teller) part(p steps.Part, share string) string {
 	s := &t.Plan.Steps[p.Step]
 	switch {
-	case p.As == job.ForBoard:
+	case p.As == steps.ForBoard:
 		return t.Say("{amount} for the sample board", words.Name("amount", t.Notation.VolumeInSum(s.Sample)+share))
-	case p.As == job.ToKeep:
+	case p.As == steps.ToKeep:
 		return t.Say("{amount} to keep", words.Name("amount", t.Notation.VolumeInSum(s.Keep)+share))
 	case s.BuyFor == plan.Lean:
 		return t.Say("{amount} if it spreads well", words.Name("amount", t.needInSum(p.Step)+share))
@@ -102,9 +102,10 @@ func (t *teller) part(p job.Part, share string) string {
 // needInSum is the need a step is bought for, and what of a mix is made to spare, as
 // they stand in a sum.
 func (t *teller) needInSum(step int) string {
-	sum := t.Notation.VolumeInSum(t.BoughtFor(step))
-	if spare := t.SpareShare(step); !spare.IsZero() {
-		sum += " × (1 + " + t.Share(spare) + ")"
+	taken := &t.Finish.Steps[step]
+	sum := t.Notation.VolumeInSum(taken.BoughtFor(&t.Plan.Steps[step]))
+	if !taken.Spare.IsZero() {
+		sum += " × (1 + " + t.Share(taken.Spare) + ")"
 	}
 	return sum
 }
@@ -112,7 +113,7 @@ func (t *teller) needInSum(step int) string {
 // inCans is the share of a mix that comes out of the cans, as it stands in a sum, ""
 // where that is all of it.
 func (t *teller) inCans(step int) string {
-	share, _ := t.CanShare(step)
+	share := t.Finish.Steps[step].Cans.Share
 	if share.Cmp(measure.NumberFromInt(1)) == 0 {
 		return ""
 	}

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
@@ -35,7 +36,7 @@ func oneScale(inFahrenheit bool, fahrenheit, celsius measure.Number) (text, othe
 	return c, f
 }
 
-func dewFigure(p *page.Page, c *job.Judged) {
+func dewFigure(p *page.Page, c *steps.Judged) {
 	dew, air := c.Dew.Value, finish.Tenth(c.Air.Value)
 	text, other := oneScale(c.Fahrenheit, finish.InFahrenheit(dew), dew)
 	p.Figure(sheet.Figure{ID: "dew.point", Block: page.Finish, Label: p.Say("dew point"), Value: page.Plain(dew), Unit: "C", Text: text, Other: other,
@@ -47,7 +48,7 @@ func dewFigure(p *page.Page, c *job.Judged) {
 		}})
 }
 
-func marginFigure(p *page.Page, c *job.Judged) {
+func marginFigure(p *page.Page, c *steps.Judged) {
 	m := c.Margin.Value
 	text, other := oneScale(c.Fahrenheit, m.Mul(measure.NumberFromFraction(9, 5)), m)
 	p.Figure(sheet.Figure{ID: "dew.margin", Block: page.Finish, Label: p.Say("ceiling above the dew point"), Value: page.Plain(m), Unit: "C", Text: text, Other: other,
@@ -60,12 +61,12 @@ func marginFigure(p *page.Page, c *job.Judged) {
 }
 
 // leastMargins are both rules for the margin.
-func leastMargins(c *job.Judged) words.Text {
+func leastMargins(c *steps.Judged) words.Text {
 	return words.Say("At least {one}, or by the other rule {other}.", c.Difference("one", finish.LeastMargin()), c.Difference("other", finish.LeastMarginFahrenheit()))
 }
 
 // verdict is whether it is fit to paint.
-func verdict(c *job.Judged) words.Text {
+func verdict(c *steps.Judged) words.Text {
 	switch c.Verdict {
 	case finish.Go:
 		return words.Sentences(words.Say("Fit to paint: the ceiling is {margin} above the dew point.", c.Difference("margin", c.Margin.Value)), leastMargins(c),
@@ -85,7 +86,7 @@ func verdict(c *job.Judged) words.Text {
 }
 
 // lacking is what has to be measured before anything can be said.
-func lacking(c *job.Judged) words.Text {
+func lacking(c *steps.Judged) words.Text {
 	var missing []words.Text
 	if !c.Air.Known {
 		missing = append(missing, words.Say("the air"))
@@ -103,7 +104,7 @@ func lacking(c *job.Judged) words.Text {
 }
 
 // drying is how long what the steps use takes to dry.
-func drying(c *job.Judged) words.Text {
+func drying(c *steps.Judged) words.Text {
 	var by words.Text
 	water, oil := words.Trimmed("water", c.Water.Value, 1), words.Trimmed("oil", c.Oil.Value, 1)
 	switch {

@@ -2,6 +2,7 @@
 package finish
 
 import (
+	"ceilingwright/core/job/steps"
 	"strconv"
 
 	"ceilingwright/core/finish"
@@ -50,7 +51,7 @@ func ceiling(p *page.Page, j *job.Job) string {
 	return p.Say("as worked out in Room")
 }
 
-func openings(p *page.Page, j *job.Job, s *plan.Step, c *job.Covered) (rule, sum string) {
+func openings(p *page.Page, j *job.Job, s *plan.Step, c *steps.Covered) (rule, sum string) {
 	if c.Layer == nil {
 		return "", ""
 	}

@@ -16,16 +16,16 @@ import (
 func Hours(p *page.Page, j *job.Job) {
 	for i := range j.Days.Labour {
 		if l := &j.Days.Labour[i]; l.Step >= 0 && j.Plan.Steps[l.Step].RateKnown {
-			hours(p, j, l)
+			hoursOf(p, j, l)
 		}
 	}
 }
 
-func hours(p *page.Page, j *job.Job, l *job.Labour) {
+func hoursOf(p *page.Page, j *job.Job, l *job.Labour) {
 	out := &p.Sheet.Steps[l.Step]
 	id, text := "step."+out.ID+".hours", days.Lasting(l.Minutes).In(p.Style())
 	rule := p.Say("The area over what one person does in an hour, for each coat; each of those who share it is at it for whole minutes. The days say the same, and it is paid so.")
-	if area, ok := j.AreaOf(l.Step); ok {
+	if area, ok := j.Covers[l.Step].Over(); ok {
 		rule = p.Say("The area over what one person does in an hour, {area} ÷ {rate}, for each coat; each of those who share it is at it for whole minutes. The days say the same, and it is paid so.",
 			words.Area("area", area), words.Of("rate", days.PerHour(j.Plan.Steps[l.Step].Rate)))
 	}

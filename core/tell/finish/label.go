@@ -3,7 +3,7 @@ package finish
 import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/words"
 )
 
@@ -39,8 +39,8 @@ func (t *teller) label() {
 
 // thinned says how it is thinned.
 func (t *teller) thinned() string {
-	share, amount, made := words.Share("share", t.step.Thinned.Share), words.Volume("amount", t.taken.Thinner), words.Volume("made", t.WithSpare(t.at, t.BoughtFor(t.at)))
-	if job.Dries(t.step) == finish.Evaporates {
+	share, amount, made := words.Share("share", t.step.Thinned.Share), words.Volume("amount", t.taken.Thinner), words.Volume("made", t.taken.WithSpare(t.step))
+	if steps.Dries(t.step) == finish.Evaporates {
 		return t.Say("Thin by {share}: {amount} of water to {made}", share, amount, made)
 	}
 	return t.Say("Thin by {share}: {amount} of thinner to {made}", share, amount, made)

@@ -1,11 +1,12 @@
 package finish
 
 import (
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
 	"slices"
 	"strings"
 
 	"ceilingwright/core/days"
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
@@ -93,7 +94,7 @@ func (t *teller) cansOfMix() {
 	mix := &t.taken.Recipe.Mix
 	if main := mix.Main(); main >= 0 && len(t.step.Cans) > 0 && len(mix.Portions) > 1 {
 		t.note(words.Say("The cans are counted for “{part}”, {share} of the mix; what is mixed into it stands on the list by itself.",
-			words.Of("part", t.PartOf(t.at, main)), words.Share("share", mix.Portions[main].Share)))
+			words.Of("part", t.taken.Mixed.Lines[main].Part.Called()), words.Share("share", mix.Portions[main].Share)))
 	}
 }
 
@@ -143,7 +144,7 @@ func (t *teller) placing() {
 		Working: sheet.Working{
 			Rule: t.Say("The share of the area that one batch covers, over what is done in an hour. It has to be shorter than the mix stays workable."),
 			Sum: t.Notation.Area(m.Coats) + " × " + t.Notation.VolumeInSum(m.Batch) + " ÷ " + t.Notation.VolumeInSum(t.taken.Product.Need) + " ÷ (" + days.PerHour(m.Rate).In(t.Style()) + " × " +
-				t.Say("{n|person|people}", words.Count("n", t.People())) + ") × 60 = " + text,
+				t.Say("{n|person|people}", words.Count("n", hours.People(&t.Plan.Days))) + ") × 60 = " + text,
 			Source: t.Arithmetic(),
 		},
 	})
@@ -157,11 +158,11 @@ func (t *teller) placing() {
 }
 
 // lines are a mix part by part: each as it should be and as the kit measures it.
-func (t *teller) lines(list []job.MixLine) []sheet.MixLine {
+func (t *teller) lines(list []steps.MixLine) []sheet.MixLine {
 	lines := make([]sheet.MixLine, len(list))
 	for i := range list {
 		l := &list[i]
-		lines[i] = sheet.MixLine{Name: t.Told(t.Called(&l.Part)), Exact: l.Exact.In(t.Style())}
+		lines[i] = sheet.MixLine{Name: t.Told(l.Part.Called()), Exact: l.Exact.In(t.Style())}
 		if l.Can {
 			lines[i].Measured, lines[i].Error = l.Measured.In(t.Style()), t.off(l.Measured.Off)
 		}
@@ -199,7 +200,7 @@ func (t *teller) measuring() {
 				usual = append(usual, least)
 			}
 		case l.Measured.Most > mostFills:
-			t.note(words.Say("For “{part}” one measure is filled {n} times: with a larger jug it is harder to lose count.", words.Of("part", t.Called(&l.Part)), words.Count("n", l.Measured.Most)))
+			t.note(words.Say("For “{part}” one measure is filled {n} times: with a larger jug it is harder to lose count.", words.Of("part", l.Part.Called()), words.Count("n", l.Measured.Most)))
 		}
 	}
 	if len(usual) > 0 {

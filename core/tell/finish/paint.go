@@ -1,10 +1,10 @@
 package finish
 
 import (
+	"ceilingwright/core/job/steps"
 	"strconv"
 
 	"ceilingwright/core/finish"
-	"ceilingwright/core/job"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -99,7 +99,7 @@ func (t *teller) thickness(f finish.Film) string {
 
 // needs are what the step takes if the product spreads better or worse than said.
 func (t *teller) needs() {
-	needs, vary, likely := &t.taken.Needs, job.Vary(t.step), t.Notation.VolumeInSum(t.taken.Needs.Likely)
+	needs, vary, likely := &t.taken.Needs, steps.Vary(t.step), t.Notation.VolumeInSum(t.taken.Needs.Likely)
 	source := t.Say("How far it may be off is as typed.")
 	if !t.step.Vary.Known {
 		source = t.Say("15 per cent as usual: labels of one kind of paint differ by as much. Common practice, no source.")

@@ -3,6 +3,7 @@ package finish
 import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
@@ -16,7 +17,7 @@ type teller struct {
 	*job.Job
 	at    int
 	step  *plan.Step
-	taken *job.Taken
+	taken *steps.Taken
 	out   *sheet.Step
 }
 
@@ -99,7 +100,7 @@ func (t *teller) thinner() {
 		return
 	}
 	label := t.Say("thinner to thin it")
-	if job.Dries(t.step) == finish.Evaporates {
+	if steps.Dries(t.step) == finish.Evaporates {
 		label = t.Say("water to thin it")
 	}
 	t.volume("thinner", label, amount, t.Say("The share of thinner, of the paint as it is in the can."),

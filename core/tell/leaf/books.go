@@ -1,6 +1,7 @@
 package leaf
 
 import (
+	"ceilingwright/core/job/steps"
 	"strings"
 
 	"ceilingwright/core/job"
@@ -15,7 +16,7 @@ import (
 // books is how the leaf is bought.
 func (w *leaves) books() {
 	books := &w.laid.Books
-	sold := w.Told(job.BooksOf(w.leaf, books.Books))
+	sold := w.Told(steps.BooksOf(w.leaf, books.Books))
 	if books.PerBook > 1 || !w.leaf.Leaf.IsRoll() {
 		w.Count(page.Finish, w.id("books"), w.Say("books of leaf"), books.Books, sold,
 			w.Say("Leaves by the leaves in a book, rounded up."), w.Say("{sum}, rounded up", words.Name("sum", w.whole(books.Leaves)+" ÷ "+w.whole(books.PerBook))),
@@ -91,16 +92,16 @@ func Line(p *page.Page, j *job.Job, step int) (amount, detail string) {
 		return "", ""
 	}
 	return p.Told(w.buy()), p.Say("{leaf}; {needed} needed, {spare}; all from one batch",
-		words.Of("leaf", record.Leaf(w.leaf)), words.Of("needed", job.Pieces(w.leaf, w.laid.Books.Leaves)), words.Of("spare", w.spare()))
+		words.Of("leaf", record.Leaf(w.leaf)), words.Of("needed", steps.Pieces(w.leaf, w.laid.Books.Leaves)), words.Of("spare", w.spare()))
 }
 
 // buy is what to buy: books, or packs and single books.
 func (w *leaves) buy() words.Text {
 	books := &w.laid.Books
-	packs, loose := words.Count("n", books.Packs), words.Of("books", job.BooksOf(w.leaf, books.Loose))
+	packs, loose := words.Count("n", books.Packs), words.Of("books", steps.BooksOf(w.leaf, books.Loose))
 	switch {
 	case books.Packs == 0:
-		return job.BooksOf(w.leaf, books.Books)
+		return steps.BooksOf(w.leaf, books.Books)
 	case books.Loose > 0:
 		return words.Say("{n|pack|packs} + {books}", packs, loose)
 	}

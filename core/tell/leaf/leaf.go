@@ -2,6 +2,7 @@ package leaf
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
@@ -32,7 +33,7 @@ type leaves struct {
 	*job.Job
 	step *plan.Step
 	leaf *plan.Leaf
-	laid *job.Laid
+	laid *steps.Laid
 	area measure.Area // that the step covers
 	out  *sheet.Step
 }
@@ -233,5 +234,5 @@ func (w *leaves) spare() words.Text {
 			return words.Say("{length} of ribbon left", words.Length("length", left))
 		}
 	}
-	return words.Say("{leaves} spare", words.Of("leaves", job.Pieces(w.leaf, books.Spare)))
+	return words.Say("{leaves} spare", words.Of("leaves", steps.Pieces(w.leaf, books.Spare)))
 }

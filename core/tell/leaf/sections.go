@@ -4,6 +4,7 @@ package leaf
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -29,7 +30,7 @@ func Sections(p *page.Page, j *job.Job) {
 type teller struct {
 	*page.Page
 	*job.Job
-	*job.Gilt
+	*steps.Gilt
 }
 
 func (t *teller) sections() {

@@ -3,6 +3,7 @@ package shopping
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	tellfinish "ceilingwright/core/tell/finish"
@@ -67,11 +68,11 @@ func (l *List) What(line *job.Bought) words.Text {
 	case job.SeamTape:
 		return job.SeamTapeCalled()
 	case job.Product:
-		return l.ProductCalled(line.Step)
+		return l.Finish.Steps[line.Step].Called(&l.Plan.Steps[line.Step])
 	case job.LeafGoods:
 		return words.Verbatim(l.Plan.Steps[line.Step].Name)
 	case job.ToMixIn:
-		return l.CalledAlone(&l.Finish.ToHave[line.Ingredient])
+		return l.Finish.ToHave[line.Ingredient].CalledAlone()
 	case job.OutlineTape:
 		return words.Say("Tape for the mask outline")
 	case job.FloorCover:
@@ -124,15 +125,15 @@ func (l *List) cans(step int) string {
 }
 
 // contents are how much is in one of a pack, and the unit of that.
-func (l *List) contents(pack *job.Pack) (size measure.Number, unit string) {
+func (l *List) contents(pack *steps.Pack) (size measure.Number, unit string) {
 	switch pack.As {
-	case job.PanelSet:
+	case steps.PanelSet:
 		return pack.Size, l.Say("panels")
-	case job.LeafPack, job.LeafBook:
+	case steps.LeafPack, steps.LeafBook:
 		return pack.Size, l.Say("leaves")
-	case job.RollPack, job.RollBook, job.LeafRoll:
+	case steps.RollPack, steps.RollBook, steps.LeafRoll:
 		return pack.Size, l.Say("rolls")
-	case job.Can:
+	case steps.Can:
 		return pack.Size, pack.Unit.Text()
 	}
 	if l.Notation.System == measure.FeetInches {

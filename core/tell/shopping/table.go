@@ -3,6 +3,7 @@ package shopping
 import (
 	"ceilingwright/core/export"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 
 	"github.com/shopspring/decimal"
 )
@@ -46,7 +47,7 @@ func (l *List) rows(line *job.Bought) (rows [][]export.Cell) {
 // mostContentDecimals is finer than any can or roll is sold by.
 const mostContentDecimals = 6
 
-func (l *List) pack(what string, p *job.Pack) []export.Cell {
+func (l *List) pack(what string, p *steps.Pack) []export.Cell {
 	size, unit := l.contents(p)
 	cells := []export.Cell{export.Text(what), export.Number(decimal.NewFromInt(p.Count)), export.Text(l.Told(p.Called())),
 		export.Number(size.RoundHalfEven(mostContentDecimals)), export.Text(unit), {}, {}, {}}

@@ -1,7 +1,9 @@
-package job
+package steps
 
 import (
 	"testing"
+
+	"ceilingwright/core/job/surface"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -12,31 +14,17 @@ import (
 	"ceilingwright/core/words"
 )
 
-// finished is the job of a plan of which nothing but steps is given: what they take and
-// are bought in.
-func finished(t *testing.T, steps string, change func(*Job)) *Job {
+// finished is what the steps of a plan of which nothing else is given take and are
+// bought in.
+func finished(t *testing.T, steps string, change func(*plan.Plan)) *work {
 	t.Helper()
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"finish":{"steps":[` + steps + `]}}`))
 	require.True(t, doc.Usable)
-	j := From(doc)
-	j.Problems = nil
 	if change != nil {
-		change(j)
+		change(&doc.Plan)
 	}
-	j.CoverSteps()
-	j.BeginFinish()
-	for i := range j.Plan.Steps {
-		if j.IsSpread(i) {
-			j.TakeOff(i)
-		}
-	}
-	j.ShareMaterials()
-	j.ReadRecipes()
-	for i := range j.Plan.Steps {
-		j.BuyCans(i)
-		j.Mix(i)
-	}
-	return j
+	found, wrong := WorkOut(&doc.Plan, &surface.Surface{})
+	return &work{Plan: &doc.Plan, Found: found, List: wrong}
 }
 
 const (
@@ -57,9 +45,6 @@ func TestTakeOff(t *testing.T) {
 	cost, known := taken.Packs[0].Cost(2)
 	assert.True(t, known)
 	assert.Equal(t, "90", cost.String())
-	list := j.ToBuy()
-	require.Len(t, list, 1)
-	assert.Equal(t, Product, list[0].What)
 }
 
 // What is bought together is bought once, for all of it, by the first.
@@ -75,12 +60,12 @@ func TestCansOfSeveralSteps(t *testing.T) {
 // A mix is made of 5 L of water, 4 L of medium and 1 L of paint: the cans hold the
 // medium, water comes from the tap, and so it stays whatever the parts are called.
 func TestKindsOfPartsDecideAndNotTheirNames(t *testing.T) {
-	rename := func(j *Job) {
-		for i := range j.Plan.Steps[0].Mix {
-			j.Plan.Steps[0].Mix[i].Name = []string{"eau", "acqua", "vesi"}[i]
+	rename := func(p *plan.Plan) {
+		for i := range p.Steps[0].Mix {
+			p.Steps[0].Mix[i].Name = []string{"eau", "acqua", "vesi"}[i]
 		}
 	}
-	for _, change := range []func(*Job){nil, rename} {
+	for _, change := range []func(*plan.Plan){nil, rename} {
 		j := finished(t, coat+`,"cans":[{"size":"1","unit":"L"}],`+wash+`}`, change)
 		taken := &j.Finish.Steps[0]
 		assert.Equal(t, 0, taken.Recipe.Mix.Main())
@@ -107,19 +92,19 @@ func TestThinnerToHave(t *testing.T) {
 func TestJudgeClimate_DryingOfWhatIsUsed(t *testing.T) {
 	j := finished(t, coat+`}`, nil)
 	j.Plan.Finish.Climate = finish.Climate{}
-	j.JudgeClimate()
-	assert.Equal(t, finish.NotAsked, j.Judged.Verdict)
-	assert.False(t, j.Judged.Water.Known)
+	judged, _ := JudgeClimate(j.Plan)
+	assert.Equal(t, finish.NotAsked, judged.Verdict)
+	assert.False(t, judged.Water.Known)
 	read := func(n int64, of int64) measure.Fact {
 		return measure.FactOf(measure.NumberFromFraction(n, of))
 	}
 	c := &j.Plan.Finish.Climate
 	c.Air.Value, c.Air.Known = read(15, 1).Value, true
 	c.Humidity.Value, c.Humidity.Known = read(80, 100).Value, true
-	j.JudgeClimate()
-	assert.True(t, j.Judged.Water.Known, "a step dries by giving off water")
-	assert.False(t, j.Judged.Oil.Known, "none by oil")
-	assert.Positive(t, j.Judged.Water.Value.Cmp(measure.NumberFromInt(1)), "cold damp air takes up less")
+	judged, _ = JudgeClimate(j.Plan)
+	assert.True(t, judged.Water.Known, "a step dries by giving off water")
+	assert.False(t, judged.Oil.Known, "none by oil")
+	assert.Positive(t, judged.Water.Value.Cmp(measure.NumberFromInt(1)), "cold damp air takes up less")
 }
 
 // What has to be at hand is rounded up to what a bottle is read to.

@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"ceilingwright/core/finish"
@@ -19,16 +19,15 @@ type Judged struct {
 }
 
 // JudgeClimate judges the climate of the plan, for its steps too.
-func (j *Job) JudgeClimate() {
-	c := &j.Judged
-	c.Climate = j.Plan.Finish.Climate
+func JudgeClimate(p *plan.Plan) (c Judged, wrong problem.List) {
+	c.Climate = p.Finish.Climate
 	c.Fit, c.Problems = c.Judge()
-	j.Report("/finish/climate", c.Problems)
+	wrong.Report("/finish/climate", c.Problems)
 	if c.Verdict == finish.NotAsked {
-		return
+		return c, wrong
 	}
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+	for i := range p.Steps {
+		s := &p.Steps[i]
 		factor, ok := c.DryingFactor(Dries(s))
 		switch {
 		case !ok || !s.Kind.IsLiquid():
@@ -37,19 +36,22 @@ func (j *Job) JudgeClimate() {
 		default:
 			c.Oil = measure.FactOf(factor)
 		}
-		j.sizeInClimate(s, factor, ok)
+		if s.Kind == finish.SizeCoat && ok {
+			sizeInClimate(&wrong, s, factor)
+		}
 	}
+	return c, wrong
 }
 
 // sizeInClimate says of a size that its tack is not what the label says, where the
 // climate is not that of the label.
-func (j *Job) sizeInClimate(s *plan.Step, factor measure.Number, known bool) {
+func sizeInClimate(wrong *problem.List, s *plan.Step, factor measure.Number) {
 	off := factor.Sub(measure.NumberFromInt(1)).Abs()
-	if s.Kind != finish.SizeCoat || !known || off.Cmp(measure.NumberFromFraction(1, 10)) <= 0 {
+	if off.Cmp(measure.NumberFromFraction(1, 10)) <= 0 {
 		return
 	}
-	j.Report(s.At+"/tackHours", []problem.Problem{{Severity: problem.Caution,
-		What: words.Say("In the climate measured “{step}” may take about {times} times the hours of its label to come to tack. The days do not count that.",
+	wrong.Remark(s.At+"/tackHours", problem.Caution,
+		words.Say("In the climate measured “{step}” may take about {times} times the hours of its label to come to tack. The days do not count that.",
 			words.Name("step", s.Name), words.Trimmed("times", factor, 1)),
-		Do: words.Say("Lay a test patch and go by it.")}})
+		words.Say("Lay a test patch and go by it."))
 }

@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"slices"
@@ -40,35 +40,35 @@ const (
 	ToKeep
 )
 
-// BuyCans works out the thinner of a step, and the cans where it is bought for itself.
-func (j *Job) BuyCans(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
-	j.thin(step)
+// buyCans works out the thinner of a step, and the cans where it is bought for itself.
+func (w *work) buyCans(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
+	w.thin(step)
 	c := &t.Cans
-	c.Share, c.Main = j.CanShare(step)
+	c.Share, c.Main = w.canShare(step)
 	if c.Lacks = -1; t.Owner != step {
 		return
 	}
 	for _, user := range t.Users {
-		if !j.Finish.Steps[user].Known {
+		if !w.Finish.Steps[user].Known {
 			if len(t.Users) > 1 {
 				c.Lacks = user
 			}
 			return
 		}
-		c.OneBatch = c.OneBatch || j.Plan.Steps[user].OneBatch
+		c.OneBatch = c.OneBatch || w.Plan.Steps[user].OneBatch
 	}
 	choose := finish.CheapestCans
 	if c.OneBatch {
 		choose = finish.OneBatch
 	}
 	need := measure.Volume{}
-	c.Parts = j.inCans(t.Users)
+	c.Parts = w.inCans(t.Users)
 	for _, p := range c.Parts {
 		need = need.Add(p.Amount)
 	}
 	purchase, problems, ok := choose(need, s.Cans)
-	j.Report(s.At+"/cans", problems)
+	w.Report(s.At+"/cans", problems)
 	if c.Known = ok && purchase.Cans > 0; !c.Known {
 		return
 	}
@@ -82,15 +82,15 @@ func (j *Job) BuyCans(step int) {
 
 // inCans is what the cans of steps have to hold: what they take, as each is bought for,
 // their sample boards, and last what is to be kept of each.
-func (j *Job) inCans(users []int) (parts []Part) {
+func (w *work) inCans(users []int) (parts []Part) {
 	var kept []Part
 	for _, user := range users {
-		share, _ := j.CanShare(user)
-		s, boards := &j.Plan.Steps[user], measure.Volume{}
-		if j.recipeFor(user).Known {
+		share, _ := w.canShare(user)
+		s, boards := &w.Plan.Steps[user], measure.Volume{}
+		if w.recipeFor(user).Known {
 			boards = s.Sample
 		}
-		for _, p := range []Part{{user, ForStep, j.WithSpare(user, j.BoughtFor(user))}, {user, ForBoard, boards}, {user, ToKeep, s.Keep}} {
+		for _, p := range []Part{{user, ForStep, w.Finish.Steps[user].WithSpare(s)}, {user, ForBoard, boards}, {user, ToKeep, s.Keep}} {
 			if p.Amount.Litres.Sign() <= 0 {
 				continue
 			}
@@ -105,10 +105,10 @@ func (j *Job) inCans(users []int) (parts []Part) {
 	return slices.Concat(parts, kept)
 }
 
-// CanShare is the share of a step's product that its cans hold, and the part of its mix
+// canShare is the share of a step's product that its cans hold, and the part of its mix
 // that is by name, "" where that is what the step itself is called.
-func (j *Job) CanShare(step int) (share measure.Number, name string) {
-	r := j.recipeFor(step)
+func (w *work) canShare(step int) (share measure.Number, name string) {
+	r := w.recipeFor(step)
 	if !r.Known || r.Mix.Main() < 0 {
 		return measure.NumberFromInt(1), ""
 	}

@@ -1,10 +1,11 @@
-package job
+package steps
 
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -44,31 +45,21 @@ type Gilt struct {
 	// knowing of them, is among the problems, relative to the step of the size.
 	Divided  bool
 	timed    bool // the times of the size leave some to lay leaf in
-	problems []problem.Problem
+	Problems problem.List
 }
 
 // SizeUnder is the index of the size that a leaf step is laid on, −1 for none.
-func (j *Job) SizeUnder(leaf int) int {
-	return finish.SizeUnder(leaf, func(i int) (finish.Kind, string) { return j.Plan.Steps[i].Kind, j.Plan.Steps[i].Surface })
-}
-
-// Gild divides every leaf step on a size into sections, for those who work. It reads
-// the plan, the room, the layers, the hours of work and what the steps cover. What
-// stands against a division is for the days to say, which it holds up.
-func (j *Job) Gild() {
-	j.Gilding = j.gildedBy(j.People())
-	for i := range j.Gilding {
-		j.judge(&j.Gilding[i])
-	}
+func SizeUnder(steps []plan.Step, leaf int) int {
+	return finish.SizeUnder(leaf, func(i int) (finish.Kind, string) { return steps[i].Kind, steps[i].Surface })
 }
 
 // gildedBy is each leaf step on a size, divided for so many people.
-func (j *Job) gildedBy(people int) []Gilt {
+func (w *work) gildedBy(people int) []Gilt {
 	var list []Gilt
-	for i := range j.Plan.Steps {
-		if size := j.SizeUnder(i); j.Plan.Steps[i].Kind == finish.LeafLaying && size >= 0 {
+	for i := range w.Plan.Steps {
+		if size := SizeUnder(w.Plan.Steps, i); w.Plan.Steps[i].Kind == finish.LeafLaying && size >= 0 {
 			g := Gilt{Leaf: i, Size: size}
-			j.divide(&g, people)
+			w.divide(&g, people)
 			list = append(list, g)
 		}
 	}
@@ -77,8 +68,7 @@ func (j *Job) gildedBy(people int) []Gilt {
 
 // RateOf is the area one person does in an hour in a step, the usual one where
 // the plan does not say.
-func (j *Job) RateOf(i int) measure.Area {
-	s := &j.Plan.Steps[i]
+func RateOf(s *plan.Step) measure.Area {
 	if s.RateKnown {
 		return s.Rate
 	}
@@ -90,13 +80,13 @@ func (j *Job) RateOf(i int) measure.Area {
 }
 
 // divide divides a leaf step for so many people.
-func (j *Job) divide(g *Gilt, people int) {
-	size, step := &j.Plan.Steps[g.Size], &j.Plan.Steps[g.Leaf]
-	area, known := j.AreaOf(g.Leaf)
-	if !known || !step.RateKnown && !j.Plan.Days.IsAsked() {
+func (w *work) divide(g *Gilt, people int) {
+	size, step := &w.Plan.Steps[g.Size], &w.Plan.Steps[g.Leaf]
+	area, known := w.Covers[g.Leaf].Over()
+	if !known || !step.RateKnown && !w.Plan.Days.IsAsked() {
 		return
 	}
-	g.Area, g.Rate = area, j.RateOf(g.Leaf)
+	g.Area, g.Rate = area, RateOf(step)
 	g.Gilders = int64(size.Gilders)
 	if g.Gilders == 0 {
 		g.Gilders = int64(people)
@@ -113,51 +103,46 @@ func (j *Job) divide(g *Gilt, people int) {
 	if g.UntilDust = !size.OpenHours.Known; g.UntilDust {
 		g.Window = measure.NumberFromFraction(days.UsualOpen, 60)
 	} else if g.Window.Sign() <= 0 {
-		g.blame("/openHours", problem.Stop,
+		g.Problems.Remark("/openHours", problem.Stop,
 			words.Say("With tack anywhere from {soonest} to {latest} and leaf taken for {open} from then, one spot may have closed before another is ready.",
 				words.Of("soonest", days.InHours(size.TackHours.From)), words.Of("latest", days.InHours(g.Tack)), words.Of("open", days.InHours(size.OpenHours.From))),
 			words.Say("Use a size that stays open longer, or narrow the times by a test patch in this room."))
 		return
 	}
-	j.limitToHours(g, people)
-	j.section(g)
+	w.limitToHours(g, people)
+	w.section(g)
 	g.timed = true
 }
 
 // judge says what could be laid otherwise, and which times of the size are not given.
-func (j *Job) judge(g *Gilt) {
+func (w *work) judge(g *Gilt) {
 	if !g.timed {
 		return
 	}
-	size := &j.Plan.Steps[g.Size]
-	j.shortHours(g)
+	size := &w.Plan.Steps[g.Size]
+	w.shortHours(g)
 	ask := words.Say("Write what the label says, or a test patch.")
 	if !size.TackHours.Known && !size.DryHours.Known {
-		g.blame("/tackHours", problem.Caution, words.Say("How long it takes until leaf can be laid on the size is not given, so no time is counted."), ask)
+		g.Problems.Remark("/tackHours", problem.Caution, words.Say("How long it takes until leaf can be laid on the size is not given, so no time is counted."), ask)
 	}
 	if g.UntilDust {
-		g.blame("/openHours", problem.Caution, words.Say("How long the size takes leaf is not given, so a day is counted: until dust settles on it."), ask)
+		g.Problems.Remark("/openHours", problem.Caution, words.Say("How long the size takes leaf is not given, so a day is counted: until dust settles on it."), ask)
 	}
-}
-
-// blame notes a problem at a blank of the size.
-func (g *Gilt) blame(at string, severity problem.Severity, what, do words.Text) {
-	g.problems = append(g.problems, problem.Problem{At: at, Severity: severity, What: what, Do: do})
 }
 
 // section makes the sections: of whole panels where the leaf goes through a
 // layer, else of equal areas.
-func (j *Job) section(g *Gilt) {
+func (w *work) section(g *Gilt) {
 	s := finish.Sizing{Area: g.Area, Rate: g.Rate, Gilders: g.Gilders, Window: g.Window, Reserve: g.Reserve, Worked: g.Worked}
-	step := &j.Plan.Steps[g.Leaf]
-	for i := range j.Layers {
-		if l := &j.Layers[i]; l.Panels.ID == step.LayerID && step.Basis.IsOnMask() && !l.Panels.IsEmpty() {
+	step := &w.Plan.Steps[g.Leaf]
+	for i := range w.Layers {
+		if l := &w.Layers[i]; l.Panels.ID == step.LayerID && step.Basis.IsOnMask() && !l.Panels.IsEmpty() {
 			g.Layer = l
 		}
 	}
 	var problems []problem.Problem
 	if g.Layer != nil {
-		g.Panels, problems, g.Divided = finish.SectionsOfPanels(finish.Grid{Columns: g.Layer.Panels.Columns, Rows: g.Layer.Panels.Rows}, s, j.Plan.Steps[g.Size].Beyond)
+		g.Panels, problems, g.Divided = finish.SectionsOfPanels(finish.Grid{Columns: g.Layer.Panels.Columns, Rows: g.Layer.Panels.Rows}, s, w.Plan.Steps[g.Size].Beyond)
 		g.Sections, g.Stops, g.Beyond, g.LinesKnown = g.Panels.Sections, g.Panels.Stops, g.Panels.Beyond, true
 		g.blameAll(problems)
 		return
@@ -167,7 +152,7 @@ func (j *Job) section(g *Gilt) {
 	if g.blameAll(problems); !g.Divided {
 		return
 	}
-	over := j.acrossRectangle(g, equal.Count)
+	over := w.acrossRectangle(g, equal.Count)
 	for i := range equal.Count {
 		one := finish.PanelSection{Area: equal.Each, Hours: equal.Hours, Sized: equal.Each}
 		if i+1 < equal.Count {
@@ -186,16 +171,16 @@ func (g *Gilt) blameAll(problems []problem.Problem) {
 		case "/rate", "/area", "/panels":
 			p.At = ""
 		}
-		g.problems = append(g.problems, p)
+		g.Problems = append(g.Problems, p)
 	}
 }
 
-// Rectangle is what a step goes over, where that is one: the ceiling or the mask.
-func (j *Job) Rectangle(step int) (along, across measure.Length, ok bool) {
-	switch shape, outline := &j.Room.Shape, &j.Plan.Mask.Outline; {
-	case j.Plan.Steps[step].Basis == finish.Surface && shape.Usable() && shape.IsRectangle():
+// rectangle is what a step goes over, where that is one: the ceiling or the mask.
+func (w *work) rectangle(step int) (along, across measure.Length, ok bool) {
+	switch shape, outline := &w.Room.Shape, &w.Plan.Mask.Outline; {
+	case w.Plan.Steps[step].Basis == finish.Surface && shape.Usable() && shape.IsRectangle():
 		return shape.Length, shape.Width, true
-	case j.Plan.Steps[step].Basis == finish.Mask && outline.IsComplete():
+	case w.Plan.Steps[step].Basis == finish.Mask && outline.IsComplete():
 		return outline.Length, outline.Width, true
 	}
 	return 0, 0, false
@@ -204,13 +189,13 @@ func (j *Job) Rectangle(step int) (along, across measure.Length, ok bool) {
 // acrossRectangle puts the lines between equal sections of a rectangle across it,
 // and answers what is sized past one of them. Elsewhere there is no telling where
 // the lines are.
-func (j *Job) acrossRectangle(g *Gilt, sections int64) measure.Area {
-	along, across, ok := j.Rectangle(g.Leaf)
+func (w *work) acrossRectangle(g *Gilt, sections int64) measure.Area {
+	along, across, ok := w.rectangle(g.Leaf)
 	if !ok || sections < 2 {
 		return measure.Area{}
 	}
-	line, beyond := min(along, across), j.Plan.Steps[g.Size].Beyond
-	g.Along, g.AlongWidth, g.OnMask = max(along, across), across > along, j.Plan.Steps[g.Leaf].Basis == finish.Mask
+	line, beyond := min(along, across), w.Plan.Steps[g.Size].Beyond
+	g.Along, g.AlongWidth, g.OnMask = max(along, across), across > along, w.Plan.Steps[g.Leaf].Basis == finish.Mask
 	g.Stops, g.LinesKnown = measure.Length(sections-1)*line, true
 	g.Beyond = measure.AreaOf(g.Stops, beyond)
 	return measure.AreaOf(line, beyond)
@@ -222,17 +207,17 @@ func (g *Gilt) StopAt(section int) measure.Length {
 	return measure.Length((int64(g.Along)*int64(section+1) + int64(len(g.Sections))/2) / int64(len(g.Sections)))
 }
 
-// SizedTwice is the area that a step of size covers a second time, past stop lines of
+// sizedTwice is the area that a step of size covers a second time, past stop lines of
 // such a length, so that each section's size blends into the one before: none of
 // another step. It reads the gilding.
-func (j *Job) SizedTwice(size int) (beyond measure.Area, stops measure.Length) {
-	s := &j.Plan.Steps[size]
+func (w *work) sizedTwice(size int) (beyond measure.Area, stops measure.Length) {
+	s := &w.Plan.Steps[size]
 	if s.Kind != finish.SizeCoat || s.Beyond <= 0 {
 		return beyond, stops
 	}
-	for i := range j.Gilding {
-		if g := &j.Gilding[i]; g.Size == size {
-			if !j.linesFound(g) {
+	for i := range w.Gilding {
+		if g := &w.Gilding[i]; g.Size == size {
+			if !w.linesFound(g) {
 				break
 			}
 			beyond, stops = beyond.Add(g.Beyond), stops+g.Stops
@@ -243,24 +228,24 @@ func (j *Job) SizedTwice(size int) (beyond measure.Area, stops measure.Length) {
 
 // linesFound says what is amiss with the size past the lines of a gilding; false where
 // they are not known.
-func (j *Job) linesFound(g *Gilt) bool {
-	s, leaf := &j.Plan.Steps[g.Size], j.Plan.Steps[g.Leaf].Leaf
-	at, area := s.At+"/sizeBeyond", j.Covers[g.Size].Area
+func (w *work) linesFound(g *Gilt) bool {
+	s, leaf := &w.Plan.Steps[g.Size], w.Plan.Steps[g.Leaf].Leaf
+	at, area := s.At+"/sizeBeyond", w.Covers[g.Size].Area
 	switch {
 	case !g.Divided:
-		j.remark(at, problem.Note, words.Say("In how many sections the leaf is laid is not known, so the size past their lines is not counted."),
+		w.Remark(at, problem.Note, words.Say("In how many sections the leaf is laid is not known, so the size past their lines is not counted."),
 			words.Say("Give the area that one gilder lays in an hour, and how long the size takes leaf."))
 		return false
 	case len(g.Sections) < 2:
 	case !g.LinesKnown:
-		j.remark(at, problem.Note, words.Say("Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted."),
+		w.Remark(at, problem.Note, words.Say("Where the sections end is not known, since they follow no panels and no rectangle. The size past their lines is not counted."),
 			words.Say("Name the layer that the leaf goes through, or buy size for {past} more at each line.", words.Put("past", s.Beyond)))
 		return false
 	case leaf != nil && leaf.Known && s.Beyond < leaf.Leaf.Width:
-		j.remark(at, problem.Note, words.Say("The size goes {past} past the line, less than a leaf of {leaf}.", words.Put("past", s.Beyond), words.Put("leaf", leaf.Leaf.Width)),
+		w.Remark(at, problem.Note, words.Say("The size goes {past} past the line, less than a leaf of {leaf}.", words.Put("past", s.Beyond), words.Put("leaf", leaf.Leaf.Width)),
 			words.Say("Go past by a leaf at least, so that no leaf has to be cut at the line."))
 	case g.Beyond.Add(g.Beyond).SquareMetres.Cmp(area.SquareMetres) > 0:
-		j.remark(at, problem.Caution, words.Say("Past the lines {past} are sized twice, more than half of the {all} in all.", words.Area("past", g.Beyond), words.Area("all", area)),
+		w.Remark(at, problem.Caution, words.Say("Past the lines {past} are sized twice, more than half of the {all} in all.", words.Area("past", g.Beyond), words.Area("all", area)),
 			words.Say("Check how far the size goes past a line."))
 	}
 	return true

@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"ceilingwright/core/finish"
@@ -24,60 +24,60 @@ type Laid struct {
 	Bought        bool
 }
 
-// LayLeaf works out the leaf of a step: how many leaves, what they weigh and how they are
+// layLeaf works out the leaf of a step: how many leaves, what they weigh and how they are
 // bought. Leaf in a band needs no area.
-func (j *Job) LayLeaf(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
+func (w *work) layLeaf(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
 	l := s.Leaf
 	if l == nil {
 		return
 	}
-	j.Report(s.At+"/leaf", j.sealing(step))
+	w.Report(s.At+"/leaf", w.sealing(step))
 	if !l.Known {
 		return
 	}
-	t.Leaf = j.laid(step)
+	t.Leaf = w.laid(step)
 	if !t.Leaf.Counted {
 		return
 	}
 	if laid := &t.Leaf; l.GramsPer1000.Known && !l.Leaf.IsRoll() {
-		j.Report(s.At+"/leaf", l.Leaf.WeightRemarks(l.Metal, l.GramsPer1000.Value))
+		w.Report(s.At+"/leaf", l.Leaf.WeightRemarks(l.Metal, l.GramsPer1000.Value))
 		laid.Grams, laid.Weighed = finish.Weight(laid.Leaves.Count, l.GramsPer1000.Value), true
 	}
 	books, problems, ok := finish.BooksFor(t.Leaf.Leaves.Count, finish.Sold{PerBook: int64(l.PerBook), BooksPerPack: int64(l.BooksPerPack),
 		Book: finish.Cost(l.PerBookPrice), Pack: finish.Cost(l.PerPackPrice)})
-	j.Report(s.At+"/leaf", problems)
+	w.Report(s.At+"/leaf", problems)
 	if !ok {
 		return
 	}
 	t.Leaf.Books, t.Leaf.Bought = books, true
 	t.Packs = leafPacks(l, &books)
-	j.Report(s.At+"/leaf", books.SpareRemarks())
+	w.Report(s.At+"/leaf", books.SpareRemarks())
 }
 
 // laid are the leaves, counted as they are laid.
-func (j *Job) laid(step int) Laid {
-	s, c := &j.Plan.Steps[step], &j.Covers[step]
+func (w *work) laid(step int) Laid {
+	s, c := &w.Plan.Steps[step], &w.Covers[step]
 	g := finish.Gilding{Area: c.Area, Leaf: s.Leaf.Leaf, Cover: s.Leaf.Cover, Waste: s.Leaf.Waste}
 	switch {
 	case s.Leaf.Lay == plan.Band:
-		return j.inBand(step, g)
+		return w.inBand(step, g)
 	case !c.Known:
 		return Laid{}
 	case s.Leaf.Lay == plan.Grid:
-		if along, across, ok := j.Rectangle(step); ok {
-			return j.inGrid(step, g, along, across)
+		if along, across, ok := w.rectangle(step); ok {
+			return w.inGrid(step, g, along, across)
 		}
-		j.Report(s.At+"/leaf/lay", []problem.Problem{{Severity: problem.Caution,
+		w.Report(s.At+"/leaf/lay", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("What this step goes over is no rectangle, so rows and columns cannot be counted. The leaves are counted by the area."),
 			Do:   words.Say("Let the step go over the whole mask or a ceiling with four square corners, or lay it leaf by leaf over the field.")}})
 	}
-	return j.inField(step, g)
+	return w.inField(step, g)
 }
 
 // answered are leaves as counted, with what is wrong. What is wrong with the area or
 // with nothing in particular belongs to the step.
-func (j *Job) answered(step int, laid Laid, problems []problem.Problem) Laid {
+func (w *work) answered(step int, laid Laid, problems []problem.Problem) Laid {
 	for i := range problems {
 		if problems[i].At != "/area" {
 			problems[i].At = "/leaf" + problems[i].At
@@ -85,37 +85,37 @@ func (j *Job) answered(step int, laid Laid, problems []problem.Problem) Laid {
 			problems[i].At = ""
 		}
 	}
-	j.Report(j.Plan.Steps[step].At, problems)
+	w.Report(w.Plan.Steps[step].At, problems)
 	return laid
 }
 
 // inField counts by the area, with the leaf that runs past the edges of openings.
-func (j *Job) inField(step int, g finish.Gilding) Laid {
-	s := &j.Plan.Steps[step]
+func (w *work) inField(step int, g finish.Gilding) Laid {
+	s := &w.Plan.Steps[step]
 	switch l := s.Leaf; {
 	case l.Spill > 0 && l.OpeningsEdge > 0:
 		g.Spill = finish.SpillOf(l.OpeningsEdge, l.Spill)
 	case l.Spill > 0:
-		j.Report(s.At+"/leaf/openingsEdge", []problem.Problem{{Severity: problem.Note,
+		w.Report(s.At+"/leaf/openingsEdge", []problem.Problem{{Severity: problem.Note,
 			What: words.Say("How long the edges are is not given, so the leaf that goes past them is not counted."), Do: words.Say("Measure the edges of the openings, or ask the supplier.")}})
 	}
 	leaves, problems, ok := finish.Field(g)
-	return j.answered(step, Laid{Leaves: leaves, Counted: ok}, problems)
+	return w.answered(step, Laid{Leaves: leaves, Counted: ok}, problems)
 }
 
 // inGrid counts rows and columns, of a mask with the leaf past its edges.
-func (j *Job) inGrid(step int, g finish.Gilding, along, across measure.Length) Laid {
-	s, margin := &j.Plan.Steps[step], measure.Length(0)
+func (w *work) inGrid(step int, g finish.Gilding, along, across measure.Length) Laid {
+	s, margin := &w.Plan.Steps[step], measure.Length(0)
 	if s.Basis == finish.Mask {
 		margin = s.Leaf.Spill
 	}
 	leaves, problems, ok := finish.InGrid(g, along, across, margin)
-	return j.answered(step, Laid{As: plan.Grid, Leaves: leaves, Counted: ok, Along: along + 2*margin, Across: across + 2*margin}, problems)
+	return w.answered(step, Laid{As: plan.Grid, Leaves: leaves, Counted: ok, Along: along + 2*margin, Across: across + 2*margin}, problems)
 }
 
 // band is the band of a step: round the whole mask where no run is given.
-func (j *Job) band(l *plan.Leaf) (b finish.Band, ok bool) {
-	outline := &j.Plan.Mask.Outline
+func (w *work) band(l *plan.Leaf) (b finish.Band, ok bool) {
+	outline := &w.Plan.Mask.Outline
 	b = finish.Band{Run: l.BandRun, Width: l.BandWidth, Margin: l.Spill, Corners: int64(l.BandCorners), Closed: l.BandMeets}
 	if b.Run == 0 && !l.BandRunWrong {
 		if !outline.IsComplete() {
@@ -129,17 +129,17 @@ func (j *Job) band(l *plan.Leaf) (b finish.Band, ok bool) {
 	return b, b.Run > 0 && b.Width > 0
 }
 
-func (j *Job) inBand(step int, g finish.Gilding) Laid {
-	s, c := &j.Plan.Steps[step], &j.Covers[step]
-	b, ok := j.band(s.Leaf)
+func (w *work) inBand(step int, g finish.Gilding) Laid {
+	s, c := &w.Plan.Steps[step], &w.Covers[step]
+	b, ok := w.band(s.Leaf)
 	if !ok {
 		return Laid{}
 	}
 	leaves, problems, ok := finish.InBand(g, b)
-	laid := j.answered(step, Laid{As: plan.Band, Leaves: leaves, Counted: ok, Band: b}, problems)
+	laid := w.answered(step, Laid{As: plan.Band, Leaves: leaves, Counted: ok, Band: b}, problems)
 	off := c.Area.Sub(leaves.Area).SquareMetres.Abs()
 	if ok && c.Known && off.Mul(measure.NumberFromInt(10)).Cmp(leaves.Area.SquareMetres) > 0 {
-		j.Report(s.At+"/area", []problem.Problem{{Severity: problem.Caution,
+		w.Report(s.At+"/area", []problem.Problem{{Severity: problem.Caution,
 			What: words.Say("The band comes to {band}, what this step goes over to {area}. The leaf goes by the band, the hours and sections by the other.",
 				words.Area("band", leaves.Area), words.Area("area", c.Area)),
 			Do: words.Say("Type the area of the band as what the step goes over, and the same for its size.")}})
@@ -174,19 +174,19 @@ func leafPacks(l *plan.Leaf, books *finish.Books) (packs []Pack) {
 }
 
 // sealing compares the leaf of a step with the steps before and after it that cover it.
-func (j *Job) sealing(leaf int) []problem.Problem {
+func (w *work) sealing(leaf int) []problem.Problem {
 	below, above := false, false
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+	for i := range w.Plan.Steps {
+		s := &w.Plan.Steps[i]
 		switch {
-		case i == leaf || !lieOver(s, &j.Plan.Steps[leaf]):
+		case i == leaf || !lieOver(s, &w.Plan.Steps[leaf]):
 		case i < leaf && (s.Kind == finish.ClearSeal || s.Kind == finish.ClearCoat):
 			below = true
 		case i > leaf && (s.Kind == finish.ClearCoat || s.Kind == finish.ClearSeal || s.Kind == finish.Glaze):
 			above = true
 		}
 	}
-	return finish.SealingRemarks(j.Plan.Steps[leaf].Leaf.Metal, below, above)
+	return finish.SealingRemarks(w.Plan.Steps[leaf].Leaf.Metal, below, above)
 }
 
 // lieOver tells whether a coat lies over all of what a leaf goes over, as far as the
@@ -206,56 +206,14 @@ func lieOver(coat, leaf *plan.Step) bool {
 	return leaf.Basis != finish.Border || coat.Basis != finish.Mask
 }
 
-// LookUnderLeaf says what is wrong with the size and the colour under the leaf.
-func (j *Job) LookUnderLeaf() {
-	steps := make([]finish.Ground, len(j.Plan.Steps))
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+// lookUnderLeaf says what is wrong with the size and the colour under the leaf.
+func (w *work) lookUnderLeaf() {
+	steps := make([]finish.Ground, len(w.Plan.Steps))
+	for i := range w.Plan.Steps {
+		s := &w.Plan.Steps[i]
 		steps[i] = finish.Ground{Kind: s.Kind, Basis: s.Basis, Name: s.Name, Layer: s.LayerID, Surface: s.Surface, Share: s.Share, Known: s.ShareKnown}
 	}
-	j.Report("/finish/steps", finish.UnderLeaf(steps))
-}
-
-// BuyLeafTogether says where leaf is better bought together.
-func (j *Job) BuyLeafTogether() {
-	for i := range j.Finish.Steps {
-		if j.Finish.Steps[i].Leaf.Bought {
-			j.sameLeaf(i)
-		}
-	}
-}
-
-// sameLeaf says where the leaf of a step, bought together with the same leaf of steps
-// before it, comes to fewer books or less money.
-func (j *Job) sameLeaf(step int) {
-	s, own := &j.Plan.Steps[step], &j.Finish.Steps[step].Leaf.Books
-	leaves, apart, cost, priced := own.Leaves, own.Books, own.Price, own.Priced
-	var names []string
-	for i := range step {
-		other := &j.Finish.Steps[i].Leaf
-		if !other.Bought || !isSameLeaf(j.Plan.Steps[i].Leaf, s.Leaf) {
-			continue
-		}
-		leaves, apart = leaves+other.Books.Leaves, apart+other.Books.Books
-		cost, priced = cost.Add(other.Books.Price), priced && other.Books.Priced
-		names = append(names, "“"+j.Plan.Steps[i].Name+"”")
-	}
-	together, _, ok := finish.BooksFor(leaves, own.Sold)
-	if !ok {
-		return
-	}
-	steps, pieces, bought := words.Names("steps", names), words.Of("leaves", Pieces(s.Leaf, leaves)), words.Of("books", BooksOf(s.Leaf, together.Books))
-	var what words.Text
-	switch {
-	case priced && together.Priced && together.Price.LessThan(cost):
-		what = words.Say("The same leaf is bought for {steps}: together {leaves} in {books}, {less} less than apart.", steps, pieces, bought,
-			words.Of("less", j.Currency().Money(cost.Sub(together.Price))))
-	case together.Books < apart:
-		what = words.Say("The same leaf is bought for {steps}: together {leaves} in {books}, where {apart} are counted.", steps, pieces, bought, words.Count("apart", apart))
-	default:
-		return
-	}
-	j.Report(s.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note, What: what, Do: words.Say("Buy it together, from one batch.")}})
+	w.Report("/finish/steps", finish.UnderLeaf(steps))
 }
 
 // Pieces are what leaf is counted in: leaves, or rolls of them.
@@ -272,10 +230,4 @@ func BooksOf(l *plan.Leaf, n int64) words.Text {
 		return words.Say("{n|roll|rolls}", words.Count("n", n))
 	}
 	return words.Say("{n|book|books}", words.Count("n", n))
-}
-
-// isSameLeaf tells whether two leaves are sold as one thing.
-func isSameLeaf(a, b *plan.Leaf) bool {
-	return a.Metal == b.Metal && a.Leaf.Length == b.Leaf.Length && a.Leaf.Width == b.Leaf.Width && a.PerBook == b.PerBook && a.BooksPerPack == b.BooksPerPack &&
-		a.PerBookPrice.Amount.Equal(b.PerBookPrice.Amount) && a.PerPackPrice.Amount.Equal(b.PerPackPrice.Amount)
 }

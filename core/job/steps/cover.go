@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"slices"
@@ -25,52 +25,51 @@ type Covered struct {
 	Wall    finish.Wall
 }
 
-// CoverSteps works out what each step covers. It reads the room, the mask and the
+// coverSteps works out what each step covers. It reads the room, the mask and the
 // steps with their surfaces.
-func (j *Job) CoverSteps() {
-	j.Covers = make([]Covered, len(j.Plan.Steps))
-	for i := range j.Plan.Steps {
-		j.Covers[i] = j.covered(&j.Plan.Steps[i])
+func (w *work) coverSteps() {
+	w.Covers = make([]Covered, len(w.Plan.Steps))
+	for i := range w.Plan.Steps {
+		w.Covers[i] = w.covered(&w.Plan.Steps[i])
 	}
 }
 
-// AreaOf is the area of a step; ok is false where it is not known or nothing.
-func (j *Job) AreaOf(step int) (area measure.Area, ok bool) {
-	c := &j.Covers[step]
+// Over is the area that a step goes over; ok is false where it is not known or nothing.
+func (c *Covered) Over() (area measure.Area, ok bool) {
 	return c.Area, c.Known && c.Area.SquareMetres.Sign() > 0
 }
 
-func (j *Job) covered(s *plan.Step) Covered {
-	shape, outline := &j.Room.Shape, j.Plan.Mask.Outline
+func (w *work) covered(s *plan.Step) Covered {
+	shape, outline := &w.Room.Shape, w.Plan.Mask.Outline
 	switch s.Basis {
 	case finish.Surface:
-		return Covered{Area: j.Room.Area, Known: shape.Usable()}
+		return Covered{Area: w.Room.Area, Known: shape.Usable()}
 	case finish.Border:
-		area := j.Room.Area.Sub(outline.Area())
+		area := w.Room.Area.Sub(outline.Area())
 		return Covered{Area: area, Known: shape.Usable() && outline.IsComplete() && area.SquareMetres.Sign() >= 0}
 	case finish.Mask:
 		return Covered{Area: outline.Area(), Known: outline.IsComplete()}
 	case finish.Openings:
-		return j.openings(s)
+		return w.openings(s)
 	case finish.Edges:
 		return Covered{Area: measure.AreaOf(s.EdgeLength, s.BrushWidth), Known: s.EdgeLength > 0 && s.BrushWidth > 0}
 	case finish.SurfaceOf:
-		return j.surfaceOf(s)
+		return w.surfaceOf(s)
 	}
 	return Covered{Area: s.Typed, Known: s.TypedKnown}
 }
 
 // openings is the share of a layer's openings that the step goes into.
-func (j *Job) openings(s *plan.Step) Covered {
-	i := slices.IndexFunc(j.Layers, func(l layers.Layer) bool { return l.Panels.ID == s.LayerID })
+func (w *work) openings(s *plan.Step) Covered {
+	i := slices.IndexFunc(w.Layers, func(l layers.Layer) bool { return l.Panels.ID == s.LayerID })
 	if i < 0 {
-		j.Report(s.At+"/layer", []problem.Problem{{Severity: problem.Stop,
+		w.Report(s.At+"/layer", []problem.Problem{{Severity: problem.Stop,
 			What: words.Say("The step “{step}” does not say into the openings of which layer it goes.", words.Name("step", s.Name)), Do: words.Say("Choose the layer.")}})
 		return Covered{}
 	}
-	l, outline := &j.Layers[i], j.Plan.Mask.Outline
+	l, outline := &w.Layers[i], w.Plan.Mask.Outline
 	if !l.Plan.OpenKnown {
-		j.Report(l.Plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
+		w.Report(l.Plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
 			What: words.Say("The step “{step}” goes into the openings of this layer, and their share of the mask is not given.", words.Name("step", s.Name)),
 			Do:   words.Say("Ask the supplier what share of the mask is cut out.")}})
 		return Covered{}
@@ -79,18 +78,18 @@ func (j *Job) openings(s *plan.Step) Covered {
 }
 
 // surfaceOf is another surface of the plan: a cornice or walls.
-func (j *Job) surfaceOf(s *plan.Step) Covered {
-	i := slices.IndexFunc(j.Plan.Finish.Surfaces, func(one plan.Surface) bool { return one.ID == s.Surface })
+func (w *work) surfaceOf(s *plan.Step) Covered {
+	i := slices.IndexFunc(w.Plan.Finish.Surfaces, func(one plan.Surface) bool { return one.ID == s.Surface })
 	if i < 0 {
-		j.Report(s.At+"/surface", []problem.Problem{{Severity: problem.Stop,
+		w.Report(s.At+"/surface", []problem.Problem{{Severity: problem.Stop,
 			What: words.Say("The step “{step}” does not say which of the other surfaces it goes over.", words.Name("step", s.Name)),
 			Do:   words.Say("Choose the surface, or add it to the list of surfaces.")}})
 		return Covered{}
 	}
-	c := Covered{Surface: &j.Plan.Finish.Surfaces[i]}
+	c := Covered{Surface: &w.Plan.Finish.Surfaces[i]}
 	run, known := c.Surface.Run, c.Surface.Run > 0
 	if !known {
-		run, known = j.Room.Shape.Perimeter(), j.Room.Shape.Usable()
+		run, known = w.Room.Shape.Perimeter(), w.Room.Shape.Usable()
 	}
 	if c.Surface.Kind == plan.Cornice {
 		c.Cornice = finish.Cornice{Run: run, Girth: c.Surface.Girth, Corners: c.Surface.Corners}
@@ -102,7 +101,7 @@ func (j *Job) surfaceOf(s *plan.Step) Covered {
 		}
 		var problems []problem.Problem
 		c.Area, problems, c.Known = c.Wall.Area()
-		j.Report(c.Surface.At, problems)
+		w.Report(c.Surface.At, problems)
 	}
 	c.Known = c.Known && known
 	return c

@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"ceilingwright/core/air"
@@ -21,12 +21,11 @@ func Dries(s *plan.Step) finish.Drying {
 // Slowing is by how much the hours of drying of a step are counted longer for
 // the climate: never shorter than the label says, and 1 for a size, whose tack a
 // test patch decides.
-func (j *Job) Slowing(s *plan.Step) measure.Number {
+func Slowing(climate *finish.Climate, s *plan.Step) measure.Number {
 	one := measure.NumberFromInt(1)
 	if s.Kind == finish.SizeCoat {
 		return one
 	}
-	climate := &j.Plan.Finish.Climate
 	factor, ok := climate.DryingFactor(Dries(s))
 	if !ok || factor.Cmp(one) < 0 {
 		return one

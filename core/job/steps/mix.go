@@ -1,7 +1,9 @@
-package job
+package steps
 
 import (
 	"slices"
+
+	"ceilingwright/core/job/hours"
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
@@ -20,63 +22,61 @@ type Recipe struct {
 	Known, OfCan bool
 }
 
-// ReadRecipes adds up the mix of each step.
-func (j *Job) ReadRecipes() {
-	for i := range j.Plan.Steps {
-		s, r := &j.Plan.Steps[i], &j.Finish.Steps[i].Recipe
+// readRecipes adds up the mix of each step, and finds what of it is made to spare.
+func (w *work) readRecipes() {
+	for i := range w.Plan.Steps {
+		s, r := &w.Plan.Steps[i], &w.Finish.Steps[i].Recipe
 		if len(s.Mix) == 0 || !s.MixWhole || !s.Kind.IsLiquid() {
 			continue
 		}
 		parts := s.Mix
 		if r.OfCan = mixing.IsAllShared(parts); r.OfCan {
-			parts = append(slices.Clip(parts), j.fromTheCan(s.Kind))
+			parts = append(slices.Clip(parts), w.fromTheCan(s.Kind))
 		}
 		var problems []problem.Problem
 		r.Mix, problems, r.Known = mixing.MixOf(parts)
-		j.Report(s.At+"/mix", problems)
+		w.Report(s.At+"/mix", problems)
+	}
+	for i := range w.Finish.Steps {
+		w.Finish.Steps[i].Spare = w.spareShare(i)
 	}
 }
 
 // fromTheCan is the product that the parts are shares of, in any amount.
-func (j *Job) fromTheCan(kind finish.Kind) mixing.Part {
+func (w *work) fromTheCan(kind finish.Kind) mixing.Part {
 	unit := measure.UnitLitre
-	if j.isInFeet() {
-		unit = j.Plan.Units.Gallon.Volume(measure.UnitGallon)
+	if w.isInFeet() {
+		unit = w.Plan.Units.Gallon.Volume(measure.UnitGallon)
 	}
 	return mixing.Part{Paint: kind.Liquid() == finish.PaintOf, Amount: measure.NumberFromInt(1), Unit: unit}
 }
 
 // isInFeet tells whether the plan's own notation is in feet.
-func (j *Job) isInFeet() bool { return j.Plan.Units.Notation().System == measure.FeetInches }
+func (w *work) isInFeet() bool { return w.Plan.Units.Notation().System == measure.FeetInches }
 
-// Mixer is the step whose recipe a step goes by: its own, or where it has none that of
+// mixer is the step whose recipe a step goes by: its own, or where it has none that of
 // the step it is bought with.
-func (j *Job) Mixer(step int) int {
-	if len(j.Plan.Steps[step].Mix) == 0 {
-		return j.Finish.Steps[step].Owner
+func (w *work) mixer(step int) int {
+	if len(w.Plan.Steps[step].Mix) == 0 {
+		return w.Finish.Steps[step].Owner
 	}
 	return step
 }
 
 // recipeFor is the recipe that a step goes by.
-func (j *Job) recipeFor(step int) *Recipe { return &j.Finish.Steps[j.Mixer(step)].Recipe }
+func (w *work) recipeFor(step int) *Recipe { return &w.Finish.Steps[w.mixer(step)].Recipe }
 
-// SpareShare is the share of a mix that is made to spare: the step's own, or where it
+// spareShare is the share of a mix that is made to spare: the step's own, or where it
 // says nothing that of the step it is mixed with. Of what is not mixed nothing is made
 // to spare.
-func (j *Job) SpareShare(step int) measure.Number {
-	if !j.recipeFor(step).Known {
+func (w *work) spareShare(step int) measure.Number {
+	if !w.recipeFor(step).Known {
 		return measure.Number{}
 	}
-	if s := &j.Plan.Steps[step]; s.Spare.Known {
+	if s := &w.Plan.Steps[step]; s.Spare.Known {
 		return s.Spare.Share
 	}
-	return j.Plan.Steps[j.Mixer(step)].Spare.Share
-}
-
-// WithSpare is what is made for a need.
-func (j *Job) WithSpare(step int, need measure.Volume) measure.Volume {
-	return need.Times(measure.NumberFromInt(1).Add(j.SpareShare(step)))
+	return w.Plan.Steps[w.mixer(step)].Spare.Share
 }
 
 // Mixed is what is mixed for a step, none where nothing is or its amount is not known.
@@ -102,27 +102,27 @@ type Mixed struct {
 	Lines, OfSample []MixLine
 }
 
-// Mix works out what is mixed for a step, what of it has to be at hand, and how it is
+// mix works out what is mixed for a step, what of it has to be at hand, and how it is
 // measured.
-func (j *Job) Mix(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
-	m, recipe := &t.Mixed, j.recipeFor(step)
-	m.With = j.Mixer(step)
+func (w *work) mix(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
+	m, recipe := &t.Mixed, w.recipeFor(step)
+	m.With = w.mixer(step)
 	if !recipe.Known {
 		return
 	}
 	if m.With == step {
-		j.Report(s.At+"/mix", recipe.Mix.Remarks(s.Kind == finish.Glaze, Dries(s) == finish.Evaporates))
+		w.Report(s.At+"/mix", recipe.Mix.Remarks(s.Kind == finish.Glaze, Dries(s) == finish.Evaporates))
 	}
 	if !s.Sample.Litres.IsZero() {
 		m.Sample = recipe.Mix.ScaledTo(s.Sample)
-		m.OfSample = j.measuredOut(step, &m.Sample)
-		j.toHave(step, &m.Sample)
+		m.OfSample = w.measuredOut(step, &m.Sample)
+		w.toHave(step, &m.Sample)
 	}
 	if m.With != step {
 		return
 	}
-	m.Parts = j.toMix(step)
+	m.Parts = w.toMix(step)
 	need := measure.Volume{}
 	for _, p := range m.Parts {
 		need = need.Add(p.Amount)
@@ -134,30 +134,30 @@ func (j *Job) Mix(step int) {
 	if m.Times = need.Litres.Quo(recipe.Mix.Total.Litres); s.PotLife.Known {
 		m.Batches, m.Counted = recipe.Mix.Batches(need)
 	}
-	j.place(step)
-	m.Lines = j.measuredOut(step, &m.Made)
-	j.checkMeasured(step)
-	j.toHave(step, &m.Made)
+	w.place(step)
+	m.Lines = w.measuredOut(step, &m.Made)
+	w.checkMeasured(step)
+	w.toHave(step, &m.Made)
 }
 
 // toMix is what has to be mixed by the recipe of a step, all that is bought with it and
 // has no recipe of its own included, and last what is to be kept of it: none where it is
 // not known what any of them takes.
-func (j *Job) toMix(step int) (parts []Part) {
-	users, known := j.Finish.Steps[step].Users, false
-	if j.Finish.Steps[step].Owner != step {
+func (w *work) toMix(step int) (parts []Part) {
+	users, known := w.Finish.Steps[step].Users, false
+	if w.Finish.Steps[step].Owner != step {
 		users = []int{step}
 	}
 	var kept []Part
 	for _, user := range users {
-		if j.Mixer(user) != step {
+		if w.mixer(user) != step {
 			continue
 		}
-		if j.Finish.Steps[user].Known {
+		if w.Finish.Steps[user].Known {
 			known = true
-			parts = append(parts, Part{Step: user, As: ForStep, Amount: j.WithSpare(user, j.BoughtFor(user))})
+			parts = append(parts, Part{Step: user, As: ForStep, Amount: w.Finish.Steps[user].WithSpare(&w.Plan.Steps[user])})
 		}
-		if keep := j.Plan.Steps[user].Keep; keep.Litres.Sign() > 0 {
+		if keep := w.Plan.Steps[user].Keep; keep.Litres.Sign() > 0 {
 			kept = append(kept, Part{Step: user, As: ToKeep, Amount: keep})
 		}
 	}
@@ -171,8 +171,8 @@ func (j *Job) toMix(step int) (parts []Part) {
 const mostBatches = 1000
 
 // place works out whether one batch of a mix that sets is on before it does.
-func (j *Job) place(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
+func (w *work) place(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
 	m := &t.Mixed
 	if !t.Known || !s.PotLife.Known {
 		return
@@ -185,9 +185,9 @@ func (j *Job) place(step int) {
 	}
 	m.Coats = t.Product.Area.Times(measure.NumberFromInt(int64(s.Coats)))
 	placed, problems, ok := mixing.Placing{
-		Batch: m.Batch, Need: t.Product.Need, Area: m.Coats, Rate: m.Rate.Times(measure.NumberFromInt(int64(j.People()))), Life: s.PotLife.Value,
+		Batch: m.Batch, Need: t.Product.Need, Area: m.Coats, Rate: m.Rate.Times(measure.NumberFromInt(int64(hours.People(&w.Plan.Days)))), Life: s.PotLife.Value,
 	}.Place()
-	j.Report(s.At+"/potLife", problems)
+	w.Report(s.At+"/potLife", problems)
 	m.Placed, m.IsPlaced, m.Late = placed, ok && placed.Batches <= mostBatches, len(problems) > 0
 }
 
@@ -204,14 +204,14 @@ type MixLine struct {
 }
 
 // measuredOut is a mix as it is measured out, line by line.
-func (j *Job) measuredOut(step int, mix *mixing.Mix) []MixLine {
+func (w *work) measuredOut(step int, mix *mixing.Mix) []MixLine {
 	lines := make([]MixLine, len(mix.Portions))
 	for i := range mix.Portions {
 		p, l := &mix.Portions[i], &lines[i]
-		unit := j.unitOf(&p.Part)
-		l.Part = j.ingredient(step, mix, i)
+		unit := w.unitOf(&p.Part)
+		l.Part = w.ingredient(step, mix, i)
 		l.Exact = p.Exactly(unit)
-		l.Measured, l.OfKit, l.Can = j.measure(p, unit)
+		l.Measured, l.OfKit, l.Can = w.measure(p, unit)
 		l.Least = mixing.LeastUsual(unit, p.Weighed)
 	}
 	return lines
@@ -219,10 +219,10 @@ func (j *Job) measuredOut(step int, mix *mixing.Mix) []MixLine {
 
 // measure is how a portion is measured: with all of the kit of the plan that can
 // measure it, else with what is usual.
-func (j *Job) measure(p *mixing.Portion, unit measure.VolumeUnit) (out mixing.Measured, ofKit, ok bool) {
-	amount, kit, own := p.Volume.Litres, mixing.UsualMeasures(unit), j.Finish.jugs
+func (w *work) measure(p *mixing.Portion, unit measure.VolumeUnit) (out mixing.Measured, ofKit, ok bool) {
+	amount, kit, own := p.Volume.Litres, mixing.UsualMeasures(unit), w.Finish.jugs
 	if p.Weighed {
-		amount, kit, own = p.Grams, []mixing.Measure{mixing.UsualScale()}, j.Finish.scales
+		amount, kit, own = p.Grams, []mixing.Measure{mixing.UsualScale()}, w.Finish.scales
 	}
 	if out, ok = own.Out(amount, unit); ok {
 		return out, true, true
@@ -234,14 +234,14 @@ func (j *Job) measure(p *mixing.Portion, unit measure.VolumeUnit) (out mixing.Me
 // unitOf is the unit that tells whether a part is measured with spoons and jugs of one
 // system or another: the one it was written in, or for per cent the one that the plan
 // is written in.
-func (j *Job) unitOf(p *mixing.Part) measure.VolumeUnit {
+func (w *work) unitOf(p *mixing.Part) measure.VolumeUnit {
 	switch {
 	case p.Unit != "":
 		return p.Unit
-	case !j.isInFeet():
+	case !w.isInFeet():
 		return measure.UnitMillilitre
 	}
-	return j.Plan.Units.Gallon.Volume(measure.UnitFluidOunce)
+	return w.Plan.Units.Gallon.Volume(measure.UnitFluidOunce)
 }
 
 // mostOff is by how much a part may be off once it is measured, from the method of
@@ -249,14 +249,14 @@ func (j *Job) unitOf(p *mixing.Part) measure.VolumeUnit {
 var mostOff = measure.NumberFromFraction(2, 100)
 
 // checkMeasured points out the parts that are more than 2 % off once measured.
-func (j *Job) checkMeasured(step int) {
-	s := &j.Plan.Steps[step]
-	for i := range j.Finish.Steps[step].Mixed.Lines {
-		l, at := &j.Finish.Steps[step].Mixed.Lines[i], s.At+"/mix"
+func (w *work) checkMeasured(step int) {
+	s := &w.Plan.Steps[step]
+	for i := range w.Finish.Steps[step].Mixed.Lines {
+		l, at := &w.Finish.Steps[step].Mixed.Lines[i], s.At+"/mix"
 		if i < len(s.Mix) {
 			at += problem.Index(i) + "/amount"
 		}
-		part, exact, off := words.Of("part", j.Called(&l.Part)), words.Of("exact", l.Exact), l.Measured.Off
+		part, exact, off := words.Of("part", l.Part.Called()), words.Of("exact", l.Exact), l.Measured.Off
 		size, out := words.PerCent("off", off.Abs()), words.Of("measured", l.Measured)
 		p := problem.Problem{Severity: problem.Caution, Do: words.Say("Use a finer measure, or make an amount that measures even.")}
 		switch {
@@ -272,6 +272,6 @@ func (j *Job) checkMeasured(step int) {
 		default:
 			p.What = words.Say("“{part}” should be {exact} and is measured as {measured}: {off} too much.", part, exact, out, size)
 		}
-		j.Report(at, []problem.Problem{p})
+		w.Report(at, []problem.Problem{p})
 	}
 }

@@ -1,9 +1,13 @@
-package job
+package steps
 
 import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"ceilingwright/core/job/hours"
+
+	"ceilingwright/core/job/surface"
 
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/room"
@@ -16,37 +20,33 @@ import (
 	"ceilingwright/core/plan"
 )
 
-// gilded is the job of a ceiling so many millimetres long and 4 m wide, with leaf all
+// gilded is a ceiling so many millimetres long and 4 m wide, with leaf all
 // over it: one gilder lays 2 m² an hour, two are at it, on a size that takes leaf 3 h after
 // it is laid, for 4 h, a fifth kept back; it goes past the lines by so much.
-func gilded(t *testing.T, length int, beyond, more string) *Job {
+func gilded(t *testing.T, length int, beyond, more string) *work {
 	t.Helper()
-	return worked(t, fmt.Sprintf(`"room":{"form":"rectangle","length":"%d","width":"4000"},"finish":{"steps":[
+	return dividing(t, fmt.Sprintf(`"room":{"form":"rectangle","length":"%d","width":"4000"},"finish":{"steps":[
 		{"id":"size","kind":"size","name":"Size","area":"surface","coats":"1","tackHours":"3","openHours":"4","gilders":"2","reserve":"20","sizeBeyond":%q,"rate":"10","rateUnit":"m2/h"},
 		{"id":"gold","kind":"leaf","name":"Gold","area":"surface","rate":"2","rateUnit":"m2/h","leaf":{"metal":"gold","length":"80 mm","width":"80 mm","lap":"3 mm","cover":"100","waste":"20","perBook":"25","lay":"field"}}]}%s`, length, beyond, more))
 }
 
-// worked is the job of a plan as far as the days.
-func worked(t *testing.T, parts string) *Job {
+// dividing is what is found of the steps of a plan, on a surface of which no more is given
+// than the room and the layers.
+func dividing(t *testing.T, parts string) *work {
 	t.Helper()
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},` + parts + `}`))
 	require.True(t, doc.Usable)
-	j := From(doc)
-	j.Room, _ = room.Find(&j.Plan)
-	j.Mask, _ = layers.Take(&j.Plan, j.IsRefused)
-	j.CoverSteps()
-	j.ReadHours()
-	j.Gild()
-	j.Problems = nil
-	j.PlanDays()
-	j.TryOtherwise()
-	return j
+	s := &surface.Surface{}
+	s.Room, _ = room.Find(&doc.Plan)
+	s.Mask, _ = layers.Take(&doc.Plan, func(string) bool { return false })
+	h, _ := hours.Read(&doc.Plan.Days)
+	return divided(&doc.Plan, s, h)
 }
 
 // saidAt is what is wrong at a blank.
-func (j *Job) saidAt(at string) string {
+func (w *work) saidAt(at string) string {
 	var said []string
-	for _, p := range j.Problems {
+	for _, p := range w.List {
 		if strings.HasSuffix(p.At, at) {
 			said = append(said, p.What.String())
 		}
@@ -66,7 +66,7 @@ func TestGild_AsFewAsFit(t *testing.T) {
 		assert.True(t, g.Divided)
 		assert.Len(t, g.Sections, c.sections, c.length)
 		assert.Equal(t, c.stops, g.Stops, c.length)
-		beyond, stops := j.SizedTwice(g.Size)
+		beyond, stops := j.sizedTwice(g.Size)
 		assert.Equal(t, c.stops, stops)
 		assert.Equal(t, measure.AreaOf(c.stops, 100*measure.Millimetre), beyond)
 	}
@@ -85,7 +85,7 @@ func TestSizedTwice_Remarks(t *testing.T) {
 		"3201 mm": "Past the lines 12.80 m² are sized twice, more than half of the 25.60 m² in all.",
 	} {
 		j := gilded(t, 6400, beyond, "")
-		j.SizedTwice(0)
+		j.sizedTwice(0)
 		assert.Equal(t, want, j.saidAt("/sizeBeyond"), beyond)
 	}
 }
@@ -94,17 +94,17 @@ func TestSizedTwice_Remarks(t *testing.T) {
 // asked for; then the usual one counts.
 func TestGild_AsksForARate(t *testing.T) {
 	const step = `"room":{"form":"rectangle","length":"6000","width":"4000"},"finish":{"steps":[{"id":"size","kind":"size","name":"Size","area":"surface"},{"id":"gold","kind":"leaf","name":"Gold","area":"surface","leaf":{"metal":"gold"}}]}`
-	assert.Nil(t, worked(t, step).giltOn(1))
-	asked := worked(t, step+`,"days":{"start":"2027-03-01"}`)
+	assert.Nil(t, dividing(t, step).giltOn(1))
+	asked := dividing(t, step+`,"days":{"start":"2027-03-01"}`)
 	require.NotNil(t, asked.giltOn(1))
 	assert.Equal(t, days.UsualRate("leaf", "gold"), asked.giltOn(1).Rate)
 	assert.True(t, asked.giltOn(1).UntilDust)
 }
 
 // giltOn is the gilding of a leaf step, nil where it is not divided.
-func (j *Job) giltOn(leaf int) *Gilt {
-	for i := range j.Gilding {
-		if g := &j.Gilding[i]; g.Leaf == leaf && g.Divided {
+func (w *work) giltOn(leaf int) *Gilt {
+	for i := range w.Gilding {
+		if g := &w.Gilding[i]; g.Leaf == leaf && g.Divided {
 			return g
 		}
 	}

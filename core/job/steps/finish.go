@@ -1,4 +1,4 @@
-package job
+package steps
 
 import (
 	"slices"
@@ -37,6 +37,7 @@ type Taken struct {
 	Known   bool
 	Owner   int
 	Users   []int
+	Spare   measure.Number // the share of its mix that is made to spare
 	Thinner measure.Volume
 	Recipe  Recipe
 	Cans    Cans
@@ -45,19 +46,19 @@ type Taken struct {
 	Leaf    Laid
 }
 
-// BeginFinish is the finish with nothing taken yet, each step bought for itself.
-func (j *Job) BeginFinish() {
-	kit := j.Plan.Finish.Kit
-	j.Finish = Finish{Steps: make([]Taken, len(j.Plan.Steps)), jugs: mixing.MeasuringWith(kit, false), scales: mixing.MeasuringWith(kit, true)}
-	for i := range j.Finish.Steps {
-		j.Finish.Steps[i].Owner = i
+// beginFinish is the finish with nothing taken yet, each step bought for itself.
+func (w *work) beginFinish() {
+	kit := w.Plan.Finish.Kit
+	w.Finish = Finish{Steps: make([]Taken, len(w.Plan.Steps)), jugs: mixing.MeasuringWith(kit, false), scales: mixing.MeasuringWith(kit, true)}
+	for i := range w.Finish.Steps {
+		w.Finish.Steps[i].Owner = i
 	}
 }
 
-// IsSpread finds the rate of a step and tells whether all is known that its take-off
+// isSpread finds the rate of a step and tells whether all is known that its take-off
 // needs.
-func (j *Job) IsSpread(step int) bool {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
+func (w *work) isSpread(step int) bool {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
 	if !s.Kind.IsLiquid() {
 		return false
 	}
@@ -65,19 +66,19 @@ func (j *Job) IsSpread(step int) bool {
 	if t.Spread = s.Spread; s.ByDryFilm && s.DryFilmKnown {
 		var problems []problem.Problem
 		t.Spread, problems, known = finish.SpreadFromDryFilm(finish.DryCoat{Film: s.DryFilm, Solids: s.Solids.Share, Thinned: s.Thinned.Share})
-		j.Report(s.At, problems)
+		w.Report(s.At, problems)
 	}
-	return j.Covers[step].Known && s.Coats > 0 && known && s.LossKnown
+	return w.Covers[step].Known && s.Coats > 0 && known && s.LossKnown
 }
 
-// TakeOff works out what a step takes, of what is sized twice too.
-func (j *Job) TakeOff(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
-	t.Beyond, t.Stops = j.SizedTwice(step)
+// takeOff works out what a step takes, of what is sized twice too.
+func (w *work) takeOff(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
+	t.Beyond, t.Stops = w.sizedTwice(step)
 	product, problems, ok := finish.TakeOff(finish.Paint{
-		Area: j.Covers[step].Area.Add(t.Beyond), Coats: int64(s.Coats), Spread: t.Spread, Loss: s.Loss, Thinned: s.Thinned.Share,
+		Area: w.Covers[step].Area.Add(t.Beyond), Coats: int64(s.Coats), Spread: t.Spread, Loss: s.Loss, Thinned: s.Thinned.Share,
 	})
-	j.Report(s.At, problems)
+	w.Report(s.At, problems)
 	if ok {
 		t.Product = product
 		t.Needs, t.Known = finish.NeedsOf(product.Need, Vary(s))
@@ -86,11 +87,11 @@ func (j *Job) TakeOff(step int) {
 
 // UsedBy is what a step uses up, its thinner included. known is false where that could
 // not be worked out.
-func (j *Job) UsedBy(step int) (used measure.Volume, known bool) {
-	if step >= len(j.Finish.Steps) {
+func (f *Finish) UsedBy(step int) (used measure.Volume, known bool) {
+	if step >= len(f.Steps) {
 		return used, false
 	}
-	t := &j.Finish.Steps[step]
+	t := &f.Steps[step]
 	return t.Product.Used(), t.Known
 }
 
@@ -102,55 +103,68 @@ func Vary(s *plan.Step) finish.Vary {
 	return finish.Vary{Share: finish.UsualVary, OfPaint: s.VaryOfPaint}
 }
 
-// ShareMaterials finds which steps are bought together, each says of which earlier
+// shareMaterials finds which steps are bought together, each says of which earlier
 // step its product is, and what is mixed for each.
-func (j *Job) ShareMaterials() {
-	for i := range j.Plan.Steps {
-		s, t := &j.Plan.Steps[i], &j.Finish.Steps[i]
+func (w *work) shareMaterials() {
+	for i := range w.Plan.Steps {
+		s, t := &w.Plan.Steps[i], &w.Finish.Steps[i]
 		if s.SameAs != "" && s.Kind.IsLiquid() {
-			t.Owner = j.ownerOf(i)
+			t.Owner = w.ownerOf(i)
 		}
-		owner := &j.Finish.Steps[t.Owner]
+		owner := &w.Finish.Steps[t.Owner]
 		owner.Users = append(owner.Users, i)
 	}
 }
 
 // ownerOf is the step whose product a step is. One that is itself bought with another
 // leads on to that.
-func (j *Job) ownerOf(step int) int {
-	s := &j.Plan.Steps[step]
-	earlier := slices.IndexFunc(j.Plan.Steps[:step], func(o plan.Step) bool { return o.ID == s.SameAs && o.Kind.IsLiquid() })
+func (w *work) ownerOf(step int) int {
+	s := &w.Plan.Steps[step]
+	earlier := slices.IndexFunc(w.Plan.Steps[:step], func(o plan.Step) bool { return o.ID == s.SameAs && o.Kind.IsLiquid() })
 	if earlier >= 0 {
-		return j.Finish.Steps[earlier].Owner
+		return w.Finish.Steps[earlier].Owner
 	}
-	j.Report(s.At+"/sameAs", []problem.Problem{{Severity: problem.Stop,
+	w.Report(s.At+"/sameAs", []problem.Problem{{Severity: problem.Stop,
 		What: words.Say("No earlier step with a product of its own is called “{id}”, so “{step}” is bought for itself.", words.Name("id", problem.Name(s.SameAs)), words.Name("step", s.Name)),
 		Do:   words.Say("Choose an earlier step again.")}})
 	return step
 }
 
 // BoughtFor is the need that a step is bought for.
-func (j *Job) BoughtFor(step int) measure.Volume {
-	needs := &j.Finish.Steps[step].Needs
-	switch j.Plan.Steps[step].BuyFor {
+func (t *Taken) BoughtFor(s *plan.Step) measure.Volume {
+	switch s.BuyFor {
 	case plan.Lean:
-		return needs.Lean
+		return t.Needs.Lean
 	case plan.Rich:
-		return needs.Rich
+		return t.Needs.Rich
 	}
-	return needs.Likely
+	return t.Needs.Likely
+}
+
+// WithSpare is what is made for the need that a step is bought for.
+func (t *Taken) WithSpare(s *plan.Step) measure.Volume {
+	return t.BoughtFor(s).Times(measure.NumberFromInt(1).Add(t.Spare))
 }
 
 // thin finds how much thinner to stir in, for the need the step is bought for: what is
 // made of a mix to spare is thinned too, what is kept is not. It has to be at hand;
 // water comes from the tap.
-func (j *Job) thin(step int) {
-	s, t := &j.Plan.Steps[step], &j.Finish.Steps[step]
+func (w *work) thin(step int) {
+	s, t := &w.Plan.Steps[step], &w.Finish.Steps[step]
 	if !t.Known || s.Thinned.Share.IsZero() {
 		return
 	}
-	t.Thinner = j.WithSpare(step, j.BoughtFor(step)).Times(s.Thinned.Share)
+	t.Thinner = t.WithSpare(s).Times(s.Thinned.Share)
 	if s.Binder != air.Water && !t.Thinner.Litres.IsZero() {
-		j.have(Ingredient{As: IsThinner, Step: t.Owner, Volume: t.Thinner, Unit: j.unitOf(&mixing.Part{}), Steps: []int{step}})
+		w.have(Ingredient{As: IsThinner, Step: t.Owner, StepName: w.Plan.Steps[t.Owner].Name, Volume: t.Thinner, Unit: w.unitOf(&mixing.Part{}), Steps: []int{step}})
 	}
+}
+
+// Called is what is in the cans of a step: the step's own product, or the main part of
+// its mix.
+func (t *Taken) Called(s *plan.Step) words.Text {
+	if t.Cans.Main != "" {
+		return words.Say("{part}, for “{step}”", words.Name("part", t.Cans.Main), words.Name("step", s.Name))
+	}
+	return words.Say("{step}", words.Name("step", s.Name))
 }
