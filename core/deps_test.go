@@ -68,7 +68,7 @@ func jobParts() (parts []string) {
 
 // toldPages are those of the sheet, each told by a package of its own from the job alone,
 // in the order of the work: one may use what an earlier one says.
-var toldPages = []string{"mask", "room", "setting", "hanging", "finish", "days", "record", "leaf", "shopping", "price", "safety"}
+var toldPages = []string{"mask", "room", "setting", "hanging", "finish", "days", "record", "leaf", "shopping", "price", "safety", "overview"}
 
 func pagesTold() (told []string) {
 	for _, page := range toldPages {

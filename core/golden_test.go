@@ -99,12 +99,26 @@ func writtenPrice(line func(string, ...any), s sheet.Sheet) {
 	}
 }
 
+// writtenOverview is the job at a glance.
+func writtenOverview(line func(string, ...any), o sheet.Overview) {
+	for _, a := range o.Answers {
+		line("answer %s | %s | %s | %s | %s", a.ID, a.Label, a.Text, a.Figure, a.Page)
+	}
+	for _, p := range o.Pages {
+		line("page %s %s | %s | %d stops, %d cautions", p.Page, p.State, p.Text, p.Stops, p.Cautions)
+	}
+	for _, f := range o.First {
+		line("first %s %s | %s | %s", f.Severity, f.Page, f.At, f.Words)
+	}
+}
+
 // written is a sheet line by line, all but the drawings, for people to read and
 // compare.
 func written(s sheet.Sheet) string {
 	var b strings.Builder
 	line := func(format string, values ...any) { fmt.Fprintf(&b, format+"\n", values...) }
 	line("%s | %s", s.Plan.ID, s.Plan.Title)
+	writtenOverview(line, s.Overview)
 	for _, p := range s.Problems {
 		line("%s %s | %s | %s", p.Severity, p.At, p.What, p.Do)
 	}

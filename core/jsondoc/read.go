@@ -57,6 +57,18 @@ func (n *Node) Field(name string) *Node {
 	return found
 }
 
+// At is the value at one step of a pointer, a name of an object or a place in a list;
+// nil where there is none.
+func (n *Node) At(step string) *Node {
+	if n == nil || n.Kind != List {
+		return n.Field(step)
+	}
+	if i, err := strconv.Atoi(step); err == nil && i >= 0 && i < len(n.Items) {
+		return n.Items[i]
+	}
+	return nil
+}
+
 // HoldsOthers tells whether there are values in n.
 func (n *Node) HoldsOthers() bool { return n != nil && len(n.Items)+len(n.Fields) > 0 }
 

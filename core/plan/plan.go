@@ -1,8 +1,11 @@
 package plan
 
 import (
+	"strings"
+
 	"ceilingwright/core/air"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/jsondoc"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/mixing"
@@ -355,5 +358,19 @@ type Document struct {
 	Problems []problem.Problem
 	Usable   bool
 
+	top     *jsondoc.Node
 	written [len(partNames)]string // each part as it is written
+}
+
+// IsBlank tells whether nothing is written at a pointer (RFC 6901): it names nothing
+// that is there, a text without a letter, or a list without an entry. Names with a slash in them
+// are not looked for: no blank has one.
+func (d *Document) IsBlank(pointer string) bool {
+	node := d.top
+	for step := range strings.SplitSeq(pointer, "/") {
+		if step != "" {
+			node = node.At(step)
+		}
+	}
+	return node == nil || node.Text == "" && !node.HoldsOthers()
 }

@@ -37,7 +37,7 @@ func Read(data []byte) Document {
 	}
 	plan := r.plan(section{reader: r, node: node})
 	r.strays("", node)
-	return Document{Plan: plan, Readings: r.readings, Problems: r.problems, Usable: true, written: partsOf(node)}
+	return Document{Plan: plan, Readings: r.readings, Problems: r.problems, Usable: true, top: node, written: partsOf(node)}
 }
 
 // document is the plan's top object, or nil with the reason reported.

@@ -284,7 +284,7 @@ func TestBareNumbersAreWrittenWithTheirUnit(t *testing.T) {
 func TestNumbersMayBeNumbers(t *testing.T) {
 	quoted := Read([]byte(`{"ceilingwright":1,"units":{"bare":"mm"},"room":{"length":"4780"},"mask":{"layers":[{"split":"count","columns":"4","rows":"3","open":"12.5"}]}}`))
 	plain := Read([]byte(`{"ceilingwright":1,"units":{"bare":"mm"},"room":{"length":4780},"mask":{"layers":[{"split":"count","columns":4,"rows":3,"open":12.5}]}}`))
-	plain.written = quoted.written
+	plain.written, plain.top = quoted.written, quoted.top
 	assert.Equal(t, quoted, plain)
 }
 
@@ -347,4 +347,17 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A blank is what is not there, an empty text, and a list without an entry.
+func TestIsBlank(t *testing.T) {
+	doc := Read([]byte(`{"ceilingwright":1,"room":{"length":"","width":"4 m"},"mask":{"layers":[],"width":"0"},"finish":{"steps":[{"name":""},{"name":"base"}]}}`))
+	for at, want := range map[string]bool{
+		"/room/length": true, "/room/width": false, "/room/height": true, "/room": false, "/days/start": true, "/mask/layers": true, "/mask/width": false,
+		"/finish/steps/0/name": true, "/finish/steps/1/name": false, "/finish/steps/2/name": true, "/finish/steps/x": true, "/room/width/deeper": true,
+	} {
+		assert.Equal(t, want, doc.IsBlank(at), at)
+	}
+	unread := Read([]byte("no plan"))
+	assert.True(t, unread.IsBlank("/room/length"))
 }

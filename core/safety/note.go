@@ -20,6 +20,7 @@ type Note struct {
 	ID           string
 	Also         []string
 	Severity     problem.Severity
+	First        words.Text // the first sentence of Words: what to do
 	Words        words.Text
 	Decides      words.Text
 	Working      words.Text
@@ -77,10 +78,18 @@ func isElsewhere(country Country) bool {
 
 func (r rule) note(f facts) Note {
 	return Note{
-		ID: r.id, Severity: r.severity, Words: f.filled(r.words), Decides: f.filled(r.decides), Working: f.filled(r.working),
+		ID: r.id, Severity: r.severity, First: f.filled(r.first()), Words: f.filled(r.words), Decides: f.filled(r.decides), Working: f.filled(r.working),
 		Source: f.filled(r.source), Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: r.place(f), Figures: slices.Clone(r.figures),
 		OnDemand: r.onDemand, with: r.with,
 	}
+}
+
+// first is the first sentence of what a rule says, which says what to do.
+func (r rule) first() string {
+	if end := strings.Index(r.words, ". "); end >= 0 {
+		return r.words[:end+1]
+	}
+	return r.words
 }
 
 func (r rule) jurisdiction() string {

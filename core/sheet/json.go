@@ -10,6 +10,8 @@ func (x *Sheet) write(w *jsondoc.Writer) {
 	w.Text("version", x.Version)
 	w.Name("plan")
 	x.Plan.write(w)
+	w.Name("overview")
+	x.Overview.write(w)
 	w.List("problems")
 	for i := range x.Problems {
 		x.Problems[i].write(w)
@@ -108,12 +110,63 @@ func (x *Heading) write(w *jsondoc.Writer) {
 	w.Close('}')
 }
 
+func (x *Overview) write(w *jsondoc.Writer) {
+	w.Open('{')
+	w.List("answers")
+	for i := range x.Answers {
+		x.Answers[i].write(w)
+	}
+	w.Close(']')
+	w.List("pages")
+	for i := range x.Pages {
+		x.Pages[i].write(w)
+	}
+	w.Close(']')
+	w.List("first")
+	for i := range x.First {
+		x.First[i].write(w)
+	}
+	w.Close(']')
+	w.Close('}')
+}
+
+func (x *Answer) write(w *jsondoc.Writer) {
+	w.Open('{')
+	w.Text("id", x.ID)
+	w.Text("label", x.Label)
+	w.Text("text", x.Text)
+	w.Text("figure", x.Figure)
+	w.Text("page", x.Page)
+	w.Close('}')
+}
+
+func (x *PageState) write(w *jsondoc.Writer) {
+	w.Open('{')
+	w.Text("page", x.Page)
+	w.Text("text", x.Text)
+	w.Text("state", x.State)
+	w.Number("stops", x.Stops)
+	w.Number("cautions", x.Cautions)
+	w.Close('}')
+}
+
+func (x *ToSee) write(w *jsondoc.Writer) {
+	w.Open('{')
+	w.Text("at", x.At)
+	w.Text("page", x.Page)
+	w.Text("severity", string(x.Severity))
+	w.Text("words", x.Words)
+	w.Close('}')
+}
+
 func (x *Problem) write(w *jsondoc.Writer) {
 	w.Open('{')
 	w.Text("at", x.At)
+	w.Text("page", x.Page)
 	w.Text("severity", string(x.Severity))
 	w.Text("what", x.What)
 	w.Text("do", x.Do)
+	w.Truth("toCome", x.ToCome)
 	if len(x.Answers) > 0 {
 		w.Texts("answers", x.Answers)
 	}

@@ -17,6 +17,7 @@ type Sheet struct {
 	Format   int        `json:"ceilingwright"`
 	Version  string     `json:"version"`
 	Plan     Heading    `json:"plan"`
+	Overview Overview   `json:"overview"`
 	Problems []Problem  `json:"problems"`
 	Readings []Reading  `json:"readings"`
 	Figures  []Figure   `json:"figures"`
@@ -69,15 +70,19 @@ type Heading struct {
 	Title string `json:"title"`
 }
 
-// Problem is one refusal or remark. At is the RFC 6901 pointer of its blank,
+// Problem is one refusal or remark. At is the RFC 6901 pointer of its blank, Page the
+// page of the job it stands on, "" for none,
 // Severity "stop", "caution" or "note"; What says what is wrong and Do what to do
-// about it. Answers, where What asks which of a few things is meant, are what to
+// about it. ToCome tells of a stop that only its blank, in which nothing is written yet,
+// is to be filled in. Answers, where What asks which of a few things is meant, are what to
 // write into the blank for each.
 type Problem struct {
 	At       string           `json:"at"`
+	Page     string           `json:"page"`
 	Severity problem.Severity `json:"severity"`
 	What     string           `json:"what"`
 	Do       string           `json:"do"`
+	ToCome   bool             `json:"toCome"`
 	Answers  []string         `json:"answers,omitempty"`
 }
 

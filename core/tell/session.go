@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/overview"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
 )
@@ -77,7 +78,10 @@ func (s *Session) Sheet(doc *plan.Document, version string, asked Asked) *sheet.
 		faults = append(faults, s.tell(asked.Pages, out)...)
 		faults = append(faults, s.draw(asked.Draw, out)...)
 	}
-	s.problems(faults, out)
+	out.Problems = s.problems(faults)
+	if fault := guarded("the overview", func() { out.Overview = overview.Tell(&s.hand, s.job, out.Problems) }); fault != nil {
+		out.Problems = s.problems(append(faults, fault...))
+	}
 	return out
 }
 
@@ -157,7 +161,7 @@ func guarded(name string, do func()) (faults []job.Fault) {
 
 // problems puts what is wrong into words. What could not be worked out is told once,
 // however much that is: one fault brings others after it, in the drawings too.
-func (s *Session) problems(faults []job.Fault, out *sheet.Sheet) {
+func (s *Session) problems(faults []job.Fault) []sheet.Problem {
 	list := slices.Clone(s.job.Problems)
 	if s.doc.Plan.Quote.Known {
 		// What the firm's own blanks, which a client's plan does not have, would be asked for.
@@ -171,10 +175,12 @@ func (s *Session) problems(faults []job.Fault, out *sheet.Sheet) {
 		list = append(list, problem.Fault(strings.Join(names, ", "), faults[0].Panic))
 	}
 	list = problem.Fewer(list)
-	out.Problems = make([]sheet.Problem, len(list))
+	told := make([]sheet.Problem, len(list))
 	for i := range list {
-		out.Problems[i] = sheet.ProblemFrom(list[i], s.hand.Style())
+		told[i] = sheet.ProblemFrom(list[i], s.hand.Style())
+		told[i].Page, told[i].ToCome = page.Of(list[i].At), list[i].Severity == problem.Stop && list[i].At != "" && s.doc.IsBlank(list[i].At)
 	}
+	return told
 }
 
 func (s *Session) readings() []sheet.Reading {

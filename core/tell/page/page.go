@@ -5,6 +5,7 @@ package page
 
 import (
 	"strconv"
+	"strings"
 
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -27,6 +28,21 @@ const (
 // Names are the pages of the job in the order of the work. Figures stand on all of them
 // but the record.
 var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Record, Safety}
+
+// Of is the page on which a blank of the plan stands, by its pointer; "" for a blank that
+// stands on none, such as the title.
+func Of(pointer string) string {
+	for _, part := range [...]struct{ at, page string }{
+		{"/setting", Setting}, {"/mask", Mask}, {"/seams", Hanging}, {"/finish", Finish}, {"/days", Days}, {"/price", Price}, {"/quote", Price},
+		{"/access/armReach", Hanging}, {"/access/deckLength", Hanging}, {"/access/deckWidth", Hanging}, {"/access/overlap", Hanging}, {"/access/turn", Hanging},
+		{"/access", Safety}, {"/air", Safety}, {"/room", Room}, {"/place", Room}, {"/units", Room},
+	} {
+		if rest, ok := strings.CutPrefix(pointer, part.at); ok && (rest == "" || rest[0] == '/') {
+			return part.page
+		}
+	}
+	return ""
+}
 
 // Page is what is told and how: Notation is the one asked for, Other the one that
 // stands beside it, Country whose words are used, Language none for the one the

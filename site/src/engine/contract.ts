@@ -10,6 +10,7 @@ export interface Sheet {
   ceilingwright: number;
   version: string;
   plan?: Heading;
+  overview?: Overview;
   problems?: Problem[];
   readings?: Reading[];
   figures?: Figure[];
@@ -41,17 +42,60 @@ export interface Heading {
   title: string;
 }
 
+/** Overview is the job at a glance: Answers are what people come for, as far as they are
+ *  known, Pages the pages of the job in the order of the work, First what to see to
+ *  before anything else. */
+export interface Overview {
+  answers: Answer[];
+  pages: PageState[];
+  first: ToSee[];
+}
+
+/** Answer is one of the answers of a job. ID is stable, Figure the id of the figure that
+ *  has its working, "" where it is made of several, Page where more is told. */
+export interface Answer {
+  id: string;
+  label: string;
+  text: string;
+  figure: string;
+  page: string;
+}
+
+/** PageState is a page of the job in a line: Text is the answer it gives, "" where there
+ *  is none yet, Stops and Cautions how many of each stand on it. State is the worst of it:
+ *  stop, look (a caution), begun (something is answered) or empty. */
+export interface PageState {
+  page: "room" | "mask" | "setting" | "hanging" | "finish" | "days" | "price" | "record" | "safety";
+  text: string;
+  state: "empty" | "begun" | "look" | "stop";
+  stops: number;
+  cautions: number;
+}
+
 export type Severity = "stop" | "caution" | "note";
 
-/** Problem is one refusal or remark. At is the RFC 6901 pointer of its blank,
+/** ToSee is one thing to see to: what it is in a sentence, the place in the plan, and the
+ *  page on which the rest is told. */
+export interface ToSee {
+  at: string;
+  page: string;
+  severity: Severity;
+  words: string;
+}
+
+/** Problem is one refusal or remark. At is the RFC 6901 pointer of its blank, Page the
+ *  page of the job it stands on, "" for none,
  *  Severity "stop", "caution" or "note"; What says what is wrong and Do what to do
- *  about it. Answers, where What asks which of a few things is meant, are what to
+ *  about it. ToCome tells of a stop that only its blank, in which nothing is written yet,
+ *  is to be filled in. Answers, where What asks which of a few things is meant, are what to
  *  write into the blank for each. */
 export interface Problem {
   at: string;
+  page: string;
   severity: Severity;
   what: string;
   do: string;
+  toCome: boolean;
   answers?: string[];
 }
 

@@ -75,11 +75,6 @@ function choose(select: HTMLSelectElement, value: string): void {
 
 const severityWords = { stop: "Put right", caution: "Look at this", note: "Note" } as const;
 
-/** A stop at a blank nobody has filled in yet is no mistake, only work to come. */
-function isToCome(problem: Problem, blank: Blank | null): boolean {
-  return problem.severity === "stop" && blank instanceof HTMLInputElement && blank.value.trim() === "";
-}
-
 let withheld = false;
 
 /** Whether a question waits until the blank in hand is left. */
@@ -103,7 +98,7 @@ export function renderProblems(problems: Problem[]): void {
       return;
     }
     const id = `say-${String(i)}`;
-    const toCome = isToCome(problem, blank);
+    const toCome = problem.toCome;
     const placed = write(problem, blank, id, toCome);
     if (blank) {
       described.set(blank, [...(described.get(blank) ?? []), id]);
