@@ -51,9 +51,9 @@ func TestGaps_Words(t *testing.T) {
 	assert.Equal(t, "2 mm narrower than planned.", gapAt(t, s, "A│B").Text)
 	assert.Equal(t, "2 mm", gapAt(t, s, "1│2").Set, "the other side is not touched")
 	assert.Equal(t, []sheet.Problem{
-		{At: "/mask/layers/0/gaps/0/gap", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
+		{At: "/mask/layers/0/gaps/0/gap", Page: "mask", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
 			Do: "Trim the last panel there by that much, or take down what was hung too wide."},
-		{At: "/mask/layers/0/gaps/2/gap", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
+		{At: "/mask/layers/0/gaps/2/gap", Page: "mask", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
 			Do: "Move the tape line there, or take down what was hung too tight."},
 	}, problemsBelow(s, "/mask/layers/0/gaps"))
 }
@@ -109,7 +109,7 @@ func TestBridges_OnTheSheet(t *testing.T) {
 	assert.Equal(t, "1│2: 2 pieces of 1.213 m, each lapping the one before by 25 mm.", pieces.Layers[0].Bridges[0].Text)
 	assert.Equal(t, "7", figure(pieces, "L1.bridges"))
 	assert.Equal(t, "8.502 m", figure(pieces, "tape.length"))
-	assert.Equal(t, []sheet.Problem{{At: "/seams/tapeWidth", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers just under 10 mm of the panel on either side.",
+	assert.Equal(t, []sheet.Problem{{At: "/seams/tapeWidth", Page: "hanging", Severity: problem.Caution, What: "Over the gap of 4 mm at seam 1│2 tape of 23.9 mm covers just under 10 mm of the panel on either side.",
 		Do: "Use tape of 24 mm or wider, so that it holds about 10 mm on either side (common practice, no source)."}}, problemsBelow(*pieces, "/seams/tapeWidth"))
 	assert.Empty(t, problemsBelow(*taped(`,"tapeWidth":"24"`), "/seams"))
 	assert.Len(t, problemsBelow(*taped(`,"pieceLength":"50"`), "/seams/pieceLength"), 1)

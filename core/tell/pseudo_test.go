@@ -49,7 +49,7 @@ var (
 // keys are the parts of a sheet by which programs know a thing: no words.
 var keys = map[string]bool{"id": true, "at": true, "block": true, "unit": true, "kind": true, "form": true, "proved": true, "on": true, "square": true,
 	"turned": true, "chosen": true, "state": true, "severity": true, "verdict": true, "jurisdiction": true, "bites": true, "rules": true, "also": true,
-	"figures": true, "material": true, "looking": true, "shows": true, "of": true, "wall": true}
+	"figures": true, "material": true, "looking": true, "shows": true, "of": true, "wall": true, "page": true, "figure": true}
 
 // eachText hands on every text of a part of a sheet that people read, with where it is.
 func eachText(at string, part any, read func(at, text string)) {

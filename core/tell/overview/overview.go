@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/setting"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
@@ -221,8 +222,8 @@ func (t *teller) price() (figure string, text words.Text) {
 
 // answers are what people come for.
 func (t *teller) answers() {
-	if long, ok := job.Sized(t.Setting.Largest, setout.LongSide); ok && t.Plan.Mask.Outline.Length == 0 {
-		if wide, ok := job.Sized(t.Setting.Largest, setout.WideSide); ok {
+	if long, ok := setting.Sized(t.Setting.Largest, setout.LongSide); ok && t.Plan.Mask.Outline.Length == 0 {
+		if wide, ok := setting.Sized(t.Setting.Largest, setout.WideSide); ok {
 			t.answer("mask", words.Say("largest mask"), words.Say("{length} × {width}", words.Length("length", long), words.Length("width", wide)), "", page.Setting)
 		}
 	}

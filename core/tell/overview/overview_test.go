@@ -12,7 +12,7 @@ import (
 )
 
 func overviewOf(rest string) sheet.Overview {
-	return tell.Build(plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm"}`+rest+`}`)), "").Overview
+	return tell.Build(plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm"}`+rest+`}`)), "", nil).Overview
 }
 
 func state(o sheet.Overview, page string) sheet.PageState {
@@ -71,7 +71,7 @@ func TestAnswersOfARoomAndAMask(t *testing.T) {
 // The counts are those of the sheet: its problems that are more than work to come, and its
 // safety notes.
 func TestCountsAreThoseOfTheSheet(t *testing.T) {
-	s := tell.Build(plan.Read([]byte(`{"ceilingwright":1,"room":{"length":"20 ft","width":"16 ft","height":"11 ft","fixture":{"at":"centre"}},"mask":{"length":"x","width":"12 ft"},"place":{"built":"1950"}}`)), "")
+	s := tell.Build(plan.Read([]byte(`{"ceilingwright":1,"room":{"length":"20 ft","width":"16 ft","height":"11 ft","fixture":{"at":"centre"}},"mask":{"length":"x","width":"12 ft"},"place":{"built":"1950"}}`)), "", nil)
 	stops := 0
 	for _, p := range s.Problems {
 		if p.Severity == "stop" && !p.ToCome {
