@@ -8,6 +8,7 @@ import (
 
 	"ceilingwright/core/job"
 	"ceilingwright/core/job/setting"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
@@ -158,9 +159,9 @@ func (t *teller) goods() (cans, books, rolls int64) {
 	for _, line := range t.ToBuy() {
 		for _, pack := range line.Packs {
 			switch pack.As {
-			case job.Can:
+			case steps.Can:
 				cans += pack.Count
-			case job.LeafRoll:
+			case steps.LeafRoll:
 				rolls += pack.Count
 			}
 		}
