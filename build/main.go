@@ -7,7 +7,7 @@
 //	go run ./build bench            measures and prints the table
 //	go run ./build sheet PLAN.json  prints a plan's sheet (-json, -drawing)
 //	go run ./build rules            prints the safety rules, to be read without Go
-//	go run ./build words            prints every sentence of the engine, to be put into another language
+//	go run ./build words            prints every sentence of page and engine, to be put into another language
 package main
 
 import (

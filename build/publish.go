@@ -16,9 +16,9 @@ import (
 func buildCommand(arguments []string) error {
 	flags := flag.NewFlagSet("build", flag.ExitOnError)
 	out := flags.String("out", "", "folder to write (default dist in the project)")
-	whole := wholeFlag(flags)
+	whole, language := wholeFlag(flags), languageFlag(flags)
 	flags.Parse(arguments)
-	_, err := publish(os.Stdout, *out, *whole)
+	_, err := publish(os.Stdout, *out, *whole, *language)
 	return err
 }
 
@@ -26,9 +26,9 @@ func buildCommand(arguments []string) error {
 func serveCommand(arguments []string) error {
 	flags := flag.NewFlagSet("serve", flag.ExitOnError)
 	address := flags.String("addr", serve.DefaultAddress, "where to serve")
-	whole := wholeFlag(flags)
+	whole, language := wholeFlag(flags), languageFlag(flags)
 	flags.Parse(arguments)
-	folder, err := publish(io.Discard, "", *whole)
+	folder, err := publish(io.Discard, "", *whole, *language)
 	if err != nil {
 		return err
 	}
@@ -40,9 +40,14 @@ func wholeFlag(flags *flag.FlagSet) *bool {
 	return flags.Bool("whole", false, "leave the engine as it was linked, to find a fault in it")
 }
 
+// languageFlag is how another language is given.
+func languageFlag(flags *flag.FlagSet) *string {
+	return flags.String("language", "", "file of a language: what the command words prints, filled in")
+}
+
 // publish builds into folder ("" is dist in the project) and lists the files.
-// With whole the engine is left as it was linked.
-func publish(list io.Writer, folder string, whole bool) (string, error) {
+// With whole the engine is left as it was linked; language is the file of one, or "".
+func publish(list io.Writer, folder string, whole bool, language string) (string, error) {
 	root, err := bundle.Root()
 	if err != nil {
 		return "", err
@@ -53,6 +58,13 @@ func publish(list io.Writer, folder string, whole bool) (string, error) {
 	build := bundle.Build
 	if whole {
 		build = bundle.BuildWhole
+	}
+	if language != "" {
+		text, err := os.ReadFile(language)
+		if err != nil {
+			return "", err
+		}
+		build = func(root string) (bundle.Output, error) { return bundle.BuildIn(root, text) }
 	}
 	output, err := build(root)
 	if err != nil {

@@ -7,10 +7,11 @@ import (
 
 	"ceilingwright/build/bundle"
 	"ceilingwright/build/sentences"
+	"ceilingwright/core"
 )
 
-// wordsCommand prints the sentences of the engine as a JSON object with an empty
-// text for each: filled in, it is another language.
+// wordsCommand prints the sentences of the page and of the engine as a JSON object with
+// an empty text for each: filled in, it is another language.
 func wordsCommand(arguments []string) error {
 	if len(arguments) > 0 {
 		return errors.New("words takes no arguments: it prints every sentence")
@@ -23,7 +24,14 @@ func wordsCommand(arguments []string) error {
 	if err != nil {
 		return err
 	}
-	list := map[string]string{}
+	page, err := bundle.PageSentences(root)
+	if err != nil {
+		return err
+	}
+	list := map[string]string{core.FormKey: ""}
+	for _, sentence := range page {
+		list[sentence] = ""
+	}
 	for _, sentence := range sentences.Listed(append(calls, sentences.InRules()...)) {
 		list[sentence] = ""
 	}

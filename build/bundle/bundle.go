@@ -39,13 +39,19 @@ type File struct {
 type Output []File
 
 // Build makes the published folder of the project at root, in memory.
-func Build(root string) (Output, error) { return buildWith(Toolchain.Engine, root) }
+func Build(root string) (Output, error) { return buildWith(Toolchain.Engine, root, nil) }
+
+// BuildIn is Build in another language: the JSON text of the list of sentences that
+// the command words prints, filled in.
+func BuildIn(root string, language []byte) (Output, error) {
+	return buildWith(Toolchain.Engine, root, language)
+}
 
 // BuildWhole is Build with the engine left as it was linked, to find faults
 // with: larger by a third, and its panics say where they were.
-func BuildWhole(root string) (Output, error) { return buildWith(Toolchain.Linked, root) }
+func BuildWhole(root string) (Output, error) { return buildWith(Toolchain.Linked, root, nil) }
 
-func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root string) (Output, error) {
+func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root string, language []byte) (Output, error) {
 	toolchain, err := ToolchainAt(root)
 	if err != nil {
 		return nil, err
@@ -66,7 +72,7 @@ func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root
 	if err != nil {
 		return nil, err
 	}
-	output, err := assemble(filepath.Join(root, "site"), glue, licences, engine, schema)
+	output, err := assemble(filepath.Join(root, "site"), glue, licences, engine, schema, language)
 	if err != nil {
 		return nil, err
 	}
@@ -74,8 +80,8 @@ func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root
 }
 
 // assemble makes the pages from the site's folder, a compiled engine and the
-// plan's schema.
-func assemble(site, glue, licences string, engine, schema []byte) (Output, error) {
+// plan's schema, in a language if there is one.
+func assemble(site, glue, licences string, engine, schema, language []byte) (Output, error) {
 	script, err := pageScript(site, glue)
 	if err != nil {
 		return nil, fmt.Errorf("the page's script: %w", err)
@@ -87,6 +93,9 @@ func assemble(site, glue, licences string, engine, schema []byte) (Output, error
 	page, err := putTogether(os.DirFS(site), schema)
 	if err != nil {
 		return nil, fmt.Errorf("the page: %w", err)
+	}
+	if page, err = inLanguage(page, language); err != nil {
+		return nil, fmt.Errorf("the language: %w", err)
 	}
 	// The icon goes inside: a copy that the browser saves would otherwise name
 	// it by its address, and ask the network for it when opened from disk.

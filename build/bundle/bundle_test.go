@@ -22,7 +22,7 @@ var engine = []byte("\x00asm and so on </script> <!--hole:plan-->")
 const glue = `globalThis.Go = class {};`
 
 func fixture(t *testing.T) Output {
-	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine, []byte("{}"))
+	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine, []byte("{}"), nil)
 	require.NoError(t, err)
 	return sorted(output)
 }
