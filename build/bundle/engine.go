@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"ceilingwright/build/bundle/slim"
@@ -66,13 +67,22 @@ func engineFlags() []string {
 	return flags
 }
 
-// Engine compiles the package at path (as "./wasm") in dir to WebAssembly and
-// makes it small.
+// Engine compiles the package at path (as "./wasm") in dir to WebAssembly, without
+// what is never on in it, and makes it small.
 func (t Toolchain) Engine(dir, path string) ([]byte, error) {
 	if err := slim.CheckVersion(t.Version); err != nil {
 		return nil, err // before the compiler is waited for
 	}
-	linked, err := t.Linked(dir, path)
+	folder, err := os.MkdirTemp("", "sources")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	overlay, err := t.overlay(folder)
+	if err != nil {
+		return nil, err
+	}
+	linked, err := t.link(dir, path, "-overlay="+overlay)
 	if err != nil {
 		return nil, err
 	}
@@ -81,15 +91,17 @@ func (t Toolchain) Engine(dir, path string) ([]byte, error) {
 
 // Linked compiles the package at path in dir to WebAssembly and leaves it as the
 // linker wrote it: a panic in it says where it was.
-func (t Toolchain) Linked(dir, path string) ([]byte, error) {
+func (t Toolchain) Linked(dir, path string) ([]byte, error) { return t.link(dir, path) }
+
+func (t Toolchain) link(dir, path string, more ...string) ([]byte, error) {
 	folder, err := os.MkdirTemp("", "engine")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(folder)
 	target := filepath.Join(folder, "engine.wasm")
-	arguments := append([]string{"build"}, engineFlags()...)
-	command := exec.Command("go", append(arguments, "-o", target, path)...)
+	arguments := slices.Concat([]string{"build"}, engineFlags(), more, []string{"-o", target, path})
+	command := exec.Command("go", arguments...)
 	command.Dir = dir
 	// GOWASM switches instructions on and off, so it is pinned like the flags.
 	command.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOWASM=")

@@ -12,7 +12,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ceilingwright/build/bundle/slim"
 	"ceilingwright/build/machine"
 )
 
@@ -31,7 +30,7 @@ var trial = sync.OnceValues(func() (made struct {
 	if made.linked, err = made.Linked(root, "./build/bundle/testdata/trial"); err != nil {
 		return made, err
 	}
-	made.small, err = slim.Rewrite(made.linked, made.Version)
+	made.small, err = made.Engine(root, "./build/bundle/testdata/trial")
 	return made, err
 })
 
