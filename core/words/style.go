@@ -31,19 +31,22 @@ func (s Style) sentence(ours string) string {
 	return ours
 }
 
-// counted is a count with its noun, "|panel|panels", or the word alone that goes
+// counted puts behind a count its noun, "|panel|panels", or the word alone that goes
 // with it, "?is|are". A value that is no count takes the last form.
-func (s Style) counted(value Value, text, forms string) string {
-	alone := forms[0] == '?'
-	list := strings.Split(forms[1:], "|")
-	form := len(list) - 1
-	if c, ok := value.(count); ok {
-		form = min(s.form(int64(c)), form)
+func (s *Style) counted(out []byte, value Value, forms string) []byte {
+	if forms[0] == '|' {
+		out = append(out, ' ')
 	}
-	if alone {
-		return list[form]
+	c, isCount := value.(*count)
+	word, rest, more := strings.Cut(forms[1:], "|")
+	form := 0
+	if isCount {
+		form = s.form(c.n)
 	}
-	return text + " " + list[form]
+	for ; more && (form > 0 || !isCount); form-- {
+		word, rest, more = strings.Cut(rest, "|")
+	}
+	return append(out, word...)
 }
 
 // form is which form of a word goes with a count: in ours the first with one.

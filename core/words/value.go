@@ -7,29 +7,35 @@ import (
 	"ceilingwright/core/measure"
 )
 
-// The kinds of values, each made into a hole by the function of its name.
+// The kinds of values, each made into a hole by the function of its name. A value is
+// of one piece with its hole: there are thousands.
 type (
-	verbatim string
-	count    int64
-	put      measure.Length
-	length   measure.Length
-	fine     measure.Length
-	amount   measure.Length
-	about    measure.Length
-	upTo     measure.Length
-	held     struct{ length, limit measure.Length }
-	atMost   measure.Length
-	atLeast  measure.Length
-	area     measure.Area
-	volume   measure.Volume
-	number   struct {
-		value  measure.Number
-		places int32
-		exact  bool
+	verbatim struct {
+		hole
+		text string
 	}
-	share struct {
+	count struct {
+		hole
+		n int64
+	}
+	length struct {
+		hole
+		as           way
+		value, limit measure.Length
+	}
+	area struct {
+		hole
+		value measure.Area
+	}
+	volume struct {
+		hole
+		value measure.Volume
+	}
+	number struct {
+		hole
 		value  measure.Number
 		places int32
+		as     way
 	}
 	row struct {
 		values []Value
@@ -37,67 +43,114 @@ type (
 	}
 )
 
+// way is how a length or a number is said.
+type way int8
+
+const (
+	plain way = iota
+	put
+	fine
+	amount
+	about
+	upTo
+	held
+	atMost
+	atLeast
+	trimmed
+	share
+)
+
+// with is a hole of that name with its value.
+func (h *hole) with(name string, value Value) Hole {
+	h.Name, h.Value = name, value
+	return h
+}
+
 // Of is any value of a type that knows how it is said, such as another Text.
 func Of(name string, value Value) Hole { return &hole{name, value} }
 
 // Name is a text that no language changes: a name that a person gave, the label of
 // a panel, a sign of the tape.
-func Name(name, text string) Hole { return &hole{name, verbatim(text)} }
+//
+//go:noinline
+func Name(name, text string) Hole {
+	v := &verbatim{text: text}
+	return v.with(name, v)
+}
 
 // Count is a whole number of things.
-func Count[N ~int | ~int64](name string, n N) Hole { return &hole{name, count(n)} }
+func Count[N ~int | ~int64](name string, n N) Hole {
+	v := &count{n: int64(n)}
+	return v.with(name, v)
+}
+
+func lengthAs(name string, as way, l, limit measure.Length) Hole {
+	v := &length{as: as, value: l, limit: limit}
+	return v.with(name, v)
+}
 
 // Length is a length rounded to the tape mark.
-func Length(name string, l measure.Length) Hole { return &hole{name, length(l)} }
+func Length(name string, l measure.Length) Hole { return lengthAs(name, plain, l, 0) }
 
 // Put is a length put into a sum, or one that was typed: exact where the notation
 // can say it in the marks of a tape, else rounded to the mark with “≈” in front.
-func Put(name string, l measure.Length) Hole { return &hole{name, put(l)} }
+func Put(name string, l measure.Length) Hole { return lengthAs(name, put, l, 0) }
 
 // Fine is a length as finely as it can be measured (measure.Notation.Fine).
-func Fine(name string, l measure.Length) Hole { return &hole{name, fine(l)} }
+func Fine(name string, l measure.Length) Hole { return lengthAs(name, fine, l, 0) }
 
 // Amount is a difference that is never said to be nothing (measure.Notation.Amount).
-func Amount(name string, l measure.Length) Hole { return &hole{name, amount(l)} }
+func Amount(name string, l measure.Length) Hole { return lengthAs(name, amount, l, 0) }
 
 // About is a length rounded to the tape mark, and where the mark would show none of
 // it, that it is under half a mark.
-func About(name string, l measure.Length) Hole { return &hole{name, about(l)} }
+func About(name string, l measure.Length) Hole { return lengthAs(name, about, l, 0) }
 
 // Held is a length that is held against a limit: as finely as it takes to see on
 // which side of it it is.
-func Held(name string, l, limit measure.Length) Hole { return &hole{name, held{l, limit}} }
+func Held(name string, l, limit measure.Length) Hole { return lengthAs(name, held, l, limit) }
 
 // UpTo is a length that others are within: on the tape mark, or half a mark.
-func UpTo(name string, l measure.Length) Hole { return &hole{name, upTo(l)} }
+func UpTo(name string, l measure.Length) Hole { return lengthAs(name, upTo, l, 0) }
 
 // AtMost is a limit from above, on the tape mark inside it.
-func AtMost(name string, l measure.Length) Hole { return &hole{name, atMost(l)} }
+func AtMost(name string, l measure.Length) Hole { return lengthAs(name, atMost, l, 0) }
 
 // AtLeast is a limit from below, on the first tape mark not below it.
-func AtLeast(name string, l measure.Length) Hole { return &hole{name, atLeast(l)} }
+func AtLeast(name string, l measure.Length) Hole { return lengthAs(name, atLeast, l, 0) }
 
 // Area is an area in the unit of the notation.
-func Area(name string, a measure.Area) Hole { return &hole{name, area(a)} }
+func Area(name string, a measure.Area) Hole {
+	v := &area{value: a}
+	return v.with(name, v)
+}
 
 // Volume is a volume in the units of the notation.
-func Volume(name string, v measure.Volume) Hole { return &hole{name, volume(v)} }
+func Volume(name string, a measure.Volume) Hole {
+	v := &volume{value: a}
+	return v.with(name, v)
+}
+
+func numberAs(name string, as way, n measure.Number, places int32) Hole {
+	v := &number{as: as, value: n, places: places}
+	return v.with(name, v)
+}
 
 // Number is a number with so many decimals, half to even.
 func Number(name string, n measure.Number, places int32) Hole {
-	return &hole{name, number{n, places, true}}
+	return numberAs(name, plain, n, places)
 }
 
 // Trimmed is a number with at most so many decimals.
 func Trimmed(name string, n measure.Number, places int32) Hole {
-	return &hole{name, number{n, places, false}}
+	return numberAs(name, trimmed, n, places)
 }
 
 // Share is a fraction in per cent, with at most two decimals.
-func Share(name string, n measure.Number) Hole { return &hole{name, share{n, 2}} }
+func Share(name string, n measure.Number) Hole { return numberAs(name, share, n, 2) }
 
 // PerCent is a fraction in per cent, with at most one decimal.
-func PerCent(name string, n measure.Number) Hole { return &hole{name, share{n, 1}} }
+func PerCent(name string, n measure.Number) Hole { return numberAs(name, share, n, 1) }
 
 // And are names one after the other, all of them: "a and b and c".
 func And(name string, names []string) Hole {
@@ -136,7 +189,7 @@ const mostListed = 6
 func Row(name string, names []string) Hole {
 	values := make([]Value, len(names))
 	for i := range names {
-		values[i] = verbatim(names[i])
+		values[i] = &verbatim{text: names[i]}
 	}
 	return &hole{name, row{values, ", "}}
 }
@@ -171,32 +224,49 @@ func Texts(name string, texts []Text) Hole {
 	return &hole{name, row{values, ", "}}
 }
 
-func (v verbatim) In(Style) string { return string(v) }
-func (v count) In(s Style) string {
-	if v >= 0 && v < 10_000 {
-		return strconv.FormatInt(int64(v), 10) // too short to stand in groups
+func (v *verbatim) In(Style) string { return v.text }
+func (v *area) In(s Style) string   { return s.Notation.Area(v.value) }
+func (v *volume) In(s Style) string { return s.Notation.Volume(v.value) }
+
+func (v *count) In(s Style) string {
+	if v.n >= 0 && v.n < 10_000 {
+		return strconv.FormatInt(v.n, 10) // too short to stand in groups
 	}
-	return s.Notation.Number(measure.NumberFromInt(int64(v)), 0)
+	return s.Notation.Number(measure.NumberFromInt(v.n), 0)
 }
 
-func (v length) In(s Style) string  { return s.Notation.Length(measure.Length(v)) }
-func (v fine) In(s Style) string    { return s.Notation.Fine(measure.Length(v)) }
-func (v amount) In(s Style) string  { return s.Notation.Amount(measure.Length(v)) }
-func (v atMost) In(s Style) string  { return s.Notation.AtMost(measure.Length(v)) }
-func (v atLeast) In(s Style) string { return s.Notation.AtLeast(measure.Length(v)) }
-func (v area) In(s Style) string    { return s.Notation.Area(measure.Area(v)) }
-func (v volume) In(s Style) string  { return s.Notation.Volume(measure.Volume(v)) }
-func (v put) In(s Style) string     { return s.Put(measure.Length(v)) }
-
-func (v number) In(s Style) string {
-	if v.exact {
-		return s.Notation.Number(v.value, v.places)
+func (v *number) In(s Style) string {
+	switch v.as {
+	case trimmed:
+		return s.Notation.NumberTrimmed(v.value, v.places)
+	case share:
+		return s.Notation.NumberTrimmed(v.value.Mul(measure.NumberFromInt(100)), v.places) + " %"
 	}
-	return s.Notation.NumberTrimmed(v.value, v.places)
+	return s.Notation.Number(v.value, v.places)
 }
 
-func (v share) In(s Style) string {
-	return s.Notation.NumberTrimmed(v.value.Mul(measure.NumberFromInt(100)), v.places) + " %"
+func (v *length) In(s Style) string {
+	switch n := s.Notation; v.as {
+	case put:
+		return s.Put(v.value)
+	case fine:
+		return n.Fine(v.value)
+	case amount:
+		return n.Amount(v.value)
+	case about:
+		return s.About(v.value)
+	case upTo:
+		if mark := n.Mark(); v.value > 0 && v.value.ToMark(mark) == 0 {
+			return n.Exact(mark / 2)
+		}
+	case held:
+		return s.held(v.value, v.limit)
+	case atMost:
+		return n.AtMost(v.value)
+	case atLeast:
+		return n.AtLeast(v.value)
+	}
+	return s.Notation.Length(v.value)
 }
 
 func (v row) In(s Style) string {
@@ -207,8 +277,6 @@ func (v row) In(s Style) string {
 	return strings.Join(said, v.link)
 }
 
-func (v about) In(s Style) string { return s.About(measure.Length(v)) }
-
 // About is a length as the hole About has it.
 func (s Style) About(l measure.Length) string {
 	n := s.Notation
@@ -218,16 +286,9 @@ func (s Style) About(l measure.Length) string {
 	return n.Length(l)
 }
 
-func (v upTo) In(s Style) string {
-	l, n := measure.Length(v), s.Notation
-	if mark := n.Mark(); l > 0 && l.ToMark(mark) == 0 {
-		return n.Exact(mark / 2)
-	}
-	return n.Length(l)
-}
-
-func (v held) In(s Style) string {
-	l, limit, n := v.length, v.limit, s.Notation
+// held is a length as the hole Held has it.
+func (s Style) held(l, limit measure.Length) string {
+	n := s.Notation
 	mark := n.Mark()
 	shown, limited := l.ToMark(mark), limit.ToMark(mark)
 	switch {

@@ -38,6 +38,7 @@ type Text struct{ said *said }
 type said struct {
 	sentence string
 	holes    []Hole
+	few      [3]Hole // where the holes are, of most sentences
 }
 
 // Hole is what stands for a name in braces.
@@ -51,8 +52,15 @@ type hole struct {
 // Value is what can be said in a hole.
 type Value interface{ In(Style) string }
 
-// Say is a sentence with what goes into its holes.
-func Say(sentence string, holes ...Hole) Text { return Text{&said{sentence, holes}} }
+// Say is a sentence with what goes into its holes. Not inlined, like Name: they are called
+// from thousands of places, and each copy would make the page larger.
+//
+//go:noinline
+func Say(sentence string, holes ...Hole) Text {
+	s := &said{sentence: sentence}
+	s.holes = append(s.few[:0], holes...)
+	return Text{s}
+}
 
 // Verbatim is a text as it is, such as what a person typed: no holes are looked
 // for in it and no language changes it.
@@ -62,19 +70,22 @@ const asItIs = "{text}"
 
 // Sentences are texts one after the other, those that say nothing left out.
 func Sentences(texts ...Text) Text {
-	var saying []Value
+	saying, only := 0, Text{}
 	for _, t := range texts {
 		if !t.IsEmpty() {
-			saying = append(saying, t)
+			saying, only = saying+1, t
 		}
 	}
-	if len(saying) == 1 {
-		return saying[0].(Text)
+	if saying < 2 {
+		return only
 	}
-	if len(saying) == 0 {
-		return Text{}
+	values := make([]Value, 0, saying)
+	for _, t := range texts {
+		if !t.IsEmpty() {
+			values = append(values, t)
+		}
 	}
-	return Say("{sentences}", Of("sentences", row{saying, " "}))
+	return Say("{sentences}", Of("sentences", row{values, " "}))
 }
 
 // Filled is a sentence that stands in a table of its own, with what value knows for its
@@ -114,53 +125,82 @@ func (t Text) In(style Style) string {
 	if t.said == nil {
 		return ""
 	}
-	sentence := style.sentence(t.said.sentence)
-	if !strings.Contains(sentence, "{") {
+	if sentence := style.sentence(t.said.sentence); strings.IndexByte(sentence, '{') < 0 {
 		return sentence
 	}
-	var out strings.Builder
-	out.Grow(len(sentence) + 16*len(t.said.holes))
-	for {
-		before, rest, found := strings.Cut(sentence, "{")
-		out.WriteString(before)
-		if !found {
-			return out.String()
-		}
-		hole, after, closed := strings.Cut(rest, "}")
-		if !closed {
-			out.WriteString("{" + rest)
-			return out.String()
-		}
-		out.WriteString(t.fill(hole, style))
-		sentence = after
-	}
+	var room [512]byte
+	return string(putIn(room[:0], t, &style))
 }
 
-// fill is what stands in a hole.
-func (t Text) fill(hole string, style Style) string {
-	if term, ok := strings.CutPrefix(hole, "~"); ok {
-		return style.sentence(style.Country.Says(term))
+// putIn puts a value behind out as it is said. Texts, names and rows, most of all there
+// are, need no string of their own. It calls itself and no other that does, or the
+// compiler could not keep what it writes to off the heap.
+func putIn(out []byte, value Value, style *Style) []byte {
+	switch v := value.(type) {
+	case *verbatim:
+		return append(out, v.text...)
+	case row:
+		for i, one := range v.values {
+			if i > 0 {
+				out = append(out, v.link...)
+			}
+			out = putIn(out, one, style)
+		}
+		return out
+	case Text:
+		if v.said == nil {
+			return out
+		}
+		rest := style.sentence(v.said.sentence)
+		for {
+			before, after, found := strings.Cut(rest, "{")
+			hole, left, closed := strings.Cut(after, "}")
+			if !found || !closed {
+				return append(out, rest...)
+			}
+			out, rest = append(out, before...), left
+			one, capital, forms := v.said.hole(hole)
+			if one == nil {
+				out = style.unfilled(out, hole)
+				continue
+			}
+			from := len(out)
+			if forms == "" || forms[0] == '|' {
+				out = putIn(out, one, style)
+			}
+			if forms != "" {
+				out = style.counted(out, one, forms)
+			}
+			if capital {
+				out = append(out[:from], Capital(string(out[from:]))...)
+			}
+		}
 	}
+	return append(out, value.In(*style)...)
+}
+
+// hole is what is put in a hole, nil where nothing is, whether it begins with a capital,
+// and the forms of the noun that goes with it.
+func (s *said) hole(hole string) (value Value, capital bool, forms string) {
 	name, capital := strings.CutPrefix(hole, "^")
-	end := strings.IndexAny(name, "|?")
-	forms := ""
-	if end >= 0 {
+	if end := strings.IndexAny(name, "|?"); end >= 0 {
 		name, forms = name[:end], name[end:]
 	}
-	for _, h := range t.said.holes {
-		if h.Name != name {
-			continue
+	for _, h := range s.holes {
+		if h.Name == name {
+			return h.Value, capital, forms
 		}
-		text := h.Value.In(style)
-		if forms != "" {
-			text = style.counted(h.Value, text, forms)
-		}
-		if capital {
-			text = Capital(text)
-		}
-		return text
 	}
-	return "{" + hole + "}"
+	return nil, false, ""
+}
+
+// unfilled is what stands in a hole that nothing is put in: a thing of the trade as the
+// country calls it, or the hole, for all to see.
+func (s *Style) unfilled(out []byte, hole string) []byte {
+	if term, ok := strings.CutPrefix(hole, "~"); ok {
+		return append(out, s.sentence(s.Country.Says(term))...)
+	}
+	return append(append(append(out, '{'), hole...), '}')
 }
 
 // Capital is a text with its first letter a capital.
