@@ -6,7 +6,7 @@ import (
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -36,7 +36,7 @@ const (
 // with it, light and thin where it does not, a dashed line for drying, grey days that are not worked.
 type chart struct {
 	drawing.Drawing
-	*job.Days
+	*schedule.Days
 	style       words.Style
 	first, last days.Date
 	order       []int

@@ -3,11 +3,9 @@ package job
 import (
 	"slices"
 
-	"ceilingwright/core/job/steps"
-
-	"ceilingwright/core/job/layers"
-
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
@@ -98,7 +96,7 @@ func (j *Job) labourCost(c *Costs) {
 // byDay puts in what is paid by the day: the platform and the travel.
 func (j *Job) byDay(c *Costs) {
 	p := &j.Plan.Price
-	hired, travelled, known := j.DaysPaid()
+	hired, travelled, known := j.Days.DaysPaid(&j.Plan)
 	c.byDay(words.Say("the platform"), price.Item{Group: price.Hire, What: words.Say("Platform, first day to last")}, hired, known, p.HirePerDay)
 	if p.TravelDays > 0 {
 		travelled, known = p.TravelDays, true

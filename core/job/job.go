@@ -6,13 +6,12 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/steps"
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/job/surface"
-
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
+	"ceilingwright/core/words"
 )
 
 // Job is a plan and what was worked out of it so far. A length of 0, an empty list
@@ -30,9 +29,9 @@ type Job struct {
 	Rules   Rules
 	steps.Found
 	Judged steps.Judged
-	Days   Days
+	Days   schedule.Days
 	// Saves are what one thing otherwise would save of the days.
-	Saves  []Saved
+	Saves  []schedule.Saved
 	Record Record
 	Price  Price
 	// WhatIfs are what one thing otherwise would cost.

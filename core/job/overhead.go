@@ -5,61 +5,10 @@ import (
 	"slices"
 
 	"ceilingwright/core/days"
-	"ceilingwright/core/finish"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
-	"ceilingwright/core/plan"
 	"ceilingwright/core/words"
 )
-
-// Scheduled is the work of the job as tasks with their days. Dated tells that they
-// have them.
-type Scheduled struct {
-	Job      days.Job
-	Tasks    []days.Task
-	Origins  []days.Origin
-	Schedule days.Schedule
-	Dated    bool
-}
-
-// isAloft tells whether a task is done from the platform: all that is done on
-// the ceiling, or on a cornice under it. Marking out is; measuring, protecting
-// and clearing away are done from the floor, and so are walls.
-func (j *Job) isAloft(o days.Origin) bool {
-	switch {
-	case o.Work != days.Otherwise:
-		return true
-	case o.Step < 0:
-		return false
-	}
-	s := &j.Plan.Steps[o.Step]
-	return s.Kind != finish.Protect && (s.Basis != finish.SurfaceOf || j.IsCornice(s.Surface))
-}
-
-// IsCornice tells whether a surface is a cornice; one that is not known counts
-// as one, which is the less safe.
-func (j *Job) IsCornice(id string) bool {
-	return !slices.ContainsFunc(j.Plan.Finish.Surfaces, func(s plan.Surface) bool { return s.ID == id && s.Kind == plan.Walls })
-}
-
-// DaysAloft are the first and the last day on which the platform is needed,
-// false where the days are not known or it is needed on none.
-func (j *Job) DaysAloft(w *Scheduled) (first, last days.Date, ok bool) {
-	if !w.Dated {
-		return 0, 0, false
-	}
-	s := &w.Schedule
-	for i := range s.Placed {
-		if !j.isAloft(w.Origins[i]) {
-			continue
-		}
-		from, to := s.Zone.Moment(s.Placed[i].Start).Date(), s.Zone.Moment(max(s.Placed[i].Start, s.Placed[i].End-1)).Date()
-		if !ok {
-			first, last, ok = from, to, true
-		}
-		first, last = min(first, from), max(last, to)
-	}
-	return first, last, ok
-}
 
 // OverheadDay is the work above the head on one day. One is what one person
 // has who takes part in all of it, in minutes; Turns what sharing it makes of it.
@@ -111,10 +60,10 @@ type Turns struct {
 // overheadOf is how many of so many minutes at a task the hands are above the
 // head: all of them, but none in marking out, and in hanging not those in which
 // the platform is moved. Rounded up to the minute.
-func (j *Job) overheadOf(w *Scheduled, task int, minutes int64) int64 {
+func (j *Job) overheadOf(w *schedule.Scheduled, task int, minutes int64) int64 {
 	o, t := w.Origins[task], &w.Tasks[task]
 	switch {
-	case t.Aside || o.Work == days.Marking || !j.isAloft(o):
+	case t.Aside || o.Work == days.Marking || !schedule.IsAloft(&j.Plan, o):
 		return 0
 	case o.Work == days.Hanging && t.Fixed > 0:
 		return (minutes*(t.Fixed-w.Job.Layers[o.Layer].Move) + t.Fixed - 1) / t.Fixed
@@ -124,7 +73,7 @@ func (j *Job) overheadOf(w *Scheduled, task int, minutes int64) int64 {
 
 // OverheadDays are the days with work above the head, in order, shared among so
 // many people.
-func (j *Job) OverheadDays(w *Scheduled, people int64) []OverheadDay {
+func (j *Job) OverheadDays(w *schedule.Scheduled, people int64) []OverheadDay {
 	if !w.Dated {
 		return nil
 	}

@@ -50,7 +50,7 @@ func (j *Job) FindPlatform() {
 		j.Standing = stands
 		j.Report("", problems)
 	}
-	s.Deck.First, s.Deck.Last, s.Deck.Hired = j.DaysAloft(w)
+	s.Deck.First, s.Deck.Last, s.Deck.Hired = w.DaysAloft(&j.Plan)
 }
 
 // SeeToRules works out what the rules have to say of it all.

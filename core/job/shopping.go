@@ -3,15 +3,13 @@ package job
 import (
 	"slices"
 
-	"ceilingwright/core/job/steps"
-
-	"ceilingwright/core/job/layers"
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
+	"ceilingwright/core/words"
 )
 
 // Bought is one line of the list to buy: so many panels of Layer, the product or the
@@ -110,17 +108,11 @@ func (j *Job) sundries() (list []Bought) {
 		return list
 	}
 	list = append(list, Bought{What: FloorCover, Area: j.Room.Area})
-	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && j.IsWalls(s.Surface) }
+	overWalls := func(s plan.Step) bool { return s.Basis == finish.SurfaceOf && j.Plan.IsWalls(s.Surface) }
 	if height := j.Plan.Room.Height; height > 0 && !slices.ContainsFunc(j.Plan.Steps, overWalls) {
 		list = append(list, Bought{What: WallCover, Length: j.Room.Perimeter, Area: measure.AreaOf(j.Room.Perimeter, height)})
 	}
 	return list
-}
-
-// IsWalls tells whether a surface is walls; one that is not known counts as a cornice,
-// which is the less safe.
-func (j *Job) IsWalls(id string) bool {
-	return slices.ContainsFunc(j.Plan.Finish.Surfaces, func(s plan.Surface) bool { return s.ID == id && s.Kind == plan.Walls })
 }
 
 // SeamTapeCalled is what the tape over the seams is called.

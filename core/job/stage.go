@@ -3,14 +3,13 @@ package job
 import (
 	"reflect"
 
-	"ceilingwright/core/job/steps"
-
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/meeting"
 	"ceilingwright/core/job/room"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/setting"
-
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 )
@@ -86,9 +85,15 @@ func stages() []stage {
 		{"the climate", plan.PartUnits | plan.PartFinish, TheFinish,
 			func(j *Job) (wrong []problem.Problem) { j.Judged, wrong = steps.JudgeClimate(&j.Plan); return }, func(to, from *Job) { to.Judged = from.Judged }},
 		{"when the work is done", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays | plan.PartPaid, TheRoom | TheMask | TheKeys | TheHanging | TheTape | TheFinish | TheClimate,
-			done((*Job).PlanDays), func(to, from *Job) { to.Days = from.Days }},
+			func(j *Job) (wrong []problem.Problem) {
+				j.Days, wrong = schedule.Of(&j.Plan, &j.Surface, &j.Found)
+				return
+			}, func(to, from *Job) { to.Days = from.Days }},
 		{"what else would save days", plan.PartUnits | plan.PartMask | plan.PartSeams | plan.PartFinish | plan.PartDays, TheRoom | TheMask | TheSetting | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
-			done((*Job).TryOtherwise), func(to, from *Job) { to.Saves = from.Saves }},
+			func(j *Job) []problem.Problem {
+				j.Saves = schedule.TryOtherwise(&j.Plan, &j.Surface, &j.Found, &j.Days)
+				return nil
+			}, func(to, from *Job) { to.Saves = from.Saves }},
 		{"the price", plan.AllParts, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
 			done((*Job).PriceJob), func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
 		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, TheMask | TheFinish,

@@ -7,6 +7,7 @@ import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
 )
 
@@ -72,7 +73,7 @@ func (r *InTheRoom) When(minute int64) days.Moment {
 
 // inTheRoom reads them from the calendar; steps are the places in the plan of the
 // steps that use up products, in the order of these.
-func (j *Job) inTheRoom(w *Scheduled, steps []string) (r InTheRoom) {
+func (j *Job) inTheRoom(w *schedule.Scheduled, steps []string) (r InTheRoom) {
 	if !w.Dated {
 		return r
 	}
@@ -95,7 +96,7 @@ func (j *Job) inTheRoom(w *Scheduled, steps []string) (r InTheRoom) {
 			worked[p.From.Date()] = true
 			if from, to := s.Zone.Instant(p.From), s.Zone.Instant(p.To); product >= 0 {
 				coat := air.Coat{Product: product, Start: int64(from - begin), Minutes: int64(to - from), Part: int64(to - from), Whole: whole}
-				r.Coats = append(r.Coats, w.ofSections(i, coat))
+				r.Coats = append(r.Coats, ofSections(w, i, coat))
 			}
 		}
 	}
@@ -108,7 +109,7 @@ func (j *Job) inTheRoom(w *Scheduled, steps []string) (r InTheRoom) {
 
 // ofSections is a coat of size that is laid in sections: each is as much of it
 // as it takes of its labour.
-func (w *Scheduled) ofSections(task int, coat air.Coat) air.Coat {
+func ofSections(w *schedule.Scheduled, task int, coat air.Coat) air.Coat {
 	o := w.Origins[task]
 	if o.Section == 0 {
 		return coat

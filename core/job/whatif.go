@@ -3,15 +3,14 @@ package job
 import (
 	"slices"
 
-	"ceilingwright/core/job/hours"
-	"ceilingwright/core/job/steps"
-
-	"ceilingwright/core/job/hung"
-	"ceilingwright/core/job/layers"
-	"ceilingwright/core/job/setting"
-
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/schedule"
+	"ceilingwright/core/job/setting"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -108,7 +107,7 @@ func (j *Job) with(c *Change) *Job {
 	} else {
 		v.keepGoods(j)
 	}
-	v.placeDays()
+	v.Days = schedule.Place(&v.Plan, &v.Surface, &v.Found)
 	v.Tape, _ = layers.BuyTape(&v.Plan, v.Layers)
 	return v
 }
@@ -267,9 +266,9 @@ func (j *Job) sharesSize(leaf int) bool {
 // idleWithout is the layer through which only the steps from first to last go,
 // but for peeling it; −1 where there is none.
 func (j *Job) idleWithout(first, last int) int {
-	idle := j.LayerThrough(last)
+	idle := schedule.LayerThrough(&j.Plan, j.Layers, last)
 	for i := range j.Plan.Steps {
-		if (i < first || i > last) && j.Plan.Steps[i].Kind != finish.Peel && j.LayerThrough(i) == idle {
+		if (i < first || i > last) && j.Plan.Steps[i].Kind != finish.Peel && schedule.LayerThrough(&j.Plan, j.Layers, i) == idle {
 			return -1
 		}
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 
 	"ceilingwright/core/finish"
@@ -34,6 +35,12 @@ type Surface struct {
 	Run, Girth, Height measure.Length
 	Corners            int
 	Openings           []SurfaceOpening
+}
+
+// IsWalls tells whether another surface is walls; one that is not known counts as a
+// cornice, which is the less safe.
+func (p *Plan) IsWalls(surface string) bool {
+	return slices.ContainsFunc(p.Finish.Surfaces, func(s Surface) bool { return s.ID == surface && s.Kind == Walls })
 }
 
 // SurfaceOpening is Count doors or windows of one size.

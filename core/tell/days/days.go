@@ -5,6 +5,7 @@ package days
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -75,7 +76,7 @@ func (t *teller) earliest() words.Text {
 }
 
 // row is a row of the days.
-func (t *teller) row(r *job.DayRow) sheet.Task {
+func (t *teller) row(r *schedule.DayRow) sheet.Task {
 	d, day := &t.Days, r.From.Date()
 	out := sheet.Task{Critical: r.Critical, Day: day.In(t.Style()), From: r.From.Clock().String(), To: r.To.Ends(day).In(t.Style()), Start: r.From.String(), End: r.To.String()}
 	task := &d.Tasks[r.Task]
@@ -113,7 +114,7 @@ func (t *teller) at(task int) string {
 
 // labour is how much work a crew does: 4 h, or 2 people, 2 h each; nothing where the
 // work is counted elsewhere.
-func labour(r *job.DayRow) words.Text {
+func labour(r *schedule.DayRow) words.Text {
 	time := words.Of("time", days.Lasting(r.Minutes))
 	switch r.Crew {
 	case 0:
@@ -182,15 +183,15 @@ func (t *teller) wait(text words.Text) {
 }
 
 // saved says what a change saves, or why it saves nothing.
-func saved(s job.Saved) words.Text {
+func saved(s schedule.Saved) words.Text {
 	isSooner := s.Days > 0 || s.Minutes > 0
 	what := words.Say("Saturdays too")
 	switch s.By {
-	case job.OneMore:
+	case schedule.OneMore:
 		if what = words.Say("One person more"); !isSooner {
 			return words.Say("{what} saves nothing: waiting decides the finish, or work that no more can share.", words.Of("what", what))
 		}
-	case job.OneHourMore:
+	case schedule.OneHourMore:
 		what = words.Say("One hour more a day")
 	}
 	by, then := words.Of("what", what), words.Of("then", s.Then)

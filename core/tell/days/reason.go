@@ -2,7 +2,7 @@ package days
 
 import (
 	"ceilingwright/core/days"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/words"
 )
 
@@ -62,7 +62,7 @@ func (t *teller) takesLeaf(task int, ready days.Moment, day days.Date) words.Tex
 		from = words.Of("from", words.Say("Tested on the job, the size takes leaf from {ready}", words.Of("ready", ready.When(day))))
 	}
 	to := words.Of("to", closes.When(day))
-	if t.UntilDust(task) {
+	if t.Days.UntilDust(task, t.Gilding) {
 		return words.Say("{from} and stays open; dust is the limit, counted at {to}.", from, to)
 	}
 	if begin, later := t.Days.BeginBy(task); later {
@@ -85,9 +85,9 @@ func (t *teller) matched(task int) words.Text {
 // pause says how the pause moves a task that is not broken off.
 func (t *teller) pause(task int) words.Text {
 	switch t.Days.PauseAt(task) {
-	case job.PauseAfter:
+	case schedule.PauseAfter:
 		return words.Say("It is not split by the break, which comes after it.")
-	case job.AfterPause:
+	case schedule.AfterPause:
 		return words.Say("It is not split by the break, so it begins after it.")
 	}
 	return words.Text{}
@@ -105,12 +105,12 @@ func (t *teller) overrun(task int) words.Text {
 
 // crew says why not all who are there do a task.
 func (t *teller) crew(task int) words.Text {
-	switch t.Fewer(task) {
-	case job.AtPanel:
+	switch t.Days.Fewer(task) {
+	case schedule.AtPanel:
 		return words.Say("Two hold a panel; nobody else has a hand in it.")
-	case job.AtLine:
+	case schedule.AtLine:
 		return words.Say("Two hold a line.")
-	case job.TooLittle:
+	case schedule.TooLittle:
 		return words.Say("Shared by more, each would have less than half an hour.")
 	}
 	return words.Text{}
@@ -141,7 +141,7 @@ func (t *teller) key(o days.Origin) words.Text {
 
 // workSum is how the end of a day's work at a task comes about: the minutes that each
 // of those who share it is at it, what rounding adds, and the pause.
-func (t *teller) workSum(r *job.DayRow) string {
+func (t *teller) workSum(r *schedule.DayRow) string {
 	sum := t.Say("{from} + {work}", words.Of("from", r.From.Clock()), words.Of("work", days.Lasting(r.Minutes)))
 	if r.Rounded > 0 {
 		sum += t.Say(" + {more} to the full five", words.Of("more", days.Lasting(r.Rounded)))

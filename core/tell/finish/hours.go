@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/days"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -21,7 +22,7 @@ func Hours(p *page.Page, j *job.Job) {
 	}
 }
 
-func hoursOf(p *page.Page, j *job.Job, l *job.Labour) {
+func hoursOf(p *page.Page, j *job.Job, l *schedule.Labour) {
 	out := &p.Sheet.Steps[l.Step]
 	id, text := "step."+out.ID+".hours", days.Lasting(l.Minutes).In(p.Style())
 	rule := p.Say("The area over what one person does in an hour, for each coat; each of those who share it is at it for whole minutes. The days say the same, and it is paid so.")
@@ -35,7 +36,7 @@ func hoursOf(p *page.Page, j *job.Job, l *job.Labour) {
 }
 
 // sharesSum is how labour comes about: 2 × 2 × 50 min + 45 min.
-func sharesSum(p *page.Page, shares []job.Share) string {
+func sharesSum(p *page.Page, shares []schedule.Share) string {
 	parts := make([]string, len(shares))
 	for i, s := range shares {
 		for _, n := range []int64{s.Tasks, s.Crew} {

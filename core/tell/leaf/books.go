@@ -1,10 +1,10 @@
 package leaf
 
 import (
-	"ceilingwright/core/job/steps"
 	"strings"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/price"
 	"ceilingwright/core/sheet"

@@ -34,7 +34,7 @@ type teller struct {
 }
 
 func (t *teller) sections() {
-	out, times, first := &t.Sheet.Steps[t.Leaf], t.SectionTimes(t.Gilt), measure.Number{}
+	out, times, first := &t.Sheet.Steps[t.Leaf], t.Days.SectionTimes(t.Gilt, t.Gilding), measure.Number{}
 	for k := range t.Gilt.Sections {
 		one := &t.Gilt.Sections[k]
 		end := first.Add(one.Hours)

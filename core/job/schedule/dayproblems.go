@@ -1,4 +1,4 @@
-package job
+package schedule
 
 import (
 	"ceilingwright/core/air"
@@ -9,8 +9,8 @@ import (
 )
 
 // missed says which leaf cannot be laid while its size takes it: the first of it.
-func (j *Job) missed() {
-	d := &j.Days
+func (b *booking) missed() {
+	d := &b.Days
 	for i := range d.Schedule.Placed {
 		if !d.Schedule.Placed[i].Missed {
 			continue
@@ -25,13 +25,13 @@ func (j *Job) missed() {
 		if _, tested := d.Schedule.Opens(i); tested {
 			what = words.Say("“{leaf}” cannot be laid while the size takes leaf: it does so from {ready}, as tested, for {open} with the reserve kept back, and work goes on from {from} to {to}.",
 				name, words.Of("ready", w.Tested), open, from, to)
-		} else if g := j.giltOnSize(sizing); g != nil {
+		} else if g := giltOnSize(b.Gilding, sizing); g != nil {
 			_, laying := d.Schedule.Minutes(i)
-			if other := steps.OtherHours(&j.Plan, &j.Surface, &j.Found, g, laying/max(1, int64(d.Schedule.Placed[i].Crew))); !other.IsEmpty() {
+			if other := steps.OtherHours(b.Plan, b.Surface, b.Found, g, laying/max(1, int64(d.Schedule.Placed[i].Crew))); !other.IsEmpty() {
 				do = words.Sentences(other, words.Say("Or use a size with other times, or let one more person lay leaf."))
 			}
 		}
-		j.remark(j.Plan.Steps[sizing].At+"/openHours", problem.Stop, what, do)
+		b.Remark(b.Plan.Steps[sizing].At+"/openHours", problem.Stop, what, do)
 		return
 	}
 }
@@ -39,8 +39,8 @@ func (j *Job) missed() {
 // testedSizes holds a size that was found ready on the job against the days and
 // against its label: leaf on size that is not ready goes dull (an icon painter's
 // notes of August 2012).
-func (j *Job) testedSizes() {
-	d, s := &j.Days, &j.Days.Schedule
+func (b *booking) testedSizes() {
+	d, s := &b.Days, &b.Days.Schedule
 	for i := range d.Tasks {
 		w := d.Tasks[i].Window
 		if w == nil || w.Tested == 0 {
@@ -48,15 +48,15 @@ func (j *Job) testedSizes() {
 		}
 		sized := s.Placed[w.Sizing].End
 		tested, label := s.Zone.Instant(w.Tested), sized+days.Instant(w.Tack)
-		at, ready := j.Plan.Steps[d.Origins[w.Sizing].Step].At+"/readyAt", words.Of("tested", w.Tested)
+		at, ready := b.Plan.Steps[d.Origins[w.Sizing].Step].At+"/readyAt", words.Of("tested", w.Tested)
 		switch {
 		case tested < sized:
-			j.remark(at, problem.Stop,
+			b.Remark(at, problem.Stop,
 				words.Say("The size cannot be ready at {tested}: by the days it is laid {after} after that, at {sized}. The hours of its label are counted.",
 					ready, words.Of("after", days.Lasting(sized-tested)), words.Of("sized", s.Zone.Moment(sized))),
 				words.Say("Put in when it was found ready, or begin the work sooner."))
 		case tested < label:
-			j.remark(at, problem.Caution,
+			b.Remark(at, problem.Caution,
 				words.Say("By its label the size is ready at {label}; at {tested} it is too early by {early}. Leaf laid too early drowns in the size and goes dull.",
 					words.Of("label", s.Zone.Moment(label)), ready, words.Of("early", days.Lasting(label-tested))),
 				words.Say("Lay it then only if a knuckle feels it pull and no size comes off; else leave this blank and wait."))
@@ -68,8 +68,8 @@ func (j *Job) testedSizes() {
 // paint is counted on to hold tape, and says so: paint that is too young lifts with
 // the mask. Where the plan gives the days, the calendar keeps them, and nothing is
 // said of more than a day.
-func (j *Job) paintUnder(hang int) {
-	d, s := &j.Days, &j.Days.Schedule
+func (b *booking) paintUnder(hang int) {
+	d, s := &b.Days, &b.Days.Schedule
 	at := s.Zone.Moment(s.Placed[hang].Start)
 	young, lacks, age := -1, days.Moment(0), days.Moment(0)
 	for i := range hang {
@@ -77,13 +77,13 @@ func (j *Job) paintUnder(hang int) {
 		if o.Coat == 0 || o.Step < 0 {
 			continue
 		}
-		step := &j.Plan.Steps[o.Step]
+		step := &b.Plan.Steps[o.Step]
 		if job := &d.Job.Steps[o.Step]; !step.Kind.IsLiquid() || job.Surface != "" || job.Apart {
 			continue
 		}
 		old := at - s.Zone.Moment(s.Placed[i].End)
 		need := days.UsualFilmAge(isOil(step.Binder))
-		if j.Plan.Days.FilmAge.Known {
+		if b.Plan.Days.FilmAge.Known {
 			need = days.LeastFilmAge
 		}
 		if missing := days.Moment(need*days.Day) - old; missing > lacks {
@@ -93,9 +93,9 @@ func (j *Job) paintUnder(hang int) {
 	if young < 0 {
 		return
 	}
-	step := &j.Plan.Steps[young]
+	step := &b.Plan.Steps[young]
 	stuck := words.Say("“{mask}” is stuck to “{step}” {age} after its last coat.",
-		words.Name("mask", j.Layers[d.Origins[hang].Layer].Panels.Name), words.Name("step", step.Name), words.Of("age", ageText(age)))
+		words.Name("mask", b.Layers[d.Origins[hang].Layer].Panels.Name), words.Name("step", step.Name), words.Of("age", ageText(age)))
 	severity, why := problem.Caution, words.Say("Water paint is counted on to hold a mask after two weeks, some say a month.")
 	do := words.Say("Pull tape on it first, or write under fresh paint how many days it must age: the mask then waits for it.")
 	switch {
@@ -105,7 +105,7 @@ func (j *Job) paintUnder(hang int) {
 	case isOil(step.Binder):
 		why = words.Say("Oil paint is counted on to hold a mask after a week.")
 	}
-	j.remark(step.At, severity, words.Sentences(stuck, why), do)
+	b.Remark(step.At, severity, words.Sentences(stuck, why), do)
 }
 
 func isOil(binder air.Binder) bool {
@@ -123,28 +123,28 @@ func ageText(m days.Moment) words.Text {
 // upTooLong says of a mask that it is up for longer than it comes off clean, where the
 // plan tells how long that is. A panel kept up for the next layer counts until that is
 // hung.
-func (j *Job) upTooLong(hang int) {
-	d, s, most := &j.Days, &j.Days.Schedule, j.Plan.Days.MaskDays.Value
+func (b *booking) upTooLong(hang int) {
+	d, s, most := &b.Days, &b.Days.Schedule, b.Plan.Days.MaskDays.Value
 	layer := d.Origins[hang].Layer
 	up, down, key := s.Zone.Moment(s.Placed[hang].Start), days.Moment(0), false
 	for i := hang + 1; i < len(d.Tasks); i++ {
 		switch o := d.Origins[i]; {
 		case o.Work == days.Peeling && o.Layer == layer && down == 0:
 			down = s.Zone.Moment(s.Placed[i].End)
-		case o.Work == days.Hanging && o.Layer == layer+1 && j.Hung(layer).Key.IsKept():
+		case o.Work == days.Hanging && o.Layer == layer+1 && b.Hung(layer).Key.IsKept():
 			down, key = s.Zone.Moment(s.Placed[i].Start), true
 		}
 	}
 	if down-up <= days.Moment(days.WholeMinutes(most, days.Day)) {
 		return
 	}
-	name, from, to := words.Name("layer", j.Layers[layer].Panels.Name), words.Of("from", up), words.Of("to", down)
+	name, from, to := words.Name("layer", b.Layers[layer].Panels.Name), words.Of("from", up), words.Of("to", down)
 	long, may := words.Of("long", ageText(down-up)), words.Trimmed("most", most, 1)
 	what := words.Say("“{layer}” is up from {from} to {to}, {long}. The mask may stay up for {most}.", name, from, to, long, may)
 	if key {
 		what = words.Say("The key {key} of “{layer}” is up from {from} to {to}, {long}. The mask may stay up for {most}.",
-			words.Name("key", j.Hung(layer).Key.Name()), name, from, to, long, may)
+			words.Name("key", b.Hung(layer).Key.Name()), name, from, to, long, may)
 	}
-	j.remark(j.Layers[layer].Plan.At, problem.Caution, what,
+	b.Remark(b.Layers[layer].Plan.At, problem.Caution, what,
 		words.Say("Leave an offcut up for as long and see how it comes off, ask for film that may stay up for longer, or bring the coats closer together."))
 }

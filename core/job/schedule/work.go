@@ -1,11 +1,13 @@
-package job
+package schedule
 
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
@@ -30,49 +32,49 @@ func (w *tally) counted(f measure.Fact, each, usual int64, named words.Text) int
 
 // workOf is the job in the words of the days, with the leaf in the sections of these
 // gildings.
-func (j *Job) workOf(gilding []steps.Gilt) tally {
-	w, r, hasProtect := tally{}, &j.Plan.Days.Rates, false
-	for i := range j.Plan.Steps {
-		hasProtect = hasProtect || j.Plan.Steps[i].Kind == finish.Protect
+func (b *booking) workOf(gilding []steps.Gilt) tally {
+	w, r, hasProtect := tally{}, &b.Plan.Days.Rates, false
+	for i := range b.Plan.Steps {
+		hasProtect = hasProtect || b.Plan.Steps[i].Kind == finish.Protect
 	}
 	protect := w.counted(r.Protect, 60, days.UsualProtect, words.Say("protecting {time}", words.Of("time", days.Lasting(days.UsualProtect))))
 	if !hasProtect {
 		w.Protect = protect
 	}
 	w.Survey = w.counted(r.Survey, 60, days.UsualSurvey, words.Say("measuring {time}", words.Of("time", days.Lasting(days.UsualSurvey))))
-	j.workOnLayers(&w)
-	for i := range j.Plan.Steps {
-		w.Steps = append(w.Steps, j.workOnStep(&w, i, protect, gilding))
+	b.workOnLayers(&w)
+	for i := range b.Plan.Steps {
+		w.Steps = append(w.Steps, b.workOnStep(&w, i, protect, gilding))
 	}
 	w.TouchUp = w.counted(r.TouchUp, 60, days.UsualTouchUp, words.Say("touching up {time}", words.Of("time", days.Lasting(days.UsualTouchUp))))
 	w.Clear = w.counted(r.Clear, 60, days.UsualClear, words.Say("clearing away {time}", words.Of("time", days.Lasting(days.UsualClear))))
 	// Nobody advises tape on paint less than a day old.
 	w.FilmAge = days.LeastFilmAge
-	if age := j.Plan.Days.FilmAge; age.Known {
+	if age := b.Plan.Days.FilmAge; age.Known {
 		w.FilmAge, _ = age.Value.Ceil()
 		w.FilmAge = min(w.FilmAge, days.MostDays)
 	}
 	return w
 }
 
-func (j *Job) workOnLayers(w *tally) {
-	if len(j.Layers) == 0 {
+func (b *booking) workOnLayers(w *tally) {
+	if len(b.Layers) == 0 {
 		return
 	}
-	r := &j.Plan.Days.Rates
+	r := &b.Plan.Days.Rates
 	mark := w.counted(r.Mark, 60, days.UsualMark, words.Say("marking out {time} a layer", words.Of("time", days.Lasting(days.UsualMark))))
 	hang := w.counted(r.Hang, 1, days.UsualHang, words.Say("hanging {time} a panel", words.Of("time", days.Lasting(days.UsualHang))))
 	peel := w.counted(r.Peel, 1, days.UsualPeel, words.Say("peeling {time} a panel", words.Of("time", days.Lasting(days.UsualPeel))))
 	move, line := int64(0), r.Bridge
-	if j.hasMoves() {
+	if b.hasMoves() {
 		move = w.counted(r.Move, 1, days.UsualMove, words.Say("moving the platform {time}", words.Of("time", days.Lasting(days.UsualMove))))
 	}
 	if line == 0 {
 		line = days.UsualLine
 		w.usual = append(w.usual, words.Say("bridging {length} an hour", words.Length("length", line)))
 	}
-	for i := range j.Layers {
-		l := j.Hung(i)
+	for i := range b.Layers {
+		l := b.Hung(i)
 		out := days.Layer{ID: l.Panels.ID, Name: l.Panels.Name}
 		if !l.Panels.IsEmpty() {
 			pieces := int64(len(l.Order))
@@ -83,7 +85,7 @@ func (j *Job) workOnLayers(w *tally) {
 			out.Hang = pieces*hang + out.Move
 			tape := l.Tape
 			if tape == 0 {
-				tape = l.Panels.TapeLength(j.Plan.Mask.Outline, j.Plan.Seams.Cover)
+				tape = l.Panels.TapeLength(b.Plan.Mask.Outline, b.Plan.Seams.Cover)
 			}
 			out.Bridge = days.WholeMinutes(tape.In(line), 60)
 			out.Peel = pieces * peel
@@ -95,9 +97,9 @@ func (j *Job) workOnLayers(w *tally) {
 	}
 }
 
-func (j *Job) hasMoves() bool {
-	for i := range j.Layers {
-		if j.Hung(i).Sequence.Moves > 0 {
+func (b *booking) hasMoves() bool {
+	for i := range b.Layers {
+		if b.Hung(i).Sequence.Moves > 0 {
 			return true
 		}
 	}
@@ -105,10 +107,10 @@ func (j *Job) hasMoves() bool {
 }
 
 // workOnStep is one step of the finish with its labour.
-func (j *Job) workOnStep(w *tally, i int, protect int64, gilding []steps.Gilt) days.Step {
-	s := &j.Plan.Steps[i]
-	slowing := steps.Slowing(&j.Plan.Finish.Climate, s)
-	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: j.LayerThrough(i), Coats: int64(s.Coats),
+func (b *booking) workOnStep(w *tally, i int, protect int64, gilding []steps.Gilt) days.Step {
+	s := &b.Plan.Steps[i]
+	slowing := steps.Slowing(&b.Plan.Finish.Climate, s)
+	out := days.Step{ID: s.ID, Name: s.Name, Kind: s.Kind, Layer: LayerThrough(b.Plan, b.Layers, i), Coats: int64(s.Coats),
 		Dry: days.WholeMinutes(s.DryHours.Value.Mul(slowing), 60), Recoat: days.WholeMinutes(s.RecoatHours.Value.Mul(slowing), 60)}
 	if s.Basis == finish.SurfaceOf {
 		out.Surface = s.Surface
@@ -127,10 +129,10 @@ func (j *Job) workOnStep(w *tally, i int, protect int64, gilding []steps.Gilt) d
 	case s.Kind == finish.Peel && !s.RateKnown:
 		return out // by the panels
 	}
-	out.Labour = j.labourOf(w, i)
+	out.Labour = b.labourOf(w, i)
 	for k := range gilding {
 		if gilding[k].Divided {
-			j.fill(&gilding[k], i, &out)
+			b.fill(&gilding[k], i, &out)
 		}
 	}
 	return out
@@ -138,8 +140,8 @@ func (j *Job) workOnStep(w *tally, i int, protect int64, gilding []steps.Gilt) d
 
 // labourOf is minutes of one person for one coat of a step. What cannot be worked out
 // is named.
-func (j *Job) labourOf(w *tally, i int) int64 {
-	s := &j.Plan.Steps[i]
+func (b *booking) labourOf(w *tally, i int) int64 {
+	s := &b.Plan.Steps[i]
 	step := words.Name("step", s.Name)
 	if !s.RateKnown && s.Basis == finish.Edges {
 		if s.EdgeLength > 0 {
@@ -147,7 +149,7 @@ func (j *Job) labourOf(w *tally, i int) int64 {
 		}
 		return days.WholeMinutes(s.EdgeLength.In(days.UsualLine), 60)
 	}
-	area, ok := j.Covers[i].Over()
+	area, ok := b.Covers[i].Over()
 	if !ok {
 		w.unsized = append(w.unsized, i)
 		return 0
@@ -162,34 +164,34 @@ func (j *Job) labourOf(w *tally, i int) int64 {
 // LayerThrough is the layer a step goes through: the one it names, where its
 // area lies in a mask; else, for what covers the whole mask, the only one. It is −1
 // for none.
-func (j *Job) LayerThrough(i int) int {
-	s := &j.Plan.Steps[i]
+func LayerThrough(p *plan.Plan, list []layers.Layer, i int) int {
+	s := &p.Steps[i]
 	if !s.Basis.IsOnMask() && s.Kind != finish.Peel {
 		return -1
 	}
-	for k := range j.Layers {
-		if j.Layers[k].Plan.Cut.ID == s.LayerID && s.LayerID != "" {
+	for k := range list {
+		if list[k].Plan.Cut.ID == s.LayerID && s.LayerID != "" {
 			return k
 		}
 	}
-	if s.LayerID == "" && len(j.Layers) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
+	if s.LayerID == "" && len(list) == 1 && s.Basis != finish.Typed && s.Kind != finish.Base && s.Kind != finish.Protect {
 		return 0
 	}
 	return -1
 }
 
 // fill puts the sizing and the sections of a gilding into the two steps.
-func (j *Job) fill(g *steps.Gilt, i int, out *days.Step) {
+func (b *booking) fill(g *steps.Gilt, i int, out *days.Step) {
 	switch i {
 	case g.Size:
 		out.Tack = days.WholeMinutes(g.Tack, 60)
 		out.Window = days.WholeMinutes(g.Window, 60)
-		out.Tested = j.tested(g.Size)
+		out.Tested = b.tested(g.Size)
 		open, _ := g.Usable().Mul(measure.NumberFromInt(60)).Ceil()
 		out.Open = min(open, out.Window)
 	case g.Leaf:
 		out.Gilders = int(g.Gilders)
-		sizing := steps.RateOf(&j.Plan.Steps[g.Size])
+		sizing := steps.RateOf(&b.Plan.Steps[g.Size])
 		for k := range g.Sections {
 			one := &g.Sections[k]
 			out.Sections = append(out.Sections, days.Section{
@@ -202,24 +204,24 @@ func (j *Job) fill(g *steps.Gilt, i int, out *days.Step) {
 
 // tested is when size was tried on the job and found ready, 0 where it was not
 // or the time cannot be read.
-func (j *Job) tested(size int) days.Moment {
-	m, _ := days.ParseMoment(j.Plan.Steps[size].ReadyAt)
+func (b *booking) tested(size int) days.Moment {
+	m, _ := days.ParseMoment(b.Plan.Steps[size].ReadyAt)
 	return m
 }
 
 // sayUsual says what of the work is counted as usual because the plan does not say,
 // and what is not counted.
-func (j *Job) sayUsual(w *tally) {
+func (b *booking) sayUsual(w *tally) {
 	if len(w.usual) > 0 {
-		j.remark("/days/rates", problem.Note, words.Say("Counted as usual, because no time is given: {list}.", words.Of("list", fewOf(w.usual))),
+		b.Remark("/days/rates", problem.Note, words.Say("Counted as usual, because no time is given: {list}.", words.Of("list", fewOf(w.usual))),
 			words.Say("Put in your own times: they decide the days and the labour."))
 	}
 	if len(w.unsized) > 0 {
 		steps := make([]words.Text, len(w.unsized))
 		for k, i := range w.unsized {
-			steps[k] = words.Say("“{step}”", words.Name("step", j.Plan.Steps[i].Name))
+			steps[k] = words.Say("“{step}”", words.Name("step", b.Plan.Steps[i].Name))
 		}
-		j.remark("/days", problem.Caution, words.Say("Not counted, because how large the area is cannot be worked out: {list}.", words.Of("list", fewOf(steps))),
+		b.Remark("/days", problem.Caution, words.Say("Not counted, because how large the area is cannot be worked out: {list}.", words.Of("list", fewOf(steps))),
 			words.Say("Fill in what is missing at the step."))
 	}
 }
@@ -236,30 +238,30 @@ func fewOf(list []words.Text) words.Text {
 }
 
 // sayUncounted says what else the days leave out because the plan does not say.
-func (j *Job) sayUncounted() {
-	through := make([]bool, len(j.Layers))
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
-		if s.ReadyAt != "" && j.tested(i) == 0 {
-			j.remark(s.At+"/readyAt", problem.Stop, words.Say("There is no such date and time."), words.Say("Write the day and the time, such as 2027-03-09T07:30."))
+func (b *booking) sayUncounted() {
+	through := make([]bool, len(b.Layers))
+	for i := range b.Plan.Steps {
+		s := &b.Plan.Steps[i]
+		if s.ReadyAt != "" && b.tested(i) == 0 {
+			b.Remark(s.At+"/readyAt", problem.Stop, words.Say("There is no such date and time."), words.Say("Write the day and the time, such as 2027-03-09T07:30."))
 		}
 		if s.Kind.IsLiquid() && !s.DryHours.Known && !s.TackHours.Known {
-			j.remark(s.At+"/dryHours", problem.Caution, words.Say("No hours of drying are given, so the days count none for “{step}”.", words.Name("step", s.Name)),
+			b.Remark(s.At+"/dryHours", problem.Caution, words.Say("No hours of drying are given, so the days count none for “{step}”.", words.Name("step", s.Name)),
 				words.Say("Write what the label says."))
 		}
-		if k := j.Days.Job.Steps[i].Layer; k >= 0 {
+		if k := b.Days.Job.Steps[i].Layer; k >= 0 {
 			through[k] = true
 		}
 	}
-	if j.Days.Job.Painted > 0 && !j.Plan.Days.FilmAge.Known {
-		j.remark("/days/freshPaint/filmAge", problem.Caution,
+	if b.Days.Job.Painted > 0 && !b.Plan.Days.FilmAge.Known {
+		b.Remark("/days/freshPaint/filmAge", problem.Caution,
 			words.Say("How many days the fresh paint must age is not given, so the days count one, the least that anyone advises."),
 			words.Say("Ask the maker of the paint and of the mask, and pull tape on it first."))
 	}
 	for i := range through {
 		if !through[i] {
-			j.remark(j.Layers[i].Plan.At, problem.Note,
-				words.Say("No step of the finish goes through “{layer}”, so hanging it is not in the days.", words.Name("layer", j.Layers[i].Panels.Name)),
+			b.Remark(b.Layers[i].Plan.At, problem.Note,
+				words.Say("No step of the finish goes through “{layer}”, so hanging it is not in the days.", words.Name("layer", b.Layers[i].Panels.Name)),
 				words.Say("Name the layer in a step."))
 		}
 	}
@@ -267,22 +269,22 @@ func (j *Job) sayUncounted() {
 
 // painted is when the paint was done that the mask goes on, 0 where it is old.
 // A day without a time counts from the end of its work.
-func (j *Job) painted() days.Moment {
-	text := j.Plan.Days.PaintedOn
+func (b *booking) painted() days.Moment {
+	text := b.Plan.Days.PaintedOn
 	if m, ok := days.ParseMoment(text); ok {
 		return m
 	}
-	if day, ok := hours.Date(&j.Problems, "/days/freshPaint/doneOn", text); ok {
-		return day.At(j.Hours.To)
+	if day, ok := hours.Date(&b.List, "/days/freshPaint/doneOn", text); ok {
+		return day.At(b.Hours.To)
 	}
 	return 0
 }
 
 // zone is the changes of the clocks.
-func (j *Job) zone() days.Zone {
+func (b *booking) zone() days.Zone {
 	var changes []days.Change
-	for _, c := range j.Plan.Days.ClockChanges {
-		if day, ok := hours.Date(&j.Problems, c.At+"/at", c.Date); ok && c.Minutes != 0 {
+	for _, c := range b.Plan.Days.ClockChanges {
+		if day, ok := hours.Date(&b.List, c.At+"/at", c.Date); ok && c.Minutes != 0 {
 			changes = append(changes, days.Change{At: day.At(days.UsualChange), Minutes: int64(c.Minutes)})
 		}
 	}

@@ -1,12 +1,11 @@
-package job
+package schedule
 
 import (
 	"cmp"
 	"slices"
 
-	"ceilingwright/core/job/steps"
-
 	"ceilingwright/core/days"
+	"ceilingwright/core/job/steps"
 )
 
 // DayRow is a row of the days: what is done at a task on the Nth day it is worked at,
@@ -147,16 +146,15 @@ const (
 )
 
 // Fewer is why not all who are there do a task, where more than two are.
-func (j *Job) Fewer(task int) Fewer {
-	d := &j.Days
-	o := d.Origins[task]
+func (w *Scheduled) Fewer(task int) Fewer {
+	o := w.Origins[task]
 	switch {
-	case d.Schedule.Placed[task].Crew >= d.Schedule.People || d.Schedule.People <= 2 || d.Tasks[task].Aside:
+	case w.Schedule.Placed[task].Crew >= w.Schedule.People || w.Schedule.People <= 2 || w.Tasks[task].Aside:
 	case o.Work == days.Hanging:
 		return AtPanel
 	case o.Work == days.Marking:
 		return AtLine
-	case o.Coat > 0 && j.Plan.Steps[o.Step].Kind.IsLiquid(), o.Work == days.Bridging, o.Work == days.TouchingUp:
+	case o.Coat > 0 && w.Job.Steps[o.Step].Kind.IsLiquid(), o.Work == days.Bridging, o.Work == days.TouchingUp:
 		return TooLittle
 	}
 	return NotFewer
@@ -199,19 +197,19 @@ type SectionTimes struct{ Size, From, To days.Moment }
 
 // SectionTimes are the times of the sections of a gilding, none where the days are not
 // known.
-func (j *Job) SectionTimes(g *steps.Gilt) []SectionTimes {
-	if !j.Days.Dated {
+func (w *Scheduled) SectionTimes(g *steps.Gilt, gilding []steps.Gilt) []SectionTimes {
+	if !w.Dated {
 		return nil
 	}
 	times := make([]SectionTimes, len(g.Sections))
 	before := 0 // sections of the same size under leaf that is laid earlier
-	for i := range j.Gilding {
-		if other := &j.Gilding[i]; other.Divided && other.Size == g.Size && other.Leaf < g.Leaf {
+	for i := range gilding {
+		if other := &gilding[i]; other.Divided && other.Size == g.Size && other.Leaf < g.Leaf {
 			before += len(other.Sections)
 		}
 	}
-	for i, o := range j.Days.Origins {
-		k, one := o.Section-1, &j.Days.Schedule.Placed[i]
+	for i, o := range w.Origins {
+		k, one := o.Section-1, &w.Schedule.Placed[i]
 		if o.Step == g.Size {
 			k -= before
 		}
@@ -220,9 +218,9 @@ func (j *Job) SectionTimes(g *steps.Gilt) []SectionTimes {
 		}
 		switch o.Step {
 		case g.Size:
-			times[k].Size = j.Days.at(one.Start)
+			times[k].Size = w.at(one.Start)
 		case g.Leaf:
-			times[k].From, times[k].To = j.Days.at(one.Start), j.Days.at(one.End)
+			times[k].From, times[k].To = w.at(one.Start), w.at(one.End)
 		}
 	}
 	return times

@@ -1,9 +1,11 @@
-package job
+package schedule
 
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/job/hours"
 	"ceilingwright/core/job/steps"
+	"ceilingwright/core/job/surface"
+	"ceilingwright/core/plan"
 )
 
 // Otherwise is one thing that could be otherwise about the days.
@@ -26,14 +28,12 @@ type Saved struct {
 }
 
 // TryOtherwise works out what one more person, one more hour a day and Saturdays would
-// save, as far as leaf can then be laid in its time. It reads what Gild and PlanDays
-// read, and the days.
-func (j *Job) TryOtherwise() {
-	j.Saves = nil
-	if !j.Days.Dated {
-		return
+// save of the days, as far as leaf can then be laid in its time.
+func TryOtherwise(p *plan.Plan, s *surface.Surface, f *steps.Found, d *Days) (saves []Saved) {
+	if !d.Dated {
+		return nil
 	}
-	now := &j.Days.Schedule
+	now := &d.Schedule
 	try := func(by Otherwise, work *days.Work) {
 		then, ok := days.ScheduleOf(work)
 		if !ok || misses(&then) {
@@ -46,11 +46,12 @@ func (j *Job) TryOtherwise() {
 		} else if one.Days == 0 {
 			one.Minutes = int64(before - end)
 		}
-		j.Saves = append(j.Saves, one)
+		saves = append(saves, one)
 	}
 	if now.People < hours.MostPeople {
-		more := j.workOf(steps.Gild(&j.Plan, &j.Surface, &j.Found, now.People+1))
-		more.Painted = j.Days.Job.Painted
+		b := booking{Plan: p, Surface: s, Found: f}
+		more := b.workOf(steps.Gild(p, s, f, now.People+1))
+		more.Painted = d.Job.Painted
 		work := *now.Work
 		work.People++
 		if work.Tasks, _ = more.Tasks(work.People); len(work.Tasks) <= days.MostTasks {
@@ -67,4 +68,5 @@ func (j *Job) TryOtherwise() {
 		work.Hours.Weekdays[days.Saturday] = true
 		try(Saturdays, &work)
 	}
+	return saves
 }

@@ -1,20 +1,21 @@
-package job
+package schedule
 
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/room"
 	"ceilingwright/core/job/steps"
+	"ceilingwright/core/job/surface"
 	"ceilingwright/core/plan"
-
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
-// coated is a job of one coat on the whole ceiling and nothing else, 10 h of one person's
+// coated is one coat on the whole ceiling and nothing else, 10 h of one person's
 // work, begun on a Friday, worked from 08:00 to an hour.
-func coated(t *testing.T, to, more string) *Job {
+func coated(t *testing.T, to, more string) done {
 	t.Helper()
 	return worked(t, `"room":{"form":"rectangle","length":"5000","width":"4000"},
 		"finish":{"steps":[{"id":"coat","kind":"coat","name":"Coat","area":"surface","coats":"1","rate":"2","rateUnit":"m2/h","dryHours":"4"}]},
@@ -39,7 +40,7 @@ func TestTryOtherwise(t *testing.T) {
 }
 
 // Twenty minutes past the day's hours are worked where that ends the coat, and no more.
-func TestPlanDays_RunsOver(t *testing.T) {
+func TestOf_RunsOver(t *testing.T) {
 	over := coated(t, "17:40", "")
 	require.Len(t, over.Days.Rows, 1)
 	_, runs := over.Days.RunsOver(0)
@@ -48,7 +49,7 @@ func TestPlanDays_RunsOver(t *testing.T) {
 }
 
 // The labour to pay is there where only a price asks for it, without days.
-func TestPlanDays_ForAPrice(t *testing.T) {
+func TestOf_ForAPrice(t *testing.T) {
 	j := worked(t, `"room":{"form":"rectangle","length":"5000","width":"4000"},"price":{"hourly":"40"},
 		"finish":{"steps":[{"id":"coat","kind":"coat","name":"Coat","area":"surface","coats":"2","rate":"2","rateUnit":"m2/h"}]}`)
 	assert.False(t, j.Days.Dated)
@@ -62,17 +63,21 @@ func TestPlanDays_ForAPrice(t *testing.T) {
 	assert.Equal(t, []Share{{Tasks: 2, Crew: 1, Minutes: 600}}, j.Days.Labour[i].Shares)
 }
 
-// worked is the job of a plan as far as the days.
-func worked(t *testing.T, parts string) *Job {
+// done is the work of a plan, and what would save days of it.
+type done struct {
+	Days  Days
+	Saves []Saved
+}
+
+func worked(t *testing.T, parts string) (d done) {
 	t.Helper()
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"mm","metricMark":"1 mm"},` + parts + `}`))
 	require.True(t, doc.Usable)
-	j := From(doc)
-	j.Room, _ = room.Find(&j.Plan)
-	j.Mask, _ = layers.Take(&j.Plan, j.IsRefused)
-	j.Found, _ = steps.WorkOut(&j.Plan, &j.Surface)
-	j.Problems = nil
-	j.PlanDays()
-	j.TryOtherwise()
-	return j
+	p, s := &doc.Plan, &surface.Surface{}
+	s.Room, _ = room.Find(p)
+	s.Mask, _ = layers.Take(p, func(string) bool { return false })
+	f, _ := steps.WorkOut(p, s)
+	d.Days, _ = Of(p, s, &f)
+	d.Saves = TryOtherwise(p, s, &f, &d.Days)
+	return d
 }
