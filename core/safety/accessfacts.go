@@ -48,7 +48,7 @@ var ladderTypes = [...]struct {
 
 // fall is how far one can fall from the deck: to the lowest level beside it. known
 // is false where the floor falls away and nobody has said how far.
-func (f facts) fall() (height measure.Length, known bool) {
+func (f *facts) fall() (height measure.Length, known bool) {
 	if f.Building.Drop != Yes {
 		return f.deck.Best, true
 	}
@@ -56,17 +56,17 @@ func (f facts) fall() (height measure.Length, known bool) {
 }
 
 // mayFall: so far or farther, or nobody knows how far.
-func (f facts) mayFall(height measure.Length) bool {
+func (f *facts) mayFall(height measure.Length) bool {
 	fall, known := f.fall()
 	return !known || fall >= height
 }
 
 // onLadder: the work is done from a ladder.
-func (f facts) onLadder() bool { return f.Access == Ladder }
+func (f *facts) onLadder() bool { return f.Access == Ladder }
 
 // builtUp: the deck is more than a hop-up, so it is put up, has rails and is
 // climbed. A kind that nobody has said may be one above half a metre.
-func (f facts) builtUp() bool {
+func (f *facts) builtUp() bool {
 	switch f.Gear.Kind {
 	case HopUp:
 		return false
@@ -77,63 +77,63 @@ func (f facts) builtUp() bool {
 }
 
 // mayRoll: the platform has wheels, or may have.
-func (f facts) mayRoll() bool { return f.builtUp() && f.Gear.Kind != Scaffold }
+func (f *facts) mayRoll() bool { return f.builtUp() && f.Gear.Kind != Scaffold }
 
 // rolls: it may, or what is chosen stands on wheels, at whatever height: where
 // the deck's is not known, a wheel that is not locked is no less a danger.
-func (f facts) rolls() bool {
+func (f *facts) rolls() bool {
 	chosen := f.Access == Platform && (f.Gear.Kind == Podium || f.Gear.Kind == Tower)
 	return f.mayRoll() || !f.deckKnown && chosen
 }
 
 // mayBeTower: a mobile tower is chosen, or may be.
-func (f facts) mayBeTower() bool { return f.mayRoll() && f.Gear.Kind != Podium }
+func (f *facts) mayBeTower() bool { return f.mayRoll() && f.Gear.Kind != Podium }
 
 // baseTooSmall: what carries the platform free-standing is too narrow, and nobody
 // has said that it is tied.
-func (f facts) baseTooSmall() bool {
+func (f *facts) baseTooSmall() bool {
 	return f.onDeck() && f.Gear.Kind != HopUp && f.Gear.Tied != Yes && f.LeastBase() > 0 && f.LeastBase() < f.deck.Base(BaseRatio(f.Country))
 }
 
 // wideToRide: the base is known and at least half as wide as the platform is high.
-func (f facts) wideToRide() bool { return f.LeastBase() >= f.ridingBase() }
+func (f *facts) wideToRide() bool { return f.LeastBase() >= f.ridingBase() }
 
-func (f facts) ridingBase() measure.Length {
+func (f *facts) ridingBase() measure.Length {
 	return (f.deck.Total() + ridingRatio - 1) / ridingRatio
 }
 
 // railed: there are rails on the deck, or nobody has said that there are none.
-func (f facts) railed() bool { return f.onDeck() && f.Rails != No }
+func (f *facts) railed() bool { return f.onDeck() && f.Rails != No }
 
-func (f facts) deckNarrower(than measure.Length) bool {
+func (f *facts) deckNarrower(than measure.Length) bool {
 	return f.onDeck() && f.DeckWidth() > 0 && f.DeckWidth() < than
 }
 
 // mayBePassedUnder: things may fall on someone, and no boards at the edge of the
 // deck hold them back.
-func (f facts) mayBePassedUnder() bool {
+func (f *facts) mayBePassedUnder() bool {
 	return f.builtUp() && f.Building.Below != No && f.Gear.ToeBoards != Yes
 }
 
 // wantsWayUp: the deck is too high to step on.
-func (f facts) wantsWayUp() bool { return f.onDeck() && f.deck.Best > properWayUp }
+func (f *facts) wantsWayUp() bool { return f.onDeck() && f.deck.Best > properWayUp }
 
 // leansUp: a ladder may lean on what is built there to get up. A podium or a tower
 // has a way up of its own, and falls over where one leans on it.
-func (f facts) leansUp() bool {
+func (f *facts) leansUp() bool {
 	return f.wantsWayUp() && f.Gear.WayUp != Yes && f.Gear.Kind == Scaffold
 }
 
 // What nobody has said of the deck.
-func railsNotSaid(f facts) bool  { return f.Rails == "" }
-func wheelsNotSaid(f facts) bool { return f.Gear.Wheels == "" }
-func ridesNotSaid(f facts) bool  { return f.Gear.Rides == "" }
-func wayUpNotSaid(f facts) bool  { return f.Gear.WayUp == "" }
-func belowNotSaid(f facts) bool  { return f.Building.Below == "" }
+func railsNotSaid(f *facts) bool  { return f.Rails == "" }
+func wheelsNotSaid(f *facts) bool { return f.Gear.Wheels == "" }
+func ridesNotSaid(f *facts) bool  { return f.Gear.Rides == "" }
+func wayUpNotSaid(f *facts) bool  { return f.Gear.WayUp == "" }
+func belowNotSaid(f *facts) bool  { return f.Building.Below == "" }
 
 // atFallingThings is the blank that settles what falls: whether anybody is below,
 // and then whether boards hold it back.
-func atFallingThings(f facts) string {
+func atFallingThings(f *facts) string {
 	if belowNotSaid(f) {
 		return "/place/below"
 	}
@@ -141,7 +141,7 @@ func atFallingThings(f facts) string {
 }
 
 // atGapToTheWall is the blank that settles the gap: rails, and then its width.
-func atGapToTheWall(f facts) string {
+func atGapToTheWall(f *facts) string {
 	if railsNotSaid(f) {
 		return "/access/rails"
 	}
@@ -149,7 +149,7 @@ func atGapToTheWall(f facts) string {
 }
 
 // atRails is the blank of the rails that is not filled in.
-func atRails(f facts) string {
+func atRails(f *facts) string {
 	if f.Gear.RailHeight > 0 {
 		return "/access/railGap"
 	}
@@ -158,11 +158,11 @@ func atRails(f facts) string {
 
 // shortLadder: to reach the ceiling one would stand higher than so far below the
 // top of the ladder.
-func (f facts) shortLadder(below measure.Length) bool {
+func (f *facts) shortLadder(below measure.Length) bool {
 	return f.onLadder() && f.needsDeck() && f.Gear.LadderHeight > 0 && f.deck.Best > f.Gear.LadderHeight-below
 }
 
-func (f facts) ladderNeeded() measure.Length {
+func (f *facts) ladderNeeded() measure.Length {
 	if f.Country == US {
 		return f.deck.Best + twoSteps
 	}
@@ -170,48 +170,48 @@ func (f facts) ladderNeeded() measure.Length {
 }
 
 // count is how many people are up at once.
-func (f facts) count() int {
+func (f *facts) count() int {
 	people, _ := f.People()
 	return people
 }
 
-func (f facts) deckOverloaded() bool {
+func (f *facts) deckOverloaded() bool {
 	load, _ := f.DeckLoad()
 	return f.onDeck() && exceeds(measure.FactOf(load), f.Gear.Rated, once)
 }
 
 // floorOverloaded: the platform and all on it weigh more than the floor may carry
 // over the area it stands on.
-func (f facts) floorOverloaded() bool {
+func (f *facts) floorOverloaded() bool {
 	load, ok := f.FloorLoad()
 	return f.onDeck() && ok && exceeds(measure.FactOf(load.Spread), f.Building.FloorLoad, once)
 }
 
 // floorNotChecked: what the floor may carry is given, and what the platform weighs
 // or takes on it is not.
-func (f facts) floorNotChecked() bool {
+func (f *facts) floorNotChecked() bool {
 	_, ok := f.FloorLoad()
 	return f.onDeck() && !ok && f.Building.FloorLoad.Known
 }
 
 // floorMayCarry is what the floor may carry over the area the platform stands on,
 // in kilograms.
-func (f facts) floorMayCarry() measure.Number {
+func (f *facts) floorMayCarry() measure.Number {
 	return f.Building.FloorLoad.Value.Mul(measure.AreaOf(f.Gear.FootLength, f.Gear.FootWidth).SquareMetres)
 }
 
 // onTheLadder is what a ladder carries: one person, the tools and the panel as
 // far as they are known.
-func (f facts) onTheLadder() measure.Number { return PersonMass().Add(f.carried()) }
+func (f *facts) onTheLadder() measure.Number { return PersonMass().Add(f.carried()) }
 
 // carried is what goes up in the hands, as far as it is known.
-func (f facts) carried() measure.Number { return f.Gear.Load.Value.Add(f.Gear.Panel.Value) }
+func (f *facts) carried() measure.Number { return f.Gear.Load.Value.Add(f.Gear.Panel.Value) }
 
 // weightGiven: somebody has weighed tools, materials or a panel.
-func (f facts) weightGiven() bool { return f.Gear.Load.Known || f.Gear.Panel.Known }
+func (f *facts) weightGiven() bool { return f.Gear.Load.Known || f.Gear.Panel.Known }
 
 // panelShare is what each holds of the heaviest panel.
-func (f facts) panelShare() measure.Fact {
+func (f *facts) panelShare() measure.Fact {
 	if !f.Gear.Panel.Known {
 		return measure.Fact{}
 	}
@@ -220,11 +220,11 @@ func (f facts) panelShare() measure.Fact {
 
 // mayBeLive: there is a light in the ceiling, or may be, and nobody has said that
 // its circuit is off and proved dead.
-func (f facts) mayBeLive() bool { return f.Fixture != No && f.Building.Isolated != Yes }
+func (f *facts) mayBeLive() bool { return f.Fixture != No && f.Building.Isolated != Yes }
 
 // accessAmount is what a word in braces of a rule about access stands for, nil
 // where there is no such word.
-func (f facts) accessAmount(name string) words.Value {
+func (f *facts) accessAmount(name string) words.Value {
 	if l, ok := f.accessLength(name); ok {
 		return length(l)
 	}
@@ -301,7 +301,7 @@ func (f facts) accessAmount(name string) words.Value {
 
 // deckAmount are the amounts about the deck to ask for, in whole steps where it is
 // to be set or hired.
-func (f facts) deckAmount(name string) words.Value {
+func (f *facts) deckAmount(name string) words.Value {
 	switch name {
 	case "best deck":
 		return stepped{f.deck.Best, ToNearest}
@@ -326,7 +326,7 @@ func (f facts) deckAmount(name string) words.Value {
 }
 
 // accessLength are the amounts that are lengths.
-func (f facts) accessLength(name string) (measure.Length, bool) {
+func (f *facts) accessLength(name string) (measure.Length, bool) {
 	switch name {
 	case "deck":
 		return f.deck.Best, true
@@ -395,7 +395,7 @@ func limitNamed(name string) (l measure.Length, least, ok bool) {
 }
 
 // accessMass are the amounts in kilograms.
-func (f facts) accessMass(name string) (measure.Number, bool) {
+func (f *facts) accessMass(name string) (measure.Number, bool) {
 	switch name {
 	case "one person":
 		return PersonMass(), true
@@ -428,7 +428,7 @@ func (f facts) accessMass(name string) (measure.Number, bool) {
 }
 
 // ladderType is the lightest US type of ladder that carries what is on it.
-func (f facts) ladderType() words.Value {
+func (f *facts) ladderType() words.Value {
 	for _, t := range ladderTypes {
 		if rated := measure.Pound.Mul(measure.NumberFromInt(t.pounds)); f.onTheLadder().Cmp(rated) <= 0 {
 			return words.Say("type {type}, which carries {mass}", words.Name("type", t.name), Mass("mass", rated))
@@ -438,7 +438,7 @@ func (f facts) ladderType() words.Value {
 }
 
 // ladderCase is what speaks against a ladder in this job's own numbers.
-func (f facts) ladderCase() words.Value {
+func (f *facts) ladderCase() words.Value {
 	var list []words.Text
 	if f.OverheadHours.Known {
 		list = append(list, words.Say("{hours} a day overhead", words.Of("hours", air.Hours(f.OverheadHours.Value))))

@@ -17,35 +17,35 @@ var (
 
 // averageOverLimit: in the worst working day the products together are above
 // what is allowed over eight hours.
-func (f facts) averageOverLimit() bool { return exceeds(f.course.Share, measure.FactOf(once), once) }
+func (f *facts) averageOverLimit() bool { return exceeds(f.course.Share, measure.FactOf(once), once) }
 
 // shortOverLimit: the worst quarter of an hour is above what is allowed for one.
-func (f facts) shortOverLimit() bool { return exceeds(f.course.ShortPart, measure.FactOf(once), once) }
+func (f *facts) shortOverLimit() bool { return exceeds(f.course.ShortPart, measure.FactOf(once), once) }
 
 // nearLimit: the products are above half of what is allowed over eight hours, or
 // for a quarter of an hour with people in the room.
-func (f facts) nearLimit() bool {
+func (f *facts) nearLimit() bool {
 	return exceeds(f.course.Share, measure.FactOf(half), once) || exceeds(f.course.ShortPart, measure.FactOf(half), once)
 }
 
 // shutOverLimit: the air comes above the limit while the room is shut and nobody
 // is at work; where the days are not known, when one coat has dried in the shut
 // room.
-func (f facts) shutOverLimit() bool {
+func (f *facts) shutOverLimit() bool {
 	if f.Air.Nights == air.NightsOpen {
 		return false
 	}
 	return exceeds(f.course.NightPart, measure.FactOf(once), once) || !f.course.NightPart.Known && exceeds(f.air.Shut, air.Positive(f.Air.Limit), once)
 }
 
-func (f facts) nightLevel() measure.Fact {
+func (f *facts) nightLevel() measure.Fact {
 	if f.course.NightPart.Known {
 		return f.course.Night
 	}
 	return f.air.Shut
 }
 
-func (f facts) nightPart() measure.Fact {
+func (f *facts) nightPart() measure.Fact {
 	if f.course.NightPart.Known {
 		return f.course.NightPart
 	}
@@ -55,16 +55,16 @@ func (f facts) nightPart() measure.Fact {
 	return measure.Fact{}
 }
 
-func (f facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
+func (f *facts) givesOff() bool { return f.air.Mass.Known && f.air.Mass.Value.Sign() > 0 }
 
-func (f facts) staysOut() bool {
+func (f *facts) staysOut() bool {
 	wait := air.Wait(f.air, f.course)
 	return wait.Known && wait.Value.Sign() > 0
 }
 
 // mayBurnAsPlanned: the vapour of what may burn comes near what can burn; where
 // its course is not known, all of it at once.
-func (f facts) mayBurnAsPlanned() bool {
+func (f *facts) mayBurnAsPlanned() bool {
 	highest := f.course.Burning
 	if !highest.Known {
 		highest = f.burningPeak
@@ -73,7 +73,7 @@ func (f facts) mayBurnAsPlanned() bool {
 }
 
 // mayBeShut: nobody has said that fresh air comes in day and night.
-func (f facts) mayBeShut() bool {
+func (f *facts) mayBeShut() bool {
 	return f.Air.Nights != air.NightsOpen || !air.Positive(f.Air.Opened).Known
 }
 
@@ -110,7 +110,7 @@ func isUncounted(product air.Product) bool {
 
 // burningLitres is how much is used of the products that may burn, as far as
 // known.
-func (f facts) burningLitres() measure.Volume {
+func (f *facts) burningLitres() measure.Volume {
 	var sum measure.Volume
 	for _, product := range f.steps(air.MayBurn) {
 		if product.Litres.Known {
@@ -121,7 +121,7 @@ func (f facts) burningLitres() measure.Volume {
 }
 
 // flashPoints is what is known of the flash points of the products that may burn.
-func (f facts) flashPoints() words.Value {
+func (f *facts) flashPoints() words.Value {
 	var list []words.Text
 	for _, p := range f.steps(air.MayBurn) {
 		name := words.Name("name", air.Named(p))
@@ -142,7 +142,7 @@ func degrees(celsius measure.Number) words.Text {
 }
 
 // overCategory are the products that hold more solvent than their category may.
-func (f facts) overCategory() []air.Product {
+func (f *facts) overCategory() []air.Product {
 	return f.steps(func(p air.Product) bool {
 		limit, named := air.VOCLimitFor(f.Country, p.Category, p.Binder)
 		holds, known := air.Holds(p, limit.LessWater)
@@ -150,7 +150,7 @@ func (f facts) overCategory() []air.Product {
 	})
 }
 
-func atOverCategory(f facts) string {
+func atOverCategory(f *facts) string {
 	if over := f.overCategory(); len(over) > 0 {
 		return over[0].At + "/category"
 	}
@@ -158,7 +158,7 @@ func atOverCategory(f facts) string {
 }
 
 // holdsAndMay is what the first product above its category holds, and may hold.
-func (f facts) holdsAndMay() words.Value {
+func (f *facts) holdsAndMay() words.Value {
 	over := f.overCategory()
 	if len(over) == 0 {
 		return nil
@@ -169,7 +169,7 @@ func (f facts) holdsAndMay() words.Value {
 }
 
 // thinning is what the thinner does to the first product thinned with solvent.
-func (f facts) thinning() words.Value {
+func (f *facts) thinning() words.Value {
 	thinned := f.steps(addsFumes)
 	if len(thinned) == 0 {
 		return nil
@@ -183,7 +183,7 @@ func (f facts) thinning() words.Value {
 }
 
 // airAmount is what a word in braces stands for in the rules about air and fire.
-func (f facts) airAmount(name string) words.Value {
+func (f *facts) airAmount(name string) words.Value {
 	switch name {
 	case "average":
 		return level(f.course.Average)
@@ -228,7 +228,7 @@ func (f facts) airAmount(name string) words.Value {
 }
 
 // airSteps names the steps of which something holds.
-func (f facts) airSteps(name string) words.Value {
+func (f *facts) airSteps(name string) words.Value {
 	switch name {
 	case "solvent steps":
 		return air.Names(f.steps(air.IsSolvent))
@@ -269,7 +269,7 @@ func litreful(grams measure.Number) words.Text {
 }
 
 // shortLimit is what is allowed for a quarter of an hour.
-func (f facts) shortLimit() words.Value {
+func (f *facts) shortLimit() words.Value {
 	if short := air.Positive(f.Air.ShortTerm); short.Known {
 		return words.Say("{level} for fifteen minutes", words.Of("level", level(short)))
 	}
@@ -277,7 +277,7 @@ func (f facts) shortLimit() words.Value {
 }
 
 // bring is the fresh air that keeps people below the limits.
-func (f facts) bring() words.Value {
+func (f *facts) bring() words.Value {
 	if c := f.course.Needed.Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
 		return words.Say("Bring at least {air}, or use less, or another product", words.Of("air", f.freshAir(c)))
 	}
@@ -285,7 +285,7 @@ func (f facts) bring() words.Value {
 }
 
 // spare is the fresh air that leaves half of what is allowed to spare.
-func (f facts) spare() words.Value {
+func (f *facts) spare() words.Value {
 	if c := air.AmpleAir(f.Job.Job).Changes; c.Known && c.Value.Cmp(mostChanges) <= 0 {
 		return words.Say("Bring {air} where you can", words.Of("air", f.freshAir(c)))
 	}
@@ -294,7 +294,7 @@ func (f facts) spare() words.Value {
 
 // freshAir is so many air changes an hour, and what they are in a fan's own
 // measure.
-func (f facts) freshAir(changes measure.Fact) words.Text {
+func (f *facts) freshAir(changes measure.Fact) words.Text {
 	n := words.Number("n", changes.Value, 1)
 	flow := words.Of("flow", air.Flow(changes.Value.Mul(f.RoomVolume.Litres).Quo(measure.CubicMetre)))
 	if air.Positive(f.Air.Fan).Known {

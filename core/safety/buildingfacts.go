@@ -35,7 +35,7 @@ func squareFeet(n int64) measure.Area {
 // mayBeAsbestos: nobody has had the coat looked at, the surface may be
 // textured, and the building is as old as those in which a textured coat may
 // hold asbestos. Elsewhere counts as the strictest.
-func (f facts) mayBeAsbestos() bool {
+func (f *facts) mayBeAsbestos() bool {
 	if f.Country == US {
 		return f.texturedUpTo(lateCoatYearUS)
 	}
@@ -53,22 +53,22 @@ func asbestosYearElsewhere(country Country) int {
 }
 
 // asbestosInTheWay: it was found, or may be there.
-func (f facts) asbestosInTheWay() bool { return f.Asbestos == AsbestosFound || f.mayBeAsbestos() }
+func (f *facts) asbestosInTheWay() bool { return f.Asbestos == AsbestosFound || f.mayBeAsbestos() }
 
 // asbestosForUS: it was found, or US rules presume it.
-func (f facts) asbestosForUS() bool {
+func (f *facts) asbestosForUS() bool {
 	return f.Asbestos == AsbestosFound || f.texturedUpTo(asbestosYearUS)
 }
 
 // texturedUpTo: the surface is or was textured, or may be, is as old as the year, and no
 // laboratory has answered.
-func (f facts) texturedUpTo(year int) bool {
+func (f *facts) texturedUpTo(year int) bool {
 	return f.Textured != No && f.Year <= year && (f.Asbestos == "" || f.Asbestos == NoAsbestosTest)
 }
 
 // oldBoards: the building is as old as those whose boards and fillers may hold
 // asbestos. A laboratory's look at the coat says nothing of them.
-func (f facts) oldBoards() bool {
+func (f *facts) oldBoards() bool {
 	if f.Country == US {
 		return f.Year <= asbestosYearUS
 	}
@@ -76,25 +76,25 @@ func (f facts) oldBoards() bool {
 }
 
 // leadPossible: old enough, and no test has found the paint free of lead.
-func (f facts) leadPossible(before int) bool { return f.Year < before && f.Lead != LeadFoundFree }
+func (f *facts) leadPossible(before int) bool { return f.Year < before && f.Lead != LeadFoundFree }
 
 // leadUntested: old enough, and no test has been made.
-func (f facts) leadUntested(before int) bool { return f.leadPossible(before) && f.Lead != LeadFound }
+func (f *facts) leadUntested(before int) bool { return f.leadPossible(before) && f.Lead != LeadFound }
 
 // youngMayBeThere: it is a home or a place young children come to again and
 // again, or nobody has said. The US rule for renovating firms holds there only.
-func (f facts) youngMayBeThere() bool {
+func (f *facts) youngMayBeThere() bool {
 	return f.Building.Use == "" || f.Building.Use == Home || f.Building.Use == Children
 }
 
 // renovates: the US rule for renovating firms holds for this job.
-func (f facts) renovates() bool {
+func (f *facts) renovates() bool {
 	return f.leadPossible(leadYearUS) && f.youngMayBeThere() && f.largeMask()
 }
 
 // leadBlank is the blank that clears a building of lead: the test, or once that
 // has found some, that the firm is certified.
-func leadBlank(f facts) string {
+func leadBlank(f *facts) string {
 	if f.Lead == LeadFound {
 		return "/place/leadFirm"
 	}
@@ -103,7 +103,7 @@ func leadBlank(f facts) string {
 
 // mayBeLead: it was found, or the paint is old enough in this country and nobody
 // has found it free.
-func (f facts) mayBeLead() bool {
+func (f *facts) mayBeLead() bool {
 	before := leadYearElse
 	if f.Country == US {
 		before = leadYearUS
@@ -113,25 +113,25 @@ func (f facts) mayBeLead() bool {
 
 // largeMask: more of the old paint is under the mask than a small job may
 // disturb.
-func (f facts) largeMask() bool { return f.maskAbove(smallLeadJob) }
+func (f *facts) largeMask() bool { return f.maskAbove(smallLeadJob) }
 
 // maskAbove: the mask is larger, or nobody knows how large it is.
-func (f facts) maskAbove(area measure.Area) bool {
+func (f *facts) maskAbove(area measure.Area) bool {
 	return f.MaskArea.SquareMetres.Sign() <= 0 || f.MaskArea.SquareMetres.Cmp(area.SquareMetres) > 0
 }
 
 // maskBelow: the mask is known to be smaller.
-func (f facts) maskBelow(area measure.Area) bool {
+func (f *facts) maskBelow(area measure.Area) bool {
 	return f.MaskArea.SquareMetres.Sign() > 0 && f.MaskArea.SquareMetres.Cmp(area.SquareMetres) < 0
 }
 
 // untested: no tape has been pulled, and lead has not been found, which forbids
 // it.
-func (f facts) untested() bool {
+func (f *facts) untested() bool {
 	return f.Pull != PaintHeld && f.Pull != Lifted && f.Lead != LeadFound
 }
 
-func (f facts) lays(metals ...Metal) bool {
+func (f *facts) lays(metals ...Metal) bool {
 	for _, laid := range f.Leaf {
 		for _, metal := range metals {
 			if laid == metal {
@@ -158,7 +158,7 @@ func anyProduct(air.Product) bool { return true }
 
 // buildingAmount is what a word in braces of the rules about the building
 // stands for, nil where it is none of them.
-func (f facts) buildingAmount(name string) words.Value {
+func (f *facts) buildingAmount(name string) words.Value {
 	switch name {
 	case "year":
 		return f.yearBuilt()
@@ -203,7 +203,7 @@ func (f facts) buildingAmount(name string) words.Value {
 }
 
 // yearBuilt is the year the building is from, in words.
-func (f facts) yearBuilt() words.Value {
+func (f *facts) yearBuilt() words.Value {
 	if f.Year == 0 {
 		return words.Say("nobody knows when")
 	}
@@ -211,7 +211,7 @@ func (f facts) yearBuilt() words.Value {
 }
 
 // usedFor is what the building is used for, in words.
-func (f facts) usedFor() words.Value {
+func (f *facts) usedFor() words.Value {
 	switch f.Building.Use {
 	case Home:
 		return words.Say("a home")
@@ -226,7 +226,7 @@ func (f facts) usedFor() words.Value {
 }
 
 // dustMask is the finest filter for dust, by its name in the country.
-func (f facts) dustMask() words.Value {
+func (f *facts) dustMask() words.Value {
 	switch f.Country {
 	case US:
 		return words.Verbatim("P100")
@@ -237,7 +237,7 @@ func (f facts) dustMask() words.Value {
 }
 
 // leafDust is what the crumbs of the leaf hold that is bad to breathe.
-func (f facts) leafDust() words.Value {
+func (f *facts) leafDust() words.Value {
 	switch {
 	case f.lays(Silver) && f.lays(Imitation, Copper):
 		return words.Say("copper and silver")
@@ -248,7 +248,7 @@ func (f facts) leafDust() words.Value {
 }
 
 // leafDustLimits is how much of it the air may hold; of silver far less.
-func (f facts) leafDustLimits() words.Value {
+func (f *facts) leafDustLimits() words.Value {
 	const copper, silver = "copper 1 mg/m³", "silver 0.01 mg/m³ in the US, 0.1 mg/m³ in the UK and the EU"
 	switch {
 	case f.lays(Silver) && f.lays(Imitation, Copper):

@@ -1,6 +1,8 @@
 package safety
 
 import (
+	"slices"
+
 	"ceilingwright/core/air"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
@@ -23,13 +25,13 @@ type facts struct {
 	burningPeak measure.Fact // mg/m³ in the shut room with all that the products that may burn give off in its air at once
 }
 
-func factsOf(job Job) facts {
+func factsOf(job Job) *facts {
 	deck, _ := DeckOf(job)
 	inAir, _ := air.Of(job.Job)
 	burning := job
 	burning.Products = air.That(air.MayBurn, job.Products)
 	burningAir, _ := air.Of(burning.Job)
-	return facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: inAir, course: courseOf(job), burningPeak: burningAir.Peak}
+	return &facts{Job: job, deck: deck, deckKnown: deck.Means != "", air: inAir, course: courseOf(job), burningPeak: burningAir.Peak}
 }
 
 func courseOf(job Job) air.Course {
@@ -40,20 +42,20 @@ func courseOf(job Job) air.Course {
 }
 
 // needsDeck: the ceiling cannot be worked on from the floor.
-func (f facts) needsDeck() bool { return f.deckKnown && f.deck.Means != FromFloor }
+func (f *facts) needsDeck() bool { return f.deckKnown && f.deck.Means != FromFloor }
 
 // onDeck: a deck is needed, and nobody has said that something else is used.
-func (f facts) onDeck() bool {
+func (f *facts) onDeck() bool {
 	return f.needsDeck() && (f.Access == Platform || f.Access == "")
 }
 
 // onPlatform: the deck is more than a hop-up, so it is put up, moved and climbed.
-func (f facts) onPlatform() bool { return f.onDeck() && f.deck.Means == GuardedDeck }
+func (f *facts) onPlatform() bool { return f.onDeck() && f.deck.Means == GuardedDeck }
 
 // mayBeAlone: nobody has said that there are two or more.
-func (f facts) mayBeAlone() bool { return f.Hands < 2 && f.count() < 2 }
+func (f *facts) mayBeAlone() bool { return f.Hands < 2 && f.count() < 2 }
 
-func (f facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
+func (f *facts) unguarded() bool { return f.onDeck() && f.Rails != Yes }
 
 // exceeds tells whether both amounts are known and the first is above so many
 // times the second.
@@ -61,7 +63,10 @@ func exceeds(amount, limit measure.Fact, times measure.Number) bool {
 	return amount.Known && limit.Known && amount.Value.Cmp(limit.Value.Mul(times)) > 0
 }
 
-func (f facts) steps(test func(air.Product) bool) []air.Product { return air.That(test, f.Products) }
+func (f *facts) steps(test func(air.Product) bool) []air.Product { return air.That(test, f.Products) }
+
+// uses tells whether the test holds of a product.
+func (f *facts) uses(test func(air.Product) bool) bool { return slices.ContainsFunc(f.Products, test) }
 
 func hasNoBinder(product air.Product) bool {
 	return product.Binder != air.Water && product.Binder != air.Solvent && product.Binder != air.DryingOil
@@ -69,8 +74,8 @@ func hasNoBinder(product air.Product) bool {
 
 // atProduct is the place in the plan of the first product of which the test
 // holds, and the blank in it.
-func atProduct(test func(air.Product) bool, blank string) func(facts) string {
-	return func(f facts) string {
+func atProduct(test func(air.Product) bool, blank string) func(*facts) string {
+	return func(f *facts) string {
 		if found := f.steps(test); len(found) > 0 {
 			return found[0].At + blank
 		}
@@ -79,8 +84,8 @@ func atProduct(test func(air.Product) bool, blank string) func(facts) string {
 }
 
 // amount is what a word in braces stands for, nil where there is no such word.
-func (f facts) amount(name string) words.Value {
-	for _, of := range [...]func(facts, string) words.Value{facts.buildingAmount, facts.accessAmount, facts.airAmount} {
+func (f *facts) amount(name string) words.Value {
+	for _, of := range [...]func(*facts, string) words.Value{(*facts).buildingAmount, (*facts).accessAmount, (*facts).airAmount} {
 		if value := of(f, name); value != nil {
 			return value
 		}

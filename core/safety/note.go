@@ -46,7 +46,7 @@ const (
 
 // outdone tells whether another of the fired rules about the same subject says
 // more than rule i: it is more severe, or as severe and higher in the table.
-func outdone(i int, fired []rule) bool {
+func outdone(i int, fired []*rule) bool {
 	for j, other := range fired {
 		if j == i || other.subject == "" || other.subject != fired[i].subject {
 			continue
@@ -68,7 +68,7 @@ func rank(severity problem.Severity) int {
 	return 2
 }
 
-func (r rule) appliesIn(country Country) bool {
+func (r *rule) appliesIn(country Country) bool {
 	return len(r.where) == 0 || isElsewhere(country) || slices.Contains(r.where, country)
 }
 
@@ -76,7 +76,7 @@ func isElsewhere(country Country) bool {
 	return country != US && country != UK && country != EU
 }
 
-func (r rule) note(f facts) Note {
+func (r *rule) note(f *facts) Note {
 	return Note{
 		ID: r.id, Severity: r.severity, First: f.filled(r.first()), Words: f.filled(r.words), Decides: f.filled(r.decides), Working: f.filled(r.working),
 		Source: f.filled(r.source), Bites: slices.Clone(r.bites), Jurisdiction: r.jurisdiction(), At: r.place(f), Figures: slices.Clone(r.figures),
@@ -85,14 +85,14 @@ func (r rule) note(f facts) Note {
 }
 
 // first is the first sentence of what a rule says, which says what to do.
-func (r rule) first() string {
+func (r *rule) first() string {
 	if end := strings.Index(r.words, ". "); end >= 0 {
 		return r.words[:end+1]
 	}
 	return r.words
 }
 
-func (r rule) jurisdiction() string {
+func (r *rule) jurisdiction() string {
 	if len(r.where) == 0 {
 		return "all"
 	}
@@ -105,4 +105,4 @@ func (r rule) jurisdiction() string {
 
 // filled is a sentence of the table with the amounts of this job in its holes. What
 // is put in is never searched again, so a step may be named anything.
-func (f facts) filled(sentence string) words.Text { return words.Filled(sentence, f.amount) }
+func (f *facts) filled(sentence string) words.Text { return words.Filled(sentence, f.amount) }

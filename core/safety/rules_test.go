@@ -166,7 +166,7 @@ func TestNotesOrder(t *testing.T) {
 		in(""), paints(air.DryingOil, "3", "400"), leaf(Imitation), overhead(fact("6"))))
 	table := rules()
 	position := func(id string) int {
-		return slices.IndexFunc(table, func(r rule) bool { return r.id == id })
+		return slices.IndexFunc(table, func(r *rule) bool { return r.id == id })
 	}
 	for i := 1; i < len(notes); i++ {
 		before, after := notes[i-1], notes[i]

@@ -13,7 +13,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-both-hands", severity: problem.Stop, at: "/access/by",
 			when:    "the work is done from a ladder.",
-			fires:   facts.onLadder,
+			fires:   (*facts).onLadder,
 			words:   "Do not fit panels from a ladder. Both hands are on the panel, none is on the ladder, and a panel that lets go pulls you over. Use a platform with rails.",
 			working: "This job: {ladder case}.",
 			decides: code,
@@ -26,7 +26,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-over-30-minutes", severity: problem.Caution, at: "/access/minutes",
 			when: "the work is done from a ladder, for more than 30 minutes in one spot.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.onLadder() && exceeds(f.Gear.Minutes, measure.FactOf(ladderMinutes), once)
 			},
 			words:   "Use a platform. {minutes} in one spot is too long on a ladder.",
@@ -40,7 +40,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-three-steps-down", severity: problem.Stop, where: inEurope, subject: "ladder steps", at: "/access/ladderHeight",
 			when:    "to reach, one would stand less than 0.75 m below the top of the stepladder.",
-			fires:   func(f facts) bool { return f.shortLadder(threeSteps) },
+			fires:   func(f *facts) bool { return f.shortLadder(threeSteps) },
 			words:   "Do not go up this ladder to work: you would stand on its top three steps or higher, at {best deck}. A ladder has to be {ladder needed} high for that.",
 			working: "Ladder: {ladder height}, to stand on up to {three steps down}, feet needed at {deck}.",
 			decides: maker,
@@ -51,7 +51,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-two-steps-down", severity: problem.Stop, where: inUS, subject: "ladder steps", at: "/access/ladderHeight",
 			when:    "to reach, one would stand less than 24 in below the top of the stepladder.",
-			fires:   func(f facts) bool { return f.shortLadder(twoSteps) },
+			fires:   func(f *facts) bool { return f.shortLadder(twoSteps) },
 			words:   "Do not go up this ladder to work: you would stand on its top step or higher, at {best deck}. A ladder has to be {ladder needed} high for that.",
 			working: "Ladder: {ladder height}, to stand on up to {two steps down}, feet needed at {deck}.",
 			decides: maker,
@@ -62,7 +62,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-height-not-known", severity: problem.Note, at: "/access/ladderHeight",
 			when:    "the work is done from a ladder, a deck is needed, and the height of the ladder is not given.",
-			fires:   func(f facts) bool { return f.onLadder() && f.needsDeck() && f.Gear.LadderHeight <= 0 },
+			fires:   func(f *facts) bool { return f.onLadder() && f.needsDeck() && f.Gear.LadderHeight <= 0 },
 			words:   "Take a stepladder {ladder needed} high: to stand at {best deck} and keep off its top steps it needs that.",
 			working: "Feet needed at {deck}.",
 			decides: maker,
@@ -73,7 +73,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-overloaded", severity: problem.Stop, at: "/access/rated",
 			when: "a person of 250 lb (113.4 kg) with clothes and tools, what was weighed and the panel are more than the ladder may carry.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.onLadder() && exceeds(measure.FactOf(f.onTheLadder()), f.Gear.Rated, once)
 			},
 			words:   "Do not go up this ladder. It may carry {rated}, and with you on it comes to {on the ladder}.",
@@ -85,7 +85,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-type", severity: problem.Caution, where: inUS, subject: "ladder rating", at: "/access/rated",
 			when:    "tools or a panel for a ladder are weighed, and what the ladder may carry is not given.",
-			fires:   func(f facts) bool { return f.onLadder() && f.weightGiven() && !f.Gear.Rated.Known },
+			fires:   func(f *facts) bool { return f.onLadder() && f.weightGiven() && !f.Gear.Rated.Known },
 			words:   "Take a ladder that carries {on the ladder}, which is you with all you take up: that is {ladder type}.",
 			working: "A person with gear: {one person}, tools and materials: {load}, panel: {panel}. Together {on the ladder}.",
 			decides: maker,
@@ -95,7 +95,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-rating", severity: problem.Caution, where: inEurope, subject: "ladder rating", at: "/access/rated",
 			when:    "tools or a panel for a ladder are weighed, and what the ladder may carry is not given.",
-			fires:   func(f facts) bool { return f.onLadder() && f.weightGiven() && !f.Gear.Rated.Known },
+			fires:   func(f *facts) bool { return f.onLadder() && f.weightGiven() && !f.Gear.Rated.Known },
 			words:   "Take a ladder that carries {on the ladder}, which is you with all you take up. No ladder of the standard carries more than {150 kg}: above that take a platform.",
 			working: "A person with gear: {one person}, tools and materials: {load}, panel: {panel}. Together {on the ladder}.",
 			decides: maker,
@@ -105,7 +105,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-carry-over-10-kg", severity: problem.Caution, at: "/access/panel",
 			when: "the heaviest panel and the tools, to be carried up a ladder, are more than 10 kg.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.onLadder() && exceeds(measure.FactOf(f.carried()), measure.FactOf(ladderCarry), once)
 			},
 			words:   "Do not carry {carried} up a ladder. Hand it up in parts, or use a platform.",
@@ -119,7 +119,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-near-live-parts", severity: problem.Stop, at: "/place/isolated",
 			when:    "the work is done from a ladder, there is a light in the ceiling or nobody has said, and nobody has said that its circuit is off and proved dead.",
-			fires:   func(f facts) bool { return f.onLadder() && f.mayBeLive() },
+			fires:   func(f *facts) bool { return f.onLadder() && f.mayBeLive() },
 			words:   "Keep a metal ladder away from the light until its circuit is off, locked off and tested dead. Near live parts use only a ladder with side rails that do not conduct.",
 			decides: electrician,
 			source:  "29 CFR 1926.1053(b)(12), from memory.",
@@ -130,7 +130,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-in-a-doorway", severity: problem.Note, at: "/access/by",
 			when:    "the work is done from a ladder.",
-			fires:   facts.onLadder,
+			fires:   (*facts).onLadder,
 			words:   "Lock or guard any door the ladder stands at, and put a barrier round its foot.",
 			decides: code,
 			source:  "29 CFR 1926.1053(b)(8), from memory.",
@@ -140,7 +140,7 @@ func ladderRules() []rule {
 		{
 			id: "ladder-only-for-a-look", severity: problem.Note, at: "/access/by",
 			when:    "the work is done from a ladder.",
-			fires:   facts.onLadder,
+			fires:   (*facts).onLadder,
 			words:   "Use a stepladder only for a short look or one light touch-up. Open it fully, lock the spreaders, put all four feet down, face the work, and keep off its top three steps.",
 			decides: code,
 			source:  "29 CFR 1926.1053(a)(8) and (b)(13), seen in a secondary copy; Work at Height Regulations 2005, schedule 6, paragraphs 2 and 3; EN 131-3, from memory.",
@@ -150,7 +150,7 @@ func ladderRules() []rule {
 		{
 			id: "access-not-chosen", severity: problem.Caution, at: "/access/by",
 			when:    "a deck is needed and nobody has said what the work is done from.",
-			fires:   func(f facts) bool { return f.needsDeck() && f.Access == "" },
+			fires:   func(f *facts) bool { return f.needsDeck() && f.Access == "" },
 			words:   "Choose what you work from. The ceiling is out of easy reach, and a platform without rails is assumed until then.",
 			working: "Feet needed at {deck}.",
 			decides: code,
@@ -161,7 +161,7 @@ func ladderRules() []rule {
 		{
 			id: "floor-will-do", severity: problem.Note, at: "/access/by",
 			when:    "the ceiling is in easy reach from the floor and something else is chosen, or nothing.",
-			fires:   func(f facts) bool { return f.deckKnown && f.deck.Means == FromFloor && f.Access != Floor },
+			fires:   func(f *facts) bool { return f.deckKnown && f.deck.Means == FromFloor && f.Access != Floor },
 			words:   "Work from the floor. The ceiling is in easy reach, and a fall from something needless is still a fall.",
 			decides: code,
 			source:  gripReach + "the conclusion is derived.",
@@ -169,7 +169,7 @@ func ladderRules() []rule {
 		{
 			id: "floor-out-of-reach", severity: problem.Caution, at: "/access/by",
 			when:    "the work is done from the floor and a deck is needed.",
-			fires:   func(f facts) bool { return f.needsDeck() && f.Access == Floor },
+			fires:   func(f *facts) bool { return f.needsDeck() && f.Access == Floor },
 			words:   "Use a deck about {best deck} high. From the floor you would stretch, and soon stand on a box or a chair.",
 			working: "Feet needed at {deck}.",
 			decides: code,
@@ -186,7 +186,7 @@ func deckRules() []rule {
 		{
 			id: "deck-height-not-known", severity: problem.Caution, at: "/room/height",
 			when:    "the height of the ceiling or of a fitter cannot be used.",
-			fires:   func(f facts) bool { return !f.deckKnown },
+			fires:   func(f *facts) bool { return !f.deckKnown },
 			words:   "Measure how high the ceiling is and how tall the fitter. Without them nothing on this sheet has checked platform, rails, base or fall.",
 			decides: code,
 			source:  "Derived: the less safe case is taken where a fact is missing.",
@@ -196,7 +196,7 @@ func deckRules() []rule {
 		{
 			id: "deck-height", severity: problem.Note, at: "/room/height",
 			when:     "a deck is needed.",
-			fires:    facts.needsDeck,
+			fires:    (*facts).needsDeck,
 			words:    "Ask for a deck about {best deck} above the floor, adjustable between {least deck} and {most deck}. This is the height you stand at. A firm often quotes a working height instead, which adds a person's reach to it.",
 			decides:  maker,
 			source:   gripReach + "the heights are derived. What firms quote is common practice, no source.",
@@ -206,7 +206,7 @@ func deckRules() []rule {
 		{
 			id: "fitter-height-assumed", severity: problem.Note, at: "/access/reachBy",
 			when:    "a deck is needed and no fitter's height is given.",
-			fires:   func(f facts) bool { return f.needsDeck() && f.deck.Assumed },
+			fires:   func(f *facts) bool { return f.needsDeck() && f.deck.Assumed },
 			words:   "Go by the height of the fitter. Until it is known {assumed height} is used, and the deck moves about as much as the fitter's height does.",
 			decides: code,
 			source:  "Derived from the average adult in an ergonomics handbook of 1996, seen in a secondary copy.",
@@ -216,7 +216,7 @@ func deckRules() []rule {
 		{
 			id: "crew-heights-differ", severity: problem.Caution, at: "/access/reachBy",
 			when:    "a deck is needed and the shortest needs a higher one than the tallest can stand on.",
-			fires:   func(f facts) bool { return f.needsDeck() && !f.deck.Shared },
+			fires:   func(f *facts) bool { return f.needsDeck() && !f.deck.Shared },
 			words:   "Use two decks, or let people of like height work together. The shortest cannot reach from where the tallest has head room.",
 			working: "The shortest needs at least {least deck}, the tallest at most {most deck}.",
 			decides: code,
@@ -226,7 +226,7 @@ func deckRules() []rule {
 		{
 			id: "platform-kind-not-said", severity: problem.Note, at: "/access/kind",
 			when:    "the deck is more than half a metre up and nobody has said what kind of platform it is.",
-			fires:   func(f facts) bool { return f.onPlatform() && f.Gear.Kind == "" },
+			fires:   func(f *facts) bool { return f.onPlatform() && f.Gear.Kind == "" },
 			words:   "Treat it as a tower on wheels until the kind of platform is known.",
 			decides: code,
 			source:  "Derived: the less safe case is taken where a fact is missing.",
@@ -235,7 +235,7 @@ func deckRules() []rule {
 		{
 			id: "hop-up-too-low", severity: problem.Caution, at: "/access/kind",
 			when:    "a hop-up is chosen and the deck is more than half a metre up.",
-			fires:   func(f facts) bool { return f.onPlatform() && f.Gear.Kind == HopUp },
+			fires:   func(f *facts) bool { return f.onPlatform() && f.Gear.Kind == HopUp },
 			words:   "Use a platform with rails: a {~hop-up} is too low. This ceiling takes a deck about {best deck} high, and a step back from there does harm.",
 			working: "Deck: {deck}; a {~hop-up} ends at {half a metre}.",
 			decides: maker,
@@ -246,7 +246,7 @@ func deckRules() []rule {
 		{
 			id: "deck-under-600-mm", severity: problem.Caution, where: inEurope, subject: "deck width", at: "/access/deckWidth",
 			when:    "the lesser side of the deck is below 0.60 m.",
-			fires:   func(f facts) bool { return f.deckNarrower(leastDeckEU) },
+			fires:   func(f *facts) bool { return f.deckNarrower(leastDeckEU) },
 			words:   "Use a wider deck, {600 mm} or more: you step back with your eyes on the ceiling.",
 			working: "Deck: {deck width} wide; the standard asks for {600 mm}.",
 			decides: maker,
@@ -255,7 +255,7 @@ func deckRules() []rule {
 		{
 			id: "deck-under-18-in", severity: problem.Caution, where: inUS, subject: "deck width", at: "/access/deckWidth",
 			when:    "the lesser side of the deck is below 18 in.",
-			fires:   func(f facts) bool { return f.deckNarrower(leastDeckUS) },
+			fires:   func(f *facts) bool { return f.deckNarrower(leastDeckUS) },
 			words:   "Use a wider deck, {18 in} or more: you step back with your eyes on the ceiling.",
 			working: "Deck: {deck width} wide; the rule asks for {18 in}.",
 			decides: maker,
@@ -264,7 +264,7 @@ func deckRules() []rule {
 		{
 			id: "deck-overloaded", severity: problem.Stop, at: "/access/rated",
 			when:    "the people at 250 lb (113.4 kg) each and what was weighed are more than the deck may carry.",
-			fires:   facts.deckOverloaded,
+			fires:   (*facts).deckOverloaded,
 			words:   "Take people or material off the deck. It may carry {rated}, and {on the deck} would be on it.",
 			working: "With gear {people weigh} {people mass}, tools and materials: {load}. Together {on the deck}; the deck may carry {rated}.",
 			decides: maker,
@@ -275,7 +275,7 @@ func deckRules() []rule {
 		{
 			id: "deck-rating-not-known", severity: problem.Caution, at: "/access/rated",
 			when:    "tools and materials for the deck are weighed, and what it may carry is not given.",
-			fires:   func(f facts) bool { return f.onDeck() && f.Gear.Load.Known && !f.Gear.Rated.Known },
+			fires:   func(f *facts) bool { return f.onDeck() && f.Gear.Load.Known && !f.Gear.Rated.Known },
 			words:   "Read on its label what the deck may carry: {on the deck} would be on it.",
 			working: "With gear {people weigh} {people mass}, tools and materials: {load}. Together {on the deck}.",
 			decides: maker,
@@ -286,7 +286,7 @@ func deckRules() []rule {
 		{
 			id: "floor-overloaded", severity: problem.Stop, subject: "floor", at: "/place/floorLoad",
 			when:    "the platform and all on it weigh more than the floor may carry over the area the platform stands on.",
-			fires:   facts.floorOverloaded,
+			fires:   (*facts).floorOverloaded,
 			words:   "Do not put the platform up yet. With all on it it comes to {on the floor}, and under it the floor may carry {floor may carry}. Take weight off, or ask an engineer how to spread it.",
 			working: "Weight: {on the floor} on {foot} of floor, which may carry {floor may carry}; a screening figure.",
 			decides: licensed,
@@ -297,7 +297,7 @@ func deckRules() []rule {
 		{
 			id: "floor-not-checked", severity: problem.Note, subject: "floor", at: "/access/mass",
 			when:    "what the floor may carry is given, and what the platform weighs or takes on the floor is not.",
-			fires:   facts.floorNotChecked,
+			fires:   (*facts).floorNotChecked,
 			words:   "Weigh the platform up, and measure how much floor it takes. Until then nothing here has checked the floor.",
 			decides: maker,
 			source:  "Derived: the less safe case is taken where a fact is missing.",
@@ -306,7 +306,7 @@ func deckRules() []rule {
 		{
 			id: "nothing-on-the-deck", severity: problem.Note, at: "/access/by",
 			when:    "there is a deck.",
-			fires:   facts.onDeck,
+			fires:   (*facts).onDeck,
 			words:   "Never stand on a box, a bucket or a ladder on the deck. Raise the deck.",
 			decides: code,
 			source:  "29 CFR 1926.451(f)(14) and (15), from memory.",
@@ -322,7 +322,7 @@ func railRules() []rule {
 		{
 			id: "rails-beside-a-drop", severity: problem.Stop, subject: "rails", at: "/access/rails",
 			when:    "the floor falls away beside the deck, and it has no rails, or nobody has said.",
-			fires:   func(f facts) bool { return f.unguarded() && f.Building.Drop == Yes },
+			fires:   func(f *facts) bool { return f.unguarded() && f.Building.Drop == Yes },
 			words:   "Fit guardrails on all open sides before anyone goes up. Beside the deck one can fall {fall}, and a balustrade or a sill is too low for whoever stands on it. If it has rails, fill that in.",
 			working: "Deck: {deck}, down from the floor beside it: {drop}, rails: {rails}.",
 			decides: code,
@@ -335,7 +335,7 @@ func railRules() []rule {
 		{
 			id: "drop-beside-the-deck", severity: problem.Caution, subject: "drop", at: "/place/drop",
 			when:    "the floor falls away beside the deck.",
-			fires:   func(f facts) bool { return f.onDeck() && f.Building.Drop == Yes },
+			fires:   func(f *facts) bool { return f.onDeck() && f.Building.Drop == Yes },
 			words:   "Board the drop over, or shut and bar the window, and fix a stop on the floor that no wheel or foot can pass. Beside the deck one can fall {fall}.",
 			working: "Deck: {deck}, down from the floor beside it: {drop}.",
 			decides: code,
@@ -348,7 +348,7 @@ func railRules() []rule {
 		{
 			id: "look-for-a-drop", severity: problem.Note, subject: "drop", at: "/place/drop",
 			when:    "there is a deck, and nobody has said whether the floor falls away beside it.",
-			fires:   func(f facts) bool { return f.onDeck() && f.Building.Drop == "" },
+			fires:   func(f *facts) bool { return f.onDeck() && f.Building.Drop == "" },
 			words:   "Look for a stairwell, a gallery or a low window beside the platform. A fall counts down to the lowest level.",
 			decides: code,
 			source:  "29 CFR 1926.451(g)(1), which counts from the lower level, seen in a secondary copy; Work at Height Regulations 2005, regulation 6.",
@@ -357,7 +357,7 @@ func railRules() []rule {
 		{
 			id: "rails-above-10-ft", severity: problem.Stop, where: inUS, subject: "rails", at: "/access/rails",
 			when:    "the deck is more than 10 ft up and has no rails, or nobody has said.",
-			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best > 10*measure.Foot },
+			fires:   func(f *facts) bool { return f.unguarded() && f.deck.Best > 10*measure.Foot },
 			words:   "Fit guardrails on all open sides and ends, or wear fall arrest, before anyone works up there. The deck is above {10 ft}. If it has rails, fill that in.",
 			working: "Deck: {deck}, rails: {rails}; the rule starts above {10 ft}.",
 			decides: code,
@@ -370,7 +370,7 @@ func railRules() []rule {
 		{
 			id: "rails-above-4-ft", severity: problem.Caution, where: inUS, subject: "rails", at: "/access/rails",
 			when: "the deck is more than 4 ft and up to 10 ft up and has no rails, or nobody has said.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.unguarded() && f.deck.Best > 4*measure.Foot && f.deck.Best <= 10*measure.Foot
 			},
 			words:   "Fit guardrails: you look up, and may step back. The scaffold rule asks for them above {10 ft}, but a fall from here hurts too.",
@@ -387,7 +387,7 @@ func railRules() []rule {
 		{
 			id: "rails-from-2-m", severity: problem.Stop, where: inEurope, subject: "rails", at: "/access/rails",
 			when:    "the deck is 2 m up or more and has no rails, or nobody has said.",
-			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best >= 2*measure.Metre },
+			fires:   func(f *facts) bool { return f.unguarded() && f.deck.Best >= 2*measure.Metre },
 			words:   "Fit guardrails on all open sides before anyone goes up. The deck is {2 m} or more above the floor. If it has rails, fill that in.",
 			working: "Deck: {deck}, rails: {rails}; no height counts as safe, a stop from {2 m}.",
 			decides: code,
@@ -400,7 +400,7 @@ func railRules() []rule {
 		{
 			id: "rails-any-height", severity: problem.Caution, where: inEurope, subject: "rails", at: "/access/rails",
 			when:    "there is a deck below 2 m and it has no rails, or nobody has said.",
-			fires:   func(f facts) bool { return f.unguarded() && f.deck.Best < 2*measure.Metre },
+			fires:   func(f *facts) bool { return f.unguarded() && f.deck.Best < 2*measure.Metre },
 			words:   "Fit guardrails: the law names no height from which one may fall. Only where that cannot reasonably be done, as on a low {~hop-up}, use what shortens or softens the fall instead, and train people for it.",
 			working: "Deck: {deck}, rails: {rails}; no height counts as safe.",
 			decides: code,
@@ -415,7 +415,7 @@ func railRules() []rule {
 		{
 			id: "rail-under-38-in", severity: problem.Caution, where: inUS, subject: "rail height", at: "/access/railHeight",
 			when:    "there are rails and the top one is below 38 in.",
-			fires:   func(f facts) bool { return f.railed() && f.Gear.RailHeight > 0 && f.Gear.RailHeight < leastRailUS },
+			fires:   func(f *facts) bool { return f.railed() && f.Gear.RailHeight > 0 && f.Gear.RailHeight < leastRailUS },
 			words:   "Raise the top rail to between {38 in} and {45 in}. It is at {rail height}, where you may tip over it.",
 			working: "Top rail: {rail height}; the rule asks for {38 in} to {45 in}.",
 			decides: maker,
@@ -426,7 +426,7 @@ func railRules() []rule {
 		{
 			id: "rail-under-950-mm", severity: problem.Caution, where: inEurope, subject: "rail height", at: "/access/railHeight",
 			when:    "there are rails and the top one is below 950 mm.",
-			fires:   func(f facts) bool { return f.railed() && f.Gear.RailHeight > 0 && f.Gear.RailHeight < leastRailEU },
+			fires:   func(f *facts) bool { return f.railed() && f.Gear.RailHeight > 0 && f.Gear.RailHeight < leastRailEU },
 			words:   "Raise the top rail to {950 mm} or more. It is at {rail height}, where you may tip over it.",
 			working: "Top rail: {rail height}; the rule asks for {950 mm}.",
 			decides: maker,
@@ -437,7 +437,7 @@ func railRules() []rule {
 		{
 			id: "rail-over-45-in", severity: problem.Note, where: inUS, subject: "rail height", at: "/access/railHeight",
 			when:    "there are rails and the top one is above 45 in.",
-			fires:   func(f facts) bool { return f.railed() && f.Gear.RailHeight > mostRailUS },
+			fires:   func(f *facts) bool { return f.railed() && f.Gear.RailHeight > mostRailUS },
 			words:   "See that the mid rail is about half way: the top rail, at {rail height}, is above {45 in}. The rule allows that where the work asks for it and all else about the rails is in order.",
 			working: "Top rail: {rail height}; the rule asks for {38 in} to {45 in}.",
 			decides: maker,
@@ -448,7 +448,7 @@ func railRules() []rule {
 		{
 			id: "rail-height-not-known", severity: problem.Note, where: inUS, subject: "rail height", at: "/access/railHeight",
 			when:    "a platform with rails is more than half a metre up and the height of its top rail is not given.",
-			fires:   func(f facts) bool { return f.builtUp() && f.Rails == Yes && f.Gear.RailHeight <= 0 },
+			fires:   func(f *facts) bool { return f.builtUp() && f.Rails == Yes && f.Gear.RailHeight <= 0 },
 			words:   "Measure the top rail. It belongs {38 in} to {45 in} above the deck, with a mid rail about half way.",
 			decides: maker,
 			source:  "29 CFR 1926.451(g)(4)(ii), OSHA letter of 2000-05-18, and (g)(4)(iii), seen in a secondary copy.",
@@ -457,7 +457,7 @@ func railRules() []rule {
 		{
 			id: "rails-not-measured", severity: problem.Note, where: inEurope, subject: "rail height", atStep: atRails,
 			when: "a platform with rails is more than half a metre up and the height of its top rail or the widest gap is not given.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.builtUp() && f.Rails == Yes && (f.Gear.RailHeight <= 0 || f.Gear.RailGap <= 0)
 			},
 			words:   "Measure the rails. The top one belongs {950 mm} or more above the deck, with no gap wider than {470 mm}.",
@@ -468,7 +468,7 @@ func railRules() []rule {
 		{
 			id: "rail-gap-over-470-mm", severity: problem.Caution, where: inEurope, at: "/access/railGap",
 			when:    "there are rails and a gap between them is wider than 470 mm.",
-			fires:   func(f facts) bool { return f.railed() && f.Gear.RailGap > mostRailGapEU },
+			fires:   func(f *facts) bool { return f.railed() && f.Gear.RailGap > mostRailGapEU },
 			words:   "Add a mid rail. The gap of {rail gap} is wide enough to fall through.",
 			working: "Gap: {rail gap}; the rule ends at {470 mm}.",
 			decides: maker,
@@ -479,7 +479,7 @@ func railRules() []rule {
 		{
 			id: "gap-to-the-wall", severity: problem.Caution, where: inUS, atStep: atGapToTheWall,
 			when:    "the deck ends more than 14 in from the wall and has no rails, or nobody has said.",
-			fires:   func(f facts) bool { return f.unguarded() && f.DeckGap > mostDeckGapUS },
+			fires:   func(f *facts) bool { return f.unguarded() && f.DeckGap > mostDeckGapUS },
 			words:   "Close the gap of {deck gap} at the edge of the deck to {14 in} or less, or put a rail there.",
 			working: "Gap: {deck gap}, rails: {rails}; the rule ends at {14 in}.",
 			decides: code,
@@ -492,7 +492,7 @@ func railRules() []rule {
 		{
 			id: "falling-things-10-ft", severity: problem.Caution, where: inUS, subject: "falling things", atStep: atFallingThings,
 			when:    "the deck is more than 10 ft above the lowest level beside it, others may pass below or nobody has said, and there are no toe boards.",
-			fires:   func(f facts) bool { return f.mayBePassedUnder() && f.mayFall(10*measure.Foot+1) },
+			fires:   func(f *facts) bool { return f.mayBePassedUnder() && f.mayFall(10*measure.Foot+1) },
 			words:   "Fit toe boards, tie the tools on and fence off the floor: they would fall more than {10 ft}, and others pass below.",
 			working: "Fall: {fall}, toe boards: {toe boards}, others below: {below}; the rule starts above {10 ft}.",
 			decides: code,
@@ -504,7 +504,7 @@ func railRules() []rule {
 		{
 			id: "falling-things", severity: problem.Caution, where: inEurope, subject: "falling things", atStep: atFallingThings,
 			when:    "there is a platform, others may pass below or nobody has said, and there are no toe boards.",
-			fires:   facts.mayBePassedUnder,
+			fires:   (*facts).mayBePassedUnder,
 			words:   "Fit toe boards, tie the tools on and fence off the floor: others pass below.",
 			working: "Deck: {deck}, toe boards: {toe boards}, others below: {below}.",
 			decides: code,
@@ -522,7 +522,7 @@ func baseRules() []rule {
 		{
 			id: "base-too-narrow", severity: problem.Stop, where: inUS, subject: "base", at: "/access/base",
 			when:    "the platform with its rails is more than 4 times as high as its least base (3 times where the country is not known), and it is not tied.",
-			fires:   facts.baseTooSmall,
+			fires:   (*facts).baseTooSmall,
 			words:   "Do not go up: the base is too narrow. To the top of its rails the platform is {total height} high, more than {base ratio} times its base of {base}. Add outriggers or a wider base, at least {base needed}, or have it tied.",
 			working: "To the top of the rails: {total}, base: {base}; at most {base ratio} to 1 where it is not tied.",
 			decides: maker,
@@ -533,7 +533,7 @@ func baseRules() []rule {
 		{
 			id: "base-check-table", severity: problem.Stop, where: inEurope, subject: "base", at: "/access/base",
 			when:    "the platform with its rails is more than 3 times as high as its least base, it is not tied, and nobody has found the base in the maker's table.",
-			fires:   func(f facts) bool { return f.baseTooSmall() && !f.TableAllows() },
+			fires:   func(f *facts) bool { return f.baseTooSmall() && !f.TableAllows() },
 			words:   "Do not go up before you have looked up the base in the maker's table. This one is {base} wide; as a screening figure at least {base needed} is wanted, stabilisers included. If the table allows it, or it is tied, fill that in.",
 			working: "To the top of the rails: {total}, base: {base}; screening figure {base ratio} to 1.",
 			decides: maker,
@@ -544,7 +544,7 @@ func baseRules() []rule {
 		{
 			id: "base-not-known", severity: problem.Caution, at: "/access/base",
 			when:    "there is a platform that is no hop-up, its base is not given, and it is not tied.",
-			fires:   func(f facts) bool { return f.builtUp() && f.LeastBase() <= 0 && f.Gear.Tied != Yes },
+			fires:   func(f *facts) bool { return f.builtUp() && f.LeastBase() <= 0 && f.Gear.Tied != Yes },
 			words:   "Ask for a base of at least {base needed} on its shorter side, outriggers included. Check it against the maker's table.",
 			working: "To the top of the rails: {total}, at {base ratio} to 1.",
 			decides: maker,
@@ -555,7 +555,7 @@ func baseRules() []rule {
 		{
 			id: "wheels-not-locked", severity: problem.Stop, subject: "wheels", at: "/access/wheels",
 			when:    "a podium or a tower, or what may be one, has wheels that are not locked.",
-			fires:   func(f facts) bool { return f.rolls() && f.Gear.Wheels == No },
+			fires:   func(f *facts) bool { return f.rolls() && f.Gear.Wheels == No },
 			words:   "Lock every wheel before anyone climbs or works, and again after every move.",
 			decides: maker,
 			source:  "29 CFR 1926.452(w)(2), OSHA letter of 2005-06-17; HSE information sheet CIS10, seen in a secondary copy.",
@@ -566,7 +566,7 @@ func baseRules() []rule {
 		{
 			id: "lock-wheels", severity: problem.Caution, subject: "wheels", at: "/access/wheels",
 			when: "a podium or a tower, or what may be one, has wheels of which nobody has said that they are locked; or those of a scaffold are not.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return f.rolls() && f.Gear.Wheels != Yes || f.builtUp() && f.Gear.Kind == Scaffold && f.Gear.Wheels == No
 			},
 			words:   "If it has wheels, lock every one before anyone climbs or works, however often it is moved.",
@@ -580,7 +580,7 @@ func baseRules() []rule {
 		{
 			id: "get-down-before-it-moves", severity: problem.Stop, where: inEurope, subject: "moving", at: "/access/rides",
 			when:    "the platform is moved with someone on it.",
-			fires:   func(f facts) bool { return f.rolls() && f.Gear.Rides == Yes },
+			fires:   func(f *facts) bool { return f.rolls() && f.Gear.Rides == Yes },
 			words:   "Get down and clear the deck before it is moved. Push it at the base.",
 			decides: maker,
 			source:  "HSE information sheet CIS10, seen in a secondary copy.",
@@ -591,7 +591,7 @@ func baseRules() []rule {
 		{
 			id: "riding-too-tall", severity: problem.Stop, where: inUS, subject: "moving", at: "/access/rides",
 			when:    "the platform is moved with someone on it, and with its rails it is more than twice as high as its least base, or the base is not given.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Rides == Yes && !f.wideToRide() },
+			fires:   func(f *facts) bool { return f.mayRoll() && f.Gear.Rides == Yes && !f.wideToRide() },
 			words:   "Get down before it is moved. It is {total height} high: to carry anyone along its base would have to be {riding base} wide.",
 			working: "To the top of the rails: {total}, base: {base given}; at most 2 to 1 with someone on it.",
 			decides: maker,
@@ -604,7 +604,7 @@ func baseRules() []rule {
 		{
 			id: "riding-conditions", severity: problem.Caution, where: inUS, subject: "moving", at: "/access/rides",
 			when:    "the platform is moved with someone on it, and with its rails it is at most twice as high as its least base.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Rides == Yes && f.wideToRide() },
+			fires:   func(f *facts) bool { return f.mayRoll() && f.Gear.Rides == Yes && f.wideToRide() },
 			words:   "Get down before it is moved. Nobody may stay on unless the floor is within 3 degrees of level, with no holes and nothing in the way. Outriggers, if it has them, must be out on both sides, and nobody outside the wheels.",
 			working: "To the top of the rails: {total}, base: {base given}; at most 2 to 1 with someone on it.",
 			decides: maker,
@@ -616,7 +616,7 @@ func baseRules() []rule {
 		{
 			id: "nobody-rides", severity: problem.Caution, subject: "moving", at: "/access/rides",
 			when:    "a podium or a tower, or what may be one, is used, and nobody has said whether it is moved with someone on it; or it is, and the height of the deck is not known.",
-			fires:   func(f facts) bool { return f.rolls() && f.Gear.Rides != No && (f.Gear.Rides != Yes || !f.deckKnown) },
+			fires:   func(f *facts) bool { return f.rolls() && f.Gear.Rides != No && (f.Gear.Rides != Yes || !f.deckKnown) },
 			words:   "Get down and clear the deck before it is rolled. Push it at the base.",
 			decides: maker,
 			source:  "HSE information sheet CIS10, seen in a secondary copy; 29 CFR 1926.452(w)(3), OSHA letter of 1998-06-08, and (w)(6), which allows riding only under narrow conditions.",
@@ -628,7 +628,7 @@ func baseRules() []rule {
 		{
 			id: "push-at-the-base", severity: problem.Note, subject: "moving", at: "/access/rides",
 			when:    "a podium or a tower, or what may be one, is moved with nobody on it.",
-			fires:   func(f facts) bool { return f.mayRoll() && f.Gear.Rides == No },
+			fires:   func(f *facts) bool { return f.mayRoll() && f.Gear.Rides == No },
 			words:   "Clear the deck and the floor before it is moved, and push at the base, never above {5 ft}.",
 			decides: maker,
 			source:  "29 CFR 1926.452(w)(3), OSHA letter of 1998-06-08; HSE information sheet CIS10, seen in a secondary copy.",
@@ -638,7 +638,7 @@ func baseRules() []rule {
 		{
 			id: "lower-before-moving", severity: problem.Caution, where: inEurope, at: "/access/kind",
 			when:    "a tower, or what may be one, is with its rails more than 4 m high.",
-			fires:   func(f facts) bool { return f.mayBeTower() && f.deck.Total() > lowerToEU },
+			fires:   func(f *facts) bool { return f.mayBeTower() && f.deck.Total() > lowerToEU },
 			words:   "Lower the tower to {4 m} before it is moved.",
 			working: "To the top of the rails: {total}.",
 			decides: maker,
@@ -650,7 +650,7 @@ func baseRules() []rule {
 		{
 			id: "decks-between", severity: problem.Caution, where: inEurope, at: "/access/kind",
 			when:    "the deck of a tower, or of what may be one, is more than 3.4 m up.",
-			fires:   func(f facts) bool { return f.mayBeTower() && f.deck.Best > firstDeckEU },
+			fires:   func(f *facts) bool { return f.mayBeTower() && f.deck.Best > firstDeckEU },
 			words:   "Have decks built in between: the first at most {3.4 m} up, the next at most {2.25 m} above it.",
 			working: "Deck: {deck}; the standard starts above {3.4 m}.",
 			decides: maker,
@@ -662,7 +662,7 @@ func baseRules() []rule {
 		{
 			id: "too-high-for-a-tower", severity: problem.Stop, where: inEurope, at: "/access/kind",
 			when:    "the deck of a tower, or of what may be one, is more than 12 m up.",
-			fires:   func(f facts) bool { return f.mayBeTower() && f.deck.Best > mostTowerEU },
+			fires:   func(f *facts) bool { return f.mayBeTower() && f.deck.Best > mostTowerEU },
 			words:   "Do not use a mobile tower. Its standard ends at {12 m} indoors. Have a scaffold designed.",
 			working: "Deck: {deck}; the standard ends at {12 m}.",
 			decides: licensed,
@@ -673,7 +673,7 @@ func baseRules() []rule {
 		{
 			id: "trained-to-build", severity: problem.Note, at: "/access/kind",
 			when:    "there is a platform that is no hop-up.",
-			fires:   facts.builtUp,
+			fires:   (*facts).builtUp,
 			words:   "Only people trained for it put the platform up, in the maker's order and with every part in place.",
 			decides: maker,
 			source:  "29 CFR 1926.451(f)(7) and 1926.454, from memory; Work at Height Regulations 2005, regulation 5.",
@@ -683,7 +683,7 @@ func baseRules() []rule {
 		{
 			id: "check-each-shift", severity: problem.Note, where: inUS, subject: "inspection", at: "/access/kind",
 			when:    "there is a platform that is no hop-up.",
-			fires:   facts.builtUp,
+			fires:   (*facts).builtUp,
 			words:   "Have the site's competent person look over the platform before each shift.",
 			decides: code,
 			source:  "29 CFR 1926.451(f)(3); the number of the paragraph is from memory.",
@@ -693,7 +693,7 @@ func baseRules() []rule {
 		{
 			id: "check-within-7-days", severity: problem.Note, where: inEurope, subject: "inspection", at: "/access/kind",
 			when:    "from the deck one can fall 2 m or more, down to the lowest level beside it.",
-			fires:   func(f facts) bool { return f.onDeck() && f.mayFall(2*measure.Metre) },
+			fires:   func(f *facts) bool { return f.onDeck() && f.mayFall(2*measure.Metre) },
 			words:   "Have the platform inspected within the 7 days before it is used, and keep the report: a fall of {2 m} is possible. A mobile one is inspected on this site, any other where it stands.",
 			working: "Fall: {fall}; the rule starts at {2 m}.",
 			decides: code,
@@ -705,7 +705,7 @@ func baseRules() []rule {
 		{
 			id: "no-way-up", severity: problem.Stop, subject: "way up", at: "/access/wayUp",
 			when:    "the deck is more than 2 ft up and there is no ladder or stair to it.",
-			fires:   func(f facts) bool { return f.wantsWayUp() && f.Gear.WayUp == No },
+			fires:   func(f *facts) bool { return f.wantsWayUp() && f.Gear.WayUp == No },
 			words:   "Do not climb it yet: there is no way up. Get the maker's own ladder or stair, inside a tower. Never climb the braces.",
 			working: "Deck: {deck}; the rule starts above {2 ft}.",
 			decides: maker,
@@ -718,7 +718,7 @@ func baseRules() []rule {
 		{
 			id: "way-up", severity: problem.Caution, subject: "way up", at: "/access/wayUp",
 			when:    "the deck is more than 2 ft up and nobody has said whether there is a ladder or stair to it.",
-			fires:   func(f facts) bool { return f.wantsWayUp() && f.Gear.WayUp != Yes },
+			fires:   func(f *facts) bool { return f.wantsWayUp() && f.Gear.WayUp != Yes },
 			words:   "Go up by its own ladder or stair, inside a tower. Never climb the braces.",
 			working: "Deck: {deck}; the rule starts above {2 ft}.",
 			decides: maker,
@@ -732,7 +732,7 @@ func baseRules() []rule {
 		{
 			id: "no-ladder-on-a-tower", severity: problem.Caution, at: "/access/wayUp",
 			when:    "the deck of a podium or a tower, or of what may be one, is more than 2 ft up, and nobody has said that it has a ladder or stair of its own.",
-			fires:   func(f facts) bool { return f.wantsWayUp() && f.Gear.WayUp != Yes && f.mayRoll() },
+			fires:   func(f *facts) bool { return f.wantsWayUp() && f.Gear.WayUp != Yes && f.mayRoll() },
 			words:   "Never lean a ladder on a podium or a tower: it can push it over or roll it away. Use its own ladder or stair.",
 			decides: maker,
 			source:  "29 CFR 1926.451(e)(1), seen in a secondary copy; EN 1004-1:2020, 7.6, which puts the way up inside. That a ladder pushes it over is common practice, no source.",
@@ -742,7 +742,7 @@ func baseRules() []rule {
 		{
 			id: "ladder-to-the-deck-1-m", severity: problem.Note, where: inEurope, subject: "ladder to the deck", at: "/access/wayUp",
 			when:    "the deck of a scaffold is more than 2 ft up and nobody has said that there is a ladder or stair inside.",
-			fires:   facts.leansUp,
+			fires:   (*facts).leansUp,
 			words:   "If a leaning ladder leads up a scaffold, tie it and let it stand {1 m} past the deck to hold on to. Its foot is about {ladder foot, Europe} out: 1 out for 4 up.",
 			working: "Deck: {deck}; a quarter of it out.",
 			decides: maker,
@@ -754,7 +754,7 @@ func baseRules() []rule {
 		{
 			id: "ladder-to-the-deck-3-ft", severity: problem.Note, where: inUS, subject: "ladder to the deck", at: "/access/wayUp",
 			when:    "the deck of a scaffold is more than 2 ft up and nobody has said that there is a ladder or stair inside.",
-			fires:   facts.leansUp,
+			fires:   (*facts).leansUp,
 			words:   "If a leaning ladder leads up a scaffold, tie it and let it stand {3 ft} past the deck to hold on to. Its foot is about {ladder foot, US} out: a quarter of its length up to the deck.",
 			working: "Deck: {deck}.",
 			decides: maker,
@@ -766,7 +766,7 @@ func baseRules() []rule {
 		{
 			id: "loose-sheets", severity: problem.Caution, at: "/access/by",
 			when:    "the work is done from a deck or a ladder, or there is a mask.",
-			fires:   func(f facts) bool { return f.onDeck() || f.onLadder() || f.MaskArea.SquareMetres.Sign() > 0 },
+			fires:   func(f *facts) bool { return f.onDeck() || f.onLadder() || f.MaskArea.SquareMetres.Sign() > 0 },
 			words:   "Put no loose sheets under feet or wheels. Bag the backing of every panel as it comes off: it is slippery. Cover the floor with something hard and lead cables away.",
 			decides: code,
 			source:  "Common practice, no source.",
@@ -782,7 +782,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-over-2-hours", severity: problem.Note, subject: "overhead", at: "/days/people",
 			when: "one person works overhead for more than 2 hours a day.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return exceeds(f.OverheadHours, measure.FactOf(overheadNoteFrom), once)
 			},
 			words:   "Take turns, mix in work on the floor, and roll with a long handle. The longest day has {overhead hours} overhead for one person.",
@@ -796,7 +796,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-over-4-hours", severity: problem.Caution, subject: "overhead", at: "/days/people",
 			when: "one person works overhead for more than 4 hours a day.",
-			fires: func(f facts) bool {
+			fires: func(f *facts) bool {
 				return exceeds(f.OverheadHours, measure.FactOf(overheadCautionAt), once)
 			},
 			words:   "Plan again, with more people or more days, and roll with a long handle. The longest day has {overhead hours} overhead for one person, and four is too many.",
@@ -811,7 +811,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-hours-not-known", severity: problem.Note, subject: "overhead", at: "/days/start",
 			when:    "the hours overhead are not known.",
-			fires:   func(f facts) bool { return !f.OverheadHours.Known },
+			fires:   func(f *facts) bool { return !f.OverheadHours.Known },
 			words:   "Count the hours overhead. Above two a day for one person take turns; above four plan more people or more days. With the days filled in this sheet counts them.",
 			decides: code,
 			source:  "Washington State, WAC 296-62-05105 and 296-62-05174, repealed in 2003, as guidance; the figures are from memory.",
@@ -820,7 +820,7 @@ func overheadRules() []rule {
 		{
 			id: "panel-over-5-kg", severity: problem.Caution, subject: "panel", at: "/access/panel",
 			when:    "each of those up there holds more than 5 kg of the heaviest panel.",
-			fires:   func(f facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelCaution), once) },
+			fires:   func(f *facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelCaution), once) },
 			words:   "Get more hands, smaller panels or a prop under them. Held overhead at arm's length, {panel share} each is too heavy.",
 			working: "Panel: {panel}, held by {people}, {panel share} each; a note above {3 kg}, a caution above {5 kg}.",
 			decides: code,
@@ -830,7 +830,7 @@ func overheadRules() []rule {
 		{
 			id: "panel-over-3-kg", severity: problem.Note, subject: "panel", at: "/access/panel",
 			when:    "each of those up there holds more than 3 kg of the heaviest panel.",
-			fires:   func(f facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelNote), once) },
+			fires:   func(f *facts) bool { return exceeds(f.panelShare(), measure.FactOf(panelNote), once) },
 			words:   "Share the panels out well, or put a prop under them. Held overhead at arm's length, {panel share} each is too heavy for some.",
 			working: "Panel: {panel}, held by {people}, {panel share} each; a note above {3 kg}, a caution above {5 kg}.",
 			decides: code,
@@ -839,7 +839,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-spell-over-10-minutes", severity: problem.Note, subject: "breaks", at: "/access/minutes",
 			when:    "the work in one spot goes on for more than 10 minutes without a pause.",
-			fires:   func(f facts) bool { return exceeds(f.Gear.Minutes, measure.FactOf(spellMinutes), once) },
+			fires:   func(f *facts) bool { return exceeds(f.Gear.Minutes, measure.FactOf(spellMinutes), once) },
 			words:   "Lower the arms and look level every few minutes. {minutes} without a pause is too long: stop after half an hour overhead at most, and do something on the floor.",
 			working: "In one spot without a pause: {minutes}; the note starts above 10 min.",
 			decides: code,
@@ -850,7 +850,7 @@ func overheadRules() []rule {
 		{
 			id: "overhead-breaks", severity: problem.Note, subject: "breaks", at: "",
 			when:    "always: the work is overhead.",
-			fires:   func(f facts) bool { return true },
+			fires:   func(f *facts) bool { return true },
 			words:   "Work overhead in stretches of half an hour at most. Every few minutes lower the arms and look level.",
 			decides: code,
 			source:  "Common practice, no source; elbows above the shoulder strain it more the longer they are there, Int Arch Occup Environ Health 93, 2020, abstract.",

@@ -457,7 +457,8 @@ func TestAccessWorkingsAreWhole(t *testing.T) {
 	all(deckAt(4*measure.Metre), minutes("40"), panel(fact("6")), overhead(fact("6")))(&job)
 	f, found := factsOf(job), 0
 	for _, list := range [][]rule{ladderRules(), deckRules(), railRules(), baseRules(), overheadRules()} {
-		for _, r := range list {
+		for i := range list {
+			r := &list[i]
 			rest := r.working
 			for {
 				_, after, more := strings.Cut(rest, "{")

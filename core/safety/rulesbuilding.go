@@ -11,7 +11,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-found", severity: problem.Stop, subject: "lead", at: "/place/leadPlan",
 			when:    "a test found lead, and nobody has said that the work on it is planned in writing.",
-			fires:   func(f facts) bool { return f.Lead == LeadFound && f.Building.LeadPlan != Yes },
+			fires:   func(f *facts) bool { return f.Lead == LeadFound && f.Building.LeadPlan != Yes },
 			words:   "Do not fit, sand or peel anything on this paint yet: a test found lead in it. Have someone trained for lead plan in writing how its dust is kept down, kept off people and cleaned up, and fill in that it is planned.",
 			decides: code,
 			source:  "29 CFR 1926.62(d) and (e), from memory; Control of Lead at Work Regulations 2002, regulations 5 and 6, from memory; Directive 98/24/EC, from memory.",
@@ -22,7 +22,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-certified-firm", severity: problem.Stop, where: inUS, subject: "lead", atStep: leadBlank,
 			when:    "a home, a place young children come to, or nobody has said; built before 1978 or unknown; not tested free of lead; the mask is over 6 ft² or its area unknown; and nobody has said that the firm is certified.",
-			fires:   func(f facts) bool { return f.renovates() && f.Building.LeadFirm != Yes },
+			fires:   func(f *facts) bool { return f.renovates() && f.Building.LeadFirm != Yes },
 			words:   "{test or certified firm}. The stick-on mask may lift paint over {mask area}, and in a home a small job may disturb {6 ft²}. If your firm is certified, fill that in.",
 			working: "Building: {use}, built: {year}; the rule holds in homes and where young children come, before 1978. Mask: {mask area}; a small job disturbs {6 ft²} at most.",
 			decides: code,
@@ -35,7 +35,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-certified-work", severity: problem.Caution, where: inUS, subject: "lead", at: "/place/leadFirm",
 			when:    "as before, and the firm is certified.",
-			fires:   func(f facts) bool { return f.renovates() && f.Building.LeadFirm == Yes },
+			fires:   func(f *facts) bool { return f.renovates() && f.Building.LeadFirm == Yes },
 			words:   "Let your firm's certified renovator run this job: hand over the lead pamphlet first, close off the room, clean and check it at the end, and keep the record for three years.",
 			working: "Building: {use}, built: {year}. Mask: {mask area}; a small job disturbs {6 ft²} at most.",
 			decides: code,
@@ -48,7 +48,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-to-the-plan", severity: problem.Caution, subject: "lead", at: "/place/leadPlan",
 			when:    "a test found lead, and the work on it is planned in writing.",
-			fires:   func(f facts) bool { return f.Lead == LeadFound && f.Building.LeadPlan == Yes },
+			fires:   func(f *facts) bool { return f.Lead == LeadFound && f.Building.LeadPlan == Yes },
 			words:   "Keep to the written plan for the lead in this paint. Sand, peel or pull nothing off it that the plan does not speak of.",
 			decides: code,
 			source:  "29 CFR 1926.62(e), from memory; Control of Lead at Work Regulations 2002, regulation 6, from memory.",
@@ -59,7 +59,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-at-work", severity: problem.Caution, where: inUS, subject: "lead", at: "/place/leadTest",
 			when:    "a building that is no home and no place young children come to, built before 1978 or unknown, and not tested for lead.",
-			fires:   func(f facts) bool { return f.leadUntested(leadYearUS) && !f.youngMayBeThere() },
+			fires:   func(f *facts) bool { return f.leadUntested(leadYearUS) && !f.youngMayBeThere() },
 			words:   "Have the old paint tested for lead before you fit or peel, and fill in what the test gives. The rule for homes does not hold here. The one for people at work does, however little lead there is.",
 			working: "Building: {use}, built: {year}.",
 			decides: code,
@@ -71,7 +71,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-small-job", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
 			when:    "a home, a place young children come to, or nobody has said; built before 1978 or unknown; not tested free of lead; and the mask is 6 ft² or less.",
-			fires:   func(f facts) bool { return f.leadPossible(leadYearUS) && f.youngMayBeThere() && !f.largeMask() },
+			fires:   func(f *facts) bool { return f.leadPossible(leadYearUS) && f.youngMayBeThere() && !f.largeMask() },
 			words:   "Count up what else is disturbed in this room within 30 days. Together with the mask it may come to {6 ft²} at most; above that the lead rule asks for a certified firm.",
 			working: "Building: {use}, built: {year}; the rule holds before 1978. Mask: {mask area}.",
 			decides: code,
@@ -83,7 +83,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-test-first", severity: problem.Caution, where: inEurope, subject: "lead", at: "/place/leadTest",
 			when:    "built before 1992 or unknown, and not tested for lead.",
-			fires:   func(f facts) bool { return f.leadUntested(leadYearElse) },
+			fires:   func(f *facts) bool { return f.leadUntested(leadYearElse) },
 			words:   "Have the old paint tested for lead before you fit or peel, and fill in what the test gives.",
 			working: "Built: {year}; lead is likely enough before 1992.",
 			decides: code,
@@ -95,7 +95,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-work-damp", severity: problem.Note, at: "/place/leadTest",
 			when:    "lead was found; or built before 1978 (outside the US 1992) or unknown, and not tested free of it.",
-			fires:   facts.mayBeLead,
+			fires:   (*facts).mayBeLead,
 			words:   "Where this paint may come loose, sheet the floor, work damp and wear a {dust mask} mask. Use no open flame, no hot gun above 593 °C (1100 °F), no power sander without its own HEPA vacuum and no dry broom. Wash before you eat or go home.",
 			decides: code,
 			source:  "40 CFR 745.85, its (a)(3) seen in a secondary copy, outside the US as guidance; 29 CFR 1910.134, from memory; Control of Lead at Work Regulations 2002, from memory.",
@@ -105,7 +105,7 @@ func oldPaintRules() []rule {
 		{
 			id: "lead-keep-result", severity: problem.Note, where: inUS, subject: "lead", at: "/place/leadTest",
 			when:     "built before 1978 or unknown, and a test found the paint free of lead.",
-			fires:    func(f facts) bool { return f.Year < leadYearUS && f.Lead == LeadFoundFree },
+			fires:    func(f *facts) bool { return f.Year < leadYearUS && f.Lead == LeadFoundFree },
 			words:    "Keep the test result with this sheet: less than 1.0 mg/cm², or less than 0.5 % by weight. It frees you from the rule for homes, not from the one for people at work: any lead counts there. Keep dust down, and wash before you eat.",
 			decides:  code,
 			source:   "40 CFR 745.82(a); 29 CFR 1926.62(a), from memory, which names no least share of lead.",
@@ -114,7 +114,7 @@ func oldPaintRules() []rule {
 		{
 			id: "patch-test-old-paint", severity: problem.Stop, subject: "tape", at: "/place/pullTest",
 			when:    "the paint may hold lead and was not tested free of it, no tape pulled yet, and no asbestos found or to be presumed.",
-			fires:   func(f facts) bool { return f.mayBeLead() && f.untested() && !f.asbestosInTheWay() },
+			fires:   func(f *facts) bool { return f.mayBeLead() && f.untested() && !f.asbestosInTheWay() },
 			words:   "Do not hang a panel yet. The paint may hold lead: sheet the floor, wear a {dust mask} mask, press tape on several dry spots, repairs too, and pull. Then mist the spots and what fell, wipe it up, and fill in what the tape did. Damp beforehand, weak paint seems to hold.",
 			working: "Built: {year}.",
 			decides: code,
@@ -124,7 +124,7 @@ func oldPaintRules() []rule {
 		{
 			id: "pull-test-first", severity: problem.Stop, subject: "tape", at: "/place/pullTest",
 			when:    "no tape has been pulled off the old paint yet, no lead was found in it, and no asbestos is found or to be presumed.",
-			fires:   func(f facts) bool { return f.untested() && !f.asbestosInTheWay() },
+			fires:   func(f *facts) bool { return f.untested() && !f.asbestosInTheWay() },
 			words:   "Do not hang a panel yet. Sheet the floor, press strips of tape on several dry spots, repairs too, pull them off, and fill in what they did. On a damp spot weak paint seems to hold.",
 			decides: label,
 			source:  "Common practice, no source.",
@@ -133,7 +133,7 @@ func oldPaintRules() []rule {
 		{
 			id: "paint-lifted", severity: problem.Stop, at: "/place/pullTest",
 			when:    "the tape lifted the old paint.",
-			fires:   func(f facts) bool { return f.Pull == Lifted },
+			fires:   func(f *facts) bool { return f.Pull == Lifted },
 			words:   "Do not hang a panel: the tape lifted the old paint, and the stick-on mask would too. In an old house have it tested for lead and asbestos first. Then repair, prime, let it cure, pull tape again in several spots, and fill in what it did.",
 			decides: label,
 			source:  "Common practice, no source.",
@@ -142,7 +142,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-found", severity: problem.Stop, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "a laboratory found asbestos in the coat of the ceiling.",
-			fires:   func(f facts) bool { return f.Asbestos == AsbestosFound },
+			fires:   func(f *facts) bool { return f.Asbestos == AsbestosFound },
 			words:   "Leave this ceiling alone. Do not stick, pull, scrape, sand or drill: a laboratory found asbestos in its coat. Once people trained for it have taken it down or boarded it over, fill that in.",
 			decides: code,
 			source:  "29 CFR 1926.1101(k), seen in a secondary copy; Control of Asbestos Regulations 2012, seen in a secondary copy.",
@@ -153,7 +153,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-to-1980", severity: problem.Stop, where: inUS, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "the surface is or was textured or nobody knows, it was built in or before 1980 or unknown, and no laboratory has answered.",
-			fires:   func(f facts) bool { return f.texturedUpTo(asbestosYearUS) },
+			fires:   func(f *facts) bool { return f.texturedUpTo(asbestosYearUS) },
 			words:   "Treat this coat as asbestos until a laboratory finds none. Do not stick, pull, scrape, sand or drill. If the ceiling never was textured, or no asbestos was found, fill that in.",
 			working: "Built: {year}; asbestos is presumed up to 1980.",
 			decides: code,
@@ -165,7 +165,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-before-2000", severity: problem.Stop, where: []Country{UK}, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "the surface is or was textured or nobody knows, it was built before 2000 or unknown, and no laboratory has answered.",
-			fires:   func(f facts) bool { return f.texturedUpTo(asbestosYearUK - 1) },
+			fires:   func(f *facts) bool { return f.texturedUpTo(asbestosYearUK - 1) },
 			words:   "Treat this coat as asbestos until a survey or a laboratory finds none. Do not stick, pull, scrape, sand or drill. If the ceiling never was textured, or no asbestos was found, fill that in.",
 			working: "Built: {year}; asbestos is presumed before 2000.",
 			decides: code,
@@ -177,7 +177,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-before-2005", severity: problem.Stop, where: []Country{EU}, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "the surface is or was textured or nobody knows, it was built before 2005 or unknown, and no laboratory has answered.",
-			fires:   func(f facts) bool { return f.texturedUpTo(asbestosYearEU - 1) },
+			fires:   func(f *facts) bool { return f.texturedUpTo(asbestosYearEU - 1) },
 			words:   "Treat this coat as asbestos until a survey or a laboratory finds none. Do not stick, pull, scrape, sand or drill. If the ceiling never was textured, or no asbestos was found, fill that in.",
 			working: "Built: {year}; the EU banned asbestos from 1 January 2005, some of its countries years earlier.",
 			decides: code,
@@ -189,7 +189,7 @@ func oldPaintRules() []rule {
 		{
 			id: "pull-test-after-laboratory", severity: problem.Stop, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "no tape has been pulled off the old paint yet, no lead was found in it, and the coat may hold asbestos: it is or was textured or nobody knows, built up to 1986 (UK before 2000, elsewhere before 2005) or unknown, and no laboratory has answered.",
-			fires:   func(f facts) bool { return f.untested() && f.mayBeAsbestos() },
+			fires:   func(f *facts) bool { return f.untested() && f.mayBeAsbestos() },
 			words:   "Do not hang a panel or pull tape off this ceiling until a laboratory has found it free of asbestos. Fill that in, or that it never was textured.",
 			working: "Built: {year}.",
 			decides: licensed,
@@ -201,7 +201,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-in-late-coats", severity: problem.Caution, where: inUS, subject: "asbestos", at: "/place/asbestosTest",
 			when:    "the surface is or was textured or nobody knows, it was built from 1981 to 1986, and no laboratory has answered.",
-			fires:   func(f facts) bool { return f.texturedUpTo(lateCoatYearUS) },
+			fires:   func(f *facts) bool { return f.texturedUpTo(lateCoatYearUS) },
 			words:   "Have a laboratory look at a sample before you stick or pull anything. Old stocks of texture with asbestos were used up for years after 1980.",
 			working: "Built: {year}; old stocks are reported up to the middle of the 1980s.",
 			decides: licensed,
@@ -213,7 +213,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-in-boards", severity: problem.Caution, subject: "boards", at: "/place/fixings",
 			when:    "something is drilled or boards are lifted, it was built up to 1980 (UK before 2000, elsewhere before 2005) or unknown, and nothing forbids drilling already.",
-			fires:   func(f facts) bool { return f.Building.Fixings == Yes && f.oldBoards() && !f.asbestosInTheWay() },
+			fires:   func(f *facts) bool { return f.Building.Fixings == Yes && f.oldBoards() && !f.asbestosInTheWay() },
 			words:   "Ask for the asbestos survey before you drill or lift a board. Plaster, boards and {~filler} of this age may hold some, and a smooth coat says nothing of them.",
 			working: "Built: {year}.",
 			decides: licensed,
@@ -225,7 +225,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-if-drilled", severity: problem.Note, subject: "boards", at: "/place/fixings",
 			when:    "nobody has said whether anything is drilled, it was built up to 1980 (UK before 2000, elsewhere before 2005) or unknown, and nothing forbids drilling already.",
-			fires:   func(f facts) bool { return f.Building.Fixings == "" && f.oldBoards() && !f.asbestosInTheWay() },
+			fires:   func(f *facts) bool { return f.Building.Fixings == "" && f.oldBoards() && !f.asbestosInTheWay() },
 			words:   "Ask for the asbestos survey before anything is drilled or a board lifted.",
 			working: "Built: {year}.",
 			decides: licensed,
@@ -235,7 +235,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-notice", severity: problem.Note, where: inUS, at: "/place/asbestosTest",
 			when:    "asbestos was found, or is presumed in a coat up to 1980, and the mask is 160 ft² or more or its area unknown.",
-			fires:   func(f facts) bool { return f.asbestosForUS() && !f.maskBelow(airRuleArea) },
+			fires:   func(f *facts) bool { return f.asbestosForUS() && !f.maskBelow(airRuleArea) },
 			words:   "Ask who must be told before the coat is disturbed or taken down. From {160 ft²} the rule on asbestos in the air outdoors asks for a notice in advance; small dwellings are mostly exempt.",
 			working: "Mask: {mask area}; the notice starts at {160 ft²}.",
 			decides: licensed,
@@ -247,7 +247,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-more-than-a-patch", severity: problem.Note, where: []Country{UK}, at: "/place/asbestosTest",
 			when:    "asbestos was found, or is presumed in a coat before 2000, and the mask is over 1 m² or its area unknown.",
-			fires:   func(f facts) bool { return f.asbestosInTheWay() && f.maskAbove(patchOfCoat) },
+			fires:   func(f *facts) bool { return f.asbestosInTheWay() && f.maskAbove(patchOfCoat) },
 			words:   "Ask who may work on it and who is to be told: the trade sheet ends at about {1 m²}. A textured coat mostly takes trained people with a plan, and no licence. One is needed where it is sprayed insulation, lies on insulating board, or its dust cannot be kept below the control limit.",
 			working: "Mask: {mask area}; the sheet covers about {1 m²}.",
 			decides: code,
@@ -259,7 +259,7 @@ func oldPaintRules() []rule {
 		{
 			id: "asbestos-keep-result", severity: problem.Note, at: "/place/asbestosTest",
 			when:     "a laboratory found the coat free of asbestos, or it was taken down or boarded over since.",
-			fires:    func(f facts) bool { return f.Asbestos == AsbestosFree || f.Asbestos == AsbestosGone },
+			fires:    func(f *facts) bool { return f.Asbestos == AsbestosFree || f.Asbestos == AsbestosGone },
 			words:    "Keep the laboratory's result, or the report on what was done, with this sheet. It speaks for this coat, not for other ceilings, boards or {~filler}. Drill no board that covers one.",
 			decides:  code,
 			source:   "Common practice, no source.",
@@ -274,7 +274,7 @@ func houseRules() []rule {
 		{
 			id: "public-building", severity: problem.Caution, at: "/place/use",
 			when:    "the building is open to the public, a place young children come to or another place of work.",
-			fires:   func(f facts) bool { return f.Building.Use != "" && f.Building.Use != Home },
+			fires:   func(f *facts) bool { return f.Building.Use != "" && f.Building.Use != Home },
 			words:   "Agree with whoever runs the building which ways out stay clear, how you get out at night, and who keeps others out of the room. Neither mask nor paint emergency lights, and have them tested once the light's circuit is off.",
 			decides: code,
 			source:  "29 CFR 1926.34 and 1910.37, from memory; Regulatory Reform (Fire Safety) Order 2005, article 14, from memory.",
@@ -282,7 +282,7 @@ func houseRules() []rule {
 		{
 			id: "construction-phase-plan", severity: problem.Note, where: []Country{UK}, at: "",
 			when:    "always in the UK.",
-			fires:   func(f facts) bool { return f.Country == UK },
+			fires:   func(f *facts) bool { return f.Country == UK },
 			words:   "Write the construction phase plan before you start: a page will do for a small job. Redecorating counts as construction, in a home too, and this sheet can go with it.",
 			decides: code,
 			source:  "Construction (Design and Management) Regulations 2015, regulations 2, 12 and 15(5), from memory.",
@@ -296,7 +296,7 @@ func wireRules() []rule {
 		{
 			id: "isolate-the-light", severity: problem.Stop, subject: "isolation", at: "/place/isolated",
 			when:    "there is a light in the ceiling, or nobody has said; and its circuit is not isolated, or nobody has said.",
-			fires:   func(f facts) bool { return f.Fixture != No && f.Building.Isolated != Yes },
+			fires:   func(f *facts) bool { return f.Fixture != No && f.Building.Isolated != Yes },
 			words:   "Do not lower or mask the light until an electrician has its circuit switched off at the {~consumer unit}, locked off and tested dead. The wall switch is not enough.",
 			decides: electrician,
 			source:  "29 CFR 1926.416 and 1926.417, from memory; Electricity at Work Regulations 1989, regulations 12 to 14, from memory.",
@@ -307,7 +307,7 @@ func wireRules() []rule {
 		{
 			id: "light-stays-dead", severity: problem.Note, subject: "isolation", at: "/place/isolated",
 			when:    "there is a light in the ceiling, or nobody has said, and its circuit is isolated.",
-			fires:   func(f facts) bool { return f.Fixture != No && f.Building.Isolated == Yes },
+			fires:   func(f *facts) bool { return f.Fixture != No && f.Building.Isolated == Yes },
 			words:   "Have the circuit tested dead again each day before anyone touches the light. Whoever works there keeps the key of the lock. Light the room from another circuit, through {earth leakage switch}.",
 			decides: electrician,
 			source:  "29 CFR 1926.417 and 1926.404(b)(1)(ii), from memory; Electricity at Work Regulations 1989, regulations 12 and 13, and BS 7671, 411.3.3, from memory. That it is proved each day is common practice, no source.",
@@ -317,7 +317,7 @@ func wireRules() []rule {
 		{
 			id: "lower-the-light", severity: problem.Caution, at: "/room/fixture",
 			when:    "there is a light in the ceiling, or nobody has said.",
-			fires:   func(f facts) bool { return f.Fixture != No },
+			fires:   func(f *facts) bool { return f.Fixture != No },
 			words:   "Before you lower the light, score the paint round its rim and note what it weighs. Two people or a support wire hold it. Never let it hang from its cable.",
 			decides: electrician,
 			source:  "Common practice, no source.",
@@ -328,7 +328,7 @@ func wireRules() []rule {
 		{
 			id: "leaf-near-wires", severity: problem.Caution, at: "/room/fixture",
 			when:    "leaf is laid and there is a light in the ceiling, or nobody has said.",
-			fires:   func(f facts) bool { return len(f.Leaf) > 0 && f.Fixture != No },
+			fires:   func(f *facts) bool { return len(f.Leaf) > 0 && f.Fixture != No },
 			words:   "Cover the terminals of the light before you lay leaf: it conducts and it drifts. Put the power back only when every flake is cleared away.",
 			decides: electrician,
 			source:  "Derived: metal leaf conducts.",
@@ -339,7 +339,7 @@ func wireRules() []rule {
 		{
 			id: "uncover-the-light", severity: problem.Note, at: "/room/fixture",
 			when:    "there is a light in the ceiling, or nobody has said.",
-			fires:   func(f facts) bool { return f.Fixture != No },
+			fires:   func(f *facts) bool { return f.Fixture != No },
 			words:   "Take every cover off the light before the power is back. A light that cannot shed its heat can start a fire.",
 			decides: electrician,
 			source:  "Common practice, no source.",
@@ -349,7 +349,7 @@ func wireRules() []rule {
 		{
 			id: "look-before-drilling", severity: problem.Caution, at: "/place/fixings",
 			when:    "something is drilled or boards are lifted.",
-			fires:   func(f facts) bool { return f.Building.Fixings == Yes },
+			fires:   func(f *facts) bool { return f.Building.Fixings == Yes },
 			words:   "Find the cables and pipes in the ceiling before you drill or lift a board, and have them shut off.",
 			decides: electrician,
 			source:  "Common practice, no source.",
@@ -366,7 +366,7 @@ func detectorRules() []rule {
 		{
 			id: "sprinklers-stay-bare", severity: problem.Stop, subject: "sprinklers", at: "/place/sprinklers",
 			when:    "there are sprinklers in the ceiling, and nobody has said that their firm agreed how they stay clean.",
-			fires:   func(f facts) bool { return f.Building.Sprinklers == Yes && !f.Building.SprinklersAgreed },
+			fires:   func(f *facts) bool { return f.Building.Sprinklers == Yes && !f.Building.SprinklersAgreed },
 			words:   "Ask the firm that looks after the sprinklers how to keep them clean, and fill in that it is agreed. Put no paint, leaf, tape or mask on one or on its cover plate: one that was painted has to be replaced.",
 			decides: fireFirm,
 			source:  "NFPA 25, 5.2.1.1, seen in a secondary copy.",
@@ -375,7 +375,7 @@ func detectorRules() []rule {
 		{
 			id: "sprinklers-as-agreed", severity: problem.Caution, subject: "sprinklers", at: "/place/sprinklers",
 			when:    "there are sprinklers in the ceiling, and their firm agreed how they stay clean.",
-			fires:   func(f facts) bool { return f.Building.Sprinklers == Yes && f.Building.SprinklersAgreed },
+			fires:   func(f *facts) bool { return f.Building.Sprinklers == Yes && f.Building.SprinklersAgreed },
 			words:   "Keep the sprinklers clean the way their firm agreed, with no paint, leaf, tape or mask on one or on its cover plate. Only while you spray may a thin bag be on, and it comes off straight after.",
 			decides: fireFirm,
 			source:  "NFPA 25, 5.2.1.1, and NFPA 13, seen in a secondary copy; the bag is at most 0.08 mm thick there.",
@@ -384,7 +384,7 @@ func detectorRules() []rule {
 		{
 			id: "look-for-sprinklers", severity: problem.Note, at: "/place/sprinklers",
 			when:    "nobody has said whether there are sprinklers in the ceiling.",
-			fires:   func(f facts) bool { return f.Building.Sprinklers == "" },
+			fires:   func(f *facts) bool { return f.Building.Sprinklers == "" },
 			words:   "Look for sprinklers, also behind flat plates level with the ceiling. They must not be painted or covered.",
 			decides: fireFirm,
 			source:  "NFPA 25, 5.2.1.1, seen in a secondary copy.",
@@ -393,7 +393,7 @@ func detectorRules() []rule {
 		{
 			id: "detectors-covered", severity: problem.Caution, at: "/place/detectors",
 			when:    "there are smoke or heat detectors in the ceiling.",
-			fires:   func(f facts) bool { return f.Building.Detectors == Yes },
+			fires:   func(f *facts) bool { return f.Building.Detectors == Yes },
 			words:   "Before you cover a detector, agree the time with the occupier. Tag every cover, keep a watch for fire while it is on, and take it off the same day. Never leave one on overnight.",
 			decides: fireFirm,
 			source:  "Common practice, no source.",
@@ -402,7 +402,7 @@ func detectorRules() []rule {
 		{
 			id: "look-for-detectors", severity: problem.Note, at: "/place/detectors",
 			when:    "nobody has said whether there are detectors in the ceiling.",
-			fires:   func(f facts) bool { return f.Building.Detectors == "" },
+			fires:   func(f *facts) bool { return f.Building.Detectors == "" },
 			words:   "Look for smoke and heat detectors. Dust and mist set them off, and a covered one does not warn.",
 			decides: fireFirm,
 			source:  "Common practice, no source.",
@@ -418,7 +418,7 @@ func dustRules() []rule {
 		{
 			id: "oily-rags", severity: problem.Caution, atStep: atProduct(isDryingOil, ""),
 			when:    "a product that hardens as a drying oil is used.",
-			fires:   func(f facts) bool { return len(f.steps(isDryingOil)) > 0 },
+			fires:   func(f *facts) bool { return f.uses(isDryingOil) },
 			words:   "Spread rags with {oil steps} flat to dry outdoors, or keep them under water in a lidded metal can and empty it daily. In a heap they can light themselves within hours.",
 			decides: label,
 			source:  "29 CFR 1926.252(e), seen in a secondary copy, for the can; the rest is common practice, no source.",
@@ -427,9 +427,9 @@ func dustRules() []rule {
 			adds:    "Spread rags with {oil steps} flat to dry outdoors, or keep them under water in a lidded metal can.",
 		},
 		{
-			id: "leaf-dust", severity: problem.Caution, atStep: func(facts) string { return "/finish/steps" },
+			id: "leaf-dust", severity: problem.Caution, atStep: func(*facts) string { return "/finish/steps" },
 			when:    "imitation gold, copper or silver leaf is laid.",
-			fires:   func(f facts) bool { return f.lays(Imitation, Copper, Silver) },
+			fires:   func(f *facts) bool { return f.lays(Imitation, Copper, Silver) },
 			words:   "Wear a {dust mask} mask while you brush this leaf off: its crumbs hold {leaf dust}. Take them up with a vacuum cleaner. Do not sweep or blow.",
 			working: "Dust in the air, at most over eight hours: {leaf dust limits}.",
 			decides: label,
@@ -439,9 +439,9 @@ func dustRules() []rule {
 			adds:    "Wear a {dust mask} mask while you brush the leaf off.",
 		},
 		{
-			id: "metal-dust-burns", severity: problem.Note, atStep: func(facts) string { return "/finish/steps" },
+			id: "metal-dust-burns", severity: problem.Note, atStep: func(*facts) string { return "/finish/steps" },
 			when:    "leaf of another metal than gold or silver is laid, or a product with metal powder is used.",
-			fires:   func(f facts) bool { return f.lays(Imitation, Copper, Aluminium) || len(f.steps(hasMetalPowder)) > 0 },
+			fires:   func(f *facts) bool { return f.lays(Imitation, Copper, Aluminium) || f.uses(hasMetalPowder) },
 			words:   "Keep flames, sparks and draughts away from metal powder and crumbs of leaf until they are cleared up: as fine dust they burn.",
 			decides: label,
 			source:  "Common practice, no source.",
@@ -451,7 +451,7 @@ func dustRules() []rule {
 		{
 			id: "sanding-overhead", severity: problem.Caution, subject: "sanding", at: "/place/pullTest",
 			when:    "the tape lifted the old paint, so that it has to be repaired.",
-			fires:   func(f facts) bool { return f.Pull == Lifted },
+			fires:   func(f *facts) bool { return f.Pull == Lifted },
 			words:   "Once lead and asbestos are settled, sand with a sander that has its own vacuum, in a {dust mask} mask and goggles.",
 			decides: label,
 			source:  "40 CFR 745.85 and 29 CFR 1926.1101, seen in a secondary copy, for what comes first; the rest is common practice, no source.",
@@ -460,7 +460,7 @@ func dustRules() []rule {
 		{
 			id: "rubbing-down", severity: problem.Note, subject: "sanding", atStep: atProduct(inSeveralCoats, ""),
 			when:     "a product goes on in more than one coat.",
-			fires:    func(f facts) bool { return len(f.steps(inSeveralCoats)) > 0 },
+			fires:    func(f *facts) bool { return f.uses(inSeveralCoats) },
 			words:    "If you sand {~filler} or rub down between coats, do it damp or with a vacuum at the sander, in a dust mask and goggles, and keep others out. That and plaster can hold silica, which harms the lungs for good.",
 			decides:  label,
 			source:   "29 CFR 1926.1153, and in the UK HSE EH40/2005, for silica, from memory; the rest is common practice, no source.",
@@ -469,7 +469,7 @@ func dustRules() []rule {
 		{
 			id: "dust-mask-fits", severity: problem.Note, at: "",
 			when:    "a dust mask is spoken of: copper or silver in the leaf, paint to be sanded, or lead found or possible.",
-			fires:   func(f facts) bool { return f.lays(Imitation, Copper, Silver) || f.Pull == Lifted || f.mayBeLead() },
+			fires:   func(f *facts) bool { return f.lays(Imitation, Copper, Silver) || f.Pull == Lifted || f.mayBeLead() },
 			words:   "Wear a dust mask clean-shaven, with both straps on, chosen and fitted by a qualified person. It helps only where it seals, and does not hold back solvent.",
 			decides: label,
 			source:  "29 CFR 1910.134, from memory.",
@@ -479,7 +479,7 @@ func dustRules() []rule {
 		{
 			id: "eyes-overhead", severity: problem.Note, at: "",
 			when:    "always: the work is overhead.",
-			fires:   func(f facts) bool { return true },
+			fires:   func(f *facts) bool { return true },
 			words:   "Wear goggles that seal at the brow, a cap and sleeves. Keep an eye wash at hand.",
 			decides: label,
 			source:  "29 CFR 1926.102, from memory; ANSI Z87.1 and EN ISO 16321, from memory.",
@@ -489,7 +489,7 @@ func dustRules() []rule {
 		{
 			id: "gloves", severity: problem.Note, atStep: atProduct(isHardOnSkin, ""),
 			when:    "a solvent product, a drying oil or a size for leaf is used, or nobody has said what a product is thinned with.",
-			fires:   func(f facts) bool { return len(f.steps(isHardOnSkin)) > 0 },
+			fires:   func(f *facts) bool { return f.uses(isHardOnSkin) },
 			words:   "Wear gloves for {glove steps}, of the kind named in section 8 of the safety data sheet. Solvent goes through thin throw-away ones.",
 			decides: label,
 			source:  "Common practice, no source; what section 8 holds, from memory.",
@@ -499,7 +499,7 @@ func dustRules() []rule {
 		{
 			id: "first-aid", severity: problem.Note, atStep: atProduct(anyProduct, ""),
 			when:    "a product is used.",
-			fires:   func(f facts) bool { return len(f.Products) > 0 },
+			fires:   func(f *facts) bool { return len(f.Products) > 0 },
 			words:   "Keep the safety data sheet of every product at hand. Section 4 says what to do when it gets in the eyes, on the skin, is breathed in or swallowed.",
 			decides: label,
 			source:  "The layout of safety data sheets in the Globally Harmonized System (GHS), section 4; 29 CFR 1910.1200, appendix D; both from memory.",
@@ -509,7 +509,7 @@ func dustRules() []rule {
 		{
 			id: "hazard-communication", severity: problem.Note, where: inUS, atStep: atProduct(anyProduct, ""),
 			when:    "a product is used.",
-			fires:   func(f facts) bool { return len(f.Products) > 0 },
+			fires:   func(f *facts) bool { return len(f.Products) > 0 },
 			words:   "Keep the safety data sheets where the crew can read them, show the crew what they say, and label all that you pour into another can.",
 			with:    "worn",
 			adds:    "Show the crew what they say, and label all that you pour into another can.",
@@ -519,7 +519,7 @@ func dustRules() []rule {
 		{
 			id: "coshh-assessment", severity: problem.Note, where: inEurope, atStep: atProduct(anyProduct, ""),
 			when:    "a product is used.",
-			fires:   func(f facts) bool { return len(f.Products) > 0 },
+			fires:   func(f *facts) bool { return len(f.Products) > 0 },
 			words:   "Write down before you start what each product and its dust can do, who meets it, and what is done about it. In the UK that is the COSHH assessment.",
 			with:    "worn",
 			adds:    "Write down before you start who meets what, dust too, and what is done about it: in the UK the COSHH assessment.",
@@ -529,7 +529,7 @@ func dustRules() []rule {
 		{
 			id: "hot-under-the-ceiling", severity: problem.Note, at: "/finish/climate/air",
 			when:    "the air was measured above 30 °C.",
-			fires:   func(f facts) bool { return exceeds(f.Warmth, measure.FactOf(hotFrom), once) },
+			fires:   func(f *facts) bool { return exceeds(f.Warmth, measure.FactOf(hotFrom), once) },
 			words:   "Start early, drink often, and come down to cool off. The air was measured at {warmth}, and under the ceiling it is hotter.",
 			working: "Air: {warmth}; the note starts above 30 °C (86 °F).",
 			decides: code,

@@ -63,8 +63,8 @@ func (j *Job) begun() bool {
 
 // fired are the rules that apply, in the order of the table, without those of
 // which another says more.
-func (f facts) fired() []rule {
-	var all, kept []rule
+func (f *facts) fired() []*rule {
+	var all, kept []*rule
 	for _, r := range rules() {
 		if r.appliesIn(f.Country) && r.fires(f) {
 			all = append(all, r)
@@ -79,8 +79,8 @@ func (f facts) fired() []rule {
 }
 
 // inOrder puts the most severe first, each in the order of the table.
-func inOrder(fired []rule) []rule {
-	var list []rule
+func inOrder(fired []*rule) []*rule {
+	var list []*rule
 	for _, severity := range [...]problem.Severity{problem.Stop, problem.Caution, problem.Note} {
 		for _, r := range fired {
 			if r.severity == severity {
@@ -92,13 +92,13 @@ func inOrder(fired []rule) []rule {
 }
 
 // asking: the rule applies since a fact is not known. A stop never only asks.
-func (r rule) asking(f facts) bool {
+func (r *rule) asking(f *facts) bool {
 	return r.asks != "" && r.severity != problem.Stop && (r.unknown == nil || r.unknown(f))
 }
 
 // join tells the rule in the note of those it is told together with; false where
 // there is none yet.
-func (t *Told) join(r rule, f facts) bool {
+func (t *Told) join(r *rule, f *facts) bool {
 	i := slices.IndexFunc(t.Notes, func(n Note) bool { return n.with == r.with })
 	if i < 0 {
 		return false
@@ -141,7 +141,7 @@ func sentences(said, more words.Text) words.Text {
 }
 
 // ask puts the rule's question on the list, once for each blank.
-func (t *Told) ask(r rule, f facts) {
+func (t *Told) ask(r *rule, f *facts) {
 	at := r.place(f)
 	if slices.ContainsFunc(t.Notes, func(n Note) bool { return n.Severity == problem.Stop && n.At == at }) {
 		return
@@ -154,7 +154,7 @@ func (t *Told) ask(r rule, f facts) {
 }
 
 // place is the blank of the plan that the rule hangs on.
-func (r rule) place(f facts) string {
+func (r *rule) place(f *facts) string {
 	if r.atStep != nil {
 		return r.atStep(f)
 	}

@@ -87,15 +87,15 @@ func TestOneBlankOneQuestion(t *testing.T) {
 // Rules of one name are one note, the most severe first, and none of what lies
 // behind them is lost.
 func TestRulesToldTogether(t *testing.T) {
-	rows := []rule{
+	rows := []*rule{
 		{id: "a", severity: problem.Note, with: "x", adds: "Do a.", words: "Do a, since.", source: "A 1.", decides: code, figures: []string{"f", "g"}, onDemand: true},
 		{id: "b", severity: problem.Stop, with: "x", adds: "Do b.", words: "Do b, since.", source: "B 1.", decides: maker, figures: []string{"f"}, bites: []Block{Hanging}, where: inUS},
 		{id: "c", severity: problem.Note, words: "Do c.", source: "C 1.", decides: code, onDemand: true},
 	}
 	var told Told
 	for _, r := range inOrder(rows) {
-		if r.with == "" || !told.join(r, facts{}) {
-			told.Notes = append(told.Notes, r.note(facts{}))
+		if r.with == "" || !told.join(r, &facts{}) {
+			told.Notes = append(told.Notes, r.note(&facts{}))
 		}
 	}
 	require.Equal(t, []string{"b", "c"}, ids(told.Notes))
@@ -142,7 +142,7 @@ func TestLimitsInWholeSteps(t *testing.T) {
 		{"18 in", "1′ 6″", "460 mm"}, {"600 mm", "2′ 0″", "600 mm"}, {"4 m", "13′ 1″", "4000 mm"}, {"10 ft", "10′ 0″", "3040 mm"},
 		{"3 ft", "3′ 0″", "920 mm"}, {"1 m", "3′ 4″", "1000 mm"}, {"2 ft", "2′ 0″", "600 mm"}, {"14 in", "1′ 2″", "350 mm"}, {"2 m", "6′ 6″", "2000 mm"},
 	} {
-		f := facts{}
+		f := &facts{}
 		assert.Equal(t, row.inch, f.accessAmount(row.name).In(inFeet), row.name)
 		assert.Equal(t, row.millis, f.accessAmount(row.name).In(metric), row.name)
 	}
