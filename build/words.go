@@ -28,11 +28,16 @@ func wordsCommand(arguments []string) error {
 	if err != nil {
 		return err
 	}
+	script, _, err := sentences.InScript(root, "site/src")
+	if err != nil {
+		return err
+	}
+	calls = append(append(calls, sentences.InRules()...), script...)
 	list := map[string]string{core.FormKey: ""}
 	for _, sentence := range page {
 		list[sentence] = ""
 	}
-	for _, sentence := range sentences.Listed(append(calls, sentences.InRules()...)) {
+	for _, sentence := range sentences.Listed(calls) {
 		list[sentence] = ""
 	}
 	out := json.NewEncoder(os.Stdout)

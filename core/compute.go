@@ -71,7 +71,12 @@ func (in In) OtherRoom(made, planJSON []byte) []byte {
 // list of steps: what is one-layer, leaf-and-glaze or wall-band, or a kind of
 // step such as base. They are written for the plan, with ids it does not have
 // yet. Of any other word the list is empty.
-func Starting(what string, planJSON []byte) []byte { return plan.Read(planJSON).Starting(what) }
+func Starting(what string, planJSON []byte) []byte { return In{}.Starting(what, planJSON) }
+
+// Starting is the function Starting, in the language.
+func (in In) Starting(what string, planJSON []byte) []byte {
+	return plan.Read(planJSON).Starting(what, in.Language)
+}
 
 // Quoted is the plan as a client may have it, as JSON: it holds no rates and
 // nothing of what is behind the price, and the amounts as they stand on date,

@@ -15,6 +15,7 @@ const planHead = `// What the page begins a plan and its entries with, and what 
 // from: made of core/plan/plan.schema.json and of the engine's own starting values.
 
 import type { JsonObject } from "../state/pointer";
+import { say } from "../view/say";
 
 /** What something new is made for: a plan of this notation and these rules, at this
  *  place of its list; free makes an id of its own. */
@@ -103,7 +104,7 @@ func writeForms(b *bytes.Buffer, s schema) {
 func writePairs(b *bytes.Buffer, list choiceList) {
 	fmt.Fprintf(b, "  %s: [\n", list.name)
 	for _, p := range list.pairs {
-		fmt.Fprintf(b, "    [%q, %q],\n", p[0], p[1])
+		fmt.Fprintf(b, "    [%q, %s],\n", p[0], saidInScript(p[1]))
 	}
 	b.WriteString("  ],\n")
 }
@@ -131,7 +132,7 @@ func liquids() []string {
 // notation.
 func startingLeaf() (begun, error) {
 	leafOf := func(show string) (*jsondoc.Node, error) {
-		steps, err := jsondoc.Read(plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"` + show + `"}}`)).Starting(string(finish.LeafLaying)))
+		steps, err := jsondoc.Read(plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"`+show+`"}}`)).Starting(string(finish.LeafLaying), nil))
 		if err != nil {
 			return nil, err
 		}
@@ -165,7 +166,11 @@ func script(b *begun) string {
 	case b.isObject():
 		parts := make([]string, len(b.fields))
 		for i := range b.fields {
-			parts[i] = b.fields[i].name + ": " + script(&b.fields[i].begun)
+			f := &b.fields[i]
+			parts[i] = f.name + ": " + script(&f.begun)
+			if f.name == "name" {
+				parts[i] = f.name + ": " + f.begun.blank.name()
+			}
 		}
 		return "{ " + strings.Join(parts, ", ") + " }"
 	case b.isList:
@@ -194,10 +199,33 @@ func (v *value) script() string {
 		return "nth(p, " + strings.Join(words, ", ") + ")"
 	case v.named:
 		return fmt.Sprintf("p.free(%q)", v.text)
-	case v.counted:
-		return fmt.Sprintf("%q + String(p.index + 1)", v.text)
 	}
 	return strconv.Quote(v.text)
+}
+
+// name is what a new entry is called, in the language of the page.
+func (v *value) name() string {
+	switch {
+	case v.us != "":
+		return fmt.Sprintf("p.rules === %q ? %s : %s", "US", saidInScript(v.us), saidInScript(v.elsewhere))
+	case v.nth != nil:
+		words := make([]string, len(v.nth))
+		for i := range v.nth {
+			words[i] = v.nth[i].name()
+		}
+		return "nth(p, " + strings.Join(words, ", ") + ")"
+	case v.counted:
+		return fmt.Sprintf("say(%q, { n: p.index + 1 })", v.text+"{n}")
+	}
+	return saidInScript(v.text)
+}
+
+// saidInScript is a text that people read; a sign of a unit is none.
+func saidInScript(text string) string {
+	if text == "" {
+		return `""`
+	}
+	return "say(" + strconv.Quote(text) + ")"
 }
 
 // listName is what a list of the plan is called, by its place.

@@ -1,6 +1,6 @@
-// Package sentences finds everything the engine can say: the sentences of package
-// words as they stand in the source. Whoever puts the engine into another language
-// gets them as a list; a test holds every call to the holes of its sentence.
+// Package sentences finds everything the engine and the page's script can say: their
+// sentences as they stand in the source. Whoever puts them into another language gets
+// them as a list; a test holds every call to the holes of its sentence.
 package sentences
 
 import (

@@ -1,5 +1,7 @@
 package finish
 
+import "ceilingwright/core/words"
+
 // Set is a way of working that a finish often begins with, as steps in their
 // order. The steps are common practice, no source; every one of them can be
 // changed, moved or taken out.
@@ -33,7 +35,7 @@ func (s Set) Words() string {
 // layer of the mask it goes through, counted from 1; 0 is none.
 type Begun struct {
 	Start
-	Name  string
+	Name  words.Text
 	Layer int
 }
 
@@ -51,9 +53,9 @@ func (s Set) Steps() []Begun {
 	case LeafAndGlaze:
 		return []Begun{begin(Protect, 0), begin(Base, 0), begin(EdgeSeal, 1), begin(Coat, 1), begin(Peel, 1),
 			begin(ClearSeal, 2), begin(Underpaint, 2), begin(SizeCoat, 2), begin(LeafLaying, 2), begin(Peel, 2),
-			called("Glaze over all", Glaze, Surface)}
+			called(words.Say("Glaze over all"), Glaze, Surface)}
 	case WallBand:
-		return []Begun{called("Ground of the wall", Base, Typed), begin(EdgeSeal, 1), begin(Coat, 1), begin(Peel, 1)}
+		return []Begun{called(words.Say("Ground of the wall"), Base, Typed), begin(EdgeSeal, 1), begin(Coat, 1), begin(Peel, 1)}
 	}
 	return nil
 }
@@ -70,38 +72,38 @@ func begin(k Kind, layer int) Begun {
 	return step
 }
 
-func called(name string, k Kind, basis Basis) Begun {
+func called(name words.Text, k Kind, basis Basis) Begun {
 	step := begin(k, 0)
 	step.Name, step.Basis = name, basis
 	return step
 }
 
 // Name is what a step of the kind is called until a person calls it something
-// else; "" for a word that is no kind.
-func (k Kind) Name() string {
+// else; nothing for a word that is no kind.
+func (k Kind) Name() words.Text {
 	switch k {
 	case Protect:
-		return "Protect floor and walls"
+		return words.Say("Protect floor and walls")
 	case Base:
-		return "Base coat"
+		return words.Say("Base coat")
 	case EdgeSeal:
-		return "Edge seal"
+		return words.Say("Edge seal")
 	case Coat:
-		return "Coat"
+		return words.Say("Coat")
 	case ClearSeal:
-		return "Clear seal"
+		return words.Say("Clear seal")
 	case Underpaint:
-		return "Colour under the leaf"
+		return words.Say("Colour under the leaf")
 	case SizeCoat:
-		return "Size"
+		return words.Say("Size")
 	case LeafLaying:
-		return "Leaf"
+		return words.Say("Leaf")
 	case Glaze:
-		return "Glaze"
+		return words.Say("Glaze")
 	case ClearCoat:
-		return "Clear coat"
+		return words.Say("Clear coat")
 	case Peel:
-		return "Peel the mask"
+		return words.Say("Peel the mask")
 	}
-	return ""
+	return words.Text{}
 }

@@ -5,6 +5,7 @@ import (
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/words"
 )
 
 // Starting is the steps that a plan begins or goes on with, as the JSON text of
@@ -15,9 +16,9 @@ import (
 // none of its steps has, its own layers. A step by itself goes on with the layer
 // of the last step that names one. A layer that the plan does not have is left
 // empty, and the sheet then asks for it. Of a document that is no plan they are
-// written as for an empty one.
-func (d Document) Starting(what string) []byte {
-	s := &starting{plan: &d.Plan, taken: map[string]bool{}, metric: d.Plan.Units.Show == ShowMetric}
+// written as for an empty one. language is the one they are called in, none for ours.
+func (d Document) Starting(what string, language *words.Language) []byte {
+	s := &starting{plan: &d.Plan, language: language, taken: map[string]bool{}, metric: d.Plan.Units.Show == ShowMetric}
 	for i := range d.Plan.Steps {
 		s.taken[d.Plan.Steps[i].ID] = true
 	}
@@ -36,10 +37,11 @@ func (d Document) Starting(what string) []byte {
 
 // starting is steps being written for a plan.
 type starting struct {
-	plan   *Plan
-	taken  map[string]bool
-	metric bool
-	w      jsondoc.Writer
+	plan     *Plan
+	language *words.Language
+	taken    map[string]bool
+	metric   bool
+	w        jsondoc.Writer
 }
 
 // layer is the n-th layer of the plan, counted from 1, or none.
@@ -81,12 +83,12 @@ func (s *starting) write(step *finish.Begun, layer *Layer) {
 	if layer != nil {
 		layerID = layer.Cut.ID
 		if len(s.plan.Mask.Layers) > 1 {
-			name += ", " + layer.Cut.Name
+			name = words.Say("{step}, {layer}", words.Of("step", name), words.Name("layer", layer.Cut.Name))
 		}
 	}
 	basis, surface := s.surface(step)
 	s.w.Open('{')
-	s.texts("id", s.freeID(step.Kind), "kind", string(step.Kind), "name", name, "area", string(basis), "layer", layerID,
+	s.texts("id", s.freeID(step.Kind), "kind", string(step.Kind), "name", name.In(words.Style{Language: s.language}), "area", string(basis), "layer", layerID,
 		"share", "100", "surface", surface, "typedArea", "", "typedUnit", s.either("ft2", "m2"),
 		"edgeLength", "", "brushWidth", s.brush(step), "coats", step.Coats)
 	s.film(step)

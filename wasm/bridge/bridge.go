@@ -113,7 +113,7 @@ func Quoted(plan, date string) string {
 // list of steps; what is a set of steps or a kind of step. It never panics: a
 // fault of the engine is answered with an empty list.
 func Starting(what, plan string) string {
-	steps := textOr(func() string { return string(core.Starting(what, []byte(plan))) })
+	steps := textOr(func() string { return string(session.Starting(what, []byte(plan))) })
 	if steps == "" {
 		return RefuseStarting
 	}

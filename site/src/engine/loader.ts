@@ -4,6 +4,7 @@
 import type { Engine } from "./calls";
 import { carried, loadCarrier } from "./carrier";
 import { bytesFromBase64, canUnpack, unpack } from "./pack";
+import { languageText, say } from "../view/say";
 
 /** Why the engine is not there. The words are for the person at the sheet. */
 export class NoEngine extends Error {
@@ -17,12 +18,12 @@ export class NoEngine extends Error {
 }
 
 const words = {
-  "no-wasm": "This browser cannot run the part that works out the figures. A browser from 2023 or later can.",
+  "no-wasm": say("This browser cannot run the part that works out the figures. A browser from 2023 or later can."),
   blocked:
-    "A rule of this site or of this browser forbids the part that works out the figures. Allow WebAssembly for this page, or open the saved one-file page.",
-  old: "This browser is too old to unpack the part that works out the figures. A browser from 2023 or later can.",
-  fetch: "The part that works out the figures did not arrive. Look at the connection, then try again.",
-  broken: "The part that works out the figures did not start.",
+    say("A rule of this site or of this browser forbids the part that works out the figures. Allow WebAssembly for this page, or open the saved one-file page."),
+  old: say("This browser is too old to unpack the part that works out the figures. A browser from 2023 or later can."),
+  fetch: say("The part that works out the figures did not arrive. Look at the connection, then try again."),
+  broken: say("The part that works out the figures did not start."),
 } as const;
 
 function failed(why: keyof typeof words): NoEngine {
@@ -61,7 +62,11 @@ export async function startEngine(): Promise<Engine> {
   if (!globalThis.Go) throw failed("broken");
   const go = new globalThis.Go();
   const ready = new Promise<Engine>((resolve) => {
-    const done = () => globalThis.ceilingwright && resolve(globalThis.ceilingwright);
+    const done = () => {
+      if (!globalThis.ceilingwright) return;
+      if (languageText() !== "") globalThis.ceilingwright.speak(languageText());
+      resolve(globalThis.ceilingwright);
+    };
     // An event on the document that bubbles reaches the window as well.
     document.addEventListener("ceilingwright:ready", done, { once: true });
     globalThis.addEventListener("ceilingwright:ready", done, { once: true });

@@ -2,6 +2,7 @@
 
 import { holdsJobs } from "./jobs";
 import { readPlan, type Plan } from "./plan";
+import { say } from "../view/say";
 
 const GREATEST_FILE = 2_000_000;
 const GREATEST_JOBS = 20_000_000; // of many jobs in one file
@@ -25,7 +26,7 @@ export async function planFromFile(file: File): Promise<Opened> {
   try {
     return planFromText(await file.text(), `“${file.name}”`);
   } catch {
-    return { refused: `“${file.name}” could not be read from the disk.` };
+    return { refused: say("“{name}” could not be read from the disk.", { name: file.name }) };
   }
 }
 
@@ -36,5 +37,5 @@ export function planFromText(text: string, what: string): Opened {
 }
 
 function tooLarge(what: string): Opened {
-  return { refused: `${what.replace(/^./, (c) => c.toUpperCase())} is larger than 2 MB. No plan is that large, so it was not read.` };
+  return { refused: say("{what} is larger than 2 MB. No plan is that large, so it was not read.", { what: what.replace(/^./, (c) => c.toUpperCase()) }) };
 }

@@ -6,6 +6,7 @@
 
 import { base64FromBytes, bytesFromBase64, canUnpack, pack, unpackUpTo } from "../engine/pack";
 import { readPlan, type Plan } from "./plan";
+import { say } from "../view/say";
 
 const MARK = "cw1";
 const GREATEST_JSON = 2_000_000; // bytes, as for a file
@@ -22,9 +23,9 @@ export function hasPlan(fragment: string): boolean {
   return fragment.startsWith("#" + MARK + "_");
 }
 
-const damaged = { refused: "The link is damaged or cut off, so the plan in it cannot be read. Ask for it again, or for the plan as a file." };
+const damaged = { refused: say("The link is damaged or cut off, so the plan in it cannot be read. Ask for it again, or for the plan as a file.") };
 
-const tooLarge = { refused: "What is in the link is larger than 2 MB. No plan is that large, so it was not read." };
+const tooLarge = { refused: say("What is in the link is larger than 2 MB. No plan is that large, so it was not read.") };
 
 export async function planFromFragment(fragment: string): Promise<{ plan: Plan } | { refused: string }> {
   const parts = /^#cw1_([dj])_(\d+)_([0-9a-f]{8})_([A-Za-z0-9_-]*)$/.exec(fragment);
@@ -36,7 +37,7 @@ export async function planFromFragment(fragment: string): Promise<{ plan: Plan }
   try {
     const packed = bytesFromBase64(data.replace(/-/g, "+").replace(/_/g, "/"));
     if (packing === "d" && !canUnpack()) {
-      return { refused: "This browser is too old to unpack the plan in the link. Ask for the plan as a file." };
+      return { refused: say("This browser is too old to unpack the plan in the link. Ask for the plan as a file.") };
     }
     const json = packing === "d" ? await unpackUpTo(GREATEST_JSON, packed, "deflate-raw") : packed;
     if (json === null || json.length > GREATEST_JSON) return tooLarge;

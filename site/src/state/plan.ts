@@ -4,6 +4,7 @@
 import { empty, type For } from "../generated/plan";
 import { at, put, typedText, type Json, type JsonObject } from "./pointer";
 import exampleJSON from "../../example.plan.json";
+import { say } from "../view/say";
 
 export type Plan = JsonObject;
 
@@ -71,19 +72,19 @@ export function readPlan(text: string): { plan: Plan } | { refused: string } {
     const begun = /^\s*\{[\s\S]*"ceilingwright"/.test(text);
     return {
       refused: begun
-        ? "This plan is cut off or damaged: its end does not fit its beginning. Save or send it again from where it came from."
-        : "This is not a plan of this sheet. A plan is saved here under “Save as a file” and ends in .plan.json.",
+        ? say("This plan is cut off or damaged: its end does not fit its beginning. Save or send it again from where it came from.")
+        : say("This is not a plan of this sheet. A plan is saved here under “Save as a file” and ends in .plan.json."),
     };
   }
   if (value === null || typeof value !== "object" || Array.isArray(value) || !Object.hasOwn(value, "ceilingwright")) {
-    return { refused: "This file belongs to another program: it does not say that it is a plan of this sheet." };
+    return { refused: say("This file belongs to another program: it does not say that it is a plan of this sheet.") };
   }
   const version = value["ceilingwright"];
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
-    return { refused: "This plan does not say which version it is, so it cannot be read safely." };
+    return { refused: say("This plan does not say which version it is, so it cannot be read safely.") };
   }
   if (version > 1) {
-    return { refused: `This plan was saved by a newer version of this sheet (plan version ${String(version)}). Open it with the newer sheet.` };
+    return { refused: say("This plan was saved by a newer version of this sheet (plan version {version}). Open it with the newer sheet.", { version }) };
   }
   if (typeof value["id"] !== "string" || value["id"] === "") value["id"] = freshId();
   return { plan: value };

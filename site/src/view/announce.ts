@@ -3,6 +3,7 @@
 
 import type { Figure, Problem } from "../engine/contract";
 import { region } from "./dom";
+import { say } from "./say";
 
 const PAUSE = 600; // ms after the last key
 const TOLD = 4;
@@ -29,7 +30,7 @@ export function announce(figures: Map<string, Figure>, problems: Problem[]): voi
 }
 
 /** Says what a person has just done to a list, before what changed by it. */
-export function say(words: string): void {
+export function hear(words: string): void {
   done = words;
   clearTimeout(waiting);
   waiting = setTimeout(tell, PAUSE);
@@ -39,7 +40,7 @@ function tell(): void {
   const changed = Array.from(latest).filter(([id, text]) => before?.get(id) !== text);
   before = latest;
   const words = changed.slice(0, TOLD).map(([id, text]) => `${names.get(id) ?? id} ${text}.`);
-  if (changed.length > TOLD) words.push(`${String(changed.length - TOLD)} more figures changed.`);
+  if (changed.length > TOLD) words.push(say("{n} more figures changed.", { n: changed.length - TOLD }));
   if (nextStops !== stops && nextStops !== "") words.unshift(nextStops);
   if (done !== "") words.unshift(done);
   done = "";

@@ -5,6 +5,7 @@ import type { Drawing, Figure, Reading, Sheet } from "../engine/contract";
 import { NoEngine, startEngine, startEngineAnew } from "../engine/loader";
 import { action, region, setAttribute, setText } from "./dom";
 import { message, unsay } from "./messages";
+import { say } from "./say";
 
 let engine: Engine | null = null;
 let sheet: Sheet | null = null;
@@ -33,7 +34,7 @@ export function readings(): Record<string, Reading> {
  *  the words for a job that is in order. */
 export async function startAnswering(begun: Promise<Engine> | null, chosen: Promise<void>, state: () => string): Promise<void> {
   unsay("engine");
-  setText(region("state"), "getting ready to work it out…");
+  setText(region("state"), say("getting ready to work it out…"));
   try {
     engine = await (begun ?? startEngine());
     await chosen;
@@ -46,14 +47,14 @@ export async function startAnswering(begun: Promise<Engine> | null, chosen: Prom
 }
 
 function sayNone(e: unknown): void {
-  const words = e instanceof NoEngine ? e.words : "The part that works out the figures did not start.";
+  const words = e instanceof NoEngine ? e.words : say("The part that works out the figures did not start.");
   const again = e instanceof NoEngine && e.again;
   message(
     "engine",
-    `${words} You can still read the sheet, fill it in, keep it and print it blank.`,
-    ...(again ? [action("start-again", "Try again")] : []),
+    say("{words} You can still read the sheet, fill it in, keep it and print it blank.", { words }),
+    ...(again ? [action("start-again", say("Try again"))] : []),
   );
-  setText(region("state"), "not worked out");
+  setText(region("state"), say("not worked out"));
 }
 
 /** Plans at which the engine stopped, and the last it worked out. */
@@ -66,9 +67,9 @@ export function lastWorkedOut(): string {
 }
 
 function sayStopped(): void {
-  const words = "What is on the sheet now stopped the part that works out the figures, which is started again.";
-  if (lastGood === "") message("stopped", `${words} Change what was typed last, or start with an empty sheet.`, action("empty", "Empty sheet"));
-  else message("stopped", `${words} The figures are those of the plan before.`, action("last-good", "Back to the plan before"));
+  const words = say("What is on the sheet now stopped the part that works out the figures, which is started again.");
+  if (lastGood === "") message("stopped", say("{words} Change what was typed last, or start with an empty sheet.", { words }), action("empty", say("Empty sheet")));
+  else message("stopped", say("{words} The figures are those of the plan before.", { words }), action("last-good", say("Back to the plan before")));
 }
 
 async function restart(again: () => void): Promise<void> {

@@ -17,6 +17,7 @@ import { bringIn, closeJobs } from "./jobs";
 import { keepIfWaiting } from "./keeping";
 import { isForClient, jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
+import { say } from "./say";
 
 let damagedText = "";
 
@@ -45,7 +46,7 @@ export async function choosePlan(): Promise<Plan> {
   const kept = lastKept();
   if (kept.damaged !== null) {
     damagedText = kept.damaged;
-    message("damaged", "What was kept here of the last job is cut off and cannot be read. This is an empty sheet.", action("save-damaged", "Download what was there"));
+    message("damaged", say("What was kept here of the last job is cut off and cannot be read. This is an empty sheet."), action("save-damaged", say("Download what was there")));
     return markFresh(emptyPlan());
   }
   return kept.plan ?? markFresh(examplePlan());
@@ -60,7 +61,7 @@ async function fromAddress(): Promise<Plan> {
   const read = await planFromFragment(location.hash);
   const last = lastKept().plan;
   if ("refused" in read) {
-    message("opened", last ? `${read.refused} This is the job worked on last.` : read.refused);
+    message("opened", last ? say("{refused} This is the job worked on last.", { refused: read.refused }) : read.refused);
     return last ?? markFresh(emptyPlan());
   }
   return ownFirst(read.plan, last) ?? received(read.plan, last);
@@ -70,7 +71,7 @@ async function fromAddress(): Promise<Plan> {
 function ownFirst(arrived: Plan, own: Plan | null): Plan | null {
   if (!isFramed() || !own || JSON.stringify(own) === JSON.stringify(arrived)) return null;
   given = arrived;
-  message("opened", "This is your own work, as you left it here.", action("as-given", "Show the plan this page gives"));
+  message("opened", say("This is your own work, as you left it here."), action("as-given", say("Show the plan this page gives")));
   return own;
 }
 
@@ -92,35 +93,35 @@ function nameGuest(arrived: Plan, last: Plan): void {
   const id = typedText(last["id"]);
   behind = null;
   if (storedText(id) === null) {
-    message("guest", `This plan came by a link, in front of ${inside(last)}, which could not be kept here.`, action("undo", "Back to it"));
+    message("guest", say("This plan came by a link, in front of {job}, which could not be kept here.", { job: inside(last) }), action("undo", say("Back to it")));
     return;
   }
-  const came = isForClient(arrived) ? "This client’s copy came by a link." : "This plan came by a link. It is kept once you change it.";
-  message("guest", `${came} ${called(last)} is kept as it was.`, backTo(id), action("keep-guest", "Keep this plan"));
+  const came = isForClient(arrived) ? say("This client’s copy came by a link.") : say("This plan came by a link. It is kept once you change it.");
+  message("guest", say("{came} {job} is kept as it was.", { came, job: called(last) }), backTo(id), action("keep-guest", say("Keep this plan")));
   behind = last;
 }
 
 function backTo(id: string): HTMLButtonElement {
-  return action("open-job", "Back to it", { "data-to": id });
+  return action("open-job", say("Back to it"), { "data-to": id });
 }
 
 /** Once a guest is changed and so kept, its message says that, and still the way
  *  back. */
 export function guestIsKept(): void {
   if (!behind || !document.querySelector("[data-message=guest]")) return;
-  message("guest", `This plan is now kept beside ${inside(behind)}.`, backTo(typedText(behind["id"])));
+  message("guest", say("This plan is now kept beside {job}.", { job: inside(behind) }), backTo(typedText(behind["id"])));
   behind = null;
 }
 
 /** The same in the midst of a sentence. */
 function inside(plan: Plan): string {
-  return called(plan).replace(/^The/, "the");
+  return called(plan, say("the job without a name"));
 }
 
 /** A job as a sentence names it. */
-export function called(plan: Plan): string {
+export function called(plan: Plan, unnamed = say("The job without a name")): string {
   const title = typedText(plan["title"]).trim();
-  return title === "" ? "The job without a name" : `“${title}”`;
+  return title === "" ? unnamed : `“${title}”`;
 }
 
 /** A guest stays in the address, so that a reload brings it again; a plan that is
@@ -146,14 +147,14 @@ function newestOf(inside: Plan): Plan {
   const read = readPlan(kept);
   if (!("plan" in read) || isKeptHere(inside)) return inside;
   claim(read.plan);
-  message("opened", "This is the job as you last changed it on this device.", action("as-saved", "Show it as it was saved in this file"));
+  message("opened", say("This is the job as you last changed it on this device."), action("as-saved", say("Show it as it was saved in this file")));
   return read.plan;
 }
 
 /** The plan under a new id when another plan is kept under its own. */
 function besideKept(arrived: Plan): Plan {
   if (!isKeptHere(arrived) && storedText(typedText(arrived["id"])) !== null) {
-    message("opened", "Another state of this job is kept on this device. It stays as it is; this one is kept beside it.");
+    message("opened", say("Another state of this job is kept on this device. It stays as it is; this one is kept beside it."));
     arrived["id"] = freshId();
   }
   return arrived;
@@ -187,14 +188,14 @@ export function arrivingActions(desk: OwnDesk): Actions {
     "save-damaged": () => handOver("kept-text.txt", "text/plain", damagedText),
     "as-saved": () => {
       const read = readPlan(planAsSaved);
-      if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, "as it was saved in this file");
+      if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, say("as it was saved in this file"));
       unsay("opened");
     },
     "as-given": () => {
       if (!given) return;
       unsay("opened");
       keepIfWaiting();
-      desk.take(received(given, desk.plan()), "the plan this page gives");
+      desk.take(received(given, desk.plan()), say("the plan this page gives"));
     },
   };
 }
@@ -209,7 +210,7 @@ function openPasted(desk: OwnDesk, e: ClipboardEvent): void {
   const text = e.clipboardData?.getData("text/plain") ?? "";
   if (!/^\s*\{[\s\S]{0,200}"ceilingwright/.test(text)) return;
   e.preventDefault();
-  open(desk, planFromText(text, "what was pasted"), "pasted text");
+  open(desk, planFromText(text, say("what was pasted")), say("pasted text"));
 }
 
 function open(desk: OwnDesk, read: Opened, name: string): void {
@@ -221,7 +222,7 @@ function open(desk: OwnDesk, read: Opened, name: string): void {
   }
   closeJobs();
   if ("refused" in read) {
-    message("opened", `${read.refused} The sheet is as it was.`);
+    message("opened", say("{refused} The sheet is as it was.", { refused: read.refused }));
     return;
   }
   unsay("opened");
@@ -235,7 +236,7 @@ async function linked(desk: OwnDesk): Promise<void> {
   const read = await planFromFragment(location.hash);
   keepIfWaiting();
   if ("refused" in read) {
-    message("opened", `${read.refused} The sheet is as it was.`);
+    message("opened", say("{refused} The sheet is as it was.", { refused: read.refused }));
     return;
   }
   takePlace();
@@ -243,5 +244,5 @@ async function linked(desk: OwnDesk): Promise<void> {
   // Guests that follow each other are one step: the history is for one's own work.
   const over = isGuest(here);
   const last = isFramed() || isFresh(here) ? lastKept().plan : here;
-  desk.take(ownFirst(read.plan, last) ?? received(read.plan, last), "the plan from a link", { inPlace: over });
+  desk.take(ownFirst(read.plan, last) ?? received(read.plan, last), say("the plan from a link"), { inPlace: over });
 }

@@ -5,6 +5,7 @@
 import type { Advice } from "../engine/contract";
 import { action, make, redraw, region } from "./dom";
 import { firstSentence, severityWord, sign } from "./signs";
+import { say } from "./say";
 
 /** The parts of the sheet a note can bite in. */
 const BLOCKS = ["room", "hanging", "finish", "days"] as const;
@@ -31,7 +32,7 @@ export function renderBites(notes: Advice[]): void {
 function cautionSlips(cautions: Advice[]): HTMLElement[] {
   if (cautions.length <= UNFOLDED) return cautions.map(slip);
   return [
-    make("details", { class: "cw-bites-more" }, make("summary", {}, sign("caution"), ` Take care: ${String(cautions.length)} things`), ...cautions.map(slip)),
+    make("details", { class: "cw-bites-more" }, make("summary", {}, sign("caution"), " ", say("Take care: {n} things", { n: cautions.length })), ...cautions.map(slip)),
   ];
 }
 
@@ -41,6 +42,6 @@ function slip(n: Advice): HTMLElement {
     "p",
     { class: "cw-bite", "data-severity": n.severity, "data-bite": n.id },
     sign(n.severity),
-    make("span", {}, make("b", {}, `${severityWord[n.severity]}:`), ` ${first} `, action("see-note", rest === "" ? "why" : "the whole note", { "data-to": n.id, "aria-label": `The whole note: ${first}` })),
+    make("span", {}, make("b", {}, `${severityWord[n.severity]}:`), ` ${first} `, action("see-note", rest === "" ? say("why") : say("the whole note"), { "data-to": n.id, "aria-label": say("The whole note: {first}", { first }) })),
   );
 }

@@ -5,6 +5,7 @@ import type { Problem, Reading } from "../engine/contract";
 import { at, typedText, type JsonObject } from "../state/pointer";
 import { action, every, make, redraw, region, setAttribute } from "./dom";
 import { whole } from "./lists";
+import { say } from "./say";
 
 export type Blank = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
@@ -73,7 +74,7 @@ function choose(select: HTMLSelectElement, value: string): void {
 
 // Problems
 
-const severityWords = { stop: "Put right", caution: "Look at this", note: "Note" } as const;
+const severityWords = { stop: say("Put right"), caution: say("Look at this"), note: say("Note") } as const;
 
 let withheld = false;
 
@@ -116,10 +117,10 @@ export function renderProblems(problems: Problem[]): void {
 function write(problem: Problem, blank: Blank | null, id: string, toCome: boolean): boolean {
   const host = blank ? sentence(blank) : nearest(problem.at);
   if (!host) return false;
-  const say = make(
+  const note = make(
     "p",
     { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at, "data-to-come": toCome },
-    make("b", { class: "cw-say-mark" }, `${toCome ? "To fill in" : problem.answers ? "Which is meant" : severityWords[problem.severity]}:`),
+    make("b", { class: "cw-say-mark" }, `${toCome ? say("To fill in") : problem.answers ? say("Which is meant") : severityWords[problem.severity]}:`),
     ` ${problem.what} `,
     ...(blank ? (problem.answers ?? []).map((answer) => action("answer", answer, { "data-to": problem.at, "data-answer": answer })) : []),
     blank && problem.answers ? null : problem.do,
@@ -128,8 +129,8 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
   if (blank && !host.matches("li")) {
     let last: Element = host;
     while (last.nextElementSibling?.classList.contains("cw-say")) last = last.nextElementSibling;
-    last.after(say);
-  } else host.append(say);
+    last.after(note);
+  } else host.append(note);
   return true;
 }
 
@@ -163,19 +164,19 @@ function renderTodo(list: Listed[]): void {
   const toCome = list.filter((l) => l.toCome);
   setAttribute(region("todo"), "data-wrong", wrong.length > 0 ? "" : null);
   redraw(region("todo"), list.map((l) => [l.problem, l.toCome]), () => [
-    wrong.length > 0 ? make("h2", {}, "To put right") : null,
+    wrong.length > 0 ? make("h2", {}, say("To put right")) : null,
     wrong.length > 0 ? make("ul", {}, ...wrong.slice(0, LISTED).map(listed)) : null,
-    wrong.length > LISTED ? make("p", {}, `and ${String(wrong.length - LISTED)} more on the sheet.`) : null,
-    toCome.length > 0 ? make("p", {}, stillToFill(toCome.length), " ", goTo(toCome[0], "Go to the next")) : null,
+    wrong.length > LISTED ? make("p", {}, say("and {n} more on the sheet.", { n: wrong.length - LISTED })) : null,
+    toCome.length > 0 ? make("p", {}, stillToFill(toCome.length), " ", goTo(toCome[0], say("Go to the next"))) : null,
   ]);
 }
 
 function stillToFill(n: number): string {
-  return n === 1 ? "One blank is still to be filled in." : `${String(n)} blanks are still to be filled in.`;
+  return n === 1 ? say("One blank is still to be filled in.") : say("{n} blanks are still to be filled in.", { n });
 }
 
 function listed(l: Listed): HTMLElement {
-  return make("li", { "data-severity": l.problem.severity }, `${l.problem.what} ${l.blank ? "" : l.problem.do} `, goTo(l, "Go to the blank"));
+  return make("li", { "data-severity": l.problem.severity }, `${l.problem.what} ${l.blank ? "" : l.problem.do} `, goTo(l, say("Go to the blank")));
 }
 
 function goTo(l: Listed | undefined, words: string): HTMLElement | null {

@@ -5,6 +5,7 @@ import type { Drawing, Hang, Layer } from "../engine/contract";
 import { every, make } from "./dom";
 import { measureText, sentence } from "./hanging";
 import { layAlone } from "./paper";
+import { say } from "./say";
 
 /** More cards than this are no longer a set of cards; the list does then. */
 const MOST = 400;
@@ -22,17 +23,17 @@ export function layCards(layer: Layer, title: string, drawings: Drawing[]): void
   layAlone(
     "cards",
     ...(source ? [source] : []),
-    make("h2", {}, [title, layer.name, "hanging cards, looking up"].filter(Boolean).join(": ")),
+    make("h2", {}, [title, layer.name, say("hanging cards, looking up")].filter(Boolean).join(": ")),
     ...layer.order.map((hang) => {
       const panel = panels.get(hang.panel);
       return make(
         "section",
         { class: "cw-card" },
-        make("p", { class: "cw-card-head" }, make("b", {}, hang.panel), make("span", {}, `${String(hang.n)} of ${String(layer.count)}${hang.station > 0 ? `, from platform position ${String(hang.station)}` : ""}`), make("span", { class: "cw-tick" })),
+        make("p", { class: "cw-card-head" }, make("b", {}, hang.panel), make("span", {}, hang.station > 0 ? say("{n} of {count}, from platform position {station}", { n: hang.n, count: layer.count, station: hang.station }) : say("{n} of {count}", { n: hang.n, count: layer.count })), make("span", { class: "cw-tick" })),
         source ? sketch(source, layer, hang) : null,
         make("p", {}, sentence(hang.text, hang.panel)),
         make("p", { class: "cw-measures" }, ...(hang.measures ?? []).map(measureText)),
-        make("p", {}, [panel?.size, panel?.supplier ? `supplier’s ${panel.supplier}` : ""].filter(Boolean).join("; ")),
+        make("p", {}, [panel?.size, panel?.supplier ? say("supplier’s {supplier}", { supplier: panel.supplier }) : ""].filter(Boolean).join("; ")),
         panel?.cut ? make("p", {}, panel.cut) : null,
       );
     }),
@@ -63,7 +64,7 @@ function sketch(source: SVGSVGElement, layer: Layer, hang: Hang): Element {
   svg.setAttribute("class", "cw-card-sketch");
   svg.setAttribute("viewBox", hang.view || source.getAttribute("viewBox") || "");
   svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", `Panel ${hang.panel} and what is round it, looking up`);
+  svg.setAttribute("aria-label", say("Panel {panel} and what is round it, looking up", { panel: hang.panel }));
   const all = document.createElementNS(SVG, "use");
   all.setAttribute("href", "#card-drawing");
   svg.append(all);

@@ -12,6 +12,7 @@ import { picture } from "./drawing";
 import { allWorkingsOpen } from "./figures";
 import { layAlone } from "./paper";
 import { handOver, printPage } from "./handing";
+import { and, say } from "./say";
 
 export function renderDays(plan: JsonObject, days: Days | null): void {
   const worked = weekdays(plan);
@@ -30,10 +31,10 @@ function weekdays(plan: JsonObject): string[] {
 function clockWords(plan: JsonObject): string {
   const words = list(plan, "/days/clockChanges").slice(0, 2).map((c) => {
     const minutes = typedText(at(c, "/minutes"));
-    const back = minutes.startsWith("-");
-    return `${back ? "back" : "forward"} ${back ? minutes.slice(1) : minutes} minutes on ${typedText(at(c, "/at"))}`;
+    const date = typedText(at(c, "/at"));
+    return minutes.startsWith("-") ? say("back {minutes} minutes on {date}", { minutes: minutes.slice(1), date }) : say("forward {minutes} minutes on {date}", { minutes, date });
   });
-  return words.length === 0 ? "" : `The clocks go ${words.join(" and ")}: drying and size are counted through it.`;
+  return words.length === 0 ? "" : say("The clocks go {changes}: drying and size are counted through it.", { changes: and(words) });
 }
 
 function shown(days: Days): (Node | null)[] {
@@ -43,7 +44,7 @@ function shown(days: Days): (Node | null)[] {
     saving(days),
     dayList(days),
     chart(days),
-    make("p", { class: "cw-more cw-block-tools" }, action("print-days", "Print the days"), action("save-calendar", "Save them for a calendar")),
+    make("p", { class: "cw-more cw-block-tools" }, action("print-days", say("Print the days")), action("save-calendar", say("Save them for a calendar"))),
   ];
 }
 
@@ -66,7 +67,7 @@ function dayList(days: Days): HTMLElement {
   return make(
     "div",
     { class: "cw-days" },
-    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " if this slips, the last day slips"),
+    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " ", say("if this slips, the last day slips")),
     make(
       "ol",
       {},
@@ -81,7 +82,7 @@ function times(groups: Map<string, Task[]>): HTMLElement {
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", {}, "how the times are worked out"),
+    make("summary", {}, say("how the times are worked out")),
     ...Array.from(groups.values(), (tasks) => [make("h4", {}, tasks[0]?.day ?? ""), ...tasks.map((t) => make("p", { class: "cw-sum" }, make("b", {}, t.name), `: ${t.sum}`))]).flat(),
   );
 }
@@ -96,7 +97,7 @@ function taskRow(task: Task): HTMLElement {
       "span",
       {},
       make("b", {}, task.name),
-      task.critical ? make("span", { class: "cw-hear" }, ", moves the last day") : null,
+      task.critical ? make("span", { class: "cw-hear" }, `, ${say("moves the last day")}`) : null,
       work && task.labour ? " " : null,
       work && task.labour ? make("span", { class: "cw-nobreak" }, task.labour) : null,
       task.reason ? make("small", {}, task.reason) : null,
@@ -105,7 +106,7 @@ function taskRow(task: Task): HTMLElement {
 }
 
 function chart(days: Days): Node | null {
-  return days.chart === "" ? null : make("figure", { class: "cw-chart", tabindex: "0", role: "region", "aria-label": "The days, drawn" }, picture(days.chart, "The days"));
+  return days.chart === "" ? null : make("figure", { class: "cw-chart", tabindex: "0", role: "region", "aria-label": say("The days, drawn") }, picture(days.chart, say("The days")));
 }
 
 export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () => Engine | null): Actions {
@@ -120,14 +121,14 @@ export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () =>
     "print-days": () => {
       const days = sheet()?.days;
       if (!days) return;
-      layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), "the days"].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(days), dayList(days));
+      layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), say("the days")].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(days), dayList(days));
       printPage();
     },
     "save-calendar": () => {
       const text = engine()?.calendar(JSON.stringify(desk.plan()), stamp(new Date())) ?? "";
       if (text === "") return;
       const name = fileName(desk.plan(), ".ics");
-      handOver(name, "text/calendar;charset=utf-8", text, "A calendar opens it; opening it again after a change moves what is there.");
+      handOver(name, "text/calendar;charset=utf-8", text, say("A calendar opens it; opening it again after a change moves what is there."));
     },
   };
 }

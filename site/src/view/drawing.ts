@@ -2,6 +2,7 @@
 
 import type { Drawing, Layer } from "../engine/contract";
 import { make, region, setText } from "./dom";
+import { say } from "./say";
 
 // What was asked for: a layer with what is shown of it, "L1/hanging". It stays
 // asked for while a half-typed blank leaves nothing of it to draw.
@@ -28,10 +29,10 @@ export function keyOf(drawing: Drawing): string {
 }
 
 const shownWords: Record<string, string> = {
-  hanging: "order of hanging",
-  marks: "marks on the walls",
-  stations: "platform positions",
-  skew: "room, its skew drawn large",
+  hanging: say("order of hanging"),
+  marks: say("marks on the walls"),
+  stations: say("platform positions"),
+  skew: say("room, its skew drawn large"),
 };
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
@@ -48,8 +49,8 @@ export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
   const sides = drawings.filter((d) => keyOf(d) === key);
   const drawing = sides.find((d) => d.looking === looking) ?? sides[0];
   one<HTMLElement>(".cw-drawing").dataset["looking"] = drawing?.looking ?? looking;
-  setText(one("[data-drawing-title]"), drawing?.title ?? "Ceiling, looking up");
-  setText(one("[data-do=turn-over]"), drawing?.looking !== "down" ? "Turn it over: looking down" : "Turn it over: looking up");
+  setText(one("[data-drawing-title]"), drawing?.title ?? say("Ceiling, looking up"));
+  setText(one("[data-do=turn-over]"), drawing?.looking !== "down" ? say("Turn it over: looking down") : say("Turn it over: looking up"));
   one<HTMLButtonElement>("[data-do=turn-over]").hidden = sides.length < 2;
   one<HTMLElement>("[data-drawing-blank]").hidden = drawing !== undefined;
   const svg = drawing?.svg ?? "";
@@ -66,7 +67,7 @@ export function picture(svg: string, title: string): Node {
   const parsed = new DOMParser().parseFromString(svg, "image/svg+xml");
   const root = parsed.documentElement;
   if (root.nodeName !== "svg" || parsed.querySelector("parsererror, script, foreignObject")) {
-    return make("p", {}, "The drawing could not be shown. The figures beside it hold.");
+    return make("p", {}, say("The drawing could not be shown. The figures beside it hold."));
   }
   const node = document.importNode(root, true);
   node.setAttribute("role", "img");

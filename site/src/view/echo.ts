@@ -5,16 +5,17 @@
 import type { Reading } from "../engine/contract";
 import { pointerOf, sentence } from "./blanks";
 import { make, setAttribute } from "./dom";
+import { say } from "./say";
 
 const signs: [string, string, string][] = [
-  ["′", "'", "feet"],
-  ["″", '"', "inches"],
-  ["␣", " ", "space"],
-  ["⁄", "/", "stroke of a fraction"],
-  ["½", "1/2", "a half"],
-  ["¼", "1/4", "a quarter"],
-  ["⅛", "1/8", "an eighth"],
-  ["−", "-", "minus"], // only where a length may be to either side,
+  ["′", "'", say("feet")],
+  ["″", '"', say("inches")],
+  ["␣", " ", say("space")],
+  ["⁄", "/", say("stroke of a fraction")],
+  ["½", "1/2", say("a half")],
+  ["¼", "1/4", say("a quarter")],
+  ["⅛", "1/8", say("an eighth")],
+  ["−", "-", say("minus")], // only where a length may be to either side,
 ];
 
 const heard = make("span", { class: "cw-echo-words" });

@@ -3,6 +3,7 @@
 
 import type { Figure, Working } from "../engine/contract";
 import { every, make, redraw, setAttribute, setText, unbroken } from "./dom";
+import { say } from "./say";
 
 const open = new Set<string>();
 let allOpen = false;
@@ -43,7 +44,7 @@ function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
       make("strong", { class: "cw-value" }),
       make("span", { class: "cw-label" }),
       make("span", { class: "cw-other" }),
-      make("button", { type: "button", class: "cw-how", "data-do": "working" }, "working"),
+      make("button", { type: "button", class: "cw-how", "data-do": "working" }, say("working")),
     );
   }
   const [value, label, other, how] = Array.from(place.children) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement];
@@ -53,7 +54,7 @@ function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
   other.hidden = !figure?.other;
   how.hidden = !figure?.working.rule;
   setAttribute(how, "data-to", id);
-  setAttribute(how, "aria-label", `Show the working: ${label.textContent ?? ""}`);
+  setAttribute(how, "aria-label", say("Show the working: {figure}", { figure: label.textContent ?? "" }));
   setAttribute(how, "aria-expanded", String(isOpen(id)));
   setAttribute(how, "aria-controls", isOpen(id) && figure?.working.rule ? slipId(home(place), id) : null);
 }
@@ -83,7 +84,7 @@ function slipId(part: Element | null, figure: string): string {
 function slip(figure: Figure, id: string): HTMLElement {
   return make(
     "div",
-    { class: "cw-slip", id, "data-figure": figure.id, role: "group", "aria-label": `Working: ${figure.label}` },
+    { class: "cw-slip", id, "data-figure": figure.id, role: "group", "aria-label": say("Working: {label}", { label: figure.label }) },
     make("h3", {}, `${figure.label}: ${figure.text}`, figure.other ? make("small", {}, ` = ${figure.other}`) : null),
     ...workingLines(figure.working),
   );

@@ -6,7 +6,7 @@ import type { Climate, Drawing, Section, Sheet, Step, Total } from "../engine/co
 import { bareStep } from "../state/entries";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
-import { say } from "./announce";
+import { hear } from "./announce";
 import { wordsFor, type Offered } from "./choices";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
@@ -16,6 +16,7 @@ import { handOver, printPage } from "./handing";
 import { insertItem } from "./lists";
 import { calm, quoted } from "./names";
 import { layAlone } from "./paper";
+import { say } from "./say";
 
 const STEPS = "/finish/steps";
 
@@ -56,8 +57,8 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
     const sections = step?.sections ?? [];
     const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
     redraw(region("step-more", item), [mix, sample, sections, drawing?.id ?? ""], () => [
-      mix.length > 0 ? mixTable("The mix", mix) : null,
-      sample.length > 0 ? mixTable("For the sample board", sample) : null,
+      mix.length > 0 ? mixTable(say("The mix"), mix) : null,
+      sample.length > 0 ? mixTable(say("For the sample board"), sample) : null,
       ...(sections.length > 0 ? sectionList(sections, drawing) : []),
     ]);
   });
@@ -72,15 +73,19 @@ function said(step: Step | undefined): string[] {
 
 /** The handle and the two buttons of a step say which step they move. */
 function renderHead(item: HTMLElement, name: string, index: number, count: number): void {
-  const called = calm(name) || `step ${String(index + 1)}`;
+  const called = calm(name) || say("step {index}", { index: index + 1 });
   const handle = item.querySelector(".cw-handle");
   if (handle) {
-    setAttribute(handle, "aria-label", `Move “${called}”, step ${String(index + 1)} of ${String(count)}: draw it, or press Alt with the up or down arrow`);
-    setAttribute(handle, "title", "Draw it to another place, or press Alt with ↑ or ↓");
+    setAttribute(handle, "aria-label", say("Move “{step}”, step {index} of {count}: draw it, or press Alt with the up or down arrow", { step: called, index: index + 1, count }));
+    setAttribute(handle, "title", say("Draw it to another place, or press Alt with ↑ or ↓"));
   }
-  for (const [doing, words] of [["earlier", "earlier"], ["later", "later"], ["remove", "leave it out"]] as const) {
+  for (const [doing, label] of [
+    ["earlier", say("“{step}” one step earlier", { step: called })],
+    ["later", say("“{step}” one step later", { step: called })],
+    ["remove", say("leave it out: “{step}”", { step: called })],
+  ] as const) {
     const button = every(`[data-do=${doing}]`, item).find((b) => b.closest("[data-item-of]") === item);
-    if (button) setAttribute(button, "aria-label", doing === "remove" ? `leave it out: “${called}”` : `“${called}” one step ${words}`);
+    if (button) setAttribute(button, "aria-label", label);
   }
 }
 
@@ -93,7 +98,7 @@ function mixTable(caption: string, lines: Step["mixLines"]): HTMLElement {
     make(
       "thead",
       {},
-      make("tr", {}, make("th", { scope: "col" }, "part"), make("th", { scope: "col" }, "measure out"), make("th", { scope: "col" }, "exactly"), rounded ? make("th", { scope: "col" }, "off by") : null),
+      make("tr", {}, make("th", { scope: "col" }, say("part")), make("th", { scope: "col" }, say("measure out")), make("th", { scope: "col" }, say("exactly")), rounded ? make("th", { scope: "col" }, say("off by")) : null),
     ),
     make(
       "tbody",
@@ -105,7 +110,7 @@ function mixTable(caption: string, lines: Step["mixLines"]): HTMLElement {
 
 function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLElement[] {
   return [
-    make("h3", {}, sections.length === 1 ? "Sized and laid in one go" : `Sized and laid in ${String(sections.length)} sections`),
+    make("h3", {}, sections.length === 1 ? say("Sized and laid in one go") : say("Sized and laid in {n} sections", { n: sections.length })),
     make(
       "ol",
       { class: "cw-sections" },
@@ -119,15 +124,15 @@ function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLEle
         ),
       ),
     ),
-    ...(drawing ? [make("p", { class: "cw-more" }, action("draw", "Show the sections in the drawing", { "data-to": keyOf(drawing) }))] : []),
+    ...(drawing ? [make("p", { class: "cw-more" }, action("draw", say("Show the sections in the drawing"), { "data-to": keyOf(drawing) }))] : []),
   ];
 }
 
 /** How a verdict on the air looks, and what is said of it while its fold is shut. */
 const verdicts: Record<string, { looks: string; words: string }> = {
-  go: { looks: "pass", words: ": fit to paint" },
-  stop: { looks: "fail", words: ": not fit to paint" },
-  unknown: { looks: "unsure", words: ": a reading is missing" },
+  go: { looks: "pass", words: `: ${say("fit to paint")}` },
+  stop: { looks: "fail", words: `: ${say("not fit to paint")}` },
+  unknown: { looks: "unsure", words: `: ${say("a reading is missing")}` },
 };
 
 export function renderClimate(climate: Climate | null): void {
@@ -147,14 +152,14 @@ export function renderShopping(shopping: Shopping, bill: Total | null, steps: St
     shopping.length === 0
       ? []
       : [
-          make("h3", {}, "To buy"),
+          make("h3", {}, say("To buy")),
           shoppingTable(shopping, bill),
           make(
             "p",
             { class: "cw-more cw-shopping-tools" },
-            action("print-shopping", "Print this list"),
-            action("save-shopping", "Save it as a table"),
-            labels ? action("print-labels", "Print labels for the pots") : null,
+            action("print-shopping", say("Print this list")),
+            action("save-shopping", say("Save it as a table")),
+            labels ? action("print-labels", say("Print labels for the pots")) : null,
           ),
         ],
   );
@@ -217,7 +222,7 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
       document.querySelector(".cw-drawing")?.scrollIntoView({ block: "nearest" });
     },
     "print-shopping": () => {
-      layAlone("list", heading("to buy"), shoppingTable(sheet()?.shopping ?? [], sheet()?.bill ?? null));
+      layAlone("list", heading(say("to buy")), shoppingTable(sheet()?.shopping ?? [], sheet()?.bill ?? null));
       printPage();
     },
     "print-labels": () => {
@@ -228,7 +233,7 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
       const table = engine()?.shopping(JSON.stringify(desk.plan()), decimalSign()) ?? "";
       if (table === "") return;
       const name = fileName(desk.plan(), ".to-buy.csv");
-      handOver(name, "text/csv;charset=utf-8", table, "A spreadsheet opens it.");
+      handOver(name, "text/csv;charset=utf-8", table, say("A spreadsheet opens it."));
     },
   };
 }
@@ -248,15 +253,15 @@ export function addSteps(desk: Desk, engine: Engine | null, what: string): void 
   });
   if (chosen && index < before.length) chosen.value = typedText(at(added.at(-1) ?? null, "/id"));
   document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(index)}"] .cw-lead input`)?.focus();
-  const where = before.length === 0 ? "to the sheet" : index === before.length ? "after those that were there" : index === 0 ? "before all others" : `after ${called(before[index - 1] ?? null)}`;
-  if (added.length > 1) say(`${String(added.length)} steps are added ${where}: ${wordsFor(what)}.`);
+  const where = before.length === 0 ? say("to the sheet") : index === before.length ? say("after those that were there") : index === 0 ? say("before all others") : say("after {step}", { step: called(before[index - 1] ?? null) });
+  if (added.length > 1) hear(say("{n} steps are added {where}: {what}.", { n: added.length, where, what: wordsFor(what) }));
 }
 
 /** Where new steps can go: the end, the beginning, or after any step there is. */
 export function placesFor(plan: JsonObject): Offered[] {
   const steps = list(plan, STEPS);
-  if (steps.length === 0) return [["", "at the end"]];
-  return [["", "at the end"], [FIRST, "before all others"], ...steps.slice(0, -1).map((s): Offered => [typedText(at(s, "/id")), `after ${called(s)}`])];
+  if (steps.length === 0) return [["", say("at the end")]];
+  return [["", say("at the end")], [FIRST, say("before all others")], ...steps.slice(0, -1).map((s): Offered => [typedText(at(s, "/id")), say("after {step}", { step: called(s) })])];
 }
 
 const FIRST = "/"; // no step is called so: ids go into pointers

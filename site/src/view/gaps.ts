@@ -6,6 +6,7 @@ import { ensureEntry, entryPointer } from "../state/entries";
 import { put, type JsonObject } from "../state/pointer";
 import { layerPointer, type Actions, type Desk } from "./desk";
 import { every, make, redraw, region, setAttribute } from "./dom";
+import { say, saying } from "./say";
 
 export function renderGaps(item: HTMLElement, plan: JsonObject, layer: string, gaps: Gap[]): void {
   const host = region("gaps", item);
@@ -21,8 +22,8 @@ export function renderGaps(item: HTMLElement, plan: JsonObject, layer: string, g
     setAttribute(blank, "data-entry-of", pointer);
     setAttribute(blank, "placeholder", gap.planned);
     redraw(region("gap", li), [gap.text, gap.set, gap.offers], () => [
-      make("span", { class: "cw-offers", role: "group", "aria-label": `Likely gaps at seam ${gap.seam}` }, ...(gap.offers ?? []).map((offer) => offered(gap.seam, offer))),
-      gap.text || gap.set ? make("span", { class: "cw-gap-words" }, gap.text || `set to ${gap.set}`) : null,
+      make("span", { class: "cw-offers", role: "group", "aria-label": say("Likely gaps at seam {seam}", { seam: gap.seam }) }, ...(gap.offers ?? []).map((offer) => offered(gap.seam, offer))),
+      gap.text || gap.set ? make("span", { class: "cw-gap-words" }, gap.text || say("set to {set}", { set: gap.set })) : null,
     ]);
   }
 }
@@ -31,17 +32,16 @@ function row(seam: string): HTMLElement {
   return make(
     "li",
     { "data-seam": seam },
-    "Seam ",
-    make("b", {}, seam),
-    " came out ",
-    make("input", { "data-kind": "length", "data-at": "", "data-entry-key": "seam", "data-entry": seam, inputmode: "decimal", autocomplete: "off", spellcheck: "false", "aria-label": `Gap as it came out at seam ${seam}` }),
-    " ",
-    make("span", { "data-fill": "gap" }),
+    ...saying("Seam {seam} came out {gap} {more}", {
+      seam: make("b", {}, seam),
+      gap: make("input", { "data-kind": "length", "data-at": "", "data-entry-key": "seam", "data-entry": seam, inputmode: "decimal", autocomplete: "off", spellcheck: "false", "aria-label": say("Gap as it came out at seam {seam}", { seam }) }),
+      more: make("span", { "data-fill": "gap" }),
+    }),
   );
 }
 
 function offered(seam: string, offer: string): HTMLElement {
-  return make("button", { type: "button", "data-do": "offer-gap", "data-to": offer, "data-key": seam, "aria-label": `Gap of ${offer} at seam ${seam}` }, offer);
+  return make("button", { type: "button", "data-do": "offer-gap", "data-to": offer, "data-key": seam, "aria-label": say("Gap of {offer} at seam {seam}", { offer, seam }) }, offer);
 }
 
 export function gapActions(desk: Desk): Actions {

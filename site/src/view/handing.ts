@@ -6,18 +6,19 @@ import { saveText } from "../state/file";
 import { action, make } from "./dom";
 import { isFramed, may } from "./framed";
 import { message } from "./messages";
+import { say } from "./say";
 
 /** Saves a text as a file and says what can be said of it. more is told where
  *  the file surely comes. */
 export function handOver(name: string, type: string, text: string, more = ""): void {
   const allowed = may("allow-downloads");
   if (allowed === "no") {
-    showText("The page around this one forbids saving files. Copy the text instead:", text, name);
+    showText(say("The page around this one forbids saving files. Copy the text instead:"), text, name);
     return;
   }
   saveText(name, type, text);
-  if (allowed === "yes") message("done", `“${name}” is on its way to your downloads.${more === "" ? "" : ` ${more}`}`);
-  else message("done", `“${name}” was handed to the browser. If no file comes, the page around this one forbids it:`, action("copy-text", "Copy as text"));
+  if (allowed === "yes") message("done", [say("“{name}” is on its way to your downloads.", { name }), more].filter(Boolean).join(" "));
+  else message("done", say("“{name}” was handed to the browser. If no file comes, the page around this one forbids it:", { name }), action("copy-text", say("Copy as text")));
 }
 
 /** Shows a text in a field, all of it chosen, to be copied by hand. */
@@ -40,5 +41,5 @@ export function printPage(): void {
   window.addEventListener("beforeprint", note);
   window.print();
   window.removeEventListener("beforeprint", note);
-  if (isFramed() && !begun) message("done", "The page around this one forbids printing. Open this page in its own tab, or copy the plan as text.", action("copy-text", "Copy as text"));
+  if (isFramed() && !begun) message("done", say("The page around this one forbids printing. Open this page in its own tab, or copy the plan as text."), action("copy-text", say("Copy as text")));
 }

@@ -9,6 +9,7 @@ import { allWorkingsOpen, figurePlace } from "./figures";
 import { renderGaps } from "./gaps";
 import { clashAt, type Stations } from "./platform";
 import { renderKey, renderRegister } from "./register";
+import { say } from "./say";
 
 /** Rows shown at once; a very long list is finished on asking and for print. */
 const ROWS = 400;
@@ -38,7 +39,7 @@ export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<st
     redraw(region("hang-notes", item), [layer.advice, layer.flags, oneSize(layer), mine], () => notes(layer, mine));
     redraw(region("route", item), [layer.route, layer.stations], () => route(layer));
     renderOrder(region("order", item), layer, stations.filter((s) => s.layer === layer.id));
-    redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", "Show the whole list", { "data-to": layer.id })] : []));
+    redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", say("Show the whole list"), { "data-to": layer.id })] : []));
     setAttribute(item.querySelector("[data-rel=start]") as Element, "placeholder", layer.order[0]?.panel ?? "");
     for (const does of ["ladder", "print-cards", "measures"]) {
       const button = item.querySelector(`[data-do=${does}]`) as Element;
@@ -76,7 +77,7 @@ function isRegister(id: string): boolean {
 
 function head(layer: Layer): (HTMLElement | string)[] {
   const first = layer.order[0];
-  return [make("b", {}, layer.name), first ? ` ${String(layer.count)} panels, ${first.panel} first` : ""];
+  return [make("b", {}, layer.name), first ? ` ${say("{n|panel|panels}, {panel} first", { n: layer.count, panel: first.panel })}` : ""];
 }
 
 function oneSize(layer: Layer): string {
@@ -87,7 +88,7 @@ function notes(layer: Layer, figures: string[]): (HTMLElement | null)[] {
   const size = oneSize(layer);
   const aside = (id: string) => isBuildUp(id) || isGap(id);
   return [
-    size ? make("p", { class: "cw-advice" }, `Every panel is ${size}.`) : null,
+    size ? make("p", { class: "cw-advice" }, say("Every panel is {size}.", { size })) : null,
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
     ...(layer.flags ?? []).map((f) => make("p", { class: "cw-flag" }, f)),
     make("div", { class: "cw-row" }, ...figures.filter((id) => !aside(id) && !isRegister(id)).map((id) => figurePlace(id, "small"))),
@@ -95,7 +96,7 @@ function notes(layer: Layer, figures: string[]): (HTMLElement | null)[] {
       ? make(
           "details",
           { class: "cw-fold" },
-          make("summary", {}, "how true it will come out"),
+          make("summary", {}, say("how true it will come out")),
           make("div", { class: "cw-row" }, ...figures.filter(aside).map((id) => figurePlace(id, "small"))),
         )
       : null,
@@ -127,8 +128,8 @@ function renderOrder(host: HTMLElement, layer: Layer, stations: Stations): void 
 
 /** Where the platform goes next, and what stands in its way there. */
 function station(n: number, place: string, clash: string): HTMLElement[] {
-  const head = make("p", { class: "cw-station" }, make("b", {}, `Platform to position ${String(n)}`), place ? `: ${place}` : "");
-  return clash ? [head, make("p", { class: "cw-clash" }, make("b", {}, "In the way:"), ` ${clash}`)] : [head];
+  const head = make("p", { class: "cw-station" }, make("b", {}, say("Platform to position {n}", { n })), place ? `: ${place}` : "");
+  return clash ? [head, make("p", { class: "cw-clash" }, make("b", {}, say("In the way:")), ` ${clash}`)] : [head];
 }
 
 function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boolean, station: HTMLElement[]): HTMLElement {
@@ -136,14 +137,14 @@ function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boole
     "li",
     { "data-panel": `${layer.id}:${hang.panel}`, "data-up": hang.up },
     ...station,
-    make("button", { type: "button", class: "cw-tick", "data-do": "hung", "data-to": hang.panel, "aria-pressed": String(Boolean(hang.up)), "aria-label": `Panel ${hang.panel} is up` }),
+    make("button", { type: "button", class: "cw-tick", "data-do": "hung", "data-to": hang.panel, "aria-pressed": String(Boolean(hang.up)), "aria-label": say("Panel {panel} is up", { panel: hang.panel }) }),
     make("span", { class: "cw-nth" }, String(hang.n)),
-    make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "data-to": hang.panel, "aria-label": `Panel ${hang.panel}: show it on the drawing` }, hang.panel),
+    make("button", { type: "button", class: "cw-panel-name", "data-do": "light", "data-to": hang.panel, "aria-label": say("Panel {panel}: show it on the drawing", { panel: hang.panel }) }, hang.panel),
     make(
       "span",
       { class: "cw-set" },
       sentence(hang.text, hang.panel),
-      panel?.supplier ? make("small", {}, ` Supplier’s ${panel.supplier}.`) : null,
+      panel?.supplier ? make("small", {}, ` ${say("Supplier’s {supplier}.", { supplier: panel.supplier })}`) : null,
       panel && !sameSize ? make("small", {}, ` ${panel.measured || panel.size}`) : null,
       withMeasures.has(layer.id) && (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
       withMeasures.has(layer.id) ? measureSums(hang) : null,
@@ -163,7 +164,7 @@ function measureSums(hang: Hang): HTMLElement | null {
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", { "aria-label": `how the measures of ${hang.panel} are worked out` }, "working"),
+    make("summary", { "aria-label": say("how the measures of {panel} are worked out", { panel: hang.panel }) }, say("working")),
     ...worked.map((m) => make("p", { class: "cw-sum" }, unbroken(m.sum))),
   );
 }
@@ -178,7 +179,7 @@ function renderRestart(item: HTMLElement, layer: Layer): void {
   setAttribute(item.querySelector(".cw-crooked") as Element, "data-filled", layer.restart?.text ? "" : null);
   redraw(region("restart", item), layer.restart, () => [
     layer.restart?.text ? make("p", {}, layer.restart.text) : null,
-    down.length > 0 ? make("p", {}, action("take-down", `${down.join(", ")} ${down.length === 1 ? "is" : "are"} down again`)) : null,
+    down.length > 0 ? make("p", {}, action("take-down", say("{panels} {n?is|are} down again", { panels: down.join(", "), n: down.length }))) : null,
   ]);
 }
 

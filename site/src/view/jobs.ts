@@ -15,6 +15,7 @@ import { keepIfWaiting } from "./keeping";
 import { jobOnSheet, showJob } from "./looking";
 import { message } from "./messages";
 import { renderUndo } from "./undo";
+import { say } from "./say";
 
 interface Shown {
   dialog: HTMLDialogElement;
@@ -42,7 +43,7 @@ export function jobsActions(desk: OwnDesk): Actions {
     "job-delete": (b) => remove(desk, of(b)),
     "jobs-export": () => {
       keepIfWaiting();
-      handOver(`ceilingwright-jobs-${new Date().toISOString().slice(0, 10)}.json`, "application/json", jobsText(), "It holds all jobs kept here. “Open a file” brings them in again.");
+      handOver(`ceilingwright-jobs-${new Date().toISOString().slice(0, 10)}.json`, "application/json", jobsText(), say("It holds all jobs kept here. “Open a file” brings them in again."));
       shown?.dialog.close();
     },
   };
@@ -55,10 +56,10 @@ function show(desk: OwnDesk): void {
   const dialog = make(
     "dialog",
     { class: "cw-jobs", "data-clone": true, "aria-labelledby": "h-jobs" },
-    make("h2", { id: "h-jobs" }, "Jobs on this device"),
+    make("h2", { id: "h-jobs" }, say("Jobs on this device")),
     said,
     list,
-    make("p", { class: "cw-jobs-all" }, action("jobs-export", "Save all as one file"), action("open-file", "Bring in a file"), action("jobs-close", "Close")),
+    make("p", { class: "cw-jobs-all" }, action("jobs-export", say("Save all as one file")), action("open-file", say("Bring in a file")), action("jobs-close", say("Close"))),
   );
   dialog.addEventListener("close", () => {
     dialog.remove();
@@ -95,25 +96,25 @@ export function redraw(desk: OwnDesk, words = ""): void {
   if (!shown) return;
   const here = typedText(jobOnSheet(desk)["id"]);
   const jobs = keptJobs();
-  setText(shown.said, words || (jobs === null ? "This browser keeps nothing for this page." : jobs.length === 0 ? "No job is kept here yet." : ""));
+  setText(shown.said, words || (jobs === null ? say("This browser keeps nothing for this page.") : jobs.length === 0 ? say("No job is kept here yet.") : ""));
   shown.list.replaceChildren(...(jobs ?? []).map((job) => (job.id === renaming ? naming(job) : entry(job, job.id === here))));
 }
 
 function entry(job: KeptJob, here: boolean): HTMLElement {
-  const name = job.title || "no name";
+  const name = job.title || say("no name");
   const to = { "data-to": job.id };
-  const rest = unbroken([here ? "on the sheet" : "", when(job.at), job.says].filter((w) => w !== "").join(" · "));
+  const rest = unbroken([here ? say("on the sheet") : "", when(job.at), job.says].filter((w) => w !== "").join(" · "));
   return make(
     "li",
     { "data-job": job.id },
-    action("open-job", name, { ...to, "aria-label": `Open: ${name}`, "aria-current": here ? "true" : undefined }),
+    action("open-job", name, { ...to, "aria-label": say("Open: {name}", { name }), "aria-current": here ? "true" : undefined }),
     make("span", {}, rest),
     make(
       "span",
       { class: "cw-job-tools" },
-      action("job-copy", "Copy", { ...to, "aria-label": `Copy: ${name}` }),
-      action("job-rename", "Rename", { ...to, "aria-label": `Rename: ${name}` }),
-      action("job-delete", "Delete", { ...to, "aria-label": `Delete: ${name}` }),
+      action("job-copy", say("Copy"), { ...to, "aria-label": say("Copy: {name}", { name }) }),
+      action("job-rename", say("Rename"), { ...to, "aria-label": say("Rename: {name}", { name }) }),
+      action("job-delete", say("Delete"), { ...to, "aria-label": say("Delete: {name}", { name }) }),
     ),
   );
 }
@@ -122,8 +123,8 @@ function naming(job: KeptJob): HTMLElement {
   return make(
     "li",
     { "data-job": job.id },
-    make("input", { value: job.title, "aria-label": "New name of the job", autocomplete: "off" }),
-    action("job-named", "Rename", { "data-to": job.id }),
+    make("input", { value: job.title, "aria-label": say("New name of the job"), autocomplete: "off" }),
+    action("job-named", say("Rename"), { "data-to": job.id }),
   );
 }
 
@@ -137,7 +138,7 @@ function apply(desk: OwnDesk, changes: JobChange[], words: string, told: string)
   for (const change of changes) {
     if (!putEntries(change.id, change.after)) {
       for (const c of done) putEntries(c.id, c.before);
-      redraw(desk, "There is no room left on this device for that.");
+      redraw(desk, say("There is no room left on this device for that."));
       return false;
     }
     done.push(change);
@@ -145,7 +146,7 @@ function apply(desk: OwnDesk, changes: JobChange[], words: string, told: string)
   noteChange(JSON.stringify(jobOnSheet(desk)), { words, jobs: changes });
   renderUndo();
   redraw(desk, told);
-  if (shown) shown.said.append(" ", action("undo", "Undo"));
+  if (shown) shown.said.append(" ", action("undo", say("Undo")));
   return true;
 }
 
@@ -159,9 +160,9 @@ function copy(desk: OwnDesk, id: string): void {
   if (!plan) return redraw(desk);
   const name = called(plan);
   const title = typedText(plan["title"]);
-  const twin: Plan = { ...plan, id: freshId(), title: title === "" ? "copy" : `${title}, copy` };
+  const twin: Plan = { ...plan, id: freshId(), title: title === "" ? say("copy") : say("{title}, copy", { title }) };
   const says = (keptJobs() ?? []).find((j) => j.id === id)?.says ?? "";
-  apply(desk, [{ id: typedText(twin["id"]), before: {}, after: entriesFor(twin, new Date().toISOString(), says) }], `copying ${name}`, `${name} is copied.`);
+  apply(desk, [{ id: typedText(twin["id"]), before: {}, after: entriesFor(twin, new Date().toISOString(), says) }], say("copying {name}", { name }), say("{name} is copied.", { name }));
   focusOn(typedText(twin["id"]));
 }
 
@@ -171,12 +172,12 @@ function rename(desk: OwnDesk, id: string): void {
   const plan = planOf(id);
   if (!plan || title === typedText(plan["title"])) redraw(desk);
   else if (id === typedText(jobOnSheet(desk)["id"])) {
-    desk.change((own) => put(own, "/title", title), "the name of the job", "/title");
+    desk.change((own) => put(own, "/title", title), say("the name of the job"), "/title");
     keepIfWaiting();
     redraw(desk);
   } else {
     const before = entriesOf(id);
-    apply(desk, [{ id, before, after: { ...before, [`plan:${id}`]: JSON.stringify({ ...plan, title }) } }], `renaming ${called(plan)}`, "");
+    apply(desk, [{ id, before, after: { ...before, [`plan:${id}`]: JSON.stringify({ ...plan, title }) } }], say("renaming {job}", { job: called(plan) }), "");
   }
   focusOn(id);
 }
@@ -185,8 +186,8 @@ function remove(desk: OwnDesk, id: string): void {
   const plan = planOf(id);
   if (!plan) return redraw(desk);
   const change: JobChange = { id, before: entriesOf(id), after: {} };
-  const words = `deleting ${called(plan)}`;
-  const told = `${called(plan)} is deleted.`;
+  const words = say("deleting {job}", { job: called(plan) });
+  const told = say("{job} is deleted.", { job: called(plan) });
   if (id !== typedText(jobOnSheet(desk)["id"])) apply(desk, [change], words, told);
   else {
     // Its place on the sheet is taken by an empty one.
@@ -194,7 +195,7 @@ function remove(desk: OwnDesk, id: string): void {
     putEntries(id, {});
     desk.take(markFresh(emptyPlan(plan)), words, { jobs: [change] });
     redraw(desk, told);
-    shown?.said.append(" ", action("undo", "Undo"));
+    shown?.said.append(" ", action("undo", say("Undo")));
   }
   if (!lastKept().plan) lastIs(keptJobs()?.[0]?.id ?? "");
   shown?.said.querySelector("button")?.focus();
@@ -210,12 +211,12 @@ export function bringIn(desk: OwnDesk, text: string): boolean {
   if (!got) return false;
   const count = got.changes.length;
   const words = [
-    count === 0 ? "No new job came in." : count === 1 ? "One job came in." : `${String(count)} jobs came in.`,
-    got.known === 0 ? "" : got.known === 1 ? "One was here already." : `${String(got.known)} were here already.`,
-    got.unread === 0 ? "" : `${String(got.unread)} could not be read.`,
+    count === 0 ? say("No new job came in.") : count === 1 ? say("One job came in.") : say("{count} jobs came in.", { count }),
+    got.known === 0 ? "" : got.known === 1 ? say("One was here already.") : say("{known} were here already.", { known: got.known }),
+    got.unread === 0 ? "" : say("{unread} could not be read.", { unread: got.unread }),
   ].filter((w) => w !== "").join(" ");
   if (!shown) show(desk);
   if (count === 0) redraw(desk, words);
-  else if (!apply(desk, got.changes, "bringing in jobs", words)) message("opened", "There is no room left on this device for those jobs. Nothing was taken in.");
+  else if (!apply(desk, got.changes, say("bringing in jobs"), words)) message("opened", say("There is no room left on this device for those jobs. Nothing was taken in."));
   return true;
 }

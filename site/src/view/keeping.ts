@@ -13,6 +13,7 @@ import { isFramed } from "./framed";
 import { jobOnSheet, ownBehind, showJob } from "./looking";
 import { message, unsay } from "./messages";
 import { offerOwnTab } from "./sharing";
+import { and, say } from "./say";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
 
@@ -46,8 +47,8 @@ export function adoptNow(): void {
 
 /** The state of a plan that is in order, in words. */
 export function stateOf(plan: Plan): string {
-  if (!isFresh(plan)) return "kept on this device";
-  return isGuest(plan) ? "from a link, not kept" : "nothing kept yet";
+  if (!isFresh(plan)) return say("kept on this device");
+  return isGuest(plan) ? say("from a link, not kept") : say("nothing kept yet");
 }
 
 function keepNow(): void {
@@ -69,12 +70,12 @@ function keepNow(): void {
       guestIsKept();
       break;
     case "off":
-      setText(state, "not kept: use Save as a file");
-      message("keeping", "This browser keeps nothing for this page, so what you type is gone when the page is closed.", action("save-file", "Save as a file"));
+      setText(state, say("not kept: use Save as a file"));
+      message("keeping", say("This browser keeps nothing for this page, so what you type is gone when the page is closed."), action("save-file", say("Save as a file")));
       break;
     case "full":
-      setText(state, "not kept: use Save as a file");
-      message("keeping", "There is no room left to keep this job on this device. What was kept before is untouched.", action("save-file", "Save as a file"));
+      setText(state, say("not kept: use Save as a file"));
+      message("keeping", say("There is no room left to keep this job on this device. What was kept before is untouched."), action("save-file", say("Save as a file")));
       break;
     case "elsewhere":
       elsewhere();
@@ -82,12 +83,12 @@ function keepNow(): void {
 }
 
 function elsewhere(): void {
-  setText(region("state"), "not kept: open in another tab");
+  setText(region("state"), say("not kept: open in another tab"));
   message(
     "keeping",
-    "This job has been changed in another tab. Nothing is written over it.",
-    action("take-theirs", "Show the other tab’s"),
-    action("keep-copy", "Keep mine beside it"),
+    say("This job has been changed in another tab. Nothing is written over it."),
+    action("take-theirs", say("Show the other tab’s")),
+    action("keep-copy", say("Keep mine beside it")),
   );
 }
 
@@ -98,12 +99,12 @@ export function keepingActions(on: OwnDesk): Actions {
       if (!("plan" in read)) return;
       claim(read.plan);
       unsay("keeping");
-      on.take(read.plan, "the other tab’s state");
+      on.take(read.plan, say("the other tab’s state"));
     },
     "keep-copy": () => {
       unsay("keeping");
       showJob(on);
-      on.change((plan) => put(plan, "/id", freshId()), "kept as a copy");
+      on.change((plan) => put(plan, "/id", freshId()), say("kept as a copy"));
     },
   };
 }
@@ -113,5 +114,5 @@ function headline(): string {
   const text = (id: string) => figures().get(id)?.text ?? "";
   const borders = Array.from(new Set([text("border.DA"), text("border.AB")])).filter((b) => b !== "");
   const price = text("price.total");
-  return [borders.length > 0 ? `border ${borders.join(" and ")}` : "", price === "" ? "" : `price ${price}`].filter((w) => w !== "").join(", ");
+  return [borders.length > 0 ? say("border {borders}", { borders: and(borders) }) : "", price === "" ? "" : say("price {price}", { price })].filter((w) => w !== "").join(", ");
 }

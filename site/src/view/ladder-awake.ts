@@ -2,9 +2,11 @@
 // not know how, may refuse, and lets go whenever the page is out of sight: the
 // view works all the same and says in small words how it stands.
 
+import { say } from "./say";
+
 const words = {
-  awake: "screen stays on",
-  asleep: "screen may go dark",
+  awake: say("screen stays on"),
+  asleep: say("screen may go dark"),
 } as const;
 
 let lock: WakeLockSentinel | null = null;

@@ -6,6 +6,7 @@ import { stopsIn } from "./bites";
 import { make } from "./dom";
 import { button, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
 import { firstSentence, sign } from "./signs";
+import { say } from "./say";
 
 /** The step that stands before the first panel. */
 export const BEFORE = "before";
@@ -36,16 +37,16 @@ function isTicked(rung: Rung, n: Advice): boolean {
 export function beforeScreen(rung: Rung, where: string, goOn: () => void): Screen | null {
   const stops = stopsFor(rung);
   if (stops.length === 0) return null;
-  const leave = { words: "To the sheet", does: () => rung.leave() };
+  const leave = { words: say("To the sheet"), does: () => rung.leave() };
   return {
     name: BEFORE,
     where,
-    heading: heading("Before you go up:", stops.length === 1 ? "1 stop" : `${String(stops.length)} stops`),
+    heading: heading(say("Before you go up:"), say("{n|stop|stops}", { n: stops.length })),
     content: [
-      make("p", { class: "cw-ladder-small" }, "Tick each once it is done. A tick does not make the work safe."),
+      make("p", { class: "cw-ladder-small" }, say("Tick each once it is done. A tick does not make the work safe.")),
       make("ul", { class: "cw-ladder-stops" }, ...stops.map((n) => stop(rung, n))),
     ],
-    keys: isToRead(rung) ? [leave, { words: "Go on all the same", does: goOn }] : [{ words: "Go on", does: goOn }, leave],
+    keys: isToRead(rung) ? [leave, { words: say("Go on all the same"), does: goOn }] : [{ words: say("Go on"), does: goOn }, leave],
   };
 }
 

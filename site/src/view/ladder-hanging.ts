@@ -8,6 +8,7 @@ import { make } from "./dom";
 import { BEFORE, beforeScreen, hasStops, isToRead } from "./ladder-before";
 import { button, fitted, heading, unbroken, type Key, type Rung, type Screen } from "./ladder-screen";
 import { panelSketch, platformSketch } from "./ladder-sketch";
+import { say } from "./say";
 
 // A step is named by what it is and the panel it belongs to: "move:B2",
 // "panel:B2", "gaps:B2", "gap:2│3:B2", "crooked:B2", "end", and "before" with
@@ -114,11 +115,11 @@ function after(work: Work, step: string): string {
 function backFrom(work: Work, step: string): Key[] {
   const steps = stepsOf(work);
   const before = steps[steps.indexOf(step) - 1] ?? (hasStops(work.rung) ? BEFORE : undefined);
-  return before === undefined ? [] : [{ words: "Back", does: () => work.rung.go(before) }];
+  return before === undefined ? [] : [{ words: say("Back"), does: () => work.rung.go(before) }];
 }
 
 function where(work: Work, hang: Hang): string {
-  return `${work.layer.name}, ${String(hang.n)} of ${String(work.layer.order.length)}`;
+  return say("{layer}, {n} of {count}", { layer: work.layer.name, n: hang.n, count: work.layer.order.length });
 }
 
 // One panel
@@ -132,14 +133,14 @@ function panelScreen(work: Work, hang: Hang): Screen {
   return {
     name: up ? `${step} up` : step,
     where: where(work, hang),
-    heading: heading(up ? "" : "Hang", hang.panel, up ? "is up" : ""),
+    heading: heading(up ? "" : say("Hang"), hang.panel, up ? say("is up") : ""),
     beside: make(
       "p",
       { class: "cw-ladder-small" },
       [
-        panel?.supplier && panel.supplier !== hang.panel ? `marked ${panel.supplier}` : "",
+        panel?.supplier && panel.supplier !== hang.panel ? say("marked {supplier}", { supplier: panel.supplier }) : "",
         unbroken(panel?.measured || panel?.size || ""),
-        hang.station === 0 ? "" : `from position ${String(hang.station)}`,
+        hang.station === 0 ? "" : say("from position {station}", { station: hang.station }),
       ]
         .filter(Boolean)
         .join(" · "),
@@ -153,8 +154,8 @@ function panelScreen(work: Work, hang: Hang): Screen {
       panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
     ],
     keys: [
-      up ? { words: "Go on", does: toGo } : { words: `${hang.panel} is up`, does: () => hung(work, hang) },
-      ...(up ? [] : [{ words: "Later", does: toGo }]),
+      up ? { words: say("Go on"), does: toGo } : { words: say("{panel} is up", { panel: hang.panel }), does: () => hung(work, hang) },
+      ...(up ? [] : [{ words: say("Later"), does: toGo }]),
       ...backFrom(work, step),
     ],
   };
@@ -172,14 +173,14 @@ function sketchOf(work: Work, lit: string[], view: string): HTMLElement | null {
 }
 
 const comes: Record<string, string> = {
-  missing: "It was missing when the delivery was counted.",
-  damaged: "It came damaged.",
+  missing: say("It was missing when the delivery was counted."),
+  damaged: say("It came damaged."),
 };
 
 /** Distances that place the panel, and the gaps to leave at the seams it closes. */
 function measuresOf(work: Work, hang: Hang): HTMLElement | null {
   const gaps = isUp(work, hang) ? [] : closedBy(work, hang).filter((g) => g.set !== "" && !(g.set === g.planned && isNone(g.set)));
-  const rows = [...hang.measures, ...gaps.map((g) => ({ what: `gap at ${g.seam}`, text: g.set }))];
+  const rows = [...hang.measures, ...gaps.map((g) => ({ what: say("gap at {seam}", { seam: g.seam }), text: g.set }))];
   if (rows.length === 0) return null;
   return make("dl", { class: "cw-ladder-measures" }, ...rows.map((r) => make("div", {}, make("dt", {}, r.what), fitted("dd", r.text))));
 }
@@ -194,9 +195,9 @@ function upActions(work: Work, hang: Hang): HTMLElement {
   return make(
     "div",
     { class: "cw-ladder-more" },
-    button("It is up crooked", () => crooked(work, hang)),
-    button("Take it down", () => takeDown(work, hang)),
-    measured ? button("Measure its gap", () => work.rung.go(`gaps:${hang.panel}`)) : null,
+    button(say("It is up crooked"), () => crooked(work, hang)),
+    button(say("Take it down"), () => takeDown(work, hang)),
+    measured ? button(say("Measure its gap"), () => work.rung.go(`gaps:${hang.panel}`)) : null,
   );
 }
 
@@ -204,7 +205,7 @@ function hung(work: Work, hang: Hang): void {
   const { rung } = work;
   const gaps = toMeasure(work, hang);
   rung.write(`${work.base}/up`, [...work.up, hang.panel]);
-  rung.say(`${hang.panel} is up.`);
+  rung.tell(say("{panel} is up.", { panel: hang.panel }));
   rung.go(gaps.length > 0 ? `gaps:${hang.panel}` : nextOpenAfter(rung, work.layer.id, hang));
 }
 
@@ -217,7 +218,7 @@ function nextOpenAfter(rung: Rung, id: string, hang: Hang): string {
 function takeDown(work: Work, hang: Hang): void {
   const down = [hang.panel, ...cellsOf(work, hang)];
   work.rung.write(`${work.base}/up`, work.up.filter((l) => !down.includes(l)));
-  work.rung.say(`${hang.panel} is down again.`);
+  work.rung.tell(say("{panel} is down again.", { panel: hang.panel }));
   work.rung.go(`panel:${hang.panel}`);
 }
 
@@ -231,14 +232,14 @@ function moveScreen(work: Work, hang: Hang): Screen {
   return {
     name: step,
     where: where(work, hang),
-    heading: heading(first ? "Put the platform at position" : "Move the platform to position", n),
+    heading: heading(first ? say("Put the platform at position") : say("Move the platform to position"), n),
     content: [
       station?.text ? make("p", { class: "cw-ladder-join" }, unbroken(station.text)) : null,
-      station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, `Hung from there: ${station.panels.join(", ")}.`) : null,
+      station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, say("Hung from there: {panels}.", { panels: station.panels.join(", ") })) : null,
     ],
     sketch: platformSketch(work.rung.sheet().drawings ?? [], work.layer.id, placesOf(work).indexOf(hang.station)) ?? sketchOf(work, station?.panels ?? [], ""),
     whole: true,
-    keys: [{ words: "Platform in place", does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
+    keys: [{ words: say("Platform in place"), does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
   };
 }
 
@@ -304,15 +305,15 @@ function gapsScreen(work: Work, hang: Hang): Screen | null {
   return {
     name: `gaps:${hang.panel}`,
     where: where(work, hang),
-    heading: heading("Measure a gap at", hang.panel),
+    heading: heading(say("Measure a gap at"), hang.panel),
     content: [
       make(
         "div",
         { class: "cw-ladder-more" },
-        ...gaps.map((g) => button(`${g.seam}: ${g.measured || "not measured"}`, () => work.rung.go(`gap:${g.seam}:${hang.panel}`), { "data-seam": g.seam })),
+        ...gaps.map((g) => button(`${g.seam}: ${g.measured || say("not measured")}`, () => work.rung.go(`gap:${g.seam}:${hang.panel}`), { "data-seam": g.seam })),
       ),
     ],
-    keys: [{ words: gaps.some((g) => g.measured !== "") ? "Go on" : "Skip", does: () => pass(work, hang, gaps) }, back(work, hang)],
+    keys: [{ words: gaps.some((g) => g.measured !== "") ? say("Go on") : say("Skip"), does: () => pass(work, hang, gaps) }, back(work, hang)],
   };
 }
 
@@ -322,21 +323,21 @@ function gapScreen(work: Work, hang: Hang, seam: string): Screen | null {
   return {
     name: `gap:${seam}:${hang.panel}`,
     where: where(work, hang),
-    heading: heading("How wide is the gap at", seam),
+    heading: heading(say("How wide is the gap at"), seam),
     content: [
-      make("p", { class: "cw-ladder-small" }, [gap.planned && `planned ${gap.planned}`, gap.set && `set to ${gap.set}`].filter(Boolean).join(", ")),
+      make("p", { class: "cw-ladder-small" }, [gap.planned && say("planned {planned}", { planned: gap.planned }), gap.set && say("set to {set}", { set: gap.set })].filter(Boolean).join(", ")),
       make(
         "div",
-        { class: "cw-ladder-offers", role: "group", "aria-label": `Gap at ${seam}` },
+        { class: "cw-ladder-offers", role: "group", "aria-label": say("Gap at {seam}", { seam }) },
         ...gap.offers.map((offer) => button(offer, () => measured(work, hang, gap, offer), { "aria-pressed": String(offer === gap.measured) })),
       ),
     ],
-    keys: [{ words: "Skip", does: () => pass(work, hang, [gap]) }, back(work, hang)],
+    keys: [{ words: say("Skip"), does: () => pass(work, hang, [gap]) }, back(work, hang)],
   };
 }
 
 function back(work: Work, hang: Hang): Key {
-  return { words: "Back", does: () => work.rung.go(`panel:${hang.panel}`) };
+  return { words: say("Back"), does: () => work.rung.go(`panel:${hang.panel}`) };
 }
 
 function pass(work: Work, hang: Hang, gaps: Gap[]): void {
@@ -350,7 +351,7 @@ function measured(work: Work, hang: Hang, gap: Gap, offer: string): void {
   const { rung, base, layer } = work;
   const others = list(rung.plan(), `${base}/gaps`).filter((g) => typedText(at(g, "/seam")) !== gap.seam);
   rung.write(`${base}/gaps`, [...others, { seam: gap.seam, gap: offer }]);
-  rung.say(adviceOn(rung, layer, gap.seam));
+  rung.tell(adviceOn(rung, layer, gap.seam));
   goOnFrom(rung, layer.id, hang);
 }
 
@@ -361,11 +362,11 @@ function adviceOn(rung: Rung, before: Layer, seam: string): string {
   const now = layers?.find((l) => l.id === before.id)?.gaps ?? [];
   const set = new Map(before.gaps.map((g) => [g.seam, g.set] as const));
   const measured = now.find((g) => g.seam === seam);
-  const changed = now.filter((g) => g.measured === "" && g.set !== set.get(g.seam)).map((g) => `${g.seam} to ${g.set}`);
+  const changed = now.filter((g) => g.measured === "" && g.set !== set.get(g.seam)).map((g) => say("{seam} to {set}", { seam: g.seam, set: g.set }));
   return [
-    `Gap at ${seam}: ${measured?.measured ?? ""}.`,
+    say("Gap at {seam}: {measured}.", { seam, measured: measured?.measured ?? "" }),
     measured?.text ?? "",
-    changed.length > 0 ? `Set ${changed.join(", ")}.` : "",
+    changed.length > 0 ? say("Set {changed}.", { changed: changed.join(", ") }) : "",
     ...(problems ?? []).filter((p) => measured?.at && p.at === measured.at).map((p) => `${p.what} ${p.do}`),
   ]
     .filter(Boolean)
@@ -393,26 +394,26 @@ function crookedScreen(work: Work, hang: Hang): Screen {
   return {
     name: `crooked:${hang.panel}`,
     where: where(work, hang),
-    heading: heading("Up crooked:", hang.panel),
+    heading: heading(say("Up crooked:"), hang.panel),
     content: [
       restart.text ? make("p", { class: "cw-ladder-join" }, restart.text) : null,
-      make("p", { class: "cw-ladder-small" }, "Take down, in this order:"),
+      make("p", { class: "cw-ladder-small" }, say("Take down, in this order:")),
       make("ol", { class: "cw-ladder-down" }, ...down.map((label) => make("li", {}, label))),
     ],
     sketch: sketchOf(work, down, ""),
     whole: true,
     keys: [
       {
-        words: down.length === 1 ? "It is down" : "They are down",
+        words: down.length === 1 ? say("It is down") : say("They are down"),
         does: () => {
           work.rung.write(`${work.base}/up`, work.up.filter((l) => l !== hang.panel && !down.includes(l)));
           clear();
-          work.rung.say(`Down: ${down.join(", ")}.`);
+          work.rung.tell(say("Down: {down}.", { down: down.join(", ") }));
           work.rung.go("");
         },
       },
       {
-        words: "It hangs true",
+        words: say("It hangs true"),
         does: () => {
           clear();
           work.rung.go(`panel:${hang.panel}`);
@@ -431,10 +432,10 @@ function endScreen(work: Work): Screen {
   return {
     name: first ? `${END} ${first.panel}` : END,
     where: layer.name,
-    heading: first ? heading("Still to hang:", String(left.length)) : heading(`${layer.name}:`, "All up"),
+    heading: first ? heading(say("Still to hang:"), String(left.length)) : heading(`${layer.name}:`, say("All up")),
     content: [first ? make("ol", { class: "cw-ladder-down" }, ...left.slice(0, 60).map((h) => make("li", {}, h.panel))) : null],
     keys: [
-      first ? { words: `To ${first.panel}`, does: () => rung.go(`panel:${first.panel}`) } : { words: "To the sheet", does: () => rung.leave() },
+      first ? { words: say("To {panel}", { panel: first.panel }), does: () => rung.go(`panel:${first.panel}`) } : { words: say("To the sheet"), does: () => rung.leave() },
       ...backFrom(work, END),
     ],
   };

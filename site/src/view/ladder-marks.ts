@@ -7,6 +7,7 @@ import { called } from "./corners";
 import { make } from "./dom";
 import { button, fitted, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
 import { lowerFirst } from "./lists";
+import { say } from "./say";
 
 interface Tick {
   name: string;
@@ -61,21 +62,21 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
   const then = ticks[index + 1];
   return {
     name,
-    where: `mark ${String(index + 1)} of ${String(ticks.length)}`,
-    heading: heading(wall.title, mark.text, made ? "is marked" : ""),
+    where: say("mark {n} of {count}", { n: index + 1, count: ticks.length }),
+    heading: heading(wall.title, mark.text, made ? say("is marked") : ""),
     beside: make("p", { class: "cw-ladder-other" }, mark.other),
     content: [
       make("p", { class: "cw-ladder-what" }, make("b", {}, mark.label), mark.layer === "" ? "" : ` ${lowerFirst(mark.layer)}`),
       mark.join === "" ? null : make("p", { class: "cw-ladder-join" }, unbroken(mark.join)),
-      mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, `exactly: ${mark.hides}`),
-      then && !made ? make("p", { class: "cw-ladder-small" }, unbroken(`then ${then.mark.text}, ${nameOf(then.mark)}${then.wall === wall ? "" : ` on ${called(then.wall.wall)}`}`)) : null,
+      mark.hides === "" ? null : make("p", { class: "cw-ladder-small" }, say("exactly: {length}", { length: mark.hides })),
+      then && !made ? make("p", { class: "cw-ladder-small" }, unbroken(then.wall === wall ? say("then {at}, {mark}", { at: then.mark.text, mark: nameOf(then.mark) }) : say("then {at}, {mark} on {wall}", { at: then.mark.text, mark: nameOf(then.mark), wall: called(then.wall.wall) }))) : null,
       index === 0 && names.length > 1 ? ofLayers(rung, names) : null,
-      made ? make("div", { class: "cw-ladder-more" }, button("It is not marked after all", () => untick(rung, name))) : null,
+      made ? make("div", { class: "cw-ladder-more" }, button(say("It is not marked after all"), () => untick(rung, name))) : null,
     ],
     keys: [
-      made ? { words: "Go on", does: next } : { words: "Marked", does: () => tick(rung, here, next) },
-      ...(made ? [] : [{ words: "Later", does: next }]),
-      ...(before ? [{ words: "Back", does: () => rung.go(before.name) }] : []),
+      made ? { words: say("Go on"), does: next } : { words: say("Marked"), does: () => tick(rung, here, next) },
+      ...(made ? [] : [{ words: say("Later"), does: next }]),
+      ...(before ? [{ words: say("Back"), does: () => rung.go(before.name) }] : []),
     ],
   };
 }
@@ -91,12 +92,12 @@ function ofLayers(rung: Rung, names: string[]): HTMLElement {
       },
       { "aria-pressed": String(rung.place.only === only) },
     );
-  return make("div", { class: "cw-ladder-more", role: "group", "aria-label": "Marks of" }, choice("All layers", ""), ...names.map((name) => choice(name, name)));
+  return make("div", { class: "cw-ladder-more", role: "group", "aria-label": say("Marks of") }, choice(say("All layers"), ""), ...names.map((name) => choice(name, name)));
 }
 
 function tick(rung: Rung, here: Tick, next: () => void): void {
   rung.place.ticked = [...rung.place.ticked, here.name];
-  rung.say(`${here.mark.label} is marked on ${called(here.wall.wall)}.`);
+  rung.tell(say("{mark} is marked on {wall}.", { mark: here.mark.label, wall: called(here.wall.wall) }));
   next();
 }
 
@@ -107,37 +108,37 @@ function untick(rung: Rung, name: string): void {
 
 function ended(rung: Rung, ticks: Tick[], open: Tick[]): Screen {
   const last = ticks[ticks.length - 1];
-  const back = last ? [{ words: "Back", does: () => rung.go(last.name) }] : [];
+  const back = last ? [{ words: say("Back"), does: () => rung.go(last.name) }] : [];
   const first = open[0];
   if (!first) {
     return {
       name: END,
-      where: `${String(ticks.length)} marks`,
-      heading: heading("On every wall", "All marked"),
+      where: say("{n|mark|marks}", { n: ticks.length }),
+      heading: heading(say("On every wall"), say("All marked")),
       content: [
         make(
           "div",
           { class: "cw-ladder-more" },
-          button("Begin again: take all ticks off", () => {
+          button(say("Begin again: take all ticks off"), () => {
             rung.place.ticked = [];
             rung.go("");
           }),
         ),
       ],
-      keys: [{ words: "To the sheet", does: () => rung.leave() }, ...back],
+      keys: [{ words: say("To the sheet"), does: () => rung.leave() }, ...back],
     };
   }
   return {
     name: END,
-    where: `${String(open.length)} of ${String(ticks.length)} left`,
-    heading: heading("Marks left out:", String(open.length)),
+    where: say("{n} of {count} left", { n: open.length, count: ticks.length }),
+    heading: heading(say("Marks left out:"), String(open.length)),
     content: [
       make(
         "dl",
         { class: "cw-ladder-measures" },
-        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, `${nameOf(t.mark)} on ${called(t.wall.wall)}`), fitted("dd", t.mark.text))),
+        ...open.slice(0, 12).map((t) => make("div", {}, make("dt", {}, say("{mark} on {wall}", { mark: nameOf(t.mark), wall: called(t.wall.wall) })), fitted("dd", t.mark.text))),
       ),
     ],
-    keys: [{ words: "To the first", does: () => rung.go(first.name) }, ...back],
+    keys: [{ words: say("To the first"), does: () => rung.go(first.name) }, ...back],
   };
 }

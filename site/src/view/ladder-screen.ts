@@ -35,7 +35,7 @@ export interface Rung {
   /** Writes into the plan; the sheet is another one afterwards. */
   write(pointer: string, value: Json): void;
   /** Says what has just been done, once. */
-  say(words: string): void;
+  tell(words: string): void;
   leave(): void;
 }
 

@@ -4,6 +4,7 @@
 
 import type { Drawing } from "../engine/contract";
 import { every, make } from "./dom";
+import { say } from "./say";
 
 const read = new Map<string, { svg: string; picture: Element | null }>();
 
@@ -33,7 +34,7 @@ export function platformSketch(drawings: Drawing[], layer: string, place: number
 }
 
 function framed(picture: Element): HTMLElement {
-  return make("figure", { class: "cw-drawing cw-ladder-sketch", "data-looking": "up" }, picture, make("figcaption", {}, "looking up"));
+  return make("figure", { class: "cw-drawing cw-ladder-sketch", "data-looking": "up" }, picture, make("figcaption", {}, say("looking up")));
 }
 
 /** What is said in the sketch is said in the words beside it, so that it is

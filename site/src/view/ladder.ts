@@ -11,6 +11,7 @@ import { startAwake, stopAwake } from "./ladder-awake";
 import { hangingScreen, resumeHanging } from "./ladder-hanging";
 import { marksScreen, resumeMarks } from "./ladder-marks";
 import { button, heading, type Rung, type Screen } from "./ladder-screen";
+import { say } from "./say";
 
 /** The job on the sheet. */
 export interface Job {
@@ -114,7 +115,7 @@ function show(look: Look): void {
       rung.place.at = at;
       keepPlace(plan, view, rung.place);
       // What was said of the step before is put away by the step after.
-      if (!justSaid) say("");
+      if (!justSaid) tell("");
       justSaid = false;
       renderLadder();
     },
@@ -124,8 +125,8 @@ function show(look: Look): void {
       job.changed();
       writing = false;
     },
-    say: (words) => {
-      say(words);
+    tell: (words) => {
+      tell(words);
       justSaid = true;
     },
     leave,
@@ -147,15 +148,15 @@ function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
   const kept = make("p", { class: "cw-ladder-unkept", role: "status" });
   const said = make("p", { class: "cw-ladder-said", role: "status" });
   const content = make("div", { class: "cw-ladder-content" });
-  const keys = make("div", { class: "cw-ladder-keys", role: "group", "aria-label": "This step" });
+  const keys = make("div", { class: "cw-ladder-keys", role: "group", "aria-label": say("This step") });
   const hand = button("", () => turnHand(dialog, hand), { class: "cw-ladder-hand" });
   const dialog = make(
     "dialog",
-    { class: "cw-ladder", "data-clone": true, "aria-label": "On the ladder" },
+    { class: "cw-ladder", "data-clone": true, "aria-label": say("On the ladder") },
     make(
       "div",
       { class: "cw-ladder-screen" },
-      make("div", { class: "cw-ladder-head" }, button("Leave", leave, { class: "cw-ladder-leave", "aria-label": "Leave: back to the sheet" }), make("div", {}, where, awake, kept), hand),
+      make("div", { class: "cw-ladder-head" }, button(say("Leave"), leave, { class: "cw-ladder-leave", "aria-label": say("Leave: back to the sheet") }), make("div", {}, where, awake, kept), hand),
       said,
       content,
       keys,
@@ -173,7 +174,7 @@ function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
 /** The sheet's message that nothing is kept lies under the view: its first
  *  words stand here as well. */
 function watchKeeping(words: HTMLElement): MutationObserver {
-  const look = () => setText(words, document.querySelector("[data-message=keeping]") ? "not kept: see the sheet" : "");
+  const look = () => setText(words, document.querySelector("[data-message=keeping]") ? say("not kept: see the sheet") : "");
   const observer = new MutationObserver(look);
   observer.observe(region("messages"), { childList: true });
   look();
@@ -187,8 +188,8 @@ function turnHand(dialog: HTMLElement, hand: HTMLElement): void {
 
 function layHand(dialog: HTMLElement, hand: HTMLElement): void {
   dialog.dataset["thumb"] = thumb();
-  setText(hand, `${thumb()} thumb`);
-  setAttribute(hand, "aria-label", `Buttons under the ${thumb()} thumb: change hands`);
+  setText(hand, thumb() === "left" ? say("left thumb") : say("right thumb"));
+  setAttribute(hand, "aria-label", thumb() === "left" ? say("Buttons under the left thumb: change hands") : say("Buttons under the right thumb: change hands"));
 }
 
 /** Shows the step in sight anew, after the sheet has been worked out again. */
@@ -209,7 +210,7 @@ export function renderLadder(): void {
   if (moved || !shown.dialog.contains(document.activeElement)) screen.heading.focus({ preventScroll: true });
 }
 
-function say(words: string): void {
+function tell(words: string): void {
   if (shown) setText(shown.said, words);
 }
 
@@ -222,9 +223,9 @@ function nothing(): Screen {
   return {
     name: "nothing",
     where: "",
-    heading: heading("Nothing here yet:", job.sheet() ? "fill in the sheet" : "one moment"),
+    heading: heading(say("Nothing here yet:"), job.sheet() ? say("fill in the sheet") : say("one moment")),
     content: [],
-    keys: [{ words: "To the sheet", does: leave }],
+    keys: [{ words: say("To the sheet"), does: leave }],
   };
 }
 

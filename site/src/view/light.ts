@@ -3,6 +3,7 @@
 
 import type { Figure, Layer } from "../engine/contract";
 import { every, region, setText } from "./dom";
+import { say } from "./say";
 
 type Lit = { kind: "figure" | "panel"; id: string } | null;
 
@@ -63,6 +64,6 @@ export function nameLit(figures: Map<string, Figure>, layers: Layer[]): void {
     const layer = layers.find((l) => l.id === id);
     const panel = layer?.panels?.find((p) => p.label === label);
     const hang = layer?.order?.find((h) => h.panel === label);
-    return [`${label ?? ""}, ${panel?.size ?? ""}.`, hang ? `Hung as number ${String(hang.n)}.` : "", hang?.text, panel?.cut].filter(Boolean).join(" ");
+    return [`${label ?? ""}, ${panel?.size ?? ""}.`, hang ? say("Hung as number {n}.", { n: hang.n }) : "", hang?.text, panel?.cut].filter(Boolean).join(" ");
   };
 }

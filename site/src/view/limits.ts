@@ -4,11 +4,12 @@
 import type { VOCLine } from "../engine/contract";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { judged, type Verdict } from "./judged";
+import { say } from "./say";
 
 const verdicts: Readonly<Record<VOCLine["verdict"], Verdict>> = {
-  within: ["good", "within"],
-  above: ["bad", "above"],
-  unknown: ["open", "not known"],
+  within: ["good", say("within")],
+  above: ["bad", say("above")],
+  unknown: ["open", say("not known")],
 };
 
 export function renderLimits(limits: VOCLine[]): void {
@@ -30,7 +31,7 @@ function stepOf(line: VOCLine): string {
 }
 
 function lineText(line: VOCLine): string {
-  const figures = [line.limit ? `limit ${line.limit}` : "", line.holds ? `it holds ${line.holds}` : ""].filter(Boolean).join(", ");
+  const figures = [line.limit ? say("limit {limit}", { limit: line.limit }) : "", line.holds ? say("it holds {holds}", { holds: line.holds }) : ""].filter(Boolean).join(", ");
   return [figures ? `${upperFirst(figures)}.` : "", line.text].filter(Boolean).join(" ");
 }
 
@@ -50,8 +51,8 @@ function table(lines: VOCLine[]): HTMLElement {
   return make(
     "table",
     { class: "cw-checks cw-limits" },
-    make("caption", {}, "Solvent in the products, and what the law allows", one ? make("small", {}, `${one}.`) : null),
-    make("thead", {}, make("tr", {}, make("td", {}), make("th", { scope: "col" }, "it holds"), make("th", { scope: "col" }, "limit"), make("td", {}))),
+    make("caption", {}, say("Solvent in the products, and what the law allows"), one ? make("small", {}, `${one}.`) : null),
+    make("thead", {}, make("tr", {}, make("td", {}), make("th", { scope: "col" }, say("it holds")), make("th", { scope: "col" }, say("limit")), make("td", {}))),
     make("tbody", {}, ...lines.map((l) => row(l, one === "", first(l)))),
   );
 }
@@ -62,14 +63,14 @@ function row(l: VOCLine, withRule: boolean, withText: boolean): HTMLElement {
     "tr",
     {},
     make("th", { scope: "row" }, l.step, said ? make("small", {}, said) : null, !withText || (l.verdict === "within" && !/\. ./.test(l.text)) ? null : make("small", {}, l.text)),
-    make("td", { "data-head": "it holds" }, l.holds || "—"),
-    make("td", { "data-head": "limit" }, l.limit || "—"),
+    make("td", { "data-head": say("it holds") }, l.holds || "—"),
+    make("td", { "data-head": say("limit") }, l.limit || "—"),
     make("td", {}, judged(verdicts[l.verdict])),
   );
 }
 
 /** Each table of limits is named once, with its day. */
 function sources(lines: VOCLine[]): HTMLElement | null {
-  const said = distinct(lines.map((l) => (l.source && l.asOf ? `${l.source} As of: ${l.asOf}.` : l.source)));
-  return said.length === 0 ? null : make("details", { class: "cw-fold" }, make("summary", {}, "whose limits, and as of when"), ...said.map((s) => make("p", { class: "cw-source" }, s)));
+  const said = distinct(lines.map((l) => (l.source && l.asOf ? say("{source} As of: {asOf}.", { source: l.source, asOf: l.asOf }) : l.source)));
+  return said.length === 0 ? null : make("details", { class: "cw-fold" }, make("summary", {}, say("whose limits, and as of when")), ...said.map((s) => make("p", { class: "cw-source" }, s)));
 }

@@ -10,6 +10,7 @@ import { called } from "./corners";
 import { every, setAttribute, setText } from "./dom";
 import { placesFor } from "./finish";
 import { calm, quoted } from "./names";
+import { say, worded } from "./say";
 
 /** The pointer a blank or list inside an entry stands for. */
 function join(base: string, relative: string): string {
@@ -82,8 +83,8 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
     if (own(blank)) setAttribute(blank, "data-at", join(base, blank.dataset["rel"] ?? ""));
   }
   const noun = host.dataset["noun"];
-  if (noun) item.querySelector("input")?.setAttribute("aria-label", `${noun} ${String(index + 1)}`);
-  if (item.getAttribute("role") === "group") setAttribute(item, "aria-label", calm(typedText(at(entry, "/name"))) || "Layer");
+  if (noun) item.querySelector("input")?.setAttribute("aria-label", say("{thing} {n}", { thing: noun, n: index + 1 }));
+  if (item.getAttribute("role") === "group") setAttribute(item, "aria-label", calm(typedText(at(entry, "/name"))) || say("Layer"));
   for (const figure of every("[data-figure-rel]", item)) {
     setAttribute(figure, "data-figure", `${typedText(at(entry, "/id"))}.${figure.dataset["figureRel"] ?? ""}`);
   }
@@ -110,7 +111,7 @@ function offeredFor(plan: JsonObject, of: string): readonly Offered[] {
   const corners = Array.from({ length: n }, (_, i) => letter(i));
   if (of === "corners") return corners.map((c) => [c, called(c)]);
   if (of === "square") {
-    return [["room", "the room"], ...corners.map((_, i): Offered => [wall(i, n), `wall ${called(wall(i, n))}`]), ["fixture", "the light’s axis"]];
+    return [["room", say("the room")], ...corners.map((_, i): Offered => [wall(i, n), say("wall {wall}", { wall: called(wall(i, n)) })]), ["fixture", say("the light’s axis")]];
   }
   if (of === "places") return placesFor(plan);
   const entries = list(plan, of === "surfaces" ? "/finish/surfaces" : "/mask/layers");
@@ -126,7 +127,7 @@ function earlierSteps(plan: JsonObject, select: Element): readonly Offered[] {
   const offered = list(plan, "/finish/steps").filter(
     (s, i) => typedText(at(s, "/id")) === chosen || (i < index && spread.includes(typedText(at(s, "/kind")))),
   );
-  return [["", "a product of its own"], ...offered.map((s): Offered => [typedText(at(s, "/id")), `the product of ${quoted(typedText(at(s, "/name")))}`])];
+  return [["", say("a product of its own")], ...offered.map((s): Offered => [typedText(at(s, "/id")), say("the product of {step}", { step: quoted(typedText(at(s, "/name"))) })])];
 }
 
 function offer(select: HTMLSelectElement, wanted: Choices): void {
@@ -197,7 +198,8 @@ export function renderWhen(plan: JsonObject): void {
     part.hidden = rule[2] === "!" ? among : !among;
   }
   for (const word of every("[data-one]")) {
-    const [one = "", many = ""] = (word.dataset["words"] ?? "").split("|");
-    setText(word, typedText(at(plan, whole(word, word.dataset["one"] ?? ""))).trim() === "1" ? one : many);
+    // What is no count takes the last of its forms, as a count of many does.
+    const n = Number(typedText(at(plan, whole(word, word.dataset["one"] ?? ""))).trim() || NaN);
+    setText(word, worded(n, word.dataset["words"] ?? ""));
   }
 }

@@ -11,6 +11,7 @@ import type { Actions, Desk, OwnDesk } from "./desk";
 import { action, bringUnder, every, middle, setAttribute } from "./dom";
 import { keepIfWaiting } from "./keeping";
 import { message } from "./messages";
+import { say } from "./say";
 
 /** The firm's own plan while its client's copy is in view, and that copy. */
 let own: Plan | null = null;
@@ -41,8 +42,8 @@ export function showJob(desk: OwnDesk): void {
 /** A client's copy is read, not changed: true, and said, where the plan is one. */
 export function refusesChange(plan: Plan): boolean {
   if (!isForClient(plan)) return false;
-  const back = ownBehind(plan) ? [action("look", "Show the own copy", { "data-to": "own" })] : [];
-  message("client", "This is the client’s copy. It stands as it was quoted and is not changed.", ...back);
+  const back = ownBehind(plan) ? [action("look", say("Show the own copy"), { "data-to": "own" })] : [];
+  message("client", say("This is the client’s copy. It stands as it was quoted and is not changed."), ...back);
   return true;
 }
 

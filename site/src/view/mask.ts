@@ -8,6 +8,7 @@ import { ensureEntry, entryPointer, plainLabel } from "../state/entries";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
+import { say, saying } from "./say";
 
 /** More panels than this are not drawn to press; only those that differ are listed. */
 const PRESSED = 400;
@@ -37,8 +38,8 @@ export function renderDelivery(plan: JsonObject, layers: Layer[]): void {
     redraw(region("check", item), [panels.map((p) => [p.label, p.row, p.supplier, p.state]), stamp], () => (panels.length > PRESSED ? byName() : tiles(panels)));
     renderNoted(region("noted", item), plan, pointer, panels);
     redraw(region("delivery", item), delivery, () => [
-      ...saidAs("To ask the supplier for", delivery?.ask ?? []),
-      ...saidAs("What that changes", delivery?.changed ?? []),
+      ...saidAs(say("To ask the supplier for"), delivery?.ask ?? []),
+      ...saidAs(say("What that changes"), delivery?.changed ?? []),
     ]);
     renderPieces(item, list(plan, `${pointer}/pieces`), layer?.pieces ?? []);
   });
@@ -55,15 +56,14 @@ function tiles(panels: Panel[]): HTMLElement[] {
   return [
     make(
       "p",
-      { class: "cw-stamps", role: "group", "aria-label": "What pressing a panel notes" },
-      "Press the panels that are ",
-      ...offered.states.map(([state, words]) => stampButton(state, words)),
-      " or whose size is to be ",
-      stampButton("measure", "noted"),
-      ".",
+      { class: "cw-stamps", role: "group", "aria-label": say("What pressing a panel notes") },
+      ...saying("Press the panels that are {states} or whose size is to be {noted}.", {
+        states: offered.states.map(([state, words]) => stampButton(state, words)),
+        noted: stampButton("measure", say("noted")),
+      }),
     ),
     make("div", { class: "cw-tiles" }, ...Array.from(rows.values(), (row) => make("div", { class: "cw-tiles-row" }, ...row.map(tile)))),
-    make("p", {}, action("all-found", "All the others are found")),
+    make("p", {}, action("all-found", say("All the others are found"))),
   ];
 }
 
@@ -100,15 +100,13 @@ function byName(): HTMLElement[] {
     make(
       "p",
       { class: "cw-by-name" },
-      "Panel ",
-      make("input", { "data-note-panel": true, "aria-label": "Panel to put on the list", autocomplete: "off", spellcheck: "false" }),
-      " is ",
-      make("select", { "data-note-state": true, "aria-label": "What was found of it" }, ...offered.states.map(([value, words]) => new Option(words, value, value === "missing", value === "missing"))),
-      ": ",
-      action("note-panel", "put it on the list"),
-      ".",
+      ...saying("Panel {panel} is {state}: {add}.", {
+        panel: make("input", { "data-note-panel": true, "aria-label": say("Panel to put on the list"), autocomplete: "off", spellcheck: "false" }),
+        state: make("select", { "data-note-state": true, "aria-label": say("What was found of it") }, ...offered.states.map(([value, words]) => new Option(words, value, value === "missing", value === "missing"))),
+        add: action("note-panel", say("put it on the list")),
+      }),
     ),
-    make("p", {}, action("all-found", "All the others are found")),
+    make("p", {}, action("all-found", say("All the others are found"))),
   ];
 }
 
@@ -125,16 +123,13 @@ function renderNoted(host: HTMLElement, plan: JsonObject, pointer: string, panel
       return make(
         "li",
         { "data-noted": label },
-        make("b", {}, label),
-        supplier ? make("small", {}, ` ${supplier}`) : null,
-        " is ",
-        make("select", { "data-at": `${place}/state`, "data-unset": "unchecked", "aria-label": `What was found of panel ${label}` }, ...offered.states.map(([value, words]) => new Option(words, value))),
-        ", as delivered ",
-        sizeBlank(`${place}/length`, `Length of panel ${label}, as delivered`),
-        " by ",
-        sizeBlank(`${place}/width`, `Width of panel ${label}, as delivered`),
-        ". ",
-        action("unnote", "take off the list", { class: "cw-off", "data-to": place }),
+        ...saying("{panel} is {state}, as delivered {length} by {width}. {remove}", {
+          panel: [make("b", {}, label), ...(supplier ? [make("small", {}, ` ${supplier}`)] : [])],
+          state: make("select", { "data-at": `${place}/state`, "data-unset": "unchecked", "aria-label": say("What was found of panel {panel}", { panel: label }) }, ...offered.states.map(([value, words]) => new Option(words, value))),
+          length: sizeBlank(`${place}/length`, say("Length of panel {panel}, as delivered", { panel: label })),
+          width: sizeBlank(`${place}/width`, say("Width of panel {panel}, as delivered", { panel: label })),
+          remove: action("unnote", say("take off the list"), { class: "cw-off", "data-to": place }),
+        }),
       );
     }),
   );

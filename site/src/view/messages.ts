@@ -1,6 +1,7 @@
 // Messages at the head of the sheet: what could not be kept, opened, started.
 
 import { action, every, make, region } from "./dom";
+import { say } from "./say";
 
 /** Shows a message under a name, in place of an earlier one of that name. */
 export function message(name: string, words: string, ...actions: HTMLButtonElement[]): void {
@@ -12,7 +13,7 @@ export function message(name: string, words: string, ...actions: HTMLButtonEleme
       words,
       " ",
       ...actions.flatMap((a) => [a, " "]),
-      action("put-away", "Put away", { "data-to": name }),
+      action("put-away", say("Put away"), { "data-to": name }),
     ),
   );
 }

@@ -6,6 +6,7 @@ import type { Actions, OwnDesk } from "./desk";
 import { every, setAttribute } from "./dom";
 import { isForClient } from "./looking";
 import { writeUnits } from "./typing";
+import { say } from "./say";
 
 export function notation(plan: Plan): string {
   return typedText(at(plan, "/units/show"));
@@ -33,5 +34,5 @@ function showIn(desk: OwnDesk, next: string): void {
   if (isForClient(shown)) {
     edit(shown);
     desk.look(shown);
-  } else desk.change(edit, `answers in ${next === "metric" ? "metric" : "feet and inches"}`);
+  } else desk.change(edit, next === "metric" ? say("answers in metric") : say("answers in feet and inches"));
 }

@@ -23,6 +23,7 @@ import { jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
 import { takeOver } from "./other-room";
 import { frame } from "./sharing";
+import { say } from "./say";
 
 const SOON = 300; // ms in which an engine that is nearly there spares the sheet being shown without answers
 
@@ -61,47 +62,47 @@ function putAside(pristine: Plan): void {
   const moved = isKeptAs(pristine) ? "" : moveAside(typedText(pristine["id"]));
   if (!worked) return;
   const id = moved !== "" && isExample(job) ? moved : typedText(job["id"]);
-  if (storedText(id) === null) message("aside", `${called(job)} could not be kept here. Undo brings it back.`);
-  else message("aside", `${called(job)} is kept on this device.`, action("open-job", "Back to it", { "data-to": id }));
+  if (storedText(id) === null) message("aside", say("{job} could not be kept here. Undo brings it back.", { job: called(job) }));
+  else message("aside", say("{job} is kept on this device.", { job: called(job) }), action("open-job", say("Back to it"), { "data-to": id }));
 }
 
 /** Puts a job kept on this device on the sheet. */
 function openJobKept(id: string): void {
   const read = readPlan(storedText(id) ?? "");
   if (!("plan" in read)) {
-    message("opened", "That job is no longer kept on this device.");
+    message("opened", say("That job is no longer kept on this device."));
     return;
   }
   keepIfWaiting();
   claim(read.plan);
   for (const name of ["aside", "guest", "opened"]) unsay(name);
   closeJobs();
-  desk.take(read.plan, `opening ${called(read.plan)}`);
+  desk.take(read.plan, say("opening {job}", { job: called(read.plan) }));
 }
 
 export const openingActions: Actions = {
   empty: () => {
     const empty = markFresh(emptyPlan(desk.plan()));
     putAside(empty);
-    desk.take(empty, "empty sheet");
+    desk.take(empty, say("empty sheet"));
     blankAt("/title")?.focus();
   },
   example: () => {
     const pristine = markFresh(examplePlan());
     putAside(pristine);
-    desk.take(pristine, "worked example");
+    desk.take(pristine, say("worked example"));
   },
   "make-mine": () => {
     const id = freshId();
     takeOver(id);
-    desk.change((plan) => put(plan, "/id", id), "these figures as your own job");
+    desk.change((plan) => put(plan, "/id", id), say("these figures as your own job"));
     blankAt("/title")?.focus();
   },
   "open-job": (b) => openJobKept(b.dataset["to"] ?? ""),
   "last-good": () => {
     const read = readPlan(lastWorkedOut());
     keepIfWaiting();
-    if ("plan" in read) desk.take(read.plan, "back to the plan before");
+    if ("plan" in read) desk.take(read.plan, say("back to the plan before"));
   },
   "start-again": () => void start(null, Promise.resolve()).then(show),
 };

@@ -7,6 +7,7 @@ import { at, list, put, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
 import type { Desk } from "./desk";
 import { message } from "./messages";
+import { say } from "./say";
 
 const SIDES = ["/room/length", "/room/width"];
 
@@ -33,7 +34,7 @@ export function fitToRoom(desk: Desk, pointer: string): void {
       const [, host = "", index = ""] = /^(.*)\/(\d+)$/.exec(entry) ?? [];
       put(next, host, list(next, host).filter((_, i) => String(i) !== index));
     }
-  }, "the example fitted to another room");
+  }, say("the example fitted to another room"));
   made.push(JSON.parse(JSON.stringify(desk.plan())) as Plan);
   message("done", fitting.said);
 }

@@ -4,6 +4,7 @@
 import type { Platform } from "../engine/contract";
 import { make, redraw, region } from "./dom";
 import { judged, type Verdict } from "./judged";
+import { say } from "./say";
 
 export type Stations = Platform["stations"];
 
@@ -18,7 +19,7 @@ export function clashAt(stations: Stations, layer: string, n: number): string {
 
 function shown(platform: Platform): (Node | null)[] {
   const parts = [...asked(platform), checks(platform.checks ?? []), clashes(platform.stations ?? []), ...overhead(platform.overhead ?? [])];
-  return parts.some(Boolean) ? [make("h3", {}, "What to work from"), ...parts] : [];
+  return parts.some(Boolean) ? [make("h3", {}, say("What to work from")), ...parts] : [];
 }
 
 function asked(platform: Platform): (Node | null)[] {
@@ -26,15 +27,15 @@ function asked(platform: Platform): (Node | null)[] {
   return [
     platform.text ? make("p", { class: "cw-ask" }, platform.text) : null,
     platform.why ? make("p", { class: "cw-reason" }, platform.why) : null,
-    refused.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, "why nothing else"), make("ul", { class: "cw-reasons" }, ...refused.map((r) => make("li", {}, r)))) : null,
+    refused.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, say("why nothing else")), make("ul", { class: "cw-reasons" }, ...refused.map((r) => make("li", {}, r)))) : null,
     platform.hire ? make("p", { class: "cw-reason" }, platform.hire) : null,
   ];
 }
 
 const verdicts: Readonly<Record<Platform["checks"][number]["verdict"], Verdict>> = {
-  ok: ["good", "as needed"],
-  short: ["bad", "not as needed"],
-  unknown: ["open", "not known"],
+  ok: ["good", say("as needed")],
+  short: ["bad", say("not as needed")],
+  unknown: ["open", say("not known")],
 };
 
 function checks(all: Platform["checks"]): Node | null {
@@ -42,8 +43,8 @@ function checks(all: Platform["checks"]): Node | null {
   return make(
     "table",
     { class: "cw-checks" },
-    make("caption", {}, "What it has, and what it needs"),
-    make("thead", {}, make("tr", {}, ...["", "it has", "it needs", ""].map((head) => (head ? make("th", { scope: "col" }, head) : make("td", {}))))),
+    make("caption", {}, say("What it has, and what it needs")),
+    make("thead", {}, make("tr", {}, ...["", say("it has"), say("it needs"), ""].map((head) => (head ? make("th", { scope: "col" }, head) : make("td", {}))))),
     make(
       "tbody",
       {},
@@ -52,8 +53,8 @@ function checks(all: Platform["checks"]): Node | null {
           "tr",
           {},
           make("th", { scope: "row" }, c.what, c.text ? make("small", {}, c.text) : null),
-          make("td", { "data-head": "it has" }, c.have || "—"),
-          make("td", { "data-head": "it needs" }, c.need || "—"),
+          make("td", { "data-head": say("it has") }, c.have || "—"),
+          make("td", { "data-head": say("it needs") }, c.need || "—"),
           make("td", {}, judged(verdicts[c.verdict])),
         ),
       ),
@@ -65,7 +66,7 @@ function clashes(stations: Stations): Node | null {
   const clash = stations.filter((s) => s.clash);
   return clash.length === 0
     ? null
-    : make("div", { class: "cw-clashes" }, make("h4", {}, "Where it cannot stand"), make("ul", { class: "cw-reasons" }, ...clash.map((s) => make("li", {}, s.text))));
+    : make("div", { class: "cw-clashes" }, make("h4", {}, say("Where it cannot stand")), make("ul", { class: "cw-reasons" }, ...clash.map((s) => make("li", {}, s.text))));
 }
 
 /** Long days are in sight; the others are folded with them. */
@@ -74,9 +75,9 @@ function overhead(days: Platform["overhead"]): (Node | null)[] {
   const rest = days.filter((d) => !d.over);
   if (days.length === 0) return [];
   return [
-    make("h4", {}, long.length > 0 ? "Days with the hands up for long" : "Hands above the head"),
-    long.length > 0 ? dayList(long) : make("p", { class: "cw-reason" }, "On no day has one person more than two hours of it."),
-    rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, long.length > 0 ? "the other days" : "day by day"), dayList(rest)) : null,
+    make("h4", {}, long.length > 0 ? say("Days with the hands up for long") : say("Hands above the head")),
+    long.length > 0 ? dayList(long) : make("p", { class: "cw-reason" }, say("On no day has one person more than two hours of it.")),
+    rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, long.length > 0 ? say("the other days") : say("day by day")), dayList(rest)) : null,
   ];
 }
 

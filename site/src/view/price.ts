@@ -10,14 +10,15 @@ import { isForClient, ownBehind } from "./looking";
 import { headingFor, layAlone, toSign } from "./paper";
 import { printPage } from "./handing";
 import { calm, quoted } from "./names";
+import { say } from "./say";
 
 export function renderPrice(plan: JsonObject, price: Price | null): void {
   const layers = list(plan, "/mask/layers");
   every("[data-item-of=mask-price]").forEach((item, i) => {
     const name = typedText(at(layers[i] ?? null, "/name")) || typedText(at(layers[i] ?? null, "/id"));
     setText(region("layer-name", item), calm(name));
-    item.querySelector("input")?.setAttribute("aria-label", `What the panels of ${quoted(name)} cost`);
-    item.querySelector("select")?.setAttribute("aria-label", `What the price of ${quoted(name)} is for`);
+    item.querySelector("input")?.setAttribute("aria-label", say("What the panels of {name} cost", { name: quoted(name) }));
+    item.querySelector("select")?.setAttribute("aria-label", say("What the price of {name} is for", { name: quoted(name) }));
   });
   const money = currencyOf(plan);
   const views = { client: isForClient(plan), canGoBack: ownBehind(plan) !== null };
@@ -30,7 +31,7 @@ function currencyOf(plan: JsonObject): string {
 
 /** What stands over a table of money: sums in it are written without currency. */
 function caption(words: string, money: string, more: HTMLElement | null = null): HTMLElement {
-  return make("caption", {}, money === "" ? words : `${words}, in ${money}`, more ? " " : null, more);
+  return make("caption", {}, money === "" ? words : say("{title}, in {currency}", { title: words, currency: money }), more ? " " : null, more);
 }
 
 /** Which copy is in view, and whether the firm's own is behind a client's. */
@@ -55,7 +56,7 @@ function shown(price: Price, money: string, views: Views): (Node | null)[] {
 }
 
 function printButton(): HTMLElement {
-  return make("p", { class: "cw-more cw-block-tools" }, action("print-price", "Print this price"));
+  return make("p", { class: "cw-more cw-block-tools" }, action("print-price", say("Print this price")));
 }
 
 /** Which copy is in view, and what follows from it. */
@@ -63,15 +64,15 @@ function copies(views: Views): HTMLElement {
   const button = (to: string, words: string, pressed: boolean) => action("look", words, { "data-to": to, "aria-pressed": String(pressed) });
   return make(
     "p",
-    { class: "cw-copies cw-more", role: "group", "aria-label": "Which copy is shown" },
-    button("own", "Own copy, line by line", !views.client),
-    button("client", "Client’s copy", views.client),
+    { class: "cw-copies cw-more", role: "group", "aria-label": say("Which copy is shown") },
+    button("own", say("Own copy, line by line"), !views.client),
+    button("client", say("Client’s copy"), views.client),
     make(
       "small",
       {},
       views.client
-        ? "Print, link, file and saved page now give this copy: no rates, and the price as it stands."
-        : "Print, link, file and saved page give all of it, rates too.",
+        ? say("Print, link, file and saved page now give this copy: no rates, and the price as it stands.")
+        : say("Print, link, file and saved page give all of it, rates too."),
     ),
   );
 }
@@ -100,7 +101,7 @@ function ownCopy(price: Price, money: string): HTMLElement {
   return make(
     "table",
     { class: "cw-price" },
-    caption("What it costs", money, action("price-sums", "working", { "aria-expanded": String(isOpen(SUMS)), class: "cw-how" })),
+    caption(say("What it costs"), money, action("price-sums", say("working"), { "aria-expanded": String(isOpen(SUMS)), class: "cw-how" })),
     make("tbody", {}, ...rows),
     make("tfoot", {}, ...price.totals.map((t) => totalRow(t, "3"))),
   );
@@ -118,12 +119,12 @@ function clientCopy(price: Price, money: string): HTMLElement {
     make(
       "table",
       { class: "cw-price" },
-      caption("Price", money),
+      caption(say("Price"), money),
       make("tbody", {}, ...price.client.map((t) => totalRow({ ...t, text: "" }, "1"))),
       last ? make("tfoot", {}, totalRow({ ...last, text: "" }, "1")) : null,
     ),
     price.stages.length > 0
-      ? make("table", { class: "cw-price" }, caption("To be paid", money), make("tbody", {}, ...price.stages.map((t) => totalRow(t, "1"))))
+      ? make("table", { class: "cw-price" }, caption(say("To be paid"), money), make("tbody", {}, ...price.stages.map((t) => totalRow(t, "1"))))
       : null,
   );
 }
@@ -134,7 +135,7 @@ function whatIfs(price: Price): HTMLElement | null {
   return make(
     "div",
     { class: "cw-what-ifs" },
-    make("h3", {}, "One thing changed"),
+    make("h3", {}, say("One thing changed")),
     make(
       "ul",
       {},
@@ -162,8 +163,8 @@ export function priceActions(desk: Desk, sheet: () => Sheet | null): Actions {
       if (!price) return;
       const money = currencyOf(desk.plan());
       if (isForClient(desk.plan())) {
-        layAlone("price", headingFor(desk.plan(), "price"), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), toSign("For the client, and date"), toSign("For the painter, and date"));
-      } else layAlone("price", headingFor(desk.plan(), "price, own copy"), ownCopy(price, money), whatIfs(price));
+        layAlone("price", headingFor(desk.plan(), say("price")), clientCopy(price, money), make("p", {}, price.quoted), doneOn(sheet()), toSign(say("For the client, and date")), toSign(say("For the painter, and date")));
+      } else layAlone("price", headingFor(desk.plan(), say("price, own copy")), ownCopy(price, money), whatIfs(price));
       printPage();
     },
   };

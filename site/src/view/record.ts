@@ -5,31 +5,33 @@ import type { Actions, Desk } from "./desk";
 import { action, make, redraw, region } from "./dom";
 import { printPage } from "./handing";
 import { headingFor, layAlone, toSign } from "./paper";
+import { say } from "./say";
 
 export function renderRecord(record: FinishRecord | null): void {
   const lines = record?.lines ?? [];
   redraw(region("record"), record, () =>
     lines.length === 0
-      ? [make("p", { class: "cw-summary" }, "Nothing to record yet: the record follows from the steps of the finish.")]
-      : [make("p", { class: "cw-summary" }, record?.text ?? ""), recordTable(record as FinishRecord), make("p", { class: "cw-more cw-block-tools" }, action("print-record", "Print the record"))],
+      ? [make("p", { class: "cw-summary" }, say("Nothing to record yet: the record follows from the steps of the finish."))]
+      : [make("p", { class: "cw-summary" }, record?.text ?? ""), recordTable(record as FinishRecord), make("p", { class: "cw-more cw-block-tools" }, action("print-record", say("Print the record")))],
   );
 }
 
+const ofLeaf = { head: say("leaf"), of: (l: FinishRecord["lines"][number]) => l.leaf };
 const columns: { head: string; of: (l: FinishRecord["lines"][number]) => string }[] = [
-  { head: "colour", of: (l) => l.colour },
-  { head: "mix", of: (l) => l.mix },
-  { head: "batch", of: (l) => l.batch },
-  { head: "leaf", of: (l) => l.leaf },
-  { head: "done on", of: (l) => l.date },
+  { head: say("colour"), of: (l) => l.colour },
+  { head: say("mix"), of: (l) => l.mix },
+  { head: say("batch"), of: (l) => l.batch },
+  ofLeaf,
+  { head: say("done on"), of: (l) => l.date },
 ];
 
 /** One row a step; what is not known yet is a line to write on. */
 function recordTable(record: FinishRecord): HTMLElement {
-  const used = columns.filter((c) => c.head !== "leaf" || record.lines.some((l) => l.leaf !== ""));
+  const used = columns.filter((c) => c !== ofLeaf || record.lines.some((l) => l.leaf !== ""));
   return make(
     "table",
     { class: "cw-record" },
-    make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "step"), ...used.map((c) => make("th", { scope: "col" }, c.head)))),
+    make("thead", {}, make("tr", {}, make("th", { scope: "col" }, say("step")), ...used.map((c) => make("th", { scope: "col" }, c.head)))),
     make(
       "tbody",
       {},
@@ -50,7 +52,7 @@ export function recordActions(desk: Desk, sheet: () => Sheet | null): Actions {
     "print-record": () => {
       const record = sheet()?.record;
       if (!record) return;
-      layAlone("record", headingFor(desk.plan(), "record of the finish"), make("p", {}, record.text), recordTable(record), toSign("Handed over on"), toSign("By"));
+      layAlone("record", headingFor(desk.plan(), say("record of the finish")), make("p", {}, record.text), recordTable(record), toSign(say("Handed over on")), toSign(say("By")));
       printPage();
     },
   };

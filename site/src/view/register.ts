@@ -5,20 +5,21 @@ import type { Key, Registered } from "../engine/contract";
 import type { Json } from "../state/pointer";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { figurePlace } from "./figures";
+import { say } from "./say";
 
 export function renderKey(item: HTMLElement, key: Key | undefined, hasNext: boolean): void {
   const fold = item.querySelector("[data-fold=key]") as HTMLElement;
   fold.hidden = !hasNext;
   setAttribute(item.querySelector("[data-rel=key]") as Element, "placeholder", key?.chosen === "tool" ? key.panel : null);
-  setText(region("key-place", item), hasNext && key?.panel ? `; ${key.panel} stays up for the next layer` : "");
+  setText(region("key-place", item), hasNext && key?.panel ? `; ${say("{panel} stays up for the next layer", { panel: key.panel })}` : "");
   redraw(region("key", item), key, () => {
     if (!key?.panel) return key?.reason ? [make("p", {}, key.reason)] : [];
     const lies = key.lies ?? [];
     const touches = key.touches ?? [];
     return [
       ...[key.reason, key.masked, key.down].filter(Boolean).map((text) => make("p", {}, text)),
-      lies.length > 0 ? make("p", {}, `Of the next layer these lie on it: ${lies.join(", ")}.`) : null,
-      touches.length > 0 ? make("p", {}, `These touch it: ${touches.join(", ")}.`) : null,
+      lies.length > 0 ? make("p", {}, say("Of the next layer these lie on it: {lies}.", { lies: lies.join(", ") })) : null,
+      touches.length > 0 ? make("p", {}, say("These touch it: {touches}.", { touches: touches.join(", ") })) : null,
     ];
   });
 }

@@ -26,6 +26,7 @@ import { renderObjects, renderSurvey } from "./room";
 import { renderSafety } from "./safety";
 import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
 import { renderLeftOut } from "./step-order";
+import { say } from "./say";
 
 export function stations(): Stations {
   return theSheet()?.platform?.stations ?? [];
@@ -38,7 +39,7 @@ export function renderSheet(plan: Plan): void {
   const sheet = theSheet();
   const layers = sheet?.layers ?? [];
   const layerCount = list(plan, "/mask/layers").length;
-  setText(region("mask-count"), layerCount === 1 ? "one layer" : `${String(layerCount)} layers`);
+  setText(region("mask-count"), layerCount === 1 ? say("one layer") : say("{n|layer|layers}", { n: layerCount }));
   if (!sheet) {
     renderBlanks(plan, readings());
     renderFigures(figures());

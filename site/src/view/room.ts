@@ -4,6 +4,7 @@
 import type { Layer, RoomObject, Survey } from "../engine/contract";
 import { called } from "./corners";
 import { every, make, redraw, region } from "./dom";
+import { say } from "./say";
 
 export function renderSurvey(survey: Survey | null): void {
   redraw(region("survey"), survey, () => (survey ? verdict(survey) : []));
@@ -19,18 +20,18 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
   const again = survey.again ?? [];
   return [
     survey.text ? make("p", { class: "cw-verdict", "data-proved": survey.proved }, survey.text) : null,
-    survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, `Closing error: ${survey.closing}.`) : null,
-    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, "Measure again:"), ` ${again.join(", ")}.`) : null,
+    survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, say("Closing error: {closing}.", { closing: survey.closing })) : null,
+    again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, say("Measure again:")), ` ${again.join(", ")}.`) : null,
     corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${called(c.corner)}: ${c.angle}`))) : null,
     survey.lines?.length
       ? make(
           "details",
           { class: "cw-fold" },
-          make("summary", {}, "every line, as read and as it fits best"),
+          make("summary", {}, say("every line, as read and as it fits best")),
           make(
             "table",
             { class: "cw-room-lines" },
-            make("thead", {}, make("tr", {}, ...["line", "read", "fits at", "off by"].map((h) => make("th", { scope: "col" }, h)))),
+            make("thead", {}, make("tr", {}, ...[say("line"), say("read"), say("fits at"), say("off by")].map((h) => make("th", { scope: "col" }, h)))),
             make(
               "tbody",
               {},
@@ -49,7 +50,7 @@ export function renderObjects(objects: RoomObject[], layers: Layer[]): void {
   redraw(region("objects"), [objects, Array.from(names)], () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];
-    return [make("h3", {}, "Where they are, and the panels they fall on"), make("ul", {}, ...told.map((o) => object(o, names)))];
+    return [make("h3", {}, say("Where they are, and the panels they fall on")), make("ul", {}, ...told.map((o) => object(o, names)))];
   });
 }
 
@@ -58,7 +59,7 @@ function object(o: RoomObject, names: Map<string, string>): HTMLElement {
   return make(
     "li",
     { "data-object": o.at },
-    make("b", {}, o.name || (o.kind === "fixture" ? "The light" : "Something else")),
+    make("b", {}, o.name || (o.kind === "fixture" ? say("The light") : say("Something else"))),
     o.text ? `. ${o.text}` : null,
     cuts.length > 0 ? make("ul", { class: "cw-cuts" }, ...cuts) : null,
   );

@@ -11,6 +11,7 @@ import { layAlone } from "./paper";
 import { ANY, rulersOf, standingApart } from "./safety";
 import { firstSentence, severityWord, sign } from "./signs";
 import { printPage } from "./handing";
+import { say } from "./say";
 
 /** How much is said of the notes of one severity. */
 type Say = "source" | "words" | "sentence" | "nothing";
@@ -46,11 +47,11 @@ const amounts: Amount[] = [
 
 /** What of the platform and of the air stands on the sheet, where it is known. */
 const shown: { heading: string; figures: string[] }[] = [
-  { heading: "Platform", figures: ["platform.height", "platform.least", "platform.most", "platform.base", "platform.load", "platform.floor", "platform.days", "overhead.hours"] },
-  { heading: "Air, screening figures", figures: ["air.changes", "air.flow", "air.peak", "air.average", "air.share", "air.atOnce", "air.reentry"] },
+  { heading: say("Platform"), figures: ["platform.height", "platform.least", "platform.most", "platform.base", "platform.load", "platform.floor", "platform.days", "overhead.hours"] },
+  { heading: say("Air, screening figures"), figures: ["air.changes", "air.flow", "air.peak", "air.average", "air.share", "air.atOnce", "air.reentry"] },
 ];
 
-const ownLines = ["First aid, and the nearest hospital", "Who to call, and on what number", "Power is off at, locked by", "Also"];
+const ownLines = [say("First aid, and the nearest hospital"), say("Who to call, and on what number"), say("Power is off at, locked by"), say("Also")];
 
 export function printSafetySheet(plan: Plan, sheet: Sheet): void {
   layAlone("safety", fitting(plan, sheet));
@@ -82,52 +83,52 @@ function whole(plan: Plan, sheet: Sheet, amount: Amount): HTMLDivElement {
     make(
       "header",
       {},
-      make("h2", {}, "Safety sheet"),
-      make("p", {}, typedText(plan["title"]) || "Job: ______________________________"),
-      make("p", {}, "Date ________________"),
+      make("h2", {}, say("Safety sheet")),
+      make("p", {}, typedText(plan["title"]) || say("Job: ______________________________")),
+      make("p", {}, say("Date ________________")),
     ),
     make(
       "p",
       { class: "cw-safety-standing" },
-      [standing?.words ?? "", standing?.decides ?? "", rulesRead(rulers), "The products’ own sheets come before this one."].filter(Boolean).join(" "),
+      [standing?.words ?? "", standing?.decides ?? "", rulesRead(rulers), say("The products’ own sheets come before this one.")].filter(Boolean).join(" "),
     ),
     toFindOut(sheet.findOut ?? []),
-    part("Stop: nobody starts until this is done", of("stop"), amount.stop),
-    make("div", { class: "cw-safety-columns" }, part("Take care", of("caution"), amount.caution), part("Also know", of("note"), amount.note), amount.more === "nothing" ? null : part("More", others.filter((n) => n.onDemand), amount.more), amount.figures ? make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures))) : null),
-    make("section", { class: "cw-safety-own" }, make("h3", {}, "For this site"), ...ownLines.slice(0, amount.own).map((words) => make("p", {}, words))),
+    part(say("Stop: nobody starts until this is done"), of("stop"), amount.stop),
+    make("div", { class: "cw-safety-columns" }, part(say("Take care"), of("caution"), amount.caution), part(say("Also know"), of("note"), amount.note), amount.more === "nothing" ? null : part(say("More"), others.filter((n) => n.onDemand), amount.more), amount.figures ? make("div", { class: "cw-safety-figures" }, ...shown.map((s) => figures(sheet, s.heading, s.figures))) : null),
+    make("section", { class: "cw-safety-own" }, make("h3", {}, say("For this site")), ...ownLines.slice(0, amount.own).map((words) => make("p", {}, words))),
     signed(amount.names),
   );
 }
 
 function rulesRead(rulers: string): string {
-  return rulers === "" || rulers === ANY ? "No country was chosen: the strictest rule known was read." : `The rules read are those of ${rulers}.`;
+  return rulers === "" || rulers === ANY ? say("No country was chosen: the strictest rule known was read.") : say("The rules read are those of {rulers}.", { rulers });
 }
 
-function part(heading: string, notes: Advice[], say: Say): HTMLElement | null {
+function part(heading: string, notes: Advice[], how: Say): HTMLElement | null {
   const [first] = notes;
   if (!first) return null;
   return make(
     "section",
     { "data-severity": first.severity },
-    make("h3", {}, sign(first.severity), ` ${heading} (${String(notes.length)}${say === "sentence" ? ", in short" : ""})`),
-    say === "nothing" ? make("p", {}, "There is no room for these here. Read them under Safety on the whole sheet.") : make("ul", {}, ...notes.map((n) => entry(n, say))),
+    make("h3", {}, sign(first.severity), " ", how === "sentence" ? say("{heading} ({n}, in short)", { heading, n: notes.length }) : `${heading} (${String(notes.length)})`),
+    how === "nothing" ? make("p", {}, say("There is no room for these here. Read them under Safety on the whole sheet.")) : make("ul", {}, ...notes.map((n) => entry(n, how))),
   );
 }
 
 /** What nobody has said yet, with a line for the answer. */
 function toFindOut(questions: Question[]): HTMLElement | null {
   if (questions.length === 0) return null;
-  return make("section", { class: "cw-safety-asked" }, make("h3", {}, "Find out first"), make("p", {}, ...questions.flatMap((q) => [make("span", {}, q.words), " ______ "])));
+  return make("section", { class: "cw-safety-asked" }, make("h3", {}, say("Find out first")), make("p", {}, ...questions.flatMap((q) => [make("span", {}, q.words), " ______ "])));
 }
 
-function entry(n: Advice, say: Say): HTMLElement {
+function entry(n: Advice, how: Say): HTMLElement {
   const [first, rest] = firstSentence(n.words);
   return make(
     "li",
     { "data-note": n.id },
-    make(say === "sentence" && n.severity !== "stop" ? "span" : "b", {}, n.severity === "stop" ? `${severityWord.stop}. ${first}` : first),
-    say === "sentence" ? "" : ` ${rest}`,
-    say === "source" ? make("small", {}, ` ${[n.working, n.source].filter(Boolean).join(" · ")}`) : null,
+    make(how === "sentence" && n.severity !== "stop" ? "span" : "b", {}, n.severity === "stop" ? `${severityWord.stop}. ${first}` : first),
+    how === "sentence" ? "" : ` ${rest}`,
+    how === "source" ? make("small", {}, ` ${[n.working, n.source].filter(Boolean).join(" · ")}`) : null,
   );
 }
 
@@ -144,11 +145,11 @@ function figures(sheet: Sheet, heading: string, ids: string[]): HTMLElement | nu
 
 /** Two names side by side in every row. */
 function signed(rows: number): HTMLElement {
-  const cells = ["Name", "Date", "Signature", "Name", "Date", "Signature"];
+  const cells = [say("Name"), say("Date"), say("Signature"), say("Name"), say("Date"), say("Signature")];
   return make(
     "table",
     { class: "cw-safety-signed" },
-    make("caption", {}, "Read by"),
+    make("caption", {}, say("Read by")),
     make("thead", {}, make("tr", {}, ...cells.map((c) => make("th", { scope: "col" }, c)))),
     make("tbody", {}, ...Array.from({ length: rows }, () => make("tr", {}, ...cells.map(() => make("td", {}))))),
   );

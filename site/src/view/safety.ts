@@ -12,6 +12,7 @@ import { figurePlace } from "./figures";
 import { lowerFirst } from "./lists";
 import { firstSentence, severityWord, sign } from "./signs";
 import { quoted } from "./names";
+import { and, say } from "./say";
 
 /** The note that says what this sheet is: it stands over all the others. */
 const STANDING = "planning-help-only";
@@ -21,7 +22,7 @@ export const ANY = "other";
 
 /** Whose rule a note is: "the United Kingdom and the European Union". */
 export function rulersOf(jurisdiction: string): string {
-  return jurisdiction === "all" ? "" : jurisdiction.split(" and ").map((j) => (j !== ANY && offered.rules.find(([rules]) => rules === j)?.[1]) || j).join(" and ");
+  return jurisdiction === "all" ? "" : and(jurisdiction.split(" and ").map((j) => (j !== ANY && offered.rules.find(([rules]) => rules === j)?.[1]) || j));
 }
 
 /** The notes without the standing one, and that one apart. */
@@ -56,11 +57,11 @@ function laidOut(notes: Advice[], questions: Question[], answers: Answers): (HTM
   const of = (severity: Severity) => others.filter((n) => n.severity === severity && !n.onDemand);
   return [
     standing ? make("p", { class: "cw-standing", "data-note": standing.id }, `${standing.words} ${standing.decides}`) : null,
-    others.length === 0 ? null : make("p", { class: "cw-more cw-block-tools" }, action("print-safety", "Print the safety sheet"), " one page to read out, hang up and sign"),
+    others.length === 0 ? null : make("p", { class: "cw-more cw-block-tools" }, action("print-safety", say("Print the safety sheet")), " ", say("one page to read out, hang up and sign")),
     findOut(questions),
-    group("stop", "Stop: before anyone starts", of("stop"), answers),
-    group("caution", "Take care", of("caution"), answers),
-    group("note", "Also know", of("note"), answers),
+    group("stop", say("Stop: before anyone starts"), of("stop"), answers),
+    group("caution", say("Take care"), of("caution"), answers),
+    group("note", say("Also know"), of("note"), answers),
     more(others.filter((n) => n.onDemand), answers),
   ];
 }
@@ -71,7 +72,7 @@ function findOut(questions: Question[]): HTMLElement | null {
   return make(
     "section",
     { class: "cw-find-out", "aria-labelledby": "h-find-out" },
-    make("h3", { id: "h-find-out" }, `Find out first (${String(questions.length)})`),
+    make("h3", { id: "h-find-out" }, say("Find out first ({n})", { n: questions.length })),
     make("ul", {}, ...questions.map((q) => make("li", {}, action("go-to", q.words, { "data-to": placeOf(q.at), "data-key": q.at })))),
   );
 }
@@ -92,7 +93,7 @@ function more(notes: Advice[], answers: Answers): HTMLElement | null {
   return make(
     "details",
     { class: "cw-notes cw-know", "data-severity": "note" },
-    make("summary", {}, make("h3", {}, `More, on demand (${String(notes.length)})`)),
+    make("summary", {}, make("h3", {}, say("More, on demand ({n})", { n: notes.length }))),
     ...notes.map((n) => note(n, answers.get(n) ?? null)),
   );
 }
@@ -119,7 +120,7 @@ function note(n: Advice, answer: Answer | null): HTMLElement {
       " ",
       answer?.open === true ? way : null,
       " ",
-      make("details", { class: "cw-why" }, make("summary", { "aria-label": `Why, and who says so: ${first}` }, "why"), ...why(n), answer?.open === false && way ? make("p", {}, way) : null),
+      make("details", { class: "cw-why" }, make("summary", { "aria-label": say("Why, and who says so: {first}", { first }) }, say("why")), ...why(n), answer?.open === false && way ? make("p", {}, way) : null),
     ),
   );
 }
@@ -127,10 +128,10 @@ function note(n: Advice, answer: Answer | null): HTMLElement {
 function why(n: Advice): (HTMLElement | null)[] {
   const rulers = rulersOf(n.jurisdiction);
   return [
-    n.working ? make("p", { class: "cw-note-working" }, `Here: ${n.working}`) : null,
+    n.working ? make("p", { class: "cw-note-working" }, say("Here: {working}", { working: n.working })) : null,
     (n.figures ?? []).length > 0 ? make("div", { class: "cw-row" }, ...n.figures.map((id) => figurePlace(id, "small"))) : null,
     make("p", { class: "cw-note-decides" }, n.decides),
-    make("p", { class: "cw-source" }, rulers === "" ? n.source : `${n.source} A rule of ${rulers}.`),
+    make("p", { class: "cw-source" }, rulers === "" ? n.source : say("{source} A rule of {rulers}.", { source: n.source, rulers })),
   ];
 }
 
@@ -140,12 +141,12 @@ function why(n: Advice): (HTMLElement | null)[] {
 function answerTo(plan: Plan, pointer: string, asked: Set<string>): Answer | null {
   if (pointer === "") return null;
   if (/^\/finish\/steps\/\d+$/.test(pointer)) {
-    return { to: placeOf(pointer), words: `look at the step ${quoted(typedText(at(plan, `${pointer}/name`)))}`, open: false };
+    return { to: placeOf(pointer), words: say("look at the step {step}", { step: quoted(typedText(at(plan, `${pointer}/name`))) }), open: false };
   }
   const blank = blankAt(pointer) ?? blankAt(placeOf(pointer));
   if (!blank) return null;
   const empty = blankAt(pointer) !== null && blank.value.trim() === "";
-  return { to: blank.dataset["at"] ?? pointer, words: `${empty ? "fill in" : "look at"}: ${lowerFirst(nameOf(blank))}`, open: empty && !asked.has(pointer) };
+  return { to: blank.dataset["at"] ?? pointer, words: `${empty ? say("fill in") : say("look at")}: ${lowerFirst(nameOf(blank))}`, open: empty && !asked.has(pointer) };
 }
 
 /** Where a pointer leads to on the page: its blank, the name of its step, or the

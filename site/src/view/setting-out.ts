@@ -9,6 +9,7 @@ import type { Actions, Desk } from "./desk";
 import { action, make, redraw, region, unbroken } from "./dom";
 import { allWorkingsOpen } from "./figures";
 import { lowerFirst } from "./lists";
+import { and, say } from "./say";
 
 /** So many choices stand side by side; the others are folded away. */
 const SIDE_BY_SIDE = 4;
@@ -21,7 +22,7 @@ export function renderChoices(choices: Choice[]): void {
     const rest = choices.filter((c) => !shown.includes(c));
     return [
       make("div", { class: "cw-choices" }, ...shown.map(card)),
-      rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, `${String(rest.length)} more ways to set it`), make("div", { class: "cw-choices" }, ...rest.map(card))) : null,
+      rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, say("{n} more ways to set it", { n: rest.length })), make("div", { class: "cw-choices" }, ...rest.map(card))) : null,
     ];
   });
 }
@@ -31,13 +32,13 @@ function card(choice: Choice): HTMLElement {
     "div",
     { class: "cw-choice", "data-taken": choice.taken, "data-on": choice.on, "data-square": choice.square, "data-turned": choice.turned, "data-recommended": choice.recommended },
     make("h3", {}, choice.title),
-    choice.recommended ? make("p", { class: "cw-recommended" }, make("b", {}, "Recommended."), choice.reason ? ` ${choice.reason}` : "") : null,
+    choice.recommended ? make("p", { class: "cw-recommended" }, make("b", {}, say("Recommended.")), choice.reason ? ` ${choice.reason}` : "") : null,
     choice.refused ? make("p", { class: "cw-refused" }, choice.refused) : borders(choice),
-    choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, `The ends differ by ${choice.ends}, the sides by ${choice.sides}.`),
+    choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, say("The ends differ by {ends}, the sides by {sides}.", { ends: choice.ends, sides: choice.sides })),
     tapers(choice),
     choice.taken
-      ? make("p", { class: "cw-taken" }, "chosen")
-      : action("take-choice", "take this", { "data-to": `${choice.on} ${choice.square} ${choice.turned}`, "aria-label": `Take this: ${choice.title}` }),
+      ? make("p", { class: "cw-taken" }, say("chosen"))
+      : action("take-choice", say("take this"), { "data-to": `${choice.on} ${choice.square} ${choice.turned}`, "aria-label": say("Take this: {title}", { title: choice.title }) }),
   );
 }
 
@@ -53,12 +54,12 @@ function borders(choice: Choice): HTMLElement {
   return make(
     "table",
     { class: "cw-places" },
-    make("caption", {}, "At both ends of each wall"),
+    make("caption", {}, say("At both ends of each wall")),
     make(
       "tbody",
       {},
       // A wall is named by its corners, and its ends stand in that order.
-      ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, called(wall)), ...ends.map((e) => make("td", {}, make("span", { class: "cw-hear" }, `at ${called(e.corner)} `), e.text)))),
+      ...Array.from(byWall, ([wall, ends]) => make("tr", {}, make("th", { scope: "row" }, called(wall)), ...ends.map((e) => make("td", {}, make("span", { class: "cw-hear" }, `${say("at {corner}", { corner: called(e.corner) })} `), e.text)))),
     ),
   );
 }
@@ -69,7 +70,7 @@ function tapers(choice: Choice): HTMLElement | null {
   return make(
     "details",
     { class: "cw-why cw-tapers" },
-    make("summary", { "aria-label": `how they taper: ${choice.title}` }, "how they taper"),
+    make("summary", { "aria-label": say("how they taper: {title}", { title: choice.title }) }, say("how they taper")),
     ...told.map((t) => make("p", {}, t.text)),
   );
 }
@@ -95,14 +96,14 @@ export function renderBox(box: BoxPlace | null): void {
     const lines = box?.lines ?? [];
     if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
     return [
-      make("h3", {}, "The mask outline on the ceiling"),
+      make("h3", {}, say("The mask outline on the ceiling")),
       box.text ? make("p", {}, box.text) : null,
       box.line ? make("p", {}, box.line) : null,
       lines.length > 0 || corners.length > 0
         ? make(
             "details",
             { class: "cw-fold" },
-            make("summary", {}, "its corners, and every line to strike from end to end"),
+            make("summary", {}, say("its corners, and every line to strike from end to end")),
             make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))),
             make(
               "ol",
@@ -116,7 +117,7 @@ export function renderBox(box: BoxPlace | null): void {
 }
 
 export function renderWalls(walls: Wall[]): void {
-  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, "Marks on the walls"), ...alike(walls).flatMap((w) => [wallTable(w), markSums(w)])]));
+  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, say("Marks on the walls")), ...alike(walls).flatMap((w) => [wallTable(w), markSums(w)])]));
 }
 
 /** Walls with the same marks share a table: opposite walls of a square room. */
@@ -131,7 +132,7 @@ function alike(walls: Wall[]): Wall[][] {
 
 function wallTable(walls: Wall[]): HTMLElement {
   const titles = walls.map((w, i) => (i === 0 ? w.title : lowerFirst(w.title))).join("; ");
-  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": `done on wall ${called(w.wall)}` }, called(w.wall)));
+  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": say("done on wall {wall}", { wall: called(w.wall) }) }, called(w.wall)));
   const rows = (walls[0]?.marks ?? []).map((mark) =>
     make(
       "tr",
@@ -166,7 +167,7 @@ function markSums(walls: Wall[]): HTMLElement | null {
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", { "aria-label": `how each mark is worked out, ${walls.map((w) => called(w.wall)).join(" and ")}` }, "how each mark is worked out"),
+    make("summary", { "aria-label": say("how each mark is worked out, {walls}", { walls: and(walls.map((w) => called(w.wall))) }) }, say("how each mark is worked out")),
     ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${unbroken(m.sum)}`)),
   );
 }
@@ -176,7 +177,7 @@ export function renderCorners(corners: Corner[]): void {
     corners.length === 0
       ? []
       : [
-          make("h3", {}, "Check that the corners are square"),
+          make("h3", {}, say("Check that the corners are square")),
           make("ul", {}, ...everyCorner(corners).map((c) => make("li", { "data-corner": c.corner }, c.text))),
         ],
   );
@@ -186,7 +187,7 @@ export function renderCorners(corners: Corner[]): void {
 function everyCorner(corners: Corner[]): Corner[] {
   const [first, ...rest] = corners;
   if (!first) return [];
-  const shared = (c: Corner) => c.text.replace(`corner ${called(c.corner)}`, "each corner");
+  const shared = (c: Corner) => c.text.replace(say("corner {corner}", { corner: called(c.corner) }), say("each corner"));
   if (rest.length === 0 || rest.some((c) => shared(c) !== shared(first))) return corners;
   return [{ ...first, corner: corners.map((c) => c.corner).join(" "), text: shared(first) }];
 }

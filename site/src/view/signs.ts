@@ -2,11 +2,12 @@
 // that nobody has to tell it by its colour.
 
 import type { Severity } from "../engine/contract";
+import { say } from "./say";
 
 const SVG = "http://www.w3.org/2000/svg";
 
 /** The word a note of this severity begins with. */
-export const severityWord = { stop: "Stop", caution: "Take care", note: "Know" } as const;
+export const severityWord = { stop: say("Stop"), caution: say("Take care"), note: say("Know") } as const;
 
 /** An eight-cornered plate for a stop, a triangle for a caution, a ring for a
  *  note. Each is drawn, not coloured in, so that paper and forced colours keep it. */

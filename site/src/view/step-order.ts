@@ -4,10 +4,11 @@
 // back.
 
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
-import { say } from "./announce";
+import { hear } from "./announce";
 import type { Actions, Desk } from "./desk";
 import { action, bringUnder, every, middle, redraw, region, setAttribute } from "./dom";
 import { quoted } from "./names";
+import { say } from "./say";
 
 const STEPS = "/finish/steps";
 const LEAST_DRAWN = 5; // px; less is a hand at rest on the handle
@@ -44,7 +45,7 @@ function move(desk: Desk, item: HTMLElement, to: number): void {
   const other = items[to];
   const name = quoted(typedText(at(desk.plan(), `${STEPS}/${String(from)}/name`)));
   if (!other) {
-    say(`${name} is the ${to < 0 ? "first" : "last"} step.`);
+    hear(to < 0 ? say("{step} is the first step.", { step: name }) : say("{step} is the last step.", { step: name }));
     return;
   }
   if (to < from) other.before(item);
@@ -54,7 +55,7 @@ function move(desk: Desk, item: HTMLElement, to: number): void {
     entries.splice(to, 0, ...entries.splice(from, 1));
     put(plan, STEPS, entries);
   });
-  say(`${name} is step ${String(to + 1)} of ${String(items.length)}.`);
+  hear(say("{step} is step {n} of {count}.", { step: name, n: to + 1, count: items.length }));
 }
 
 interface LeftOut {
@@ -69,14 +70,14 @@ let out: LeftOut | null = null;
 /** Keeps the step that was just left out, in case it was the wrong one. */
 export function keepLeftOut(item: HTMLElement, entry: Json, index: number, plan: JsonObject): void {
   out = { item, entry, index, plan: typedText(plan["id"]) };
-  say(`${quoted(typedText(at(entry, "/name")))} is left out. It can be put back at the end of the steps.`);
+  hear(say("{step} is left out. It can be put back at the end of the steps.", { step: quoted(typedText(at(entry, "/name"))) }));
 }
 
 export function renderLeftOut(plan: JsonObject): void {
   const back = out && list(plan, STEPS).some((s) => typedText(at(s, "/id")) === typedText(at(out?.entry ?? null, "/id")));
   if (out && (back || out.plan !== typedText(plan["id"]))) out = null;
   const name = out ? typedText(at(out.entry, "/name")) : null;
-  redraw(region("left-out"), name, () => (name === null ? [] : [`${quoted(name)} is left out. `, action("put-back", "Put it back")]));
+  redraw(region("left-out"), name, () => (name === null ? [] : [say("{step} is left out.", { step: quoted(name) }), " ", action("put-back", say("Put it back"))]));
 }
 
 function putBack(desk: Desk): void {

@@ -7,14 +7,15 @@ import { putEntries } from "../state/jobs";
 import { difference, type Difference } from "../state/difference";
 import type { Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
-import { say } from "./announce";
+import { hear } from "./announce";
 import { blankAt, nameOf } from "./blanks";
 import type { Actions } from "./desk";
 import { every, region, setAttribute, setText } from "./dom";
 import { insertItem, lowerFirst, removeItem } from "./lists";
 import { quoted } from "./names";
+import { say } from "./say";
 
-const UNDONE = "Undone";
+const UNDONE = say("Undone");
 const SHOWN = 4000; // ms for which what was undone can be read
 
 let put: (plan: Plan) => void;
@@ -67,14 +68,14 @@ function undo(): void {
   if (refused()) return;
   const step = undoStep();
   if (step) walk(step, step.after, step.before, UNDONE);
-  else tell("There is nothing to undo.");
+  else tell(say("There is nothing to undo."));
 }
 
 function redo(): void {
   if (refused()) return;
   const step = redoStep();
-  if (step) walk(step, step.before, step.after, "Done again");
-  else tell("There is nothing to do again.");
+  if (step) walk(step, step.before, step.after, say("Done again"));
+  else tell(say("There is nothing to do again."));
 }
 
 function walk(step: Step, from: string, to: string, done: string): void {
@@ -95,7 +96,7 @@ function walk(step: Step, from: string, to: string, done: string): void {
   put(JSON.parse(to) as Plan);
   if (whole) window.scrollTo({ top: 0 });
   else goToPlace(step.at || back.first);
-  tell(`${done}: ${step.words || words || wordsFor(made, step.at) || "the plan"}.`);
+  tell(`${done}: ${step.words || words || wordsFor(made, step.at) || say("the plan")}.`);
 }
 
 /** The elements of a list follow its entries, so that neighbours keep their folds. */
@@ -107,7 +108,7 @@ function moveItems(back: Difference): void {
 let hiding: ReturnType<typeof setTimeout> | undefined;
 
 function tell(words: string): void {
-  say(words);
+  hear(words);
   const shown = region("undone");
   setText(shown, words);
   clearTimeout(hiding);
@@ -117,41 +118,41 @@ function tell(words: string): void {
 // What was done, in words
 
 const nouns: Record<string, string> = {
-  layers: "a layer",
-  steps: "a step",
-  readings: "a reading",
-  points: "a corner",
-  walls: "a wall",
-  obstructions: "a thing in the ceiling",
-  furniture: "a thing on the floor",
-  surfaces: "a moulding or wall",
-  kit: "a measure",
-  openings: "an opening",
-  cans: "a can",
-  mix: "a part of the mix",
-  stages: "a stage",
-  pieces: "a piece",
-  marks: "a mark",
-  off: "a day off",
-  columnSizes: "a column",
-  rowSizes: "a row",
-  up: "a panel up",
-  panels: "a note on a panel",
-  gaps: "a gap",
+  layers: say("a layer"),
+  steps: say("a step"),
+  readings: say("a reading"),
+  points: say("a corner"),
+  walls: say("a wall"),
+  obstructions: say("a thing in the ceiling"),
+  furniture: say("a thing on the floor"),
+  surfaces: say("a moulding or wall"),
+  kit: say("a measure"),
+  openings: say("an opening"),
+  cans: say("a can"),
+  mix: say("a part of the mix"),
+  stages: say("a stage"),
+  pieces: say("a piece"),
+  marks: say("a mark"),
+  off: say("a day off"),
+  columnSizes: say("a column"),
+  rowSizes: say("a row"),
+  up: say("a panel up"),
+  panels: say("a note on a panel"),
+  gaps: say("a gap"),
 };
 
 function wordsFor(made: Difference, pointer: string): string {
   const blank = blankAt(pointer || made.at);
   if (blank) return lowerFirst(nameOf(blank));
-  if (made.what === "moved") return `the order of the ${made.at.slice(made.at.lastIndexOf("/") + 1)}`;
+  if (made.what === "moved") return made.at === "/finish/steps" ? say("the order of the steps") : say("an order");
   if (made.what === "changed") {
     const part = blankIn(made.first)?.closest("section")?.querySelector("h2")?.firstChild?.textContent?.trim() ?? "";
-    return part === "" ? "" : `a change under “${part}”`;
+    return part === "" ? "" : say("a change under “{part}”", { part });
   }
   const list = made.at.slice(0, made.at.lastIndexOf("/"));
   const name = typedText(at(made.entry, "/name"));
-  const thing = name !== "" ? quoted(name) : (nouns[list.slice(list.lastIndexOf("/") + 1)] ?? "an entry");
-  return `${thing} ${made.what}`;
+  const thing = name !== "" ? quoted(name) : (nouns[list.slice(list.lastIndexOf("/") + 1)] ?? say("an entry"));
+  return made.what === "put in" ? say("{thing} put in", { thing }) : say("{thing} taken out", { thing });
 }
 
 /** A blank in sight at a pointer, or the nearest around it. */
