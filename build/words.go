@@ -7,7 +7,6 @@ import (
 
 	"ceilingwright/build/bundle"
 	"ceilingwright/build/sentences"
-	"ceilingwright/core"
 )
 
 // wordsCommand prints the sentences of the page and of the engine as a JSON object with
@@ -20,24 +19,12 @@ func wordsCommand(arguments []string) error {
 	if err != nil {
 		return err
 	}
-	calls, err := sentences.InGo(root, "core")
+	all, err := sentences.All(root)
 	if err != nil {
 		return err
 	}
-	page, err := bundle.PageSentences(root)
-	if err != nil {
-		return err
-	}
-	script, _, err := sentences.InScript(root, "site/src")
-	if err != nil {
-		return err
-	}
-	calls = append(append(calls, sentences.InRules()...), script...)
-	list := map[string]string{core.FormKey: ""}
-	for _, sentence := range page {
-		list[sentence] = ""
-	}
-	for _, sentence := range sentences.Listed(calls) {
+	list := map[string]string{}
+	for _, sentence := range all {
 		list[sentence] = ""
 	}
 	out := json.NewEncoder(os.Stdout)

@@ -43,7 +43,7 @@ func elsewhere() *words.Language {
 // ours are words in our letters; no word are signs of units, panels, walls and corners.
 var (
 	ours   = regexp.MustCompile(`[A-Za-z]{2,}`)
-	noWord = regexp.MustCompile(`^(mm|cm|ft|in|mil|gal|imp|qt|pt|fl|oz|tsp|mL|mg|cfm|lb|kg|kN|ppm|min|[U-Z]{2,3}|[A-Z][A-Z]?)$`)
+	noWord = regexp.MustCompile(`^(mm|cm|ft|in|mil|gal|imp|qt|pt|fl|oz|tsp|mL|mg|cfm|lb|kg|kN|ppm|min|ln|[U-Z]{2,3}|[A-Z][A-Z]?)$`)
 )
 
 // keys are the parts of a sheet by which programs know a thing: no words.
@@ -55,16 +55,16 @@ var keys = map[string]bool{"id": true, "at": true, "block": true, "unit": true, 
 func eachText(at string, part any, read func(at, text string)) {
 	switch part := part.(type) {
 	case string:
-		read(at, part)
+		if !keys[at[strings.LastIndex(at, "/")+1:]] {
+			read(at, part)
+		}
 	case []any:
 		for _, one := range part {
 			eachText(at, one, read)
 		}
 	case map[string]any:
 		for key, one := range part {
-			if !keys[key] {
-				eachText(at+"/"+key, one, read)
-			}
+			eachText(at+"/"+key, one, read)
 		}
 	}
 }

@@ -109,7 +109,7 @@ func (t *teller) balanceSum(of air.Balance, hours measure.Number) sum {
 	return func(places int32) (string, measure.Number) {
 		level := func(f measure.Fact) string { return t.Notation.Number(f.Value, places) + " mg/m³" }
 		out := rounded(of.Before.Value, places).Add(rounded(of.Given.Value, places)).Sub(rounded(of.After.Value, places))
-		opened, changes := t.Notation.NumberTrimmed(t.facts.Air.Opened.Value, mostDecimals)+" an hour", rounded(t.facts.Air.Opened.Value, mostDecimals)
+		opened, changes := t.anHour(t.facts.Air.Opened.Value, mostDecimals), rounded(t.facts.Air.Opened.Value, mostDecimals)
 		if fan := t.facts.Air.Fan; fan.Known && fan.Value.Sign() > 0 {
 			brings := fan.Value.Mul(measure.CubicMetre).Quo(t.facts.RoomVolume.Litres)
 			opened, changes = "("+opened+" + "+t.Say("{n} an hour", words.Number("n", brings, places))+")", changes.Add(rounded(brings, places))
