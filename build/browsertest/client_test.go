@@ -163,6 +163,7 @@ func TestClientsCopyIsWhatAFrameGives(t *testing.T) {
 	v.wait(`heights.length > 0 && heights.at(-1) > 1000`)
 	inside := v.inFrame(address)
 	inside.ready()
+	inside.allPages()
 	inside.wait(`document.querySelector("[data-fill=price]").textContent.includes("73.1957")`)
 	before := inside.text(`document.querySelector("[data-fill=own-tab]").hash`)
 	inside.press(copyButton)

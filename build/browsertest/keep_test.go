@@ -37,6 +37,7 @@ func TestRefusedStorageIsSaidAndEverythingElseWorks(t *testing.T) {
 	v.before(`Object.defineProperty(globalThis, "localStorage", { get() { throw new DOMException("refused", "SecurityError"); } })`)
 	v.visit(hosted)
 	v.ready()
+	v.allPages()
 	v.press(`.cw-example [data-do=empty]`)
 	v.painter()
 	v.waitText("4″", figure, "border.DA")

@@ -469,6 +469,7 @@ func TestLadderKeepsTheFocusAndOffThePaper(t *testing.T) {
 // From disk, and where nothing may be stored or the page has no origin.
 func TestLadderWorksFromDiskAndWithoutStorage(t *testing.T) {
 	through := func(v *view) {
+		v.allPages()
 		v.climb("hanging")
 		first := strings.TrimPrefix(v.text(step), "Hang ")
 		v.thumb(first + " is up")

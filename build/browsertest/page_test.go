@@ -93,6 +93,29 @@ func viewIn(t *testing.T, browser context.Context, in window, options ...chromed
 	return v
 }
 
+// allOnOne has all pages of the job on one, so that what is tried need not be turned to.
+// oneAtATime has them one at a time, as people meet them.
+const (
+	allOnOne   = `try { localStorage.setItem("ceilingwright:pages", "all"); } catch {}`
+	oneAtATime = `try { localStorage.removeItem("ceilingwright:pages"); } catch {}`
+)
+
+// allPages puts all pages on one where nothing could be kept of that.
+func (v *view) allPages() {
+	v.t.Helper()
+	v.run(`document.documentElement.hasAttribute("data-all") || document.querySelector("[data-do=all-pages]").click()`)
+}
+
+// openTurned starts the page as people first meet it, one page of the job at a time.
+func openTurned(t *testing.T, in window, addition string) *view {
+	t.Helper()
+	v := newView(t, in)
+	v.before(oneAtATime)
+	v.visit(hosted + addition)
+	v.ready()
+	return v
+}
+
 // begin readies a new tab: what the page asks for and what goes wrong on it is
 // noted from now on.
 func (v *view) begin(in window) {
@@ -101,6 +124,7 @@ func (v *view) begin(in window) {
 	require.NoError(v.t, chromedp.Listen(v.tab, v.note))
 	call(v, network.Enable, network.EnableParams{})
 	v.before(listening)
+	v.before(allOnOne)
 	v.resize(in)
 }
 
@@ -340,7 +364,9 @@ func (v *view) waitText(want, expression string, arguments ...any) {
 const figure = `document.querySelector('.cw-figure[data-figure="' + $1 + '"] .cw-value')?.textContent`
 
 // blank is the blank for a place in the plan that is in sight.
-const blank = `Array.from(document.querySelectorAll('[data-at="' + $1 + '"]')).find((b) => !b.closest("[hidden]"))`
+// The first page has some blanks of others; where all pages are on one those of their
+// own pages are meant.
+const blank = `(((all) => all.find((b) => !b.closest("#job")) ?? all[0])(Array.from(document.querySelectorAll('[data-at="' + $1 + '"]')).filter((b) => !b.closest("[hidden]"))))`
 
 // said is what stands beside a blank about a problem with it.
 const said = `Array.from(document.querySelectorAll('[data-problem-at="' + $1 + '"]'), (p) => p.textContent).join(" ")`

@@ -10,12 +10,15 @@ func TestFirstVisitShowsWorkedExample(t *testing.T) {
 	beside(t)
 	for _, in := range []window{desk, phone} {
 		t.Run(in.String(), func(t *testing.T) {
-			v := openAnew(t, in, "")
+			v := openTurned(t, in, "")
 			assert.True(t, v.holds(`document.querySelector(".cw-example").offsetHeight > 0`))
 			assert.Contains(t, v.text(`document.querySelector(".cw-example").textContent`), "worked example")
 			assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid]").length`), "an example has no problem")
 			for _, id := range []string{"room.area", "border.AB", "border.DA", "box.diagonal", "tape.rolls", "platform.height"} {
 				assert.Regexp(t, `\d`, v.text(figure, id), id)
+			}
+			if in == phone {
+				v.press(`.cw-bar [data-do=show-drawing]`)
 			}
 			assert.True(t, v.holds(`document.querySelector("[data-fill=drawing] svg").getBoundingClientRect().height > 100`))
 			assert.Empty(t, v.text(`localStorage.length ? JSON.stringify(localStorage) : ""`), "looking keeps nothing")
@@ -90,10 +93,8 @@ func TestUnreadableBlankIsSaidBesideItAndTheRestStays(t *testing.T) {
 			assert.Equal(t, "—", v.text(figure, "border.AB"))
 			assert.Equal(t, area, v.text(figure, "mask.area"), "the mask does not need the room")
 			assert.Equal(t, 4, value[int](v, `document.querySelectorAll(".cw-order li").length`), "nor do the panels")
-			assert.True(t, v.holds(`document.querySelector("[data-fill=todo]").textContent.includes("Go to the blank")`))
-			v.press(`[data-do=go-to][data-to="/room/width"]`)
-			v.wait(`document.activeElement === `+blank, "/room/width")
-
+			assert.True(t, v.holds(`document.querySelector("[data-fill=first]").textContent.includes("fathoms")`), "the first page says it too")
+			assert.Equal(t, "1 stop", v.text(`document.querySelector('.cw-pages [data-page="room"] .cw-page-state').textContent`))
 			v.write("/room/width", "122")
 			v.waitText("3½″", figure, "border.AB")
 			assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid], .cw-say[data-severity=stop]").length`))

@@ -11,13 +11,13 @@ import (
 func TestWordsAreExplained(t *testing.T) {
 	v := open(t, phone, "")
 	assert.False(t, v.holds(`document.querySelector(".cw-words").open`))
-	v.run(`const term = document.querySelector("#setting .cw-term"); term.focus()`)
+	v.run(`const term = document.querySelector("#setting-out .cw-term"); term.focus()`)
 	v.keys("\r")
 	v.wait(`document.activeElement.id === "word-border"`)
 	assert.True(t, v.holds(`document.querySelector(".cw-words").open`))
 	assert.Contains(t, v.text(`document.activeElement.nextElementSibling.textContent`), "between the edge of the mask and the wall")
 	v.keys("\t\r")
-	v.wait(`document.activeElement.matches("#setting .cw-term")`)
+	v.wait(`document.activeElement.matches("#setting-out .cw-term")`)
 	assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[data-do=word-back]").length`))
 }
 

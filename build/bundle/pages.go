@@ -18,6 +18,8 @@ import (
 //	{{entry "t-reading" "/room/readings"}} puts the pattern of one entry of a list
 //	                                       here; the page of the list defines it
 //	{{asset "page.css"}}                   the address of an asset
+//	{{contents}}                           the list of the pages of the job (turn.go)
+//	{{turn "room"}}                        the foot of a page: back and on
 //
 // The short forms for what stands in a sentence are in blanks.go; how a break of
 // the line is read is in join.go.
@@ -77,6 +79,8 @@ func (w *writer) words() template.FuncMap {
 		"add":      w.add,
 		"leaveOut": func() string { return `<button type="button" class="cw-off" data-do="remove">leave out</button>` },
 		"term":     term,
+		"contents": contents,
+		"turn":     turn,
 	}
 	for name := range forms {
 		if isSpecial(name) {

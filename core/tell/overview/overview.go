@@ -37,8 +37,8 @@ func Tell(p *page.Page, j *job.Job, problems []sheet.Problem) (out sheet.Overvie
 			continue // work to come is nothing wrong
 		}
 		t.count(p.Page, p.Severity)
-		if p.Severity == problem.Stop {
-			out.First = append(out.First, sheet.ToSee{At: p.At, Page: p.Page, Severity: problem.Stop, Words: p.What})
+		if p.Severity == problem.Stop || p.Page == "" && p.Severity == problem.Caution {
+			out.First = append(out.First, sheet.ToSee{At: p.At, Page: p.Page, Severity: p.Severity, Words: p.What})
 		}
 	}
 	for i := range j.Rules.Told.Notes {
@@ -99,7 +99,10 @@ func (t *teller) line(of string) words.Text {
 			return words.Say("{first} to {last}", words.Of("first", first), words.Of("last", last))
 		}
 	case page.Price:
-		_, text := t.price()
+		_, text, taxed := t.price()
+		if taxed {
+			return words.Say("{price} with tax", words.Of("price", text))
+		}
 		return text
 	case page.Record:
 		if missing := t.Record.Colours + t.Record.Batches; missing > 0 && len(t.Record.Steps) > 0 {
@@ -133,6 +136,21 @@ func (t *teller) borders() words.Text {
 		return words.Say("{ends} at the ends, {sides} at the sides", words.Length("ends", b.DA), words.Length("sides", b.AB))
 	}
 	return words.Say("{least} to {most}", words.Length("least", b.Least()), words.Length("most", max(b.AB, b.BC, b.CD, b.DA)))
+}
+
+// border is the answer to how wide the border is, and what it is of.
+func (t *teller) border() (label, text words.Text) {
+	if !t.Setting.Placed {
+		return label, text
+	}
+	b := &t.Setting.Choice.Borders
+	switch {
+	case b.EndsDiffer() != 0 || b.SidesDiffer() != 0:
+		return words.Say("border, least to most"), t.borders()
+	case b.DA == b.AB:
+		return words.Say("border all round"), words.Say("{border}", words.Length("border", b.AB))
+	}
+	return words.Say("border at the ends, at the sides"), words.Say("{ends} and {sides}", words.Length("ends", b.DA), words.Length("sides", b.AB))
 }
 
 // places is how many places the platform has for the layer that needs most.
@@ -203,22 +221,21 @@ func (t *teller) finish() words.Text {
 	return words.Say("{steps|step|steps}", steps)
 }
 
-// price is the price, or the range of a rough one, and the figure that has it.
-func (t *teller) price() (figure string, text words.Text) {
+// price is the price, or the range of a rough one, the figure that has it, and whether
+// tax is in it.
+func (t *teller) price() (figure string, text words.Text, taxed bool) {
 	p, quoted, c := &t.Price, &t.Plan.Quote, t.Price.Currency
 	switch {
 	case quoted.Total.Known:
-		return "price.total", words.Say("{price}", words.Of("price", c.Money(quoted.Total.Amount)))
-	case p.Known && t.Plan.Price.Tax.Known:
-		return "price.total", words.Say("{price} with tax", words.Of("price", c.Money(p.Quote.Total)))
+		return "price.total", words.Say("{price}", words.Of("price", c.Money(quoted.Total.Amount))), quoted.Tax.Share.Known
 	case p.Known:
-		return "price.total", words.Say("{price}", words.Of("price", c.Money(p.Quote.Total)))
+		return "price.total", words.Say("{price}", words.Of("price", c.Money(p.Quote.Total))), t.Plan.Price.Tax.Known
 	case p.Rough.Known:
-		return "price.rough", words.Say("{low} to {high}", words.Of("low", c.Sum(p.Rough.Low)), words.Of("high", c.Money(p.Rough.High)))
+		return "price.rough", words.Say("{low} to {high}", words.Of("low", c.Sum(p.Rough.Low)), words.Of("high", c.Money(p.Rough.High))), false
 	case quoted.Low.Known && quoted.High.Known:
-		return "price.rough", words.Say("{low} to {high}", words.Of("low", c.Sum(quoted.Low.Amount)), words.Of("high", c.Money(quoted.High.Amount)))
+		return "price.rough", words.Say("{low} to {high}", words.Of("low", c.Sum(quoted.Low.Amount)), words.Of("high", c.Money(quoted.High.Amount))), false
 	}
-	return "", words.Text{}
+	return "", words.Text{}, false
 }
 
 // answers are what people come for.
@@ -228,12 +245,15 @@ func (t *teller) answers() {
 			t.answer("mask", words.Say("largest mask"), words.Say("{length} × {width}", words.Length("length", long), words.Length("width", wide)), "", page.Setting)
 		}
 	}
-	t.answer("borders", words.Say("border left round the mask"), t.borders(), "", page.Setting)
-	if n := t.panels(); n > 0 {
-		t.answer("panels", words.Say("{n?panel|panels}", words.Count("n", n)), words.Say("{n}", words.Count("n", n)), "", page.Mask)
+	if label, text := t.border(); !text.IsEmpty() {
+		t.answer("borders", label, text, "", page.Setting)
 	}
-	if n := t.places(); n > 0 {
-		t.answer("places", words.Say("{n?platform position|platform positions}", words.Count("n", n)), words.Say("{n}", words.Count("n", n)), "", page.Hanging)
+	panels, places := words.Count("n", t.panels()), words.Count("places", t.places())
+	switch {
+	case t.panels() > 0 && t.places() > 0:
+		t.answer("panels", words.Say("{n?panel|panels}, {places?platform position|platform positions}", panels, places), words.Say("{n} in {places}", panels, places), "", page.Hanging)
+	case t.panels() > 0:
+		t.answer("panels", words.Say("{n?panel|panels}", panels), words.Say("{n}", panels), "", page.Mask)
 	}
 	cans, books, rolls := t.goods()
 	if cans > 0 {
@@ -243,8 +263,15 @@ func (t *teller) answers() {
 	if t.Days.Dated {
 		t.answer("done", words.Say("done on"), words.Say("{day}", words.Of("day", t.Days.LastDay())), "", page.Days)
 	}
-	figure, price := t.price()
-	t.answer("price", words.Say("price"), price, figure, page.Price)
+	figure, price, taxed := t.price()
+	label := words.Say("price")
+	switch {
+	case figure == "price.rough":
+		label = words.Say("rough price")
+	case taxed:
+		label = words.Say("price with tax")
+	}
+	t.answer("price", label, price, figure, page.Price)
 }
 
 func (t *teller) answer(id string, label, text words.Text, figure, of string) {

@@ -60,7 +60,7 @@ func TestAnswersOfARoomAndAMask(t *testing.T) {
 	for _, a := range o.Answers {
 		texts[a.ID] = a.Text
 	}
-	assert.Equal(t, "500 mm all round", texts["borders"])
+	assert.Equal(t, "500 mm", texts["borders"])
 	assert.Equal(t, "12", texts["panels"])
 	assert.Equal(t, "1 layer, 12 panels", state(o, "mask").Text)
 	assert.Equal(t, "500 mm all round", state(o, "setting").Text)

@@ -27,7 +27,7 @@ const (
 
 // Names are the pages of the job in the order of the work. Figures stand on all of them
 // but the record.
-var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Record, Safety}
+var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Safety, Record}
 
 // Of is the page on which a blank of the plan stands, by its pointer; "" for a blank that
 // stands on none, such as the title.

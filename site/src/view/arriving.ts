@@ -54,7 +54,7 @@ export async function choosePlan(): Promise<Plan> {
 
 /** In a frame the place for keeping goes by the frame. */
 function takePlace(): void {
-  if (isFramed()) moveIntoFrame(window.name, location.href);
+  if (isFramed()) moveIntoFrame(window.name, hasPlan(location.hash) ? location.href : location.href.replace(/#.*/, ""));
 }
 
 async function fromAddress(): Promise<Plan> {

@@ -3,7 +3,7 @@
 
 import type { Problem, Reading } from "../engine/contract";
 import { at, typedText, type JsonObject } from "../state/pointer";
-import { action, every, make, redraw, region, setAttribute } from "./dom";
+import { action, every, make, setAttribute } from "./dom";
 import { whole } from "./lists";
 import { say } from "./say";
 
@@ -20,10 +20,14 @@ export function pointerOf(blank: Element): string {
   return blank.getAttribute("data-at") ?? "";
 }
 
-/** The blank for a pointer, the one in sight where a sentence comes in variants. */
+/** The blank for a pointer: the one in sight where a sentence comes in variants, that
+ *  of its own page where several are, as the first page repeats some. */
 export function blankAt(pointer: string): Blank | null {
   const all = every<Blank>(`[data-at="${CSS.escape(pointer)}"]`);
-  return all.find((b) => b.closest("[hidden]") === null) ?? null;
+  const shown = all.filter((b) => b.closest("[hidden]") === null);
+  const home = (b: Blank) => b.closest("#job") === null;
+  const inView = (b: Blank) => b.checkVisibility() && (home(b) || !shown.some((other) => home(other) && other.checkVisibility()));
+  return shown.find((b) => b === document.activeElement) ?? shown.find(inView) ?? shown.find(home) ?? shown[0] ?? null;
 }
 
 export function nameOf(blank: Element): string {
@@ -83,14 +87,13 @@ export function hasWithheld(): boolean {
   return withheld;
 }
 
-/** Writes every problem beside its blank; what has no blank goes to the list
- *  under the drawing, with all that must be put right. */
+/** Writes every problem beside its blank, or on the part of the sheet it belongs to.
+ *  What must be put right stands on the first page as well. */
 export function renderProblems(problems: Problem[]): void {
   for (const old of every(".cw-say")) old.remove();
   withheld = false;
   const described = new Map<Blank, string[]>();
   const wrong = new Set<Blank>();
-  const list: Listed[] = [];
   problems.forEach((problem, i) => {
     const blank = blankAt(problem.at);
     // A number half typed is not asked about: 1 on the way to 188.
@@ -100,23 +103,21 @@ export function renderProblems(problems: Problem[]): void {
     }
     const id = `say-${String(i)}`;
     const toCome = problem.toCome;
-    const placed = write(problem, blank, id, toCome);
+    write(problem, blank, id, toCome);
     if (blank) {
       described.set(blank, [...(described.get(blank) ?? []), id]);
       if (problem.severity === "stop" && !toCome) wrong.add(blank);
     }
-    if (problem.severity === "stop" || !placed) list.push({ problem, blank, toCome });
   });
   for (const blank of every<Blank>("[data-at]")) {
     setAttribute(blank, "aria-describedby", described.get(blank)?.join(" ") ?? null);
     setAttribute(blank, "aria-invalid", wrong.has(blank) ? "true" : null);
   }
-  renderTodo(list);
 }
 
-function write(problem: Problem, blank: Blank | null, id: string, toCome: boolean): boolean {
+function write(problem: Problem, blank: Blank | null, id: string, toCome: boolean): void {
   const host = blank ? sentence(blank) : nearest(problem.at);
-  if (!host) return false;
+  if (!host) return;
   const note = make(
     "p",
     { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at, "data-to-come": toCome },
@@ -131,7 +132,6 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
     while (last.nextElementSibling?.classList.contains("cw-say")) last = last.nextElementSibling;
     last.after(note);
   } else host.append(note);
-  return true;
 }
 
 /** The sentence a blank stands in, or the folded phrase that hides it. */
@@ -149,36 +149,4 @@ function nearest(pointer: string): Element | null {
     if (place) return place;
   }
   return null;
-}
-
-interface Listed {
-  problem: Problem;
-  blank: Blank | null;
-  toCome: boolean;
-}
-
-const LISTED = 5;
-
-function renderTodo(list: Listed[]): void {
-  const wrong = list.filter((l) => !l.toCome);
-  const toCome = list.filter((l) => l.toCome);
-  setAttribute(region("todo"), "data-wrong", wrong.length > 0 ? "" : null);
-  redraw(region("todo"), list.map((l) => [l.problem, l.toCome]), () => [
-    wrong.length > 0 ? make("h2", {}, say("To put right")) : null,
-    wrong.length > 0 ? make("ul", {}, ...wrong.slice(0, LISTED).map(listed)) : null,
-    wrong.length > LISTED ? make("p", {}, say("and {n} more on the sheet.", { n: wrong.length - LISTED })) : null,
-    toCome.length > 0 ? make("p", {}, stillToFill(toCome.length), " ", goTo(toCome[0], say("Go to the next"))) : null,
-  ]);
-}
-
-function stillToFill(n: number): string {
-  return n === 1 ? say("One blank is still to be filled in.") : say("{n} blanks are still to be filled in.", { n });
-}
-
-function listed(l: Listed): HTMLElement {
-  return make("li", { "data-severity": l.problem.severity }, `${l.problem.what} ${l.blank ? "" : l.problem.do} `, goTo(l, say("Go to the blank")));
-}
-
-function goTo(l: Listed | undefined, words: string): HTMLElement | null {
-  return l?.blank ? action("go-to", words, { "data-to": l.problem.at, "aria-label": `${words}: ${nameOf(l.blank)}` }) : null;
 }

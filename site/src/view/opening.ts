@@ -21,6 +21,7 @@ import { keepIfWaiting, stateOf } from "./keeping";
 import { reopenLadder } from "./ladder";
 import { jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
+import { startPages } from "./pages";
 import { takeOver } from "./other-room";
 import { frame } from "./sharing";
 import { say } from "./say";
@@ -40,6 +41,7 @@ export async function openJob(begun: Promise<Engine> | null, listen: () => void)
   await chosen;
   await Promise.race([starting, new Promise((r) => setTimeout(r, SOON))]);
   startHistory(JSON.stringify(desk.plan()));
+  startPages(document.querySelector(".cw-page") as HTMLElement, desk.redraw);
   show();
   if (isFramed()) frame(desk.plan());
   if (!theEngine()) {

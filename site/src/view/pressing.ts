@@ -23,6 +23,7 @@ import { deliveryActions } from "./mask";
 import { unsay } from "./messages";
 import { notationActions } from "./notation";
 import { openingActions } from "./opening";
+import { pagesActions } from "./pages";
 import { priceActions } from "./price";
 import { printActions, startPrint } from "./print";
 import { recordActions } from "./record";
@@ -57,6 +58,7 @@ const doing: Actions = {
   ...openingActions,
   ...printActions(desk),
   ...notationActions(desk),
+  ...pagesActions(),
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
     turnOver();
@@ -105,6 +107,12 @@ export function listen(): void {
     if (e.target.matches("[data-drawing-layer]")) {
       draw((e.target as HTMLSelectElement).value);
       desk.redraw();
+    }
+    if (e.target.matches("[data-begin-with]")) {
+      const wish = e.target as HTMLSelectElement;
+      wish.dataset["to"] = wish.value;
+      if (wish.value !== "") doing["begin"]?.(wish);
+      wish.value = "";
     }
     if (e.target.matches("[data-paper]")) root.dataset["paper"] = (e.target as HTMLSelectElement).value;
   });

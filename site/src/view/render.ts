@@ -24,6 +24,7 @@ import { renderPrice } from "./price";
 import { renderRecord } from "./record";
 import { renderObjects, renderSurvey } from "./room";
 import { renderSafety } from "./safety";
+import { renderContents } from "./contents";
 import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
 import { renderLeftOut } from "./step-order";
 import { say } from "./say";
@@ -41,10 +42,12 @@ export function renderSheet(plan: Plan): void {
   const layerCount = list(plan, "/mask/layers").length;
   setText(region("mask-count"), layerCount === 1 ? say("one layer") : say("{n|layer|layers}", { n: layerCount }));
   if (!sheet) {
+    renderContents(plan, null);
     renderBlanks(plan, readings());
     renderFigures(figures());
     return;
   }
+  renderContents(plan, sheet.overview ?? null);
   renderSurvey(sheet.survey ?? null);
   renderObjects(sheet.objects ?? [], layers);
   renderDelivery(plan, layers);

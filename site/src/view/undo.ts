@@ -11,6 +11,7 @@ import { hear } from "./announce";
 import { blankAt, nameOf } from "./blanks";
 import type { Actions } from "./desk";
 import { every, region, setAttribute, setText } from "./dom";
+import { turnTo } from "./pages";
 import { insertItem, lowerFirst, removeItem } from "./lists";
 import { quoted } from "./names";
 import { say } from "./say";
@@ -169,6 +170,7 @@ function blankIn(pointer: string): HTMLElement | null {
 /** Opens what hides a place of the plan, rolls to it and focuses its blank. */
 export function goToPlace(pointer: string): void {
   const blank = blankIn(pointer);
+  turnTo(blank);
   for (let fold = blank?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
   blank?.scrollIntoView({ block: "center" });
   blank?.focus({ preventScroll: true });

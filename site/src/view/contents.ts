@@ -1,0 +1,61 @@
+// The job at a glance: the list of its pages with what each comes to, the answers
+// people come for, and what to see to first.
+
+import type { Overview, PageState } from "../engine/contract";
+import { list, type JsonObject } from "../state/pointer";
+import { every, make, redraw, region, setAttribute, setText } from "./dom";
+import { pageNamed, pageTitle } from "./pages";
+import { say } from "./say";
+
+const nothing: Overview = { answers: [], pages: [], first: [] };
+
+/** What is said of the state of a page; nothing of one that is in order. */
+function stateWords(page: PageState): string {
+  if (page.stops > 0) return say("{n|stop|stops}", { n: page.stops });
+  return page.cautions > 0 ? say("{n} to look at", { n: page.cautions }) : "";
+}
+
+export function renderContents(plan: JsonObject, overview: Overview | null): void {
+  const { answers, pages, first } = overview ?? nothing;
+  const byName = new Map(pages.map((p) => [p.page as string, p] as const));
+  for (const item of every(".cw-pages li")) {
+    const page = byName.get(item.dataset["page"] ?? "");
+    setAttribute(item, "data-state", page?.state ?? null);
+    setText(item.querySelector(".cw-page-state") as Element, page ? stateWords(page) : "");
+    setText(item.querySelector(".cw-page-line") as Element, page?.text ?? "");
+  }
+  renderCover(plan);
+  redraw(region("answers"), answers, () =>
+    answers.map((a) =>
+      make(
+        "div",
+        { "data-answer": a.id },
+        make("dt", {}, a.label),
+        make("dd", {}, make("a", { href: `#${pageNamed(a.page)}`, "data-figure": a.figure || undefined }, a.text)),
+      ),
+    ),
+  );
+  redraw(region("first"), first, () =>
+    first.length === 0
+      ? []
+      : [
+          make("h3", {}, say("See to {n?this|these} first", { n: first.length })),
+          make(
+            "ul",
+            {},
+            ...first.map((f) => make("li", {}, `${f.words} `, f.page === "" ? null : make("a", { href: `#${pageNamed(f.page)}` }, pageTitle(pageNamed(f.page))))),
+          ),
+        ],
+  );
+}
+
+/** What the first page says of the layers and the steps, which have pages of their
+ *  own. */
+function renderCover(plan: JsonObject): void {
+  const layers = list(plan, "/mask/layers").length;
+  const steps = list(plan, "/finish/steps").length;
+  setText(region("cover-layers"), say("{n|layer|layers}", { n: layers }));
+  setText(region("cover-steps"), say("{n|step|steps}", { n: steps }));
+  (document.querySelector("[data-cover-begin]") as HTMLElement).hidden = steps > 0;
+  (document.querySelector("[data-cover-steps]") as HTMLElement).hidden = steps === 0;
+}
