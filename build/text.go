@@ -78,6 +78,7 @@ func some(mark string, texts ...string) string {
 func sheetText(s sheet.Sheet, working bool) string {
 	p := &paper{working: working}
 	p.line(0, s.Plan.Title)
+	p.overview(s.Overview)
 	p.findOut(s.FindOut)
 	p.problems(s.Problems)
 	p.figures(s)
@@ -106,6 +107,20 @@ func sheetText(s sheet.Sheet, working bool) string {
 	p.block("made by")
 	p.told(1, "Ceilingwright", s.Version)
 	return p.String()
+}
+
+// overview is the job at a glance.
+func (p *paper) overview(o sheet.Overview) {
+	p.block("the job")
+	for _, a := range o.Answers {
+		p.line(1, a.Label, ": ", a.Text)
+	}
+	for _, of := range o.Pages {
+		p.line(1, between("on the page ", of.Page, ": "), of.Text)
+	}
+	for _, f := range o.First {
+		p.line(1, "first: ", f.Words)
+	}
 }
 
 func (p *paper) problems(problems []sheet.Problem) {

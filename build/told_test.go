@@ -25,6 +25,15 @@ import (
 // list.
 var notForReading = map[string]string{
 	"plan.id":                   "id of the plan",
+	"overview.answers[].id":     "id of the answer",
+	"overview.answers[].figure": "id of a figure",
+	"overview.answers[].page":   "enum word; it is where more is told",
+	"overview.pages[].page":     "enum word; it is the heading",
+	"overview.pages[].state":    "enum word; what is wrong is told itself",
+	"overview.first[].at":       "pointer",
+	"overview.first[].page":     "enum word; it is where the rest is told",
+	"overview.first[].severity": "enum word; the words say it",
+	"problems[].page":           "enum word; it is where the blank stands",
 	"problems[].severity":       "enum word; it orders and is printed as it is",
 	"readings[].nanometres":     "value in base units",
 	"readings[].written":        "what a program writes into the plan when the unit of bare numbers changes",
