@@ -20,6 +20,7 @@ import (
 //	{{asset "page.css"}}                   the address of an asset
 //	{{contents}}                           the list of the pages of the job (turn.go)
 //	{{turn "room"}}                        the foot of a page: back and on
+//	{{more "vents and hatches, the tape"}} the head of what is seldom changed (turn.go)
 //
 // The short forms for what stands in a sentence are in blanks.go; how a break of
 // the line is read is in join.go.
@@ -81,6 +82,7 @@ func (w *writer) words() template.FuncMap {
 		"term":     term,
 		"contents": contents,
 		"turn":     turn,
+		"more":     more,
 	}
 	for name := range forms {
 		if isSpecial(name) {

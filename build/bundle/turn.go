@@ -2,6 +2,7 @@ package bundle
 
 import (
 	"fmt"
+	"html"
 	"slices"
 	"strings"
 )
@@ -48,4 +49,10 @@ func turn(at string) (string, error) {
 		return fmt.Sprintf(`<a href="#%s" rel=%q>%s</a>`, jobPages[k].at, words, jobPages[k].title)
 	}
 	return `<nav class="cw-wide cw-turn" aria-label="Pages before and after">` + link(i-1, "prev") + link(i+1, "next") + `</nav>`, nil
+}
+
+// more is the head of what is seldom changed on a page or in an entry: the first thing in
+// a <details class="cw-fold cw-rest">. It names what is inside.
+func more(inside string) string {
+	return `<summary>More: ` + html.EscapeString(inside) + ` <span class="cw-rest-filled" data-fill="rest-filled"></span></summary>`
 }

@@ -23,6 +23,7 @@ import { renderPlatform, type Stations } from "./platform";
 import { renderPrice } from "./price";
 import { renderRecord } from "./record";
 import { renderObjects, renderSurvey } from "./room";
+import { renderRest } from "./rest";
 import { renderSafety } from "./safety";
 import { renderContents } from "./contents";
 import { renderBox, renderChoices, renderCorners, renderWalls } from "./setting-out";
@@ -75,6 +76,7 @@ export function renderSheet(plan: Plan): void {
   renderFigures(figures());
   renderDrawing(sheet.drawings ?? [], layers);
   renderProblems(sheet.problems ?? []);
+  renderRest(plan);
   nameLit(figures(), layers);
   relight();
   announce(figures(), sheet.problems ?? []);
