@@ -23,7 +23,7 @@ func Compute(planJSON []byte) []byte { return In{}.Compute(planJSON) }
 
 // Compute is the function Compute, in the language.
 func (in In) Compute(planJSON []byte) []byte {
-	return tell.Build(plan.Read(planJSON), Version, in.Language).JSON()
+	return tell.Build(in.read(planJSON), Version, in.Language).JSON()
 }
 
 // SheetOf is Compute before the sheet is written as JSON.
@@ -41,7 +41,7 @@ func (in In) Shopping(planJSON []byte, comma bool) []byte {
 	if comma {
 		style = export.Comma
 	}
-	return export.CSV(tell.Shopping(plan.Read(planJSON), in.Language), style)
+	return export.CSV(tell.Shopping(in.read(planJSON), in.Language), style)
 }
 
 // Calendar is the days of a plan as an iCalendar text (RFC 5545). stamp is the
@@ -52,7 +52,7 @@ func Calendar(planJSON []byte, stamp string) []byte { return In{}.Calendar(planJ
 
 // Calendar is the function Calendar, in the language.
 func (in In) Calendar(planJSON []byte, stamp string) []byte {
-	return []byte(tell.Calendar(plan.Read(planJSON), stamp, in.Language))
+	return []byte(tell.Calendar(in.read(planJSON), stamp, in.Language))
 }
 
 // OtherRoom is what to change in a plan whose room was changed, so that the rest,
@@ -64,7 +64,7 @@ func OtherRoom(made, planJSON []byte) []byte { return In{}.OtherRoom(made, planJ
 
 // OtherRoom is the function OtherRoom, in the language.
 func (in In) OtherRoom(made, planJSON []byte) []byte {
-	return plan.OtherRoom(plan.Read(made), plan.Read(planJSON), in.Language).JSON()
+	return plan.OtherRoom(in.read(made), in.read(planJSON), in.Language).JSON()
 }
 
 // Starting is the steps a finish begins or goes on with, as the JSON text of a
@@ -75,7 +75,7 @@ func Starting(what string, planJSON []byte) []byte { return In{}.Starting(what, 
 
 // Starting is the function Starting, in the language.
 func (in In) Starting(what string, planJSON []byte) []byte {
-	return plan.Read(planJSON).Starting(what, in.Language)
+	return in.read(planJSON).Starting(what, in.Language)
 }
 
 // Quoted is the plan as a client may have it, as JSON: it holds no rates and
@@ -87,7 +87,7 @@ func Quoted(planJSON []byte, date string) []byte { return In{}.Quoted(planJSON, 
 
 // Quoted is the function Quoted, in the language.
 func (in In) Quoted(planJSON []byte, date string) []byte {
-	quote, ok := tell.QuoteOf(plan.Read(planJSON), date, in.Language)
+	quote, ok := tell.QuoteOf(in.read(planJSON), date, in.Language)
 	if !ok {
 		return nil
 	}

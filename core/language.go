@@ -4,11 +4,14 @@ import (
 	"strings"
 
 	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/words"
 )
 
 // In answers in a language, none for the one the engine is written in.
 type In struct{ Language *words.Language }
+
+func (in In) read(planJSON []byte) plan.Document { return plan.ReadIn(planJSON, in.Language) }
 
 // FormKey is the entry of a language that tells which form of a noun goes with a
 // count: a digit for each count from 0 to 199, 0 for the first form; from 200 on what

@@ -44,7 +44,7 @@ func (s *Session) Drawing(planJSON []byte, id string) string {
 
 func (s *Session) read(planJSON []byte) *plan.Document {
 	if s.doc == nil || string(planJSON) != s.text {
-		doc := plan.Read(planJSON)
+		doc := s.In.read(planJSON)
 		s.text, s.doc = string(planJSON), &doc
 	}
 	return s.doc

@@ -32,6 +32,17 @@ type Notation struct {
 	MetricMark Length
 	Imperial   bool
 	Plain      bool
+	// Under is how it is said that something is less than {least}, which is the least
+	// that can be told; "" is our way.
+	Under string
+}
+
+func (n Notation) under(least string) string {
+	said := Say("under {least}", put("least", least))
+	if n.Under != "" {
+		said.Sentence = n.Under
+	}
+	return said.String()
 }
 
 // Mark is the mark that lengths are rounded to in this notation.
@@ -109,7 +120,7 @@ func (n Notation) Fine(l Length) string {
 	case n.Mark() > 0 && n.Hides(l) == 0:
 		return n.Length(l)
 	case n.IsTooFine(l):
-		return "under " + n.Fine(finest)
+		return n.under(n.Fine(finest))
 	case n.System == FeetInches:
 		return n.Exact(told)
 	case told%Millimetre == 0:
@@ -318,7 +329,7 @@ func (n Notation) Volume(v Volume) string {
 		places = 2
 	}
 	if least := NumberFromDecimal(decimal.New(1, -places)); !q.IsZero() && q.Abs().Cmp(least) < 0 {
-		return "under " + n.Number(least, places) + " " + small.Text()
+		return n.under(n.Number(least, places) + " " + small.Text())
 	}
 	return n.Number(q, places) + " " + small.Text()
 }

@@ -105,7 +105,7 @@ func readLayer(s section, i int) Layer {
 		l.Cut.ID = "L" + strconv.Itoa(i+1)
 	}
 	if l.Cut.Name == "" {
-		l.Cut.Name = "Layer " + strconv.Itoa(i+1)
+		l.Cut.Name = words.Say("Layer {n}", words.Name("n", strconv.Itoa(i+1))).In(words.Style{Language: s.language})
 	}
 	l.Cut.Split = word(s, "split", words.Say("how the layer is cut"), mask.ByCount, mask.BySizes, mask.ByGreatest)
 	readCut(s, &l.Cut)

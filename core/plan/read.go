@@ -29,8 +29,11 @@ const (
 // document itself, are: more than Largest bytes, a text that is no JSON, JSON
 // that is no plan, and a plan of a newer version. Anything else gives a plan
 // with its problems.
-func Read(data []byte) Document {
-	r := &reader{}
+func Read(data []byte) Document { return ReadIn(data, nil) }
+
+// ReadIn is Read in a language: what a plan leaves unnamed is called by it.
+func ReadIn(data []byte, language *words.Language) Document {
+	r := &reader{language: language}
 	node := r.document(data)
 	if node == nil {
 		return Document{Problems: r.problems}

@@ -19,6 +19,7 @@ import (
 
 // reader gathers what reading a plan turns up.
 type reader struct {
+	language *words.Language // none for ours
 	units    Units
 	problems []problem.Problem
 	readings []Reading

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ceilingwright/core/export"
+	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/words"
@@ -105,6 +106,19 @@ func TestNothingIsGlued(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A layer without a name, and what is less than can be measured, are said in it too.
+func TestElsewhere_NoNameAndLess(t *testing.T) {
+	doc := plan.ReadIn([]byte(`{"ceilingwright":1,"mask":{"layers":[{}]}}`), elsewhere())
+	assert.Equal(t, "Ｌａｙｅｒ 1", doc.Plan.Mask.Layers[0].Cut.Name)
+	s := Session{Language: elsewhere()}
+	s.take(&doc)
+	for _, n := range []measure.Notation{s.hand.Notation, s.hand.Other} {
+		assert.Contains(t, n.Fine(measure.Nanometre), "ｕｎｄｅｒ ")
+		assert.Contains(t, n.Volume(measure.Volume{Litres: measure.MustNumber("0.000001")}), "ｕｎｄｅｒ ")
+	}
+	assert.Equal(t, "under 0.1 mm", measure.Notation{}.Fine(measure.Nanometre))
 }
 
 // unnamed takes the names that people gave out of a plan: they are no words of ours.

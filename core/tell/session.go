@@ -94,6 +94,8 @@ func (s *Session) take(doc *plan.Document) {
 	parts, findings := s.work.Changed()
 	units := doc.Plan.Units
 	hand := page.Page{Notation: units.Notation(), Other: units.OtherNotation(), Country: doc.Plan.Place.Rules, Language: s.Language}
+	hand.Notation.Under = words.Say("under {least}", words.Name("least", "{least}")).In(hand.Style())
+	hand.Other.Under = hand.Notation.Under
 	if hand != s.hand {
 		s.told, s.hand = [chapterCount]*told{}, hand
 	}
