@@ -167,19 +167,17 @@ func TestWriterFollowsTheStruct(t *testing.T) {
 	for _, texts := range []map[string][]byte{plain, hostile} {
 		for name, text := range texts {
 			s := core.SheetOf(text)
-			require.Equal(t, noNil(byTags(t, s)), string(s.JSON()), name)
+			written := string(s.JSON())
+			require.Equal(t, noNil(byTags(t, s)), written, name)
+			if plain[name] == nil || name == "ten-thousand" {
+				continue // says nothing to a reader that the others do not
+			}
+			var back sheet.Sheet
+			decoder := json.NewDecoder(strings.NewReader(written))
+			decoder.DisallowUnknownFields()
+			require.NoError(t, decoder.Decode(&back), name)
+			require.Equal(t, byTags(t, &back), written, name)
 		}
-	}
-	for name, text := range plain {
-		if name == "ten-thousand" {
-			continue // says nothing to a reader that the others do not
-		}
-		written := core.Compute(text)
-		var back sheet.Sheet
-		decoder := json.NewDecoder(bytes.NewReader(written))
-		decoder.DisallowUnknownFields()
-		require.NoError(t, decoder.Decode(&back), name)
-		require.Equal(t, byTags(t, &back), string(written), name)
 	}
 }
 
