@@ -24,14 +24,21 @@ const overflow = `(() => {
 // its rules, or those named.
 func (v *view) findings(rules ...string) string {
 	v.t.Helper()
+	return v.findingsIn("html", rules...)
+}
+
+// findingsIn is findings in a part of the page: what lies behind a dialog is the
+// same for each of its screens, and takes many times as long.
+func (v *view) findingsIn(part string, rules ...string) string {
+	v.t.Helper()
 	options := map[string]any{"resultTypes": []string{"violations"}}
 	if len(rules) > 0 {
 		options["runOnly"] = rules
 	}
 	// Between two themes colours pass through each other for a moment.
 	v.run(`for (const a of document.getAnimations()) a.finish()`)
-	return valueWithin[string](v, 4*patience, `axe.run(document, $1).then((r) =>
-  r.violations.map((f) => f.id + ": " + f.help + "\n" + f.nodes.slice(0, 4).map((n) => "  " + n.html.slice(0, 160) + "\n    " + n.any.concat(n.all, n.none).map((c) => c.message).join("; ")).join("\n")).join("\n"))`, options)
+	return valueWithin[string](v, 4*patience, `axe.run($2 === "html" ? document : $2, $1).then((r) =>
+  r.violations.map((f) => f.id + ": " + f.help + "\n" + f.nodes.slice(0, 4).map((n) => "  " + n.html.slice(0, 160) + "\n    " + n.any.concat(n.all, n.none).map((c) => c.message).join("; ")).join("\n")).join("\n"))`, options, part)
 }
 
 func (v *view) bringAxe() {

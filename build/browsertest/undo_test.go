@@ -164,8 +164,7 @@ func TestEntryThatComesBackLeavesFoldsAlone(t *testing.T) {
 
 // The oldest steps go when there are very many.
 func TestHistoryIsBounded(t *testing.T) {
-	v := openAnew(t, desk, "")
-	v.press(`.cw-example [data-do=empty]`)
+	v := openEmpty(t, desk)
 	v.run(`const b = document.querySelector('[data-at="/title"]');
 for (let i = 1; i <= 230; i++) { b.focus(); b.value = "Job " + i; b.dispatchEvent(new InputEvent("input", { bubbles: true })); b.blur(); }`)
 	steps := value[int](v, `(() => { let n = 0; const u = document.querySelector("[data-do=undo]"); while (!u.hasAttribute("aria-disabled")) { u.click(); n++; } return n; })()`)
