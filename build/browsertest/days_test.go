@@ -71,4 +71,6 @@ const open = document.querySelector("[data-open]"); open.files = t.files; open.d
 	v.waitText("the first of May", blank+`.value`, "/days/start")
 	v.wait(said+`.includes("no such date")`, "/days/start")
 	assert.Empty(t, v.text(overflow))
+	v.run(`document.querySelector("[data-do=example]").click()`)
+	assert.Equal(t, "date", v.text(blank+`.type`, "/days/start"), "a day stands there again")
 }

@@ -127,6 +127,9 @@ func (v *view) cleared(as string) bool {
 	if _, err := chromedp.Call(v.tab, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{}); err != nil {
 		return false
 	}
+	if _, err := chromedp.Call(v.tab, emulation.SetTouchEmulationEnabled, emulation.SetTouchEmulationEnabledParams{}); err != nil {
+		return false
+	}
 	if err := chromedp.Do(limited, chromedp.MouseEvent(chromedp.MouseMoved, 0, 0)); err != nil {
 		return false
 	}
@@ -152,11 +155,18 @@ const lookNew = `(async () => {
     // A list is written to by something that still listens.
     if (typeof globalThis[name] === "object" || !delete globalThis[name]) return "names of a test";
   }
+  if (matchMedia("(pointer: coarse)").matches) return "fingers";
   const soon = async (is) => { for (let i = 0; i < 100 && !is(); i++) await new Promise((r) => setTimeout(r, 20)); };
   document.querySelector(".cw-ladder-leave")?.click();
   await soon(() => !document.querySelector(".cw-ladder"));
   document.activeElement?.blur();
   document.querySelector("[data-do=example]").click();
+  const drawn = document.querySelector("[data-drawing-layer]");
+  if (drawn.selectedIndex > 0) {
+    drawn.selectedIndex = 0;
+    drawn.dispatchEvent(new Event("change", { bubbles: true }));
+  }
+  document.querySelector(".cw-drawing[data-looking=down] [data-do=turn-over]")?.click();
   for (const b of document.querySelectorAll("[data-do=put-away], [data-do=stamp][data-to=found]")) b.click();
   // A second touch on the drawing puts out what an earlier one has lit.
   document.querySelector("svg [data-lit] *")?.dispatchEvent(new MouseEvent("click", { bubbles: true }));

@@ -104,7 +104,6 @@ func TestEnteringABlankByFinger(t *testing.T) {
 func (v *view) fingers() {
 	v.t.Helper()
 	call(v, emulation.SetTouchEmulationEnabled, emulation.SetTouchEmulationEnabledParams{Enabled: true, MaxTouchPoints: 1})
-	v.changed = true
 	v.wait(`matchMedia("(pointer: coarse)").matches`)
 }
 

@@ -45,10 +45,16 @@ export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>
     const reading = readings[pointer];
     const focused = document.activeElement === blank;
     const shown = focused || !reading || typed === "" ? typed : reading.text;
+    const { usual } = blank.dataset;
+    if (usual && !focused) {
+      blank.setAttribute("type", usual);
+      setAttribute(blank, "data-usual", null);
+    }
     if (blank.value !== shown) blank.value = shown;
     // A date or a time that is none cannot stand in a blank for dates: it is kept
-    // and shown as it was typed.
+    // and shown as it was typed, for as long as it stands there.
     if (blank.value !== shown && blank.type !== "textarea") {
+      blank.dataset["usual"] ??= blank.type;
       blank.setAttribute("type", "text");
       blank.value = shown;
     }
