@@ -3,14 +3,13 @@ package core
 import (
 	"strconv"
 
-	"ceilingwright/core/tell"
-	"ceilingwright/core/words"
-
 	"ceilingwright/core/export"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell"
+	"ceilingwright/core/words"
 )
 
 // Version is the version of the engine. It stands on every sheet.

@@ -6,6 +6,7 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/job/surface"
@@ -33,7 +34,7 @@ type Job struct {
 	// Saves are what one thing otherwise would save of the days.
 	Saves  []schedule.Saved
 	Record Record
-	Price  Price
+	Price  pricing.Price
 	// WhatIfs are what one thing otherwise would cost.
 	WhatIfs []WhatIf
 

@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/meeting"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/room"
 	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/setting"
@@ -95,7 +96,11 @@ func stages() []stage {
 				return nil
 			}, func(to, from *Job) { to.Saves = from.Saves }},
 		{"the price", plan.AllParts, TheRoom | TheMask | TheSetting | ThePlatform | TheKeys | TheHanging | TheTape | TheFinish | TheClimate | TheDays,
-			done((*Job).PriceJob), func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
+			func(j *Job) (wrong []problem.Problem) {
+				j.Price, wrong = pricing.Of(j.given(), j.IsRefused)
+				j.WhatIfs = j.tryOtherwise()
+				return wrong
+			}, func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
 		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, TheMask | TheFinish,
 			done((*Job).PutOnRecord), func(to, from *Job) { to.Record = from.Record }},
 		{"what is given off", plan.PartRoom | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir, TheRoom | TheFinish | TheDays,

@@ -8,6 +8,7 @@ import (
 	"ceilingwright/core/job/hours"
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/setting"
 	"ceilingwright/core/job/steps"
@@ -63,28 +64,32 @@ type WhatIf struct {
 	Later       int
 }
 
-// PriceJob works out the price, and what it would be with one thing changed.
-func (j *Job) PriceJob() {
-	j.BuyLeafTogether()
-	j.MakePrice()
+// tryOtherwise prices the job with each of the changes made to it.
+func (j *Job) tryOtherwise() (list []WhatIf) {
 	if !j.Price.Known {
-		return
+		return nil
 	}
 	changes := j.Changes()
 	for i := range changes {
 		if w, ok := j.WhatIf(&changes[i]); ok {
-			j.WhatIfs = append(j.WhatIfs, w)
+			list = append(list, w)
 		}
 	}
+	return list
+}
+
+// given is what the job is priced by.
+func (j *Job) given() pricing.Given {
+	return pricing.Given{Plan: &j.Plan, Surface: &j.Surface, Found: &j.Found, Days: &j.Days}
 }
 
 // WhatIf prices the job with one thing changed. ok is false where there is then no price
 // that could be compared.
 func (j *Job) WhatIf(c *Change) (w WhatIf, ok bool) {
 	v := j.with(c)
-	costs := v.Costs()
+	costs := pricing.CostsOf(v.given())
 	quote, _, ok := price.QuoteOf(costs.Items, j.Price.Quote.Terms)
-	if !ok || costs.missesMore(j.Price.Missing) {
+	if !ok || costs.MissesMore(j.Price.Missing) {
 		return w, false
 	}
 	w = WhatIf{Change: *c, Total: quote.Total, More: quote.Total.Sub(j.Price.Quote.Total)}

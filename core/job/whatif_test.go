@@ -3,11 +3,10 @@ package job
 import (
 	"testing"
 
-	"ceilingwright/core/job/hours"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/job/hours"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -42,7 +41,9 @@ func TestPeopleChange(t *testing.T) {
 // A change is made to another job: the plan it is made of keeps its people, steps and
 // layers.
 func TestWith_LeavesTheJob(t *testing.T) {
-	j := finished(t, cans, func(j *Job) { j.Plan.Days.People = 2 })
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"days":{"people":"2"},"finish":{"steps":[
+		{"id":"a","name":"Grey","kind":"coat","area":"typed","typedArea":"45","typedUnit":"m2","coats":"2","spread":"10","spreadUnit":"m2/L","loss":"10","cans":[{"size":"4","unit":"L","price":"30"}]}]}}`))
+	j := Work(&doc)
 	c := Change{Of: PersonMore, People: 3, goodsStay: true, make: func(v *Job) { v.Plan.Days.People, v.Plan.Steps[0].Coats = 3, 1 }}
 	v := j.with(&c)
 	assert.Equal(t, []int{2, 2}, []int{j.Plan.Days.People, j.Plan.Steps[0].Coats})

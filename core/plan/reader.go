@@ -4,17 +4,16 @@ import (
 	"strings"
 
 	"ceilingwright/core/finish"
+	"ceilingwright/core/jsondoc"
+	"ceilingwright/core/mask"
+	"ceilingwright/core/measure"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/setout"
 	"ceilingwright/core/survey"
 	"ceilingwright/core/words"
 
 	"github.com/shopspring/decimal"
-
-	"ceilingwright/core/jsondoc"
-	"ceilingwright/core/mask"
-	"ceilingwright/core/measure"
-	"ceilingwright/core/problem"
 )
 
 // reader gathers what reading a plan turns up.

@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
 	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
 	telldays "ceilingwright/core/tell/days"
@@ -150,7 +151,7 @@ func tellShopping(p *page.Page, j *job.Job) {
 }
 
 func shoppingList(p *page.Page, j *job.Job) *shopping.List {
-	return &shopping.List{Page: p, Job: j, Bought: j.ToBuy(), Leaf: func(step int) (amount, detail string) { return tellleaf.Line(p, j, step) }}
+	return &shopping.List{Page: p, Job: j, Bought: pricing.ToBuy(&j.Plan, &j.Surface, &j.Found), Leaf: func(step int) (amount, detail string) { return tellleaf.Line(p, j, step) }}
 }
 
 // tellDays is the calendar, with its chart. A client's copy has the last day of it.

@@ -1,10 +1,10 @@
 package finish
 
 import (
-	"ceilingwright/core/job/steps"
 	"strconv"
 	"strings"
 
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"

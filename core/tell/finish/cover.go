@@ -2,11 +2,11 @@
 package finish
 
 import (
-	"ceilingwright/core/job/steps"
 	"strconv"
 
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"

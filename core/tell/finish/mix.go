@@ -1,12 +1,12 @@
 package finish
 
 import (
-	"ceilingwright/core/job/hours"
-	"ceilingwright/core/job/steps"
 	"slices"
 	"strings"
 
 	"ceilingwright/core/days"
+	"ceilingwright/core/job/hours"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"

@@ -1,10 +1,10 @@
 package finish
 
 import (
-	"ceilingwright/core/job/steps"
 	"strconv"
 
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"

@@ -4,13 +4,14 @@ import (
 	"strings"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/tell/page"
 	"ceilingwright/core/words"
 )
 
 // Worked is the area of parts of the room, what they are called, and the sum they make.
-func Worked(p *page.Page, j *job.Job, parts []job.WorkedPart) (all measure.Area, names words.Text, sum string) {
+func Worked(p *page.Page, j *job.Job, parts []pricing.WorkedPart) (all measure.Area, names words.Text, sum string) {
 	areas := make([]string, len(parts))
 	for i := range parts {
 		part := &parts[i]
@@ -28,15 +29,15 @@ func Worked(p *page.Page, j *job.Job, parts []job.WorkedPart) (all measure.Area,
 	return all, names, sum
 }
 
-func worked(j *job.Job, part *job.WorkedPart) words.Text {
+func worked(j *job.Job, part *pricing.WorkedPart) words.Text {
 	switch part.Of {
-	case job.CeilingWorked:
+	case pricing.CeilingWorked:
 		return words.Say("the ceiling")
-	case job.MaskWorked:
+	case pricing.MaskWorked:
 		return words.Say("the mask")
-	case job.BorderWorked:
+	case pricing.BorderWorked:
 		return words.Say("the border")
-	case job.SurfaceWorked:
+	case pricing.SurfaceWorked:
 		return words.Say("“{surface}”", words.Name("surface", j.Covers[part.Step].Surface.Name))
 	}
 	return words.Say("the area typed")

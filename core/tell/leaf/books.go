@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/price"
@@ -47,7 +48,7 @@ func (w *leaves) packs() {
 
 // cost is what the leaf costs, and what that is for an area.
 func (w *leaves) cost() {
-	books, currency := &w.laid.Books, w.Currency()
+	books, currency := &w.laid.Books, pricing.Currency(&w.Plan)
 	sum, ok := price.Round(measure.NumberFromDecimal(books.Price), currency.Digits)
 	shows := w.laid.Leaves.Shows()
 	if !books.Priced || !ok || books.Books == 0 || shows.SquareMetres.Sign() <= 0 {
@@ -74,7 +75,7 @@ func (w *leaves) cost() {
 // costSum is the price of packs and books as a sum.
 func (w *leaves) costSum() string {
 	var parts []string
-	books, currency := &w.laid.Books, w.Currency()
+	books, currency := &w.laid.Books, pricing.Currency(&w.Plan)
 	if books.Packs > 0 {
 		parts = append(parts, w.whole(books.Packs)+" × "+currency.Each(books.Pack.Amount).In(w.Style()))
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/setting"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/problem"
@@ -174,7 +175,7 @@ func (t *teller) hanging() words.Text {
 
 // goods are the cans, and the leaf in books or rolls, that are bought.
 func (t *teller) goods() (cans, books, rolls int64) {
-	for _, line := range t.ToBuy() {
+	for _, line := range pricing.ToBuy(&t.Plan, &t.Surface, &t.Found) {
 		for _, pack := range line.Packs {
 			switch pack.As {
 			case steps.Can:

@@ -1,7 +1,7 @@
 package price
 
 import (
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -40,7 +40,7 @@ func (t *told) between(low, high decimal.Decimal) words.Text {
 
 // roughEnds goes on from the middle of a rough price to its two ends, each rounded
 // outwards.
-func (t *told) roughEnds(r *job.Rough) string {
+func (t *told) roughEnds(r *pricing.Rough) string {
 	if r.Low.Equal(r.High) {
 		return ""
 	}
@@ -59,7 +59,7 @@ func (t *told) roughEnds(r *job.Rough) string {
 }
 
 // roughParts is the sum of a rough price, in the unit of its prices.
-func (t *told) roughParts(r *job.Rough) (sum string) {
+func (t *told) roughParts(r *pricing.Rough) (sum string) {
 	for _, part := range r.Asked.Parts() {
 		area := words.Trimmed("area", part.Area.SquareMetres.Quo(r.Unit), 4)
 		each := words.Of("each", t.Price.Currency.Each(trimmed(part.PerSquareMetre.Mul(r.Unit).RoundHalfEven(4))))

@@ -3,6 +3,7 @@ package shopping
 
 import (
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -18,14 +19,14 @@ import (
 type List struct {
 	*page.Page
 	*job.Job
-	Bought []job.Bought
+	Bought []pricing.Bought
 	Leaf   func(step int) (amount, detail string)
 }
 
 // Tell puts the list on the sheet: what each line costs, where all that is bought of it
 // has a price, and what they cost together.
 func (l *List) Tell() {
-	money := l.Currency()
+	money := pricing.Currency(&l.Plan)
 	sumOf := func(amount decimal.Decimal) string { return money.Sum(amount).In(l.Style()) }
 	all, missing, sums := decimal.Decimal{}, []words.Text(nil), ""
 	for i := range l.Bought {
@@ -49,7 +50,7 @@ func (l *List) Tell() {
 }
 
 // cost is what a line costs, where all of it has a price.
-func (l *List) cost(line *job.Bought) (sum decimal.Decimal, known bool) {
+func (l *List) cost(line *pricing.Bought) (sum decimal.Decimal, known bool) {
 	for i := range line.Packs {
 		cost, ok := line.Packs[i].Cost(l.Plan.Price.Digits)
 		if !ok {
@@ -61,54 +62,54 @@ func (l *List) cost(line *job.Bought) (sum decimal.Decimal, known bool) {
 }
 
 // What is what a line is called.
-func (l *List) What(line *job.Bought) words.Text {
+func (l *List) What(line *pricing.Bought) words.Text {
 	switch line.What {
-	case job.Panels:
+	case pricing.Panels:
 		return l.Layers[line.Layer].PanelsCalled()
-	case job.SeamTape:
-		return job.SeamTapeCalled()
-	case job.Product:
+	case pricing.SeamTape:
+		return pricing.SeamTapeCalled()
+	case pricing.Product:
 		return l.Finish.Steps[line.Step].Called(&l.Plan.Steps[line.Step])
-	case job.LeafGoods:
+	case pricing.LeafGoods:
 		return words.Verbatim(l.Plan.Steps[line.Step].Name)
-	case job.ToMixIn:
+	case pricing.ToMixIn:
 		return l.Finish.ToHave[line.Ingredient].CalledAlone()
-	case job.OutlineTape:
+	case pricing.OutlineTape:
 		return words.Say("Tape for the mask outline")
-	case job.FloorCover:
+	case pricing.FloorCover:
 		return words.Say("Covers for the floor")
 	}
 	return words.Say("Film or paper for the walls")
 }
 
-func (l *List) line(line *job.Bought) sheet.Purchase {
+func (l *List) line(line *pricing.Bought) sheet.Purchase {
 	out := sheet.Purchase{What: l.Told(l.What(line))}
 	length, area := words.Length("length", line.Length), words.Area("area", line.Area)
 	switch line.What {
-	case job.Panels:
+	case pricing.Panels:
 		mask := &l.Plan.Mask
 		out.Amount = l.Say("{n|panel|panels}", words.Count("n", l.Layers[line.Layer].Panels.Count()))
 		out.Detail = l.Say("{length} × {width} in all", words.Length("length", mask.Length), words.Length("width", mask.Width))
-	case job.SeamTape:
+	case pricing.SeamTape:
 		rolls := &l.Tape.Rolls
 		out.Amount = l.Say("{n|roll|rolls}", words.Count("n", rolls.Count))
 		out.Detail = l.Say("{length} and {waste} waste", words.Length("length", l.Tape.Length), words.Share("waste", rolls.Waste))
-	case job.Product:
+	case pricing.Product:
 		out.Amount, out.Detail = tellfinish.CanList(l.Page, line.Packs), l.cans(line.Step)
-	case job.LeafGoods:
+	case pricing.LeafGoods:
 		out.Amount, out.Detail = l.Leaf(line.Step)
-	case job.ToMixIn:
+	case pricing.ToMixIn:
 		g := &l.Finish.ToHave[line.Ingredient]
 		steps := make([]words.Text, len(g.Steps))
 		for i, step := range g.Steps {
 			steps[i] = words.Say("“{step}”", words.Name("step", l.Plan.Steps[step].Name))
 		}
 		out.Amount, out.Detail = g.Amount().In(l.Style()), l.Say("to mix into {steps}", words.FewOf("steps", steps))
-	case job.OutlineTape:
+	case pricing.OutlineTape:
 		out.Amount, out.Detail = l.Say("{length}", length), l.Say("laid outside the line, once round")
-	case job.FloorCover:
+	case pricing.FloorCover:
 		out.Amount, out.Detail = l.Say("{area}", area), l.Say("without laps")
-	case job.WallCover:
+	case pricing.WallCover:
 		out.Amount, out.Detail = l.Say("{area}", area), l.Say("{length} round, {height} high; without laps", length, words.Length("height", l.Plan.Room.Height))
 	}
 	return out

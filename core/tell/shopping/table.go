@@ -2,7 +2,7 @@ package shopping
 
 import (
 	"ceilingwright/core/export"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/steps"
 
 	"github.com/shopspring/decimal"
@@ -28,7 +28,7 @@ func (l *List) headings() (row []export.Cell) {
 }
 
 // rows are the rows of one line. Its note stands in the first.
-func (l *List) rows(line *job.Bought) (rows [][]export.Cell) {
+func (l *List) rows(line *pricing.Bought) (rows [][]export.Cell) {
 	told := l.line(line)
 	if len(line.Packs) == 0 {
 		empty := export.Cell{}
@@ -52,7 +52,7 @@ func (l *List) pack(what string, p *steps.Pack) []export.Cell {
 	cells := []export.Cell{export.Text(what), export.Number(decimal.NewFromInt(p.Count)), export.Text(l.Told(p.Called())),
 		export.Number(size.RoundHalfEven(mostContentDecimals)), export.Text(unit), {}, {}, {}}
 	if sum, ok := p.Cost(l.Plan.Price.Digits); ok {
-		cells[5], cells[6], cells[7] = export.Number(p.Each), export.Number(sum), export.Text(l.Currency().Code)
+		cells[5], cells[6], cells[7] = export.Number(p.Each), export.Number(sum), export.Text(pricing.Currency(&l.Plan).Code)
 	}
 	return cells
 }

@@ -1,4 +1,4 @@
-package job
+package pricing
 
 import (
 	"ceilingwright/core/finish"
@@ -8,29 +8,29 @@ import (
 	"ceilingwright/core/words"
 )
 
-// BuyLeafTogether says where leaf is better bought together.
-func (j *Job) BuyLeafTogether() {
-	for i := range j.Finish.Steps {
-		if j.Finish.Steps[i].Leaf.Bought {
-			j.sameLeaf(i)
+// buyLeafTogether says where leaf is better bought together.
+func (w *pricing) buyLeafTogether() {
+	for i := range w.Finish.Steps {
+		if w.Finish.Steps[i].Leaf.Bought {
+			w.sameLeaf(i)
 		}
 	}
 }
 
 // sameLeaf says where the leaf of a step, bought together with the same leaf of steps
 // before it, comes to fewer books or less money.
-func (j *Job) sameLeaf(step int) {
-	s, own := &j.Plan.Steps[step], &j.Finish.Steps[step].Leaf.Books
+func (w *pricing) sameLeaf(step int) {
+	s, own := &w.Plan.Steps[step], &w.Finish.Steps[step].Leaf.Books
 	leaves, apart, cost, priced := own.Leaves, own.Books, own.Price, own.Priced
 	var names []string
 	for i := range step {
-		other := &j.Finish.Steps[i].Leaf
-		if !other.Bought || !isSameLeaf(j.Plan.Steps[i].Leaf, s.Leaf) {
+		other := &w.Finish.Steps[i].Leaf
+		if !other.Bought || !isSameLeaf(w.Plan.Steps[i].Leaf, s.Leaf) {
 			continue
 		}
 		leaves, apart = leaves+other.Books.Leaves, apart+other.Books.Books
 		cost, priced = cost.Add(other.Books.Price), priced && other.Books.Priced
-		names = append(names, "“"+j.Plan.Steps[i].Name+"”")
+		names = append(names, "“"+w.Plan.Steps[i].Name+"”")
 	}
 	together, _, ok := finish.BooksFor(leaves, own.Sold)
 	if !ok {
@@ -41,13 +41,13 @@ func (j *Job) sameLeaf(step int) {
 	switch {
 	case priced && together.Priced && together.Price.LessThan(cost):
 		what = words.Say("The same leaf is bought for {steps}: together {leaves} in {books}, {less} less than apart.", steps, pieces, bought,
-			words.Of("less", j.Currency().Money(cost.Sub(together.Price))))
+			words.Of("less", Currency(w.Plan).Money(cost.Sub(together.Price))))
 	case together.Books < apart:
 		what = words.Say("The same leaf is bought for {steps}: together {leaves} in {books}, where {apart} are counted.", steps, pieces, bought, words.Count("apart", apart))
 	default:
 		return
 	}
-	j.Report(s.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note, What: what, Do: words.Say("Buy it together, from one batch.")}})
+	w.Report(s.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note, What: what, Do: words.Say("Buy it together, from one batch.")}})
 }
 
 // isSameLeaf tells whether two leaves are sold as one thing.

@@ -1,17 +1,19 @@
-package job
+package pricing
 
 import (
 	"testing"
-
-	"ceilingwright/core/job/steps"
-	"ceilingwright/core/plan"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ceilingwright/core/job/schedule"
+	"ceilingwright/core/job/steps"
+	"ceilingwright/core/job/surface"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
 )
 
@@ -22,32 +24,30 @@ var (
 
 const coat = `{"id":"a","name":"Grey","kind":"coat","area":"typed","typedArea":"45","typedUnit":"m2","coats":"2","spread":"10","spreadUnit":"m2/L","loss":"10","binder":"water"`
 
-// finished is the job of a plan of which nothing but steps is given: what they take and
-// are bought in.
-func finished(t *testing.T, list string, change func(*Job)) *Job {
+// priced is a job of which nothing but steps is given, as it is priced by its terms.
+type priced struct {
+	Plan     *plan.Plan
+	Price    Price
+	Problems []problem.Problem
+}
+
+func pricedBy(t *testing.T, list string, change func(*plan.Plan)) *priced {
 	t.Helper()
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"finish":{"steps":[` + list + `]}}`))
 	require.True(t, doc.Usable)
-	j := From(doc)
-	j.Problems = nil
+	p, s := &doc.Plan, &surface.Surface{}
 	if change != nil {
-		change(j)
+		change(p)
 	}
-	j.Found, _ = steps.WorkOut(&j.Plan, &j.Surface)
-	return j
-}
-
-// pricedBy is a job whose one coat is bought in cans, priced by terms.
-func pricedBy(t *testing.T, steps string, change func(*Job)) *Job {
-	t.Helper()
-	j := finished(t, steps, change)
-	j.MakePrice()
+	f, _ := steps.WorkOut(p, s)
+	j := &priced{Plan: p}
+	j.Price, j.Problems = Of(Given{Plan: p, Surface: s, Found: &f, Days: &schedule.Days{}}, func(string) bool { return false })
 	return j
 }
 
 const cans = coat + `,"cans":[{"size":"4","unit":"L","price":"30"}]}`
 
-func whatsWrong(j *Job, at string) (list []string) {
+func whatsWrong(j *priced, at string) (list []string) {
 	for _, p := range j.Problems {
 		if p.At == at {
 			list = append(list, p.What.String())
@@ -57,10 +57,10 @@ func whatsWrong(j *Job, at string) (list []string) {
 }
 
 // 10 L are three cans of 4 L at 30, which are 90; a tenth on them is 99.
-func TestMakePrice(t *testing.T) {
-	j := pricedBy(t, cans, func(j *Job) {
-		j.Plan.Price.Digits, j.Plan.Price.Currency = 2, "GBP"
-		j.Plan.Price.Overhead.Known, j.Plan.Price.Overhead.Share = true, tenth
+func TestOf(t *testing.T) {
+	j := pricedBy(t, cans, func(p *plan.Plan) {
+		p.Price.Digits, p.Price.Currency = 2, "GBP"
+		p.Price.Overhead.Known, p.Price.Overhead.Share = true, tenth
 	})
 	p := &j.Price
 	require.True(t, p.Known)
@@ -78,15 +78,15 @@ func TestMakePrice(t *testing.T) {
 }
 
 // Where nothing is asked for, nothing is missing; how a price is paid asks for one.
-func TestMakePrice_NothingToPrice(t *testing.T) {
+func TestOf_NothingToPrice(t *testing.T) {
 	bare := coat + `}`
 	j := pricedBy(t, bare, nil)
 	assert.False(t, j.Price.Known)
 	assert.Empty(t, whatsWrong(j, "/price"))
-	j = pricedBy(t, bare, func(j *Job) { j.Plan.Price.Deposit.Known, j.Plan.Price.Deposit.Share = true, tenth })
+	j = pricedBy(t, bare, func(p *plan.Plan) { p.Price.Deposit.Known, p.Price.Deposit.Share = true, tenth })
 	assert.False(t, j.Price.Known)
 	assert.Equal(t, []string{"A deposit is given, but nothing to make a price of."}, whatsWrong(j, "/price/deposit"))
-	j = pricedBy(t, bare, func(j *Job) { j.Plan.Price.Minimum.Known, j.Plan.Price.Minimum.Amount = true, ninety })
+	j = pricedBy(t, bare, func(p *plan.Plan) { p.Price.Minimum.Known, p.Price.Minimum.Amount = true, ninety })
 	assert.True(t, j.Price.Known, "a minimum charge is a price")
 	assert.Equal(t, "90", j.Price.Quote.Total.String())
 }
@@ -94,9 +94,18 @@ func TestMakePrice_NothingToPrice(t *testing.T) {
 // A code of 12 letters is taken, one of 13 is no currency; the plan keeps what was typed.
 func TestCurrency(t *testing.T) {
 	for typed, want := range map[string]string{"": "", "GBP": "GBP", "abcdefghijkl": "abcdefghijkl", "abcdefghijklm": ""} {
-		j := pricedBy(t, cans, func(j *Job) { j.Plan.Price.Currency = typed })
+		j := pricedBy(t, cans, func(p *plan.Plan) { p.Price.Currency = typed })
 		assert.Equal(t, want, j.Price.Currency.Code)
 		assert.Equal(t, typed, j.Plan.Price.Currency)
 		assert.Equal(t, want != typed, len(whatsWrong(j, "/price/currency")) > 0, typed)
 	}
+}
+
+// What is bought for a step stands on the list.
+func TestToBuy(t *testing.T) {
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"finish":{"steps":[` + cans + `]}}`))
+	f, _ := steps.WorkOut(&doc.Plan, &surface.Surface{})
+	list := ToBuy(&doc.Plan, &surface.Surface{}, &f)
+	require.Len(t, list, 1)
+	assert.Equal(t, Product, list[0].What)
 }

@@ -1,4 +1,4 @@
-package job
+package pricing
 
 import (
 	"slices"
@@ -27,15 +27,15 @@ const (
 	TypedWorked
 )
 
-// WorkedOn are the parts of the room that the steps go over, each once: a price by area
+// workedOn are the parts of the room that the steps go over, each once: a price by area
 // is one for these. A step over the whole ceiling covers its border and its mask too.
 // Areas that were typed count where no other is worked on, the greatest of them once:
 // they may lie in one another. Without any step it is the mask, or the ceiling where
 // there is no mask.
-func (j *Job) WorkedOn() (parts []WorkedPart) {
+func (w *pricing) workedOn() (parts []WorkedPart) {
 	add := func(of Worked, step int, area measure.Area) {
 		isThere := func(p WorkedPart) bool {
-			return p.Of == of && (of != SurfaceWorked || j.Plan.Steps[p.Step].Surface == j.Plan.Steps[step].Surface)
+			return p.Of == of && (of != SurfaceWorked || w.Plan.Steps[p.Step].Surface == w.Plan.Steps[step].Surface)
 		}
 		if area.SquareMetres.Sign() > 0 && !slices.ContainsFunc(parts, isThere) {
 			parts = append(parts, WorkedPart{of, step, area})
@@ -43,11 +43,11 @@ func (j *Job) WorkedOn() (parts []WorkedPart) {
 	}
 	var border, typed measure.Area
 	isWhole, isOnMask := false, false
-	for i := range j.Plan.Steps {
-		if !j.putsOn(i) {
+	for i := range w.Plan.Steps {
+		if !w.putsOn(i) {
 			continue
 		}
-		switch area, basis := j.Covers[i].Area, j.Plan.Steps[i].Basis; {
+		switch area, basis := w.Covers[i].Area, w.Plan.Steps[i].Basis; {
 		case basis == finish.Surface:
 			isWhole = true
 		case basis == finish.Border:
@@ -60,19 +60,19 @@ func (j *Job) WorkedOn() (parts []WorkedPart) {
 	}
 	switch {
 	case isWhole:
-		add(CeilingWorked, -1, j.Room.Area)
+		add(CeilingWorked, -1, w.Room.Area)
 	case isOnMask:
-		add(MaskWorked, -1, j.Plan.Mask.Area())
+		add(MaskWorked, -1, w.Plan.Mask.Area())
 		fallthrough
 	default:
 		add(BorderWorked, -1, border)
 	}
-	for i := range j.Plan.Steps {
-		if j.putsOn(i) && j.Plan.Steps[i].Basis == finish.SurfaceOf {
-			add(SurfaceWorked, i, j.Covers[i].Area)
+	for i := range w.Plan.Steps {
+		if w.putsOn(i) && w.Plan.Steps[i].Basis == finish.SurfaceOf {
+			add(SurfaceWorked, i, w.Covers[i].Area)
 		}
 	}
-	for _, p := range []WorkedPart{{TypedWorked, -1, typed}, {MaskWorked, -1, j.Plan.Mask.Area()}, {CeilingWorked, -1, j.Room.Area}} {
+	for _, p := range []WorkedPart{{TypedWorked, -1, typed}, {MaskWorked, -1, w.Plan.Mask.Area()}, {CeilingWorked, -1, w.Room.Area}} {
 		if len(parts) == 0 {
 			add(p.Of, p.Step, p.Area)
 		}
@@ -81,7 +81,7 @@ func (j *Job) WorkedOn() (parts []WorkedPart) {
 }
 
 // putsOn tells whether a step puts something on; covering up and peeling put nothing.
-func (j *Job) putsOn(step int) bool {
-	kind := j.Plan.Steps[step].Kind
+func (w *pricing) putsOn(step int) bool {
+	kind := w.Plan.Steps[step].Kind
 	return kind != finish.Protect && kind != finish.Peel
 }

@@ -1,8 +1,12 @@
-package job
+// Package pricing works out what to buy for a job, what it costs, and its price.
+package pricing
 
 import (
 	"slices"
 
+	"ceilingwright/core/job/schedule"
+	"ceilingwright/core/job/steps"
+	"ceilingwright/core/job/surface"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/price"
@@ -27,47 +31,69 @@ type Price struct {
 	Net      decimal.Decimal
 }
 
-// MakePrice prices the job. It reads the plan, the room, the layers, their tape, the
-// finish and the days. A plan that asks for no price gets none, and one that holds a
-// quote keeps it.
-func (j *Job) MakePrice() {
-	j.Price = Price{Currency: j.Currency()}
-	if j.longCurrency() {
-		j.remark("/price/currency", problem.Caution, words.Say("This is longer than the code of a currency, so it is left out."), words.Say("Write its code of three letters."))
+// pricing is a job being priced.
+type pricing struct {
+	Given
+	Price     Price
+	isRefused func(at string) bool
+	problem.List
+}
+
+// Given is what a job is priced by.
+type Given struct {
+	Plan *plan.Plan
+	*surface.Surface
+	*steps.Found
+	Days *schedule.Days
+}
+
+// Of prices a job. A plan that asks for no price gets none, and one that holds a quote
+// keeps it. isRefused tells of a blank, by its pointer, whether it could not be read.
+func Of(g Given, isRefused func(at string) bool) (Price, []problem.Problem) {
+	w := pricing{Given: g, isRefused: isRefused}
+	w.buyLeafTogether()
+	w.makePrice()
+	return w.Price, w.List
+}
+
+func (w *pricing) makePrice() {
+	w.Price = Price{Currency: Currency(w.Plan)}
+	if w.longCurrency() {
+		w.Remark("/price/currency", problem.Caution, words.Say("This is longer than the code of a currency, so it is left out."), words.Say("Write its code of three letters."))
 	}
-	if j.Plan.Quote.Known {
-		for _, line := range j.Plan.Quote.Lines {
-			j.Price.Net = j.Price.Net.Add(line.Sum.Amount)
+	if w.Plan.Quote.Known {
+		for _, line := range w.Plan.Quote.Lines {
+			w.Price.Net = w.Price.Net.Add(line.Sum.Amount)
 		}
 		return
 	}
-	j.roughPrice()
-	terms := &j.Plan.Price
+	w.roughPrice()
+	terms := &w.Plan.Price
 	if !terms.IsAsked() {
-		j.unasked()
+		w.unasked()
 		return
 	}
-	costs := j.Costs()
+	costs := CostsOf(w.Given)
 	switch {
 	case len(costs.Items) > 0 || terms.Minimum.Known:
-		j.quote(&costs)
+		w.quote(&costs)
 	case terms.Rate.Known:
-		j.leftOut(costs.Missing)
+		w.leftOut(costs.Missing)
 	default: // the terms would make a price of 0 of nothing, and a client be quoted it
-		j.unasked()
+		w.unasked()
 	}
 }
 
 // quote makes a price of costs.
-func (j *Job) quote(costs *Costs) {
-	terms := j.terms()
+func (w *pricing) quote(costs *Costs) {
+	terms := w.terms()
 	quote, problems, ok := price.QuoteOf(costs.Items, terms)
-	j.Report("/price", problems)
-	j.leftOut(costs.Missing)
-	j.UnpricedParts()
-	j.Price.Lines, j.Price.Missing = quote.Lines, costs.Missing
-	if ok && !j.unreadTerms() {
-		j.Price.Quote, j.Price.Known, j.Price.Worked = quote, true, j.WorkedOn()
+	w.Report("/price", problems)
+	w.leftOut(costs.Missing)
+	w.unpricedParts()
+	w.Price.Lines, w.Price.Missing = quote.Lines, costs.Missing
+	if ok && !w.unreadTerms() {
+		w.Price.Quote, w.Price.Known, w.Price.Worked = quote, true, w.workedOn()
 	}
 }
 
@@ -76,8 +102,8 @@ const longestCurrency = 12
 
 // Currency is what the money of the plan is counted in; a code too long for one is left
 // out.
-func (j *Job) Currency() price.Currency {
-	p, q := &j.Plan.Price, &j.Plan.Quote
+func Currency(of *plan.Plan) price.Currency {
+	p, q := &of.Price, &of.Quote
 	c := price.Currency{Code: p.Currency, Digits: int32(p.Digits)}
 	if q.Known {
 		c = price.Currency{Code: q.Currency, Digits: int32(q.Digits)}
@@ -88,20 +114,20 @@ func (j *Job) Currency() price.Currency {
 	return c
 }
 
-func (j *Job) longCurrency() bool {
-	if j.Plan.Quote.Known {
-		return len(j.Plan.Quote.Currency) > longestCurrency
+func (w *pricing) longCurrency() bool {
+	if w.Plan.Quote.Known {
+		return len(w.Plan.Quote.Currency) > longestCurrency
 	}
-	return len(j.Plan.Price.Currency) > longestCurrency
+	return len(w.Plan.Price.Currency) > longestCurrency
 }
 
 // unasked says what is missing where the plan says how a price is paid, rounded or
 // added to, and nothing that a price could be made of. What is added to every price
 // need not be spoken of beside a rough one.
-func (j *Job) unasked() {
-	p := &j.Plan.Price
+func (w *pricing) unasked() {
+	p := &w.Plan.Price
 	say := func(at string, what words.Text) {
-		j.remark(at, problem.Caution, what, words.Say("Give what an hour of one person costs, or the minimum charge."))
+		w.Remark(at, problem.Caution, what, words.Say("Give what an hour of one person costs, or the minimum charge."))
 	}
 	stage := slices.IndexFunc(p.Stages, func(s plan.Stage) bool { return s.Share.Known || s.Name != "" })
 	switch {
@@ -115,7 +141,7 @@ func (j *Job) unasked() {
 		say("/price/holdsDays", words.Say("It is said how long the price holds, but nothing to make a price of."))
 	case p.TravelDays > 0:
 		say("/price/travelDays", words.Say("Days of travel are given, but nothing to make a price of."))
-	case j.Price.Rough.Known:
+	case w.Price.Rough.Known:
 	case p.HirePerDay.Known:
 		say("/price/hirePerDay", words.Say("Hire of the platform is given, but nothing to make a price of."))
 	case p.TravelPerDay.Known:
@@ -132,23 +158,23 @@ func (j *Job) unasked() {
 }
 
 // leftOut says what has no price.
-func (j *Job) leftOut(missing []words.Text) {
+func (w *pricing) leftOut(missing []words.Text) {
 	if len(missing) > 0 {
-		j.remark("/price", problem.Caution, words.Say("Not in the price, because what it costs is not given: {missing}.", words.FewOf("missing", missing)),
+		w.Remark("/price", problem.Caution, words.Say("Not in the price, because what it costs is not given: {missing}.", words.FewOf("missing", missing)),
 			words.Say("Give what it costs, or 0 where it costs nothing."))
 	}
 }
 
 // unreadTerms tells whether a blank that makes the price could not be read: a
 // price without it would be taken for the whole.
-func (j *Job) unreadTerms() bool {
+func (w *pricing) unreadTerms() bool {
 	return slices.ContainsFunc([]string{"digits", "rate", "contingency", "overhead", "profit", "profitPercent", "minimum", "roundTo", "tax", "taxOn", "hirePerDay",
-		"travelPerDay", "travelDays", "tapePerRoll"}, func(blank string) bool { return j.IsRefused("/price/" + blank) })
+		"travelPerDay", "travelDays", "tapePerRoll"}, func(blank string) bool { return w.isRefused("/price/" + blank) })
 }
 
 // terms are the plan's terms of the price.
-func (j *Job) terms() price.Terms {
-	p := &j.Plan.Price
+func (w *pricing) terms() price.Terms {
+	p := &w.Plan.Price
 	terms := price.Terms{
 		Digits: int32(p.Digits), Contingency: p.Contingency.Share, Overhead: p.Overhead.Share, Profit: p.Profit, ProfitShare: p.ProfitShare.Share,
 		Minimum: p.Minimum.Amount, RoundTo: p.RoundTo.Amount, Tax: p.Tax.Share, TaxOn: p.TaxOn, Deposit: p.Deposit.Share,
@@ -162,7 +188,7 @@ func (j *Job) terms() price.Terms {
 		case last && left.Sign() >= 0:
 			share.Share = left
 		case !last:
-			j.remark(stage.At+"/percent", problem.Caution, words.Say("This payment has no share of the price, so it asks for nothing."),
+			w.Remark(stage.At+"/percent", problem.Caution, words.Say("This payment has no share of the price, so it asks for nothing."),
 				words.Say("Give its per cent. Only the last may stay empty: it takes the rest."))
 		}
 		terms.Stages = append(terms.Stages, price.Stage{Name: stage.Name, Share: share.Share})
@@ -183,16 +209,16 @@ func (p *Price) LabourShare() (share measure.Number) {
 	return share.Quo(measure.NumberFromDecimal(p.Quote.Direct))
 }
 
-// UnpricedParts says that what is mixed in has no blank for a price.
-func (j *Job) UnpricedParts() {
-	if len(j.Finish.ToHave) == 0 {
+// unpricedParts says that what is mixed in has no blank for a price.
+func (w *pricing) unpricedParts() {
+	if len(w.Finish.ToHave) == 0 {
 		return
 	}
-	names := make([]words.Text, len(j.Finish.ToHave))
-	for i := range j.Finish.ToHave {
-		names[i] = j.Finish.ToHave[i].CalledAlone()
+	names := make([]words.Text, len(w.Finish.ToHave))
+	for i := range w.Finish.ToHave {
+		names[i] = w.Finish.ToHave[i].CalledAlone()
 	}
-	j.Report("/price", []problem.Problem{{Severity: problem.Caution,
-		What: words.Say("What is mixed in has no price of its own and is not in the price: {names}.", words.FewOf("names", names)),
-		Do:   words.Say("Count it in the price of the cans it is mixed into, or in the contingency.")}})
+	w.Remark("/price", problem.Caution,
+		words.Say("What is mixed in has no price of its own and is not in the price: {names}.", words.FewOf("names", names)),
+		words.Say("Count it in the price of the cans it is mixed into, or in the contingency."))
 }

@@ -1,4 +1,4 @@
-package job
+package pricing
 
 import (
 	"ceilingwright/core/measure"
@@ -18,18 +18,18 @@ type Rough struct {
 }
 
 // roughPrice is the price of a first visit.
-func (j *Job) roughPrice() {
-	r := &j.Plan.Price.Rough
+func (w *pricing) roughPrice() {
+	r := &w.Plan.Price.Rough
 	unsized := r.Length == 0 && r.Width == 0
 	if !r.PerArea.Known && unsized {
 		return
 	}
 	area := measure.AreaOf(r.Length, r.Width)
-	if unsized && j.Room.Shape.Usable() {
-		area = j.Room.Area
+	if unsized && w.Room.Shape.Usable() {
+		area = w.Room.Area
 	}
 	if !r.Range.Known {
-		j.remark("/price/rough/range", problem.Note, words.Say("It is not said how far off the rough price may be: counted as 0."), words.Say("Give a per cent, such as 20."))
+		w.Remark("/price/rough/range", problem.Note, words.Say("It is not said how far off the rough price may be: counted as 0."), words.Say("Give a per cent, such as 20."))
 	}
 	rough := Rough{Unit: measure.SquareFoot}
 	if r.PerSquareMetre {
@@ -43,9 +43,9 @@ func (j *Job) roughPrice() {
 		}
 	}
 	var problems []problem.Problem
-	rough.RoughPrice, problems, rough.Known = price.RoughOf(rough.Asked, j.Price.Currency.Digits, j.Plan.Price.RoundTo.Amount)
-	j.Report("/price/rough", problems)
+	rough.RoughPrice, problems, rough.Known = price.RoughOf(rough.Asked, w.Price.Currency.Digits, w.Plan.Price.RoundTo.Amount)
+	w.Report("/price/rough", problems)
 	if rough.Known {
-		j.Price.Rough = rough
+		w.Price.Rough = rough
 	}
 }

@@ -1,4 +1,4 @@
-package job
+package pricing
 
 import (
 	"slices"
@@ -19,27 +19,26 @@ type Costs struct {
 	Missing []words.Text
 }
 
-// Costs gathers what the job costs, in the order the groups are printed.
-func (j *Job) Costs() Costs {
-	var c Costs
-	for i := range j.Layers {
-		l := &j.Layers[i]
-		item, ok := j.panelItem(l)
+// CostsOf gathers what the job costs, in the order the groups are printed.
+func CostsOf(g Given) (c Costs) {
+	for i := range g.Layers {
+		l := &g.Layers[i]
+		item, ok := g.panelItem(l)
 		c.add(item, plan.Money{Amount: l.Plan.Price.Amount, Known: l.Plan.Price.Known && ok})
 	}
 	for _, isLeaf := range []bool{false, true} {
-		for i := range j.Plan.Steps {
-			if (j.Plan.Steps[i].Kind == finish.LeafLaying) == isLeaf {
-				c.packs(j.Finish.Steps[i].Called(&j.Plan.Steps[i]), j.Finish.Steps[i].Packs...)
+		for i := range g.Plan.Steps {
+			if (g.Plan.Steps[i].Kind == finish.LeafLaying) == isLeaf {
+				c.packs(g.Finish.Steps[i].Called(&g.Plan.Steps[i]), g.Finish.Steps[i].Packs...)
 			}
 		}
 	}
-	if pack, ok := j.TapePack(); ok {
+	if pack, ok := tapePack(g.Plan, &g.Tape); ok {
 		c.packs(SeamTapeCalled(), pack)
 	}
-	j.unbought(&c)
-	j.labourCost(&c)
-	j.byDay(&c)
+	g.unbought(&c)
+	g.labourCost(&c)
+	g.byDay(&c)
 	return c
 }
 
@@ -53,7 +52,7 @@ func (c *Costs) packs(what words.Text, packs ...steps.Pack) {
 
 // panelItem is what the panels of a layer are paid by: the set of them, or the area of
 // the mask. ok is false where the area is not known.
-func (j *Job) panelItem(l *layers.Layer) (item price.Item, ok bool) {
+func (g *Given) panelItem(l *layers.Layer) (item price.Item, ok bool) {
 	item = price.Item{Group: price.Masks, What: l.PanelsCalled(), Unit: price.Set}
 	switch l.Plan.PriceFor {
 	case plan.ForSquareFoot:
@@ -61,42 +60,42 @@ func (j *Job) panelItem(l *layers.Layer) (item price.Item, ok bool) {
 	case plan.ForSquareMetre:
 		item.Unit = price.SquareMetre
 	}
-	item.Count, ok = j.PanelsPaid(l)
+	item.Count, ok = panelsPaid(g.Plan, l)
 	return item, ok
 }
 
 // unbought names the products of which it is not known what is bought.
-func (j *Job) unbought(c *Costs) {
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+func (g *Given) unbought(c *Costs) {
+	for i := range g.Plan.Steps {
+		s := &g.Plan.Steps[i]
 		if s.Kind != finish.LeafLaying && !s.Kind.IsLiquid() || s.Kind.IsLiquid() && s.Coats == 0 {
 			continue
 		}
-		if owner := j.Finish.Steps[i].Owner; len(j.Finish.Steps[owner].Packs) == 0 {
-			c.miss(words.Verbatim(j.Plan.Steps[owner].Name))
+		if owner := g.Finish.Steps[i].Owner; len(g.Finish.Steps[owner].Packs) == 0 {
+			c.miss(words.Verbatim(g.Plan.Steps[owner].Name))
 		}
 	}
 }
 
 // labourCost puts in the labour of the job, which is that of the days, whether or
 // not they have their dates.
-func (j *Job) labourCost(c *Costs) {
-	if !j.Plan.Price.Rate.Known || !j.Days.Listed {
+func (g *Given) labourCost(c *Costs) {
+	if !g.Plan.Price.Rate.Known || !g.Days.Listed {
 		c.miss(words.Say("the work"))
 		return
 	}
-	for _, l := range j.Days.Labour {
-		c.add(price.Item{Group: price.Labour, What: l.What, Count: measure.NumberFromFraction(l.Minutes, 60), Unit: price.Hour}, j.Plan.Price.Rate)
+	for _, l := range g.Days.Labour {
+		c.add(price.Item{Group: price.Labour, What: l.What, Count: measure.NumberFromFraction(l.Minutes, 60), Unit: price.Hour}, g.Plan.Price.Rate)
 	}
-	for _, i := range j.Days.Unsized {
-		c.miss(words.Say("the work of “{step}”", words.Name("step", j.Plan.Steps[i].Name)))
+	for _, i := range g.Days.Unsized {
+		c.miss(words.Say("the work of “{step}”", words.Name("step", g.Plan.Steps[i].Name)))
 	}
 }
 
 // byDay puts in what is paid by the day: the platform and the travel.
-func (j *Job) byDay(c *Costs) {
-	p := &j.Plan.Price
-	hired, travelled, known := j.Days.DaysPaid(&j.Plan)
+func (g *Given) byDay(c *Costs) {
+	p := &g.Plan.Price
+	hired, travelled, known := g.Days.DaysPaid(g.Plan)
 	c.byDay(words.Say("the platform"), price.Item{Group: price.Hire, What: words.Say("Platform, first day to last")}, hired, known, p.HirePerDay)
 	if p.TravelDays > 0 {
 		travelled, known = p.TravelDays, true
@@ -138,8 +137,8 @@ func isAmong(list []words.Text, what words.Text) bool {
 	return slices.ContainsFunc(list, func(t words.Text) bool { return t.String() == what.String() })
 }
 
-// missesMore tells whether something has no price that is not among what is missing
+// MissesMore tells whether something has no price that is not among what is missing
 // elsewhere: the two prices could then not be compared.
-func (c *Costs) missesMore(missing []words.Text) bool {
+func (c *Costs) MissesMore(missing []words.Text) bool {
 	return slices.ContainsFunc(c.Missing, func(what words.Text) bool { return !isAmong(missing, what) })
 }
