@@ -105,7 +105,7 @@ func writtenOverview(line func(string, ...any), o sheet.Overview) {
 		line("answer %s | %s | %s | %s | %s", a.ID, a.Label, a.Text, a.Figure, a.Page)
 	}
 	for _, p := range o.Pages {
-		line("page %s %s | %s | %d stops, %d cautions", p.Page, p.State, p.Text, p.Stops, p.Cautions)
+		line("page %s %s | %s | %d stops, %d cautions, ticked %t", p.Page, p.State, p.Text, p.Stops, p.Cautions, p.Ticked)
 	}
 	for _, f := range o.First {
 		line("first %s %s | %s | %s", f.Severity, f.Page, f.At, f.Words)

@@ -48,7 +48,15 @@ func turn(at string) (string, error) {
 		}
 		return fmt.Sprintf(`<a href="#%s" rel=%q>%s</a>`, jobPages[k].at, words, jobPages[k].title)
 	}
-	return `<nav class="cw-wide cw-turn" aria-label="Pages before and after">` + link(i-1, "prev") + link(i+1, "next") + `</nav>`, nil
+	return `<nav class="cw-wide cw-turn" aria-label="Pages before and after">` + link(i-1, "prev") + tick(jobPages[i]) + link(i+1, "next") + `</nav>`, nil
+}
+
+// tick is where a page is ticked as done; the first is none to tick.
+func tick(p jobPage) string {
+	if p.name == "" {
+		return "<span></span>"
+	}
+	return fmt.Sprintf(`<button type="button" class="cw-page-tick" data-do="tick" data-to=%q aria-pressed="false">this page is done</button>`, p.name)
 }
 
 // more is the head of what is seldom changed on a page or in an entry: the first thing in

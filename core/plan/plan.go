@@ -23,6 +23,7 @@ const Version = 1
 // where 0 makes sense, a value comes with whether it is known.
 type Plan struct {
 	ID, Title string
+	Ticked    []string // pages of the job that are ticked as done
 	Units     Units
 	Place     Place
 	Room      survey.Room

@@ -58,6 +58,7 @@ func readQuote(s section) Quote {
 var firmsOwn = map[string]bool{
 	"/price":                             true,
 	"/days":                              true,
+	"/ticked":                            true,
 	"/quote":                             true,
 	"/mask/layers/[]/priceFor":           true,
 	"/mask/layers/[]/price":              true,

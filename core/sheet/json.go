@@ -145,6 +145,7 @@ func (x *PageState) write(w *jsondoc.Writer) {
 	w.Text("page", x.Page)
 	w.Text("text", x.Text)
 	w.Text("state", x.State)
+	w.Truth("ticked", x.Ticked)
 	w.Number("stops", x.Stops)
 	w.Number("cautions", x.Cautions)
 	w.Close('}')

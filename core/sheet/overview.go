@@ -22,12 +22,14 @@ type Answer struct {
 }
 
 // PageState is a page of the job in a line: Text is the answer it gives, "" where there
-// is none yet, Stops and Cautions how many of each stand on it. State is the worst of it:
-// stop, look (a caution), begun (something is answered) or empty.
+// is none yet, Ticked that it was ticked as done, Stops and Cautions how many of each
+// stand on it. State is the worst of it: stop, look (a caution), begun (something is
+// answered) or empty.
 type PageState struct {
 	Page     string `json:"page" is:"room|mask|setting|hanging|finish|days|price|record|safety"`
 	Text     string `json:"text"`
 	State    string `json:"state" is:"empty|begun|look|stop"`
+	Ticked   bool   `json:"ticked"`
 	Stops    int    `json:"stops"`
 	Cautions int    `json:"cautions"`
 }

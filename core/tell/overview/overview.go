@@ -30,7 +30,7 @@ func Tell(p *page.Page, j *job.Job, problems []sheet.Problem) (out sheet.Overvie
 	t := teller{p, j, &out}
 	t.answers()
 	for _, name := range page.Names {
-		out.Pages = append(out.Pages, sheet.PageState{Page: name, Text: p.Told(t.line(name)), State: "empty"})
+		out.Pages = append(out.Pages, sheet.PageState{Page: name, Text: p.Told(t.line(name)), State: "empty", Ticked: slices.Contains(j.Plan.Ticked, name)})
 	}
 	for i := range problems {
 		p := &problems[i]

@@ -62,12 +62,14 @@ export interface Answer {
 }
 
 /** PageState is a page of the job in a line: Text is the answer it gives, "" where there
- *  is none yet, Stops and Cautions how many of each stand on it. State is the worst of it:
- *  stop, look (a caution), begun (something is answered) or empty. */
+ *  is none yet, Ticked that it was ticked as done, Stops and Cautions how many of each
+ *  stand on it. State is the worst of it: stop, look (a caution), begun (something is
+ *  answered) or empty. */
 export interface PageState {
   page: "room" | "mask" | "setting" | "hanging" | "finish" | "days" | "price" | "record" | "safety";
   text: string;
   state: "empty" | "begun" | "look" | "stop";
+  ticked: boolean;
   stops: number;
   cautions: number;
 }

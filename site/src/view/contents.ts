@@ -2,7 +2,8 @@
 // people come for, and what to see to first.
 
 import type { Overview, PageState } from "../engine/contract";
-import { list, type JsonObject } from "../state/pointer";
+import { list, put, typedText, type JsonObject } from "../state/pointer";
+import type { Actions, Desk } from "./desk";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { pageNamed, pageTitle } from "./pages";
 import { say } from "./say";
@@ -11,6 +12,7 @@ const nothing: Overview = { answers: [], pages: [], first: [] };
 
 /** What is said of the state of a page; nothing of one that is in order. */
 function stateWords(page: PageState): string {
+  if (page.ticked && page.stops === 0) return say("done");
   if (page.stops > 0) return say("{n|stop|stops}", { n: page.stops });
   return page.cautions > 0 ? say("{n} to look at", { n: page.cautions }) : "";
 }
@@ -21,9 +23,11 @@ export function renderContents(plan: JsonObject, overview: Overview | null): voi
   for (const item of every(".cw-pages li")) {
     const page = byName.get(item.dataset["page"] ?? "");
     setAttribute(item, "data-state", page?.state ?? null);
+    setAttribute(item, "data-ticked", page?.ticked ? "" : null);
     setText(item.querySelector(".cw-page-state") as Element, page ? stateWords(page) : "");
     setText(item.querySelector(".cw-page-line") as Element, page?.text ?? "");
   }
+  for (const tick of every("[data-do=tick]")) setAttribute(tick, "aria-pressed", String(byName.get(tick.dataset["to"] ?? "")?.ticked ?? false));
   renderCover(plan);
   redraw(region("answers"), answers, () =>
     answers.map((a) =>
@@ -58,4 +62,16 @@ function renderCover(plan: JsonObject): void {
   setText(region("cover-steps"), say("{n|step|steps}", { n: steps }));
   (document.querySelector("[data-cover-begin]") as HTMLElement).hidden = steps > 0;
   (document.querySelector("[data-cover-steps]") as HTMLElement).hidden = steps === 0;
+}
+
+export function contentsActions(desk: Desk): Actions {
+  return {
+    tick: (b) => {
+      const page = b.dataset["to"] ?? "";
+      desk.change((plan) => {
+        const ticked = list(plan, "/ticked").map((p) => typedText(p));
+        put(plan, "/ticked", ticked.includes(page) ? ticked.filter((p) => p !== page) : [...ticked, page]);
+      }, say("the tick of a page"));
+    },
+  };
 }

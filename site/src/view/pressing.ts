@@ -5,6 +5,7 @@ import { typedText } from "../state/pointer";
 import { figures, theEngine, theSheet } from "./answer";
 import { arrivingActions, startArriving } from "./arriving";
 import { renderProblems } from "./blanks";
+import { contentsActions } from "./contents";
 import { daysActions } from "./days";
 import type { Actions } from "./desk";
 import { draw, turnOver } from "./drawing";
@@ -59,6 +60,7 @@ const doing: Actions = {
   ...printActions(desk),
   ...notationActions(desk),
   ...pagesActions(),
+  ...contentsActions(desk),
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
     turnOver();
