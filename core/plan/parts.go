@@ -1,13 +1,18 @@
 package plan
 
-import "ceilingwright/core/jsondoc"
+import (
+	"slices"
+
+	"ceilingwright/core/jsondoc"
+)
 
 // Parts are parts of a plan, each what stands under one name of its top. What is
 // worked out of a plan names the parts it reads, and is worked out again only where
 // one of them is written otherwise.
 type Parts uint16
 
-// The parts of a plan. PartHead is its id and title.
+// The parts of a plan. PartHead is its id and title and which
+// pages are ticked.
 const (
 	PartHead Parts = 1 << iota
 	PartUnits
@@ -52,7 +57,7 @@ func (d *Document) Changed(before *Document) Parts {
 		return AllParts
 	}
 	var changed Parts
-	if d.Plan.ID != before.Plan.ID || d.Plan.Title != before.Plan.Title {
+	if d.Plan.ID != before.Plan.ID || d.Plan.Title != before.Plan.Title || !slices.Equal(d.Plan.Ticked, before.Plan.Ticked) {
 		changed = PartHead
 	}
 	for k := range partNames {
@@ -70,7 +75,7 @@ func (d *Document) Changed(before *Document) Parts {
 func (p *Plan) Only(parts Parts) Plan {
 	var some Plan
 	if parts&PartHead != 0 {
-		some.ID, some.Title = p.ID, p.Title
+		some.ID, some.Title, some.Ticked = p.ID, p.Title, p.Ticked
 	}
 	if parts&PartUnits != 0 {
 		some.Units = p.Units
