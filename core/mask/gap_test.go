@@ -79,12 +79,7 @@ func TestRunHang_ByHand(t *testing.T) {
 func TestRunHang_Properties(t *testing.T) {
 	random := rand.New(rand.NewSource(23))
 	for range 500 {
-		sizes := make([]measure.Length, 2+random.Intn(12))
-		total := measure.Length(0)
-		for i := range sizes {
-			sizes[i] = 200*mm + measure.Length(random.Int63n(int64(measure.Metre)))
-			total += sizes[i]
-		}
+		sizes, total := anySizes(random, 14)
 		box := total + measure.Length(random.Int63n(int64(60*mm)))
 		run := mask.RunFromSizes(sizes, 2*mm, box)
 		from := random.Intn(len(sizes))

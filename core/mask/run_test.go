@@ -61,15 +61,19 @@ func TestRunFromSizes_OpensAndCloses(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// anySizes are sizes of two panels or more, below so many, and what they come to.
+func anySizes(random *rand.Rand, below int) (sizes []measure.Length, sum measure.Length) {
+	for range 2 + random.Intn(below-2) {
+		sizes = append(sizes, 200*mm+measure.Length(random.Int63n(int64(measure.Metre))))
+		sum += sizes[len(sizes)-1]
+	}
+	return sizes, sum
+}
+
 func TestRunFromSizes_LandsOnBothTapeLines(t *testing.T) {
 	random := rand.New(rand.NewSource(5))
 	for range 300 {
-		sizes := make([]measure.Length, 2+random.Intn(30))
-		sum := measure.Length(0)
-		for i := range sizes {
-			sizes[i] = 200*mm + measure.Length(random.Int63n(int64(measure.Metre)))
-			sum += sizes[i]
-		}
+		sizes, sum := anySizes(random, 32)
 		gap := measure.Length(random.Int63n(int64(5 * mm)))
 		box := sum + measure.Length(random.Int63n(int64(40*mm))) - 20*mm
 		run := mask.RunFromSizes(sizes, gap, box)

@@ -223,35 +223,6 @@ func (f *facts) airAmount(name string) words.Value {
 		return f.holdsAndMay()
 	case "thinning":
 		return f.thinning()
-	}
-	return f.airSteps(name)
-}
-
-// airSteps names the steps of which something holds.
-func (f *facts) airSteps(name string) words.Value {
-	switch name {
-	case "solvent steps":
-		return air.Names(f.steps(air.IsSolvent))
-	case "burning steps":
-		return air.Names(f.steps(air.MayBurn))
-	case "oil steps":
-		return air.Names(f.steps(isDryingOil))
-	case "sprayed steps":
-		return air.Names(f.steps(isSprayed))
-	case "two-pack steps":
-		return air.Names(f.steps(isTwoPack))
-	case "sprayed two-pack steps":
-		return air.Names(f.steps(isSprayedTwoPack))
-	case "thinned steps":
-		return air.Names(f.steps(addsFumes))
-	case "solvent-cleaned steps":
-		return air.Names(f.steps(cleansWithSolvent))
-	case "unsplit steps":
-		return air.Names(f.steps(isUnsplit))
-	case "uncounted steps":
-		return air.Names(f.steps(isUncounted))
-	case "steps without binder":
-		return air.Names(f.steps(hasNoBinder))
 	case "steps over category":
 		return air.Names(f.overCategory())
 	}

@@ -194,10 +194,6 @@ func (f *facts) buildingAmount(name string) words.Value {
 	case "warmth":
 		fahrenheit := f.Warmth.Value.Mul(measure.NumberFromFraction(9, 5)).Add(measure.NumberFromInt(32))
 		return words.Say("{celsius} °C ({fahrenheit} °F)", words.Number("celsius", f.Warmth.Value, 1), words.Number("fahrenheit", fahrenheit, 1))
-	case "oil steps":
-		return air.Names(f.steps(isDryingOil))
-	case "glove steps":
-		return air.Names(f.steps(isHardOnSkin))
 	}
 	return nil
 }

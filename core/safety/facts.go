@@ -83,8 +83,28 @@ func atProduct(test func(air.Product) bool, blank string) func(*facts) string {
 	}
 }
 
+// namedSteps are the words in braces that stand for the names of steps, with what
+// holds of those.
+var namedSteps = map[string]func(air.Product) bool{
+	"solvent steps":          air.IsSolvent,
+	"burning steps":          air.MayBurn,
+	"oil steps":              isDryingOil,
+	"glove steps":            isHardOnSkin,
+	"sprayed steps":          isSprayed,
+	"two-pack steps":         isTwoPack,
+	"sprayed two-pack steps": isSprayedTwoPack,
+	"thinned steps":          addsFumes,
+	"solvent-cleaned steps":  cleansWithSolvent,
+	"unsplit steps":          isUnsplit,
+	"uncounted steps":        isUncounted,
+	"steps without binder":   hasNoBinder,
+}
+
 // amount is what a word in braces stands for, nil where there is no such word.
 func (f *facts) amount(name string) words.Value {
+	if holds, ok := namedSteps[name]; ok {
+		return air.Names(f.steps(holds))
+	}
 	for _, of := range [...]func(*facts, string) words.Value{(*facts).buildingAmount, (*facts).accessAmount, (*facts).airAmount} {
 		if value := of(f, name); value != nil {
 			return value
