@@ -57,7 +57,7 @@ var mayImport = map[string][]string{
 
 // partsOfJob are those of the work, each worked out by a package of its own from the
 // plan and the parts before it, in the order of the work. None knows the job.
-var partsOfJob = []string{"room", "layers", "setting", "hung", "meeting", "surface", "hours", "steps", "schedule", "pricing"}
+var partsOfJob = []string{"room", "layers", "setting", "hung", "meeting", "surface", "hours", "steps", "schedule", "pricing", "hazards"}
 
 func jobParts() (parts []string) {
 	for _, part := range partsOfJob {

@@ -6,7 +6,7 @@ import (
 	"ceilingwright/core/air"
 	"ceilingwright/core/days"
 	"ceilingwright/core/drawing"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/words"
 )
@@ -33,7 +33,7 @@ const namedDays = 11
 type airCurve struct {
 	drawing.Drawing
 	style    words.Style
-	room     *job.InTheRoom
+	room     *hazards.InTheRoom
 	from, to int64
 	most     float64
 	limited  bool

@@ -6,13 +6,13 @@ package job
 import (
 	"slices"
 
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/job/pricing"
 	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/job/steps"
 	"ceilingwright/core/job/surface"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
-	"ceilingwright/core/words"
 )
 
 // Job is a plan and what was worked out of it so far. A length of 0, an empty list
@@ -24,10 +24,10 @@ type Job struct {
 
 	// Surface is what is found of the surface that is worked on.
 	surface.Surface
-	Vapours Vapours
-	Air     Air
-	Safety  Safety
-	Rules   Rules
+	Vapours hazards.Vapours
+	Air     hazards.Air
+	Safety  hazards.Safety
+	Rules   hazards.Rules
 	steps.Found
 	Judged steps.Judged
 	Days   schedule.Days
@@ -83,10 +83,6 @@ func (j *Job) Report(prefix string, list []problem.Problem) {
 		j.refused[p.At] = p.Severity == problem.Stop
 		j.Problems = append(j.Problems, p)
 	}
-}
-
-func (j *Job) remark(at string, severity problem.Severity, what, do words.Text) {
-	j.Report("", []problem.Problem{{At: at, Severity: severity, What: what, Do: do}})
 }
 
 // IsRefused tells whether there is a stop at a blank, by its pointer.

@@ -2,6 +2,7 @@ package job
 
 import (
 	"ceilingwright/core/finish"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/safety"
 )
 
@@ -15,12 +16,11 @@ type Record struct {
 	Pull             safety.PullTest
 }
 
-// PutOnRecord works out what is handed over. It reads the plan alone.
-func (j *Job) PutOnRecord() {
-	j.Record = Record{}
-	r, place := &j.Record, &j.Plan.Place
-	for i := range j.Plan.Steps {
-		s := &j.Plan.Steps[i]
+// recordOf is what is handed over.
+func recordOf(p *plan.Plan) (r Record) {
+	place := &p.Place
+	for i := range p.Steps {
+		s := &p.Steps[i]
 		if s.Kind == finish.Protect || s.Kind == finish.Peel {
 			continue
 		}
@@ -35,4 +35,5 @@ func (j *Job) PutOnRecord() {
 	if (place.PullOn != "" || place.PullAt != "") && (place.Pull == safety.PaintHeld || place.Pull == safety.Lifted) {
 		r.Pull = place.Pull
 	}
+	return r
 }

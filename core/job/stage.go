@@ -3,6 +3,7 @@ package job
 import (
 	"reflect"
 
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/meeting"
@@ -102,15 +103,30 @@ func stages() []stage {
 				return wrong
 			}, func(to, from *Job) { to.Price, to.WhatIfs = from.Price, from.WhatIfs }},
 		{"the record", plan.PartUnits | plan.PartMask | plan.PartFinish | plan.PartPlace, TheMask | TheFinish,
-			done((*Job).PutOnRecord), func(to, from *Job) { to.Record = from.Record }},
+			func(j *Job) []problem.Problem { j.Record = recordOf(&j.Plan); return nil }, func(to, from *Job) { to.Record = from.Record }},
 		{"what is given off", plan.PartRoom | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAir, TheRoom | TheFinish | TheDays,
-			done((*Job).FindVapours), func(to, from *Job) { to.Vapours = from.Vapours }},
+			func(j *Job) []problem.Problem {
+				j.Vapours = hazards.FindVapours(&j.Plan, j.Room.Air, &j.Finish, &j.Days.Scheduled)
+				return nil
+			}, func(to, from *Job) { to.Vapours = from.Vapours }},
 		{"the platform to ask for", plan.PartUnits | plan.PartPlace | plan.PartRoom | plan.PartMask | plan.PartFinish | plan.PartDays | plan.PartQuote | plan.PartAccess, TheRoom | TheMask | TheSetting | ThePlatform | TheHanging | TheFinish | TheDays | TheVapours,
-			done((*Job).FindPlatform), func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
+			func(j *Job) (wrong []problem.Problem) {
+				if j.Safety, wrong = hazards.FindPlatform(&j.Plan, &j.Days.Scheduled, &j.Vapours); j.Safety.Checked {
+					var stands []problem.Problem
+					j.Standing, stands = hung.Stand(j.On(&j.Plan), &j.Hanging, max(j.Safety.Facts.LeastBase(), j.Safety.Deck.Base))
+					wrong = append(wrong, stands...)
+				}
+				return wrong
+			}, func(to, from *Job) { to.Safety, to.Standing = from.Safety, from.Standing }},
 		{"the air", 0, TheVapours,
-			done((*Job).FollowAir), func(to, from *Job) { to.Air = from.Air }},
+			func(j *Job) (wrong []problem.Problem) { j.Air, wrong = hazards.FollowAir(&j.Vapours.Job); return }, func(to, from *Job) { to.Air = from.Air }},
 		{"the safety notes", plan.PartQuote, TheVapours | TheDeck | TheAir,
-			done((*Job).SeeToRules), func(to, from *Job) { to.Rules = from.Rules }},
+			func(j *Job) []problem.Problem {
+				if !j.Plan.Quote.Known {
+					j.Rules = hazards.SeeToRules(j.Safety.Facts, &j.Air)
+				}
+				return nil
+			}, func(to, from *Job) { to.Rules = from.Rules }},
 	}
 }
 
@@ -144,11 +160,6 @@ func (s *stage) foundSame(which int, a, b *Job) bool {
 	s.hand(&one, a)
 	s.hand(&other, b)
 	return reflect.DeepEqual(&one, &other) && reflect.DeepEqual(a.noted[which].refused, b.noted[which].refused)
-}
-
-// done is a stage that notes what is wrong itself.
-func done(work func(*Job)) func(*Job) []problem.Problem {
-	return func(j *Job) []problem.Problem { work(j); return nil }
 }
 
 // guarded works so that a fault takes nothing of the other stages: what was found

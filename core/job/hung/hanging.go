@@ -5,11 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"ceilingwright/core/hanging"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/room"
 	"ceilingwright/core/job/setting"
-
-	"ceilingwright/core/hanging"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -22,6 +21,14 @@ import (
 // Hanging is how the layers are hung, one Hung for each of them.
 type Hanging struct {
 	Layers []Hung
+}
+
+// Moves is how often the platform is moved, over all layers.
+func (h *Hanging) Moves() (moves int) {
+	for i := range h.Layers {
+		moves += h.Layers[i].Sequence.Moves
+	}
+	return moves
 }
 
 // Hung is how one layer is hung. Sequence is the order and what is known of it, Order

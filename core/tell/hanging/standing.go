@@ -3,6 +3,7 @@ package hanging
 import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -122,7 +123,7 @@ func (t *teller) room() {
 	s := &t.Standing
 	tried := words.Count("tried", s.Tried)
 	c := sheet.PlatformCheck{What: t.Say("Room to stand"), Have: t.Say("{n} of {tried}", words.Count("n", s.Tried-s.Clashes), tried),
-		Need: t.Say("all {tried} positions", tried), Verdict: string(job.Fits)}
+		Need: t.Say("all {tried} positions", tried), Verdict: string(hazards.Fits)}
 	var taken, clear, left words.Text
 	if s.Taken {
 		taken = words.Say("It is not said what the platform takes on the floor: {length} by {width} is taken. Fill it in.", words.Length("length", s.Foot.Length), words.Length("width", s.Foot.Width))
@@ -132,9 +133,9 @@ func (t *teller) room() {
 	}
 	switch {
 	case s.Clashes > 0:
-		c.Verdict, clear = string(job.FallsShort), words.Say("Clear the floor there, or take another platform.")
+		c.Verdict, clear = string(hazards.FallsShort), words.Say("Clear the floor there, or take another platform.")
 	case s.Taken || s.Left > 0:
-		c.Verdict = string(job.NotKnown)
+		c.Verdict = string(hazards.NotKnown)
 	}
 	c.Text = t.Told(words.Sentences(taken, clear, left))
 	t.Sheet.Platform.Checks = append(t.Sheet.Platform.Checks, c)

@@ -2,7 +2,7 @@ package safety
 
 import (
 	"ceilingwright/core/days"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/words"
 )
@@ -133,7 +133,7 @@ func (t *teller) refused() []string {
 func (t *teller) noLadder() string {
 	const why = "Not a ladder: both hands are on the panel and none holds on, there are no rails, and the jerk when a panel lets go can throw you."
 	panel := words.Of("panel", days.Lasting(t.deck.Panel))
-	worst := job.WorstDay(t.Safety.Overhead)
+	worst := hazards.WorstDay(t.Safety.Overhead)
 	switch {
 	case worst == nil && t.deck.Rated:
 		return t.Say(why+" One panel takes {panel}, as planned.", panel)
@@ -155,7 +155,7 @@ func (t *teller) noScaffold() string {
 	if n := t.Standing.Clashes; n > 0 {
 		return t.Say("A scaffold over the whole room is not needed for this height, but it would bridge what is in the way at {n|platform position|platform positions}.", words.Count("n", n))
 	}
-	if n := t.Moves(); n > 0 {
+	if n := t.Hanging.Moves(); n > 0 {
 		return t.Say("A scaffold over the whole room is not needed for this height; it would save {n|move|moves} of the platform.", words.Count("n", n))
 	}
 	return t.Say("A scaffold over the whole room is not needed for this height.")

@@ -1,7 +1,7 @@
 package safety
 
 import (
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
@@ -16,37 +16,37 @@ func notSaid() words.Text { return words.Say("not said") }
 type line struct{ what, have, need, text words.Text }
 
 // check puts one check on the sheet, with the figures it goes by.
-func (t *teller) check(c *job.Check) {
+func (t *teller) check(c *hazards.Check) {
 	l := t.line(c)
 	t.Sheet.Platform.Checks = append(t.Sheet.Platform.Checks, sheet.PlatformCheck{
 		What: t.Told(l.what), Have: t.Told(l.have), Need: t.Told(l.need), Verdict: string(c.Verdict), Text: t.Told(l.text)})
 }
 
-func (t *teller) line(c *job.Check) line {
+func (t *teller) line(c *hazards.Check) line {
 	g := &t.facts.Gear
 	least, most, gap := safety.RailsWanted(t.facts.Country)
 	switch c.Of {
-	case job.OfKind:
+	case hazards.OfKind:
 		return t.kindLine(c.Verdict)
-	case job.OfBase:
+	case hazards.OfBase:
 		return t.baseLine(c)
-	case job.OfRails:
+	case hazards.OfRails:
 		return railsLine(c.Verdict)
-	case job.OfTopRail:
+	case hazards.OfTopRail:
 		l := line{what: words.Say("Top rail"), have: length(g.RailHeight), need: words.Say("at least {least}", safety.Limit("least", least, g.RailHeight, safety.ToLeast))}
 		if most > 0 {
 			l.need = words.Say("{least} to {most}", safety.Limit("least", least, g.RailHeight, safety.ToLeast), safety.Limit("most", most, g.RailHeight, safety.ToMost))
 		}
 		return l
-	case job.OfRailGap:
+	case hazards.OfRailGap:
 		return line{what: words.Say("Gap between rails"), have: length(g.RailGap), need: words.Say("at most {most}", safety.Limit("most", gap, g.RailGap, safety.ToMost))}
-	case job.OfToeBoards:
+	case hazards.OfToeBoards:
 		return t.toeBoards()
-	case job.OfDeckWidth:
+	case hazards.OfDeckWidth:
 		have := t.facts.DeckWidth()
 		return line{what: words.Say("Deck, narrower side"), have: length(have),
 			need: words.Say("at least {least}", safety.Limit("least", safety.DeckWidthWanted(t.facts.Country), have, safety.ToLeast))}
-	case job.OfDeckLoad:
+	case hazards.OfDeckLoad:
 		return t.deckLoad(c.Verdict)
 	}
 	return t.floorLoad(c.Verdict)
@@ -55,40 +55,40 @@ func (t *teller) line(c *job.Check) line {
 func length(l measure.Length) words.Text { return words.Say("{length}", words.Length("length", l)) }
 
 // kindLine holds the kind that is chosen against the height.
-func (t *teller) kindLine(verdict job.Verdict) line {
+func (t *teller) kindLine(verdict hazards.Verdict) line {
 	l := line{what: words.Say("Kind"), have: kindName(t.facts.Gear.Kind), need: words.Say("deck at {height}", safety.Stepped("height", t.deck.Best, safety.ToNearest))}
-	if verdict != job.Fits {
+	if verdict != hazards.Fits {
 		l.text = words.Say("At that height ask for {kind}.", words.Of("kind", asked(t.deck.Kind)))
 	}
 	return l
 }
 
 // baseLine holds the shorter side of what it stands on against its height.
-func (t *teller) baseLine(c *job.Check) line {
+func (t *teller) baseLine(c *hazards.Check) line {
 	have := t.facts.LeastBase()
 	l := line{what: words.Say("Base, shorter side"), have: length(have), need: words.Say("at least {least}", safety.Stepped("least", t.deck.Base, safety.ToLeast))}
 	if have <= 0 {
 		l.have = notSaid()
 	}
 	switch {
-	case c.By == job.ByTie:
+	case c.By == hazards.ByTie:
 		l.text = words.Say("It is tied to the building, so it need not stand by its own width.")
-	case c.By == job.ByTable:
+	case c.By == hazards.ByTable:
 		l.need, l.text = words.Say("as the maker's table"), words.Say("The maker's table allows this height on it.")
-	case c.Verdict == job.NotKnown:
+	case c.Verdict == hazards.NotKnown:
 		l.text = words.Say("Fill in what it takes on the floor, outriggers included.")
-	case c.Verdict == job.FallsShort:
+	case c.Verdict == hazards.FallsShort:
 		l.text = words.Say("Outriggers have to make it {more} wider, half of that on each side. Else tie it, or take a wider one.", words.AtLeast("more", t.deck.Base-have))
 	}
 	return l
 }
 
-func railsLine(verdict job.Verdict) line {
+func railsLine(verdict hazards.Verdict) line {
 	l := line{what: words.Say("Rails"), need: words.Say("on all open sides"), have: notSaid()}
 	switch verdict {
-	case job.FallsShort:
+	case hazards.FallsShort:
 		l.have, l.text = words.Say("none"), words.Say("Looking up, nobody sees the edge.")
-	case job.Fits:
+	case hazards.Fits:
 		l.have = l.need
 	}
 	return l
@@ -109,7 +109,7 @@ func (t *teller) toeBoards() line {
 }
 
 // deckLoad is what the deck carries against what it may.
-func (t *teller) deckLoad(verdict job.Verdict) line {
+func (t *teller) deckLoad(verdict hazards.Verdict) line {
 	rated, l := t.facts.Gear.Rated, &t.Safety.Loads
 	out := line{what: words.Say("Load on the deck"), have: notSaid(), need: words.Say("within its rating")}
 	if !t.Safety.IsLoadGiven() {
@@ -121,9 +121,9 @@ func (t *teller) deckLoad(verdict job.Verdict) line {
 	switch {
 	case !rated.Known:
 		out.need, out.text = notSaid(), words.Sentences(words.Say("Fill in what its label says it may carry."), t.loadMissing())
-	case verdict == job.FallsShort:
+	case verdict == hazards.FallsShort:
 		out.text = words.Say("Too much by {mass}: fewer people, or less on the deck.", safety.Mass("mass", l.Over))
-	case verdict == job.NotKnown:
+	case verdict == hazards.NotKnown:
 		out.have, out.text = words.Say("{mass} or more", safety.Mass("mass", l.Deck)), t.loadMissing()
 	}
 	return out
@@ -162,7 +162,7 @@ func (t *teller) loadMissing() words.Text {
 }
 
 // floorLoad is what the platform puts on the floor against what that may carry.
-func (t *teller) floorLoad(verdict job.Verdict) line {
+func (t *teller) floorLoad(verdict hazards.Verdict) line {
 	may, l := t.facts.Building.FloorLoad, &t.Safety.Loads
 	out := line{what: words.Say("Load on the floor"), have: words.Say("{spread}", words.Of("spread", spread(l.Floor.Spread))), need: notSaid()}
 	if may.Known {
@@ -177,9 +177,9 @@ func (t *teller) floorLoad(verdict job.Verdict) line {
 	switch {
 	case !may.Known:
 		out.text = words.Sentences(words.Say("Ask what the floor may carry."), leg)
-	case verdict == job.FallsShort:
+	case verdict == hazards.FallsShort:
 		out.text = words.Sentences(leg, words.Say("As a screening figure, boards have to spread it over {area} in all.", words.Area("area", l.Boards)))
-	case verdict == job.NotKnown:
+	case verdict == hazards.NotKnown:
 		out.have = words.Say("{spread} or more", words.Of("spread", spread(l.Floor.Spread)))
 		out.text = words.Sentences(leg, words.Say("Fill in who and what is on the deck."))
 	}

@@ -2,7 +2,7 @@ package safety
 
 import (
 	"ceilingwright/core/air"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
@@ -10,7 +10,7 @@ import (
 )
 
 // limit is how one product stands against what its category may hold.
-func (t *teller) limit(l *job.VOCLimit) sheet.VOCLine {
+func (t *teller) limit(l *hazards.VOCLimit) sheet.VOCLine {
 	p := l.Product
 	line := sheet.VOCLine{Step: p.StepName, At: p.At + "/category", Category: t.Told(categoryOf(p.Category)), Verdict: string(l.Verdict)}
 	if !l.Named {
@@ -70,7 +70,7 @@ func (t *teller) ruleOf(lessWater bool) words.Text {
 }
 
 // against is how the product stands against the limit, and why.
-func against(l *job.VOCLimit) words.Text {
+func against(l *hazards.VOCLimit) words.Text {
 	var text words.Text
 	switch l.Verdict {
 	case air.Within:

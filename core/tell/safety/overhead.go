@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"ceilingwright/core/days"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
 	"ceilingwright/core/tell/page"
@@ -17,10 +17,10 @@ func (t *teller) overhead() {
 	for i := range list {
 		d := &list[i]
 		t.Sheet.Platform.Overhead = append(t.Sheet.Platform.Overhead, sheet.Overhead{
-			Day: d.Day.In(t.Style()), Text: t.Told(t.overheadOf(d)), Over: d.Strain != job.NoStrain,
+			Day: d.Day.In(t.Style()), Text: t.Told(t.overheadOf(d)), Over: d.Strain != hazards.NoStrain,
 		})
 	}
-	worst := job.WorstDay(list)
+	worst := hazards.WorstDay(list)
 	if worst == nil {
 		return
 	}
@@ -38,7 +38,7 @@ func (t *teller) overhead() {
 func lasting(minutes int64) days.Lasting { return days.Lasting(minutes) }
 
 // overheadSum is what the time is made of, as a sum.
-func (t *teller) overheadSum(d *job.OverheadDay) string {
+func (t *teller) overheadSum(d *hazards.OverheadDay) string {
 	parts := make([]string, len(d.Tasks))
 	for i, task := range d.Tasks {
 		parts[i] = lasting(task.Minutes).In(t.Style()) + " “" + t.Told(task.Name) + "”"
@@ -47,12 +47,12 @@ func (t *teller) overheadSum(d *job.OverheadDay) string {
 }
 
 // overheadOf is one day in words; a long one with what to do about it.
-func (t *teller) overheadOf(d *job.OverheadDay) words.Text {
+func (t *teller) overheadOf(d *hazards.OverheadDay) words.Text {
 	text := words.Say("{one}: {sum}.", words.Of("one", lasting(d.One)), words.Name("sum", t.overheadSum(d)))
 	switch d.Strain {
-	case job.Strained:
+	case hazards.Strained:
 		return words.Sentences(text, words.Say("Over 2 h is a strain."), turns(&d.Turns))
-	case job.TooMuch:
+	case hazards.TooMuch:
 		return words.Sentences(text, words.Say("Over 4 h is too much for one person."), turns(&d.Turns))
 	}
 	return text
@@ -60,7 +60,7 @@ func (t *teller) overheadOf(d *job.OverheadDay) words.Text {
 
 // turns is what sharing the work of a day makes of it: among those there are,
 // and how many it takes to come to two hours each.
-func turns(s *job.Turns) words.Text {
+func turns(s *hazards.Turns) words.Text {
 	var now, more words.Text
 	if s.Now > 0 {
 		now = words.Say("Take turns: shared among the {n} of you each has {each}.", words.Count("n", s.Now), words.Of("each", lasting(s.NowEach)))

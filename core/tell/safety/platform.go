@@ -2,7 +2,7 @@ package safety
 
 import (
 	"ceilingwright/core/days"
-	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
@@ -29,7 +29,7 @@ func (t *teller) heights() {
 		if d.Ratio != 4 {
 			source = t.Say("Screening figure after the stricter ratio reported for California, seen in a secondary copy; EN 1004-1 leaves it to the maker's table.")
 		}
-		t.height("platform.base", t.Say("base at least"), job.Height{Is: d.Base, Sum: d.Base}, safety.ToLeast, t.Say("Deck and rails over the ratio of height to base."),
+		t.height("platform.base", t.Say("base at least"), hazards.Height{Is: d.Base, Sum: d.Base}, safety.ToLeast, t.Say("Deck and rails over the ratio of height to base."),
 			"("+t.Put(d.Best)+" + "+t.Put(safety.RailHeight)+") ÷ "+t.Notation.Number(measure.NumberFromInt(d.Ratio), 0), source)
 	}
 }
@@ -39,9 +39,9 @@ func (t *teller) aim(ceiling string) {
 	d := t.deck
 	rule, sum := t.aimRule(d.Aim.Is != max(0, d.Aim.Sum)), ceiling+" − 1.10 × "+t.Put(d.Tallest)
 	switch d.By {
-	case job.AimTried:
+	case hazards.AimTried:
 		sum = ceiling + " − " + t.Put(t.facts.Reach)
-	case job.AimBetween:
+	case hazards.AimBetween:
 		sum = ceiling + " − 1.10 × (" + t.Put(d.Shortest) + " + " + t.Put(d.Tallest) + ") ÷ 2"
 	}
 	t.height("platform.height", t.Say("height of deck to ask for"), d.Aim, safety.ToNearest, rule, sum, t.Say(reachSource))
@@ -51,17 +51,17 @@ func (t *teller) aim(ceiling string) {
 func (t *teller) aimRule(kept bool) string {
 	tall := words.Put("tall", t.deck.Tallest)
 	switch t.deck.By {
-	case job.AimTried:
+	case hazards.AimTried:
 		if kept {
 			return t.Say("The ceiling less the reach that was tried out, kept where the head is clear and the ceiling in reach. This is deck height, not “working height”.")
 		}
 		return t.Say("The ceiling less the reach that was tried out. This is deck height, not “working height”.")
-	case job.AimAssumed:
+	case hazards.AimAssumed:
 		if kept {
 			return t.Say("The ceiling less 1.10 times the height of a fitter taken as {tall}, kept where the head is clear and the ceiling in reach. This is deck height, not “working height”.", tall)
 		}
 		return t.Say("The ceiling less 1.10 times the height of a fitter taken as {tall}. This is deck height, not “working height”.", tall)
-	case job.AimBetween:
+	case hazards.AimBetween:
 		if kept {
 			return t.Say("The ceiling less 1.10 times the height half way between the shortest and the tallest, kept where the head is clear and the ceiling in reach. This is deck height, not “working height”.")
 		}
@@ -87,7 +87,7 @@ func (t *teller) lowest(ceiling string, several bool) {
 
 // height is a height of deck, said in whole steps, which the working names. Value
 // has it exactly, Other is what is said, converted.
-func (t *teller) height(id, label string, h job.Height, how safety.Rounding, rule, sum, source string) {
+func (t *teller) height(id, label string, h hazards.Height, how safety.Rounding, rule, sum, source string) {
 	step := safety.Step(t.Notation)
 	whole := how.Of(h.Is, step)
 	said := t.Notation.Length(whole)

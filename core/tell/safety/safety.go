@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"ceilingwright/core/job"
+	"ceilingwright/core/job/hazards"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/sheet"
 	tellmask "ceilingwright/core/tell/mask"
@@ -18,7 +19,7 @@ type teller struct {
 	*page.Page
 	*job.Job
 	facts *safety.Job
-	deck  *job.Deck
+	deck  *hazards.Deck
 }
 
 func tellerOf(p *page.Page, j *job.Job) *teller {

@@ -1,4 +1,4 @@
-package job
+package hazards
 
 import (
 	"cmp"
@@ -8,7 +8,10 @@ import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job/schedule"
+	"ceilingwright/core/job/steps"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
 )
 
 // Vapours are what is used in the room and when, and who is in it.
@@ -27,34 +30,33 @@ type Air struct {
 }
 
 // FindVapours reads which products give something off, and when.
-func (j *Job) FindVapours() {
-	if j.Plan.Quote.Known {
-		return
+func FindVapours(p *plan.Plan, room measure.Volume, f *steps.Finish, w *schedule.Scheduled) (v Vapours) {
+	if p.Quote.Known {
+		return v
 	}
-	v := &j.Vapours
-	v.Job = air.Job{RoomVolume: j.Room.Air, Air: j.Plan.Air}
-	var steps []string
-	for i := range j.Plan.Steps {
-		if step := &j.Plan.Steps[i]; step.Kind.IsLiquid() {
-			v.Job.Products, steps = append(v.Job.Products, j.solvents(i)), append(steps, step.At)
+	v.Job = air.Job{RoomVolume: room, Air: p.Air}
+	var places []string
+	for i := range p.Steps {
+		if step := &p.Steps[i]; step.Kind.IsLiquid() {
+			v.Job.Products, places = append(v.Job.Products, solvents(step, f, i)), append(places, step.At)
 		}
 	}
-	v.InTheRoom = j.inTheRoom(&j.Days.Scheduled, steps)
+	v.InTheRoom = inTheRoom(p, w, places)
 	v.Job.Coats, v.Job.Shifts = v.Coats, v.Shifts
+	return v
 }
 
 // FollowAir works out what the products give off into the air. It reads nothing but the
 // vapours, so that it is followed again only where these change.
-func (j *Job) FollowAir() {
-	a, of := &j.Air, &j.Vapours.Job
+func FollowAir(of *air.Job) (a Air, wrong []problem.Problem) {
 	if len(of.Products) == 0 {
-		return
+		return a, nil
 	}
-	found, problems := air.Of(*of)
-	j.Report("", problems)
+	found, wrong := air.Of(*of)
 	a.Air, a.Course = found, air.CourseOf(*of)
 	a.Wait = air.Wait(a.Air, a.Course)
 	a.Flow = a.Course.Needed.Changes.Value.Mul(of.RoomVolume.Litres).Quo(measure.CubicMetre)
+	return a, wrong
 }
 
 // InTheRoom is when coats go on and when people are in the room, in minutes from
@@ -71,9 +73,9 @@ func (r *InTheRoom) When(minute int64) days.Moment {
 	return r.Zone.Moment(r.Zone.Instant(r.Midnight) + days.Instant(minute))
 }
 
-// inTheRoom reads them from the calendar; steps are the places in the plan of the
+// inTheRoom reads them from the calendar; places are those in the plan of the
 // steps that use up products, in the order of these.
-func (j *Job) inTheRoom(w *schedule.Scheduled, steps []string) (r InTheRoom) {
+func inTheRoom(p *plan.Plan, w *schedule.Scheduled, places []string) (r InTheRoom) {
 	if !w.Dated {
 		return r
 	}
@@ -90,11 +92,11 @@ func (j *Job) inTheRoom(w *schedule.Scheduled, steps []string) (r InTheRoom) {
 		whole, _ := s.Minutes(i)
 		product := -1
 		if o := w.Origins[i]; o.Work == days.Otherwise && o.Step >= 0 {
-			product = slices.Index(steps, j.Plan.Steps[o.Step].At)
+			product = slices.Index(places, p.Steps[o.Step].At)
 		}
-		for _, p := range s.Parts(i) {
-			worked[p.From.Date()] = true
-			if from, to := s.Zone.Instant(p.From), s.Zone.Instant(p.To); product >= 0 {
+		for _, part := range s.Parts(i) {
+			worked[part.From.Date()] = true
+			if from, to := s.Zone.Instant(part.From), s.Zone.Instant(part.To); product >= 0 {
 				coat := air.Coat{Product: product, Start: int64(from - begin), Minutes: int64(to - from), Part: int64(to - from), Whole: whole}
 				r.Coats = append(r.Coats, ofSections(w, i, coat))
 			}
@@ -126,9 +128,8 @@ func ofSections(w *schedule.Scheduled, task int, coat air.Coat) air.Coat {
 }
 
 // solvents is what a step uses up, as the rules read it.
-func (j *Job) solvents(step int) air.Product {
-	s := &j.Plan.Steps[step]
-	used, known := j.Finish.UsedBy(step)
+func solvents(s *plan.Step, f *steps.Finish, step int) air.Product {
+	used, known := f.UsedBy(step)
 	p := air.Product{
 		At: s.At, StepName: s.Name, Litres: measure.Fact{Value: used.Litres, Known: known},
 		Label: s.VOC, Binder: s.Binder, Coats: int64(s.Coats), DryHours: s.DryHours, Limit: s.Limit,

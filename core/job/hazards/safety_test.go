@@ -1,10 +1,11 @@
-package job
+package hazards
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/safety"
@@ -13,17 +14,17 @@ import (
 // onDeck is a job under a ceiling of 4 m with a fitter of 1.70 m: the deck is asked
 // for at 4 − 1.10 × 1.70 = 2.13 m, to the top of its rails 3.23 m, which at 3 to 1
 // takes a base of 1.076 666 667 m.
-func onDeck(change func(*plan.Access)) *Job {
-	j := &Job{}
-	j.Plan.Place.Rules, j.Plan.Room.Height = safety.UK, 4*measure.Metre
-	j.Plan.Access = plan.Access{By: safety.Platform, Stature: 170 * measure.Centimetre}
-	change(&j.Plan.Access)
-	j.FindPlatform()
-	return j
+func onDeck(change func(*plan.Access)) *Safety {
+	var p plan.Plan
+	p.Place.Rules, p.Room.Height = safety.UK, 4*measure.Metre
+	p.Access = plan.Access{By: safety.Platform, Stature: 170 * measure.Centimetre}
+	change(&p.Access)
+	s, _ := FindPlatform(&p, &schedule.Scheduled{}, &Vapours{})
+	return &s
 }
 
-func (j *Job) checked(of CheckOf) (c Check, ok bool) {
-	for _, c := range j.Safety.Checks {
+func (s *Safety) checked(of CheckOf) (c Check, ok bool) {
+	for _, c := range s.Checks {
 		if c.Of == of {
 			return c, true
 		}
@@ -32,14 +33,14 @@ func (j *Job) checked(of CheckOf) (c Check, ok bool) {
 }
 
 func TestDeckToAskFor(t *testing.T) {
-	d := onDeck(func(*plan.Access) {}).Safety.Deck
+	d := onDeck(func(*plan.Access) {}).Deck
 	assert.Equal(t, Height{213 * measure.Centimetre, 213 * measure.Centimetre}, d.Aim)
 	assert.Equal(t, AimByOne, d.By)
 	assert.Equal(t, safety.Podium, d.Kind)
 	assert.Equal(t, measure.Length(1_076_666_667), d.Base)
-	d = onDeck(func(a *plan.Access) { a.OtherStature = 180 * measure.Centimetre }).Safety.Deck
+	d = onDeck(func(a *plan.Access) { a.OtherStature = 180 * measure.Centimetre }).Deck
 	assert.Equal(t, AimBetween, d.By)
-	d = onDeck(func(a *plan.Access) { a.Reach = 190 * measure.Centimetre }).Safety.Deck
+	d = onDeck(func(a *plan.Access) { a.Reach = 190 * measure.Centimetre }).Deck
 	assert.Equal(t, AimTried, d.By)
 	assert.Equal(t, 210*measure.Centimetre, d.Aim.Sum)
 }

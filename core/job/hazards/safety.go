@@ -1,10 +1,13 @@
-package job
+// Package hazards works out what bears on the safety of the people on the job: the
+// platform to ask for, work above the head, the air, and what the rules say.
+package hazards
 
 import (
 	"ceilingwright/core/finish"
-	"ceilingwright/core/job/hours"
-	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 	"ceilingwright/core/survey"
 )
@@ -31,46 +34,38 @@ type Rules struct {
 // FindPlatform reads the facts of the job and works out the platform it needs. A
 // client's copy has nothing of it, nor of the air or the rules: they are judged by the
 // days of the work, which stay with those who do it.
-func (j *Job) FindPlatform() {
-	if j.Plan.Quote.Known {
-		return
+func FindPlatform(p *plan.Plan, w *schedule.Scheduled, v *Vapours) (s Safety, wrong []problem.Problem) {
+	if p.Quote.Known {
+		return s, nil
 	}
-	s, w := &j.Safety, &j.Days.Scheduled
-	s.Facts = j.safetyFacts()
-	if warmth := j.Plan.Finish.Climate.Air; warmth.Known && finish.IsReadable(warmth.Value) {
+	s.Facts = factsOf(p)
+	s.Facts.Job = v.Job
+	if warmth := p.Finish.Climate.Air; warmth.Known && finish.IsReadable(warmth.Value) {
 		s.Facts.Warmth = measure.Fact(warmth)
 	}
-	s.Overhead = j.OverheadDays(w, int64(hours.People(&j.Plan.Days)))
+	s.Overhead = overheadDays(p, w)
 	s.Facts.OverheadHours = overheadHours(s.Overhead)
-	j.findDeck()
+	wrong = s.findDeck(&p.Days.Rates)
 	if s.Deck.IsAsked() && s.Facts.Access != safety.Floor && s.Facts.Access != safety.Ladder {
 		s.Checked = true
-		j.checkPlatform()
-		stands, problems := hung.Stand(j.On(&j.Plan), &j.Hanging, max(s.Facts.LeastBase(), s.Deck.Base))
-		j.Standing = stands
-		j.Report("", problems)
+		s.checkPlatform()
 	}
-	s.Deck.First, s.Deck.Last, s.Deck.Hired = w.DaysAloft(&j.Plan)
+	s.Deck.First, s.Deck.Last, s.Deck.Hired = w.DaysAloft(p)
+	return s, wrong
 }
 
-// SeeToRules works out what the rules have to say of it all.
-func (j *Job) SeeToRules() {
-	if j.Plan.Quote.Known {
-		return
-	}
-	j.limitProducts()
-	facts := j.Safety.Facts
+// SeeToRules works out how the products stand against the law, and what the rules have
+// to say of it all.
+func SeeToRules(facts safety.Job, a *Air) Rules {
 	if len(facts.Products) > 0 {
-		facts.Course = &j.Air.Course
+		facts.Course = &a.Course
 	}
-	j.Rules.Told = safety.Tell(facts)
+	return Rules{Limits: limitsOf(&facts), Told: safety.Tell(facts)}
 }
 
-// safetyFacts is what the plan says of what the rules read.
-func (j *Job) safetyFacts() safety.Job {
-	p := &j.Plan
+// factsOf is what the plan says of what the rules read.
+func factsOf(p *plan.Plan) safety.Job {
 	facts := safety.Job{
-		Job:     j.Vapours.Job,
 		Country: p.Place.Rules, Year: p.Place.Built, Textured: p.Place.Textured, Lead: p.Place.Lead, Pull: p.Place.Pull, Asbestos: p.Place.Asbestos,
 		CeilingHeight: p.Room.Height, Fixture: safety.Yes,
 		Access: p.Access.By, Reach: p.Access.Reach, Base: p.Access.Base, Rails: p.Access.Rails, DeckGap: p.Access.DeckGap,
@@ -85,7 +80,7 @@ func (j *Job) safetyFacts() safety.Job {
 		}
 	}
 	facts.Building = safety.Building{
-		Detectors: j.inCeiling(survey.Detector, p.Place.Detectors), Sprinklers: j.inCeiling(survey.Sprinkler, p.Place.Sprinklers), Isolated: p.Place.Isolated, Flames: p.Place.Flames,
+		Detectors: inCeiling(p, survey.Detector, p.Place.Detectors), Sprinklers: inCeiling(p, survey.Sprinkler, p.Place.Sprinklers), Isolated: p.Place.Isolated, Flames: p.Place.Flames,
 		AirHandling: p.Place.AirHandling, Below: p.Place.Below, Fixings: p.Place.Fixings, FloorLoad: p.Place.FloorLoad,
 		Use: p.Place.Use, LeadFirm: p.Place.LeadFirm, LeadPlan: p.Place.LeadPlan, SprinklersAgreed: p.Place.SprinklersAgreed,
 		Drop: p.Place.Drop, DropDepth: p.Place.DropDepth,
@@ -106,8 +101,8 @@ func (j *Job) safetyFacts() safety.Job {
 
 // inCeiling is whether there are obstructions of a kind in the ceiling: one that
 // is drawn there counts, whatever was answered.
-func (j *Job) inCeiling(kind survey.Kind, answer safety.Answer) safety.Answer {
-	for _, o := range j.Plan.Obstructions {
+func inCeiling(p *plan.Plan, kind survey.Kind, answer safety.Answer) safety.Answer {
+	for _, o := range p.Obstructions {
 		if o.Kind == kind {
 			return safety.Yes
 		}

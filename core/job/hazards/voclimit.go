@@ -1,4 +1,4 @@
-package job
+package hazards
 
 import (
 	"ceilingwright/core/air"
@@ -20,15 +20,15 @@ type VOCLimit struct {
 	Stricter     []air.Stricter
 }
 
-// limitProducts compares each product that gives off solvent, or of which somebody
+// limitsOf compares each product that gives off solvent, or of which somebody
 // has said what it counts as, with what its category may hold.
-func (j *Job) limitProducts() {
-	facts := &j.Safety.Facts
+func limitsOf(facts *safety.Job) (limits []VOCLimit) {
 	for i := range facts.Products {
 		if p := &facts.Products[i]; p.Category != "" || p.Label.Known && !p.Label.Value.IsZero() {
-			j.Rules.Limits = append(j.Rules.Limits, limitOf(facts.Country, p))
+			limits = append(limits, limitOf(facts.Country, p))
 		}
 	}
+	return limits
 }
 
 func limitOf(country safety.Country, p *air.Product) VOCLimit {

@@ -1,8 +1,10 @@
-package job
+package hazards
 
 import (
 	"ceilingwright/core/days"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
+	"ceilingwright/core/problem"
 	"ceilingwright/core/safety"
 )
 
@@ -48,13 +50,12 @@ const (
 func (d *Deck) IsAsked() bool { return d.Kind != "" && d.Kind != safety.OnFloor }
 
 // findDeck works out what to ask for.
-func (j *Job) findDeck() {
-	facts, d := &j.Safety.Facts, &j.Safety.Deck
+func (s *Safety) findDeck(rates *plan.Rates) []problem.Problem {
+	facts, d := &s.Facts, &s.Deck
 	deck, problems := safety.DeckOf(*facts)
-	j.Report("", problems)
 	d.Deck, d.Kind = deck, safety.KindFor(deck)
 	if d.Kind == "" {
-		return
+		return problems
 	}
 	d.statures(facts)
 	ceiling := facts.CeilingHeight
@@ -79,9 +80,10 @@ func (j *Job) findDeck() {
 		d.Reach = facts.Reach
 	}
 	d.Panel = days.UsualHang
-	if rate := j.Plan.Days.Rates.Hang; rate.Known {
+	if rate := rates.Hang; rate.Known {
 		d.Panel, d.Rated = days.WholeMinutes(rate.Value, 1), true
 	}
+	return problems
 }
 
 // statures are the heights that the deck was worked out from. Where nobody's is
@@ -97,12 +99,4 @@ func (d *Deck) statures(facts *safety.Job) {
 		d.Tallest = facts.CeilingHeight - d.Most - safety.HeadRoom
 		d.Shortest = d.Tallest
 	}
-}
-
-// Moves is how often the platform is moved, over all layers.
-func (j *Job) Moves() (moves int) {
-	for i := range j.Hanging.Layers {
-		moves += j.Hanging.Layers[i].Sequence.Moves
-	}
-	return moves
 }

@@ -1,12 +1,14 @@
-package job
+package hazards
 
 import (
 	"cmp"
 	"slices"
 
 	"ceilingwright/core/days"
+	"ceilingwright/core/job/hours"
 	"ceilingwright/core/job/schedule"
 	"ceilingwright/core/measure"
+	"ceilingwright/core/plan"
 	"ceilingwright/core/words"
 )
 
@@ -60,10 +62,10 @@ type Turns struct {
 // overheadOf is how many of so many minutes at a task the hands are above the
 // head: all of them, but none in marking out, and in hanging not those in which
 // the platform is moved. Rounded up to the minute.
-func (j *Job) overheadOf(w *schedule.Scheduled, task int, minutes int64) int64 {
+func overheadOf(p *plan.Plan, w *schedule.Scheduled, task int, minutes int64) int64 {
 	o, t := w.Origins[task], &w.Tasks[task]
 	switch {
-	case t.Aside || o.Work == days.Marking || !schedule.IsAloft(&j.Plan, o):
+	case t.Aside || o.Work == days.Marking || !schedule.IsAloft(p, o):
 		return 0
 	case o.Work == days.Hanging && t.Fixed > 0:
 		return (minutes*(t.Fixed-w.Job.Layers[o.Layer].Move) + t.Fixed - 1) / t.Fixed
@@ -71,9 +73,9 @@ func (j *Job) overheadOf(w *schedule.Scheduled, task int, minutes int64) int64 {
 	return minutes
 }
 
-// OverheadDays are the days with work above the head, in order, shared among so
-// many people.
-func (j *Job) OverheadDays(w *schedule.Scheduled, people int64) []OverheadDay {
+// overheadDays are the days with work above the head, in order, shared among those who
+// work.
+func overheadDays(p *plan.Plan, w *schedule.Scheduled) []OverheadDay {
 	if !w.Dated {
 		return nil
 	}
@@ -84,30 +86,30 @@ func (j *Job) OverheadDays(w *schedule.Scheduled, people int64) []OverheadDay {
 	s := &w.Schedule
 	var parts []stretch
 	for i := range s.Placed {
-		if j.overheadOf(w, i, 1) > 0 {
-			for _, p := range s.Parts(i) {
-				parts = append(parts, stretch{i, p})
+		if overheadOf(p, w, i, 1) > 0 {
+			for _, part := range s.Parts(i) {
+				parts = append(parts, stretch{i, part})
 			}
 		}
 	}
 	slices.SortStableFunc(parts, func(x, y stretch) int { return cmp.Compare(x.From, y.From) })
 	var list []OverheadDay
 	var until days.Moment // one person is busy
-	for _, p := range parts {
-		day := p.From.Date()
+	for _, part := range parts {
+		day := part.From.Date()
 		if len(list) == 0 || list[len(list)-1].Day != day {
 			list = append(list, OverheadDay{Day: day})
 		}
 		d := &list[len(list)-1]
-		crew := max(1, s.Placed[p.task].Crew)
-		d.together, d.all = max(d.together, crew), d.all+int64(crew)*j.overheadOf(w, p.task, int64(p.To-p.From))
-		if from := max(p.From, until); from < p.To {
-			d.add(p.task, w.Tasks[p.task].Name, j.overheadOf(w, p.task, int64(p.To-from)))
-			until = p.To
+		crew := max(1, s.Placed[part.task].Crew)
+		d.together, d.all = max(d.together, crew), d.all+int64(crew)*overheadOf(p, w, part.task, int64(part.To-part.From))
+		if from := max(part.From, until); from < part.To {
+			d.add(part.task, w.Tasks[part.task].Name, overheadOf(p, w, part.task, int64(part.To-from)))
+			until = part.To
 		}
 	}
 	for i := range list {
-		list[i].weigh(people)
+		list[i].weigh(int64(hours.People(&p.Days)))
 	}
 	return list
 }

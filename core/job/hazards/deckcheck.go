@@ -1,4 +1,4 @@
-package job
+package hazards
 
 import (
 	"ceilingwright/core/measure"
@@ -71,8 +71,8 @@ type checking struct {
 
 // checkPlatform is every check of which there is something to say. A hop-up has no
 // rails and no base to tip over.
-func (j *Job) checkPlatform() {
-	c := checking{&j.Safety, &j.Safety.Facts}
+func (s *Safety) checkPlatform() {
+	c := checking{s, &s.Facts}
 	low := c.Deck.Kind == safety.HopUp
 	if c.Gear.Kind != "" {
 		c.put(OfKind, shortUnless(c.Gear.Kind.Carries(c.Deck.Kind)))
