@@ -57,23 +57,14 @@ type Fault struct {
 // from is the job of a plan as read, with nothing worked out yet.
 func from(doc *plan.Document, stages int) *Job {
 	plan := &Job{}
-	plan.Report("", doc.Problems)
+	plan.report(doc.Problems)
 	return &Job{Plan: doc.Plan, read: noted{problems: plan.Problems, refused: plan.refused}, noted: make([]noted, stages)}
 }
 
-// From is the job of a plan as read, with nothing worked out yet and what is wrong with
-// the plan among its problems.
-func From(doc plan.Document) *Job {
-	j := from(&doc, 0)
-	j.Report("", j.read.problems)
-	return j
-}
-
-// Report notes problems, with the pointer prefix in front. What comes after a stop
-// at the same blank is left out: a length that cannot be read is not also missing.
-func (j *Job) Report(prefix string, list []problem.Problem) {
+// report notes problems. What comes after a stop at the same blank is left out: a length
+// that cannot be read is not also missing.
+func (j *Job) report(list []problem.Problem) {
 	for _, p := range list {
-		p.At = prefix + p.At
 		if j.IsRefused(p.At) {
 			continue
 		}
@@ -98,9 +89,9 @@ func (j *Job) IsRefused(at string) bool {
 	return false
 }
 
-// Variant is the job with a plan that can be changed without changing this one, and
+// variant is the job with a plan that can be changed without changing this one, and
 // with no problem found yet.
-func (j *Job) Variant() *Job {
+func (j *Job) variant() *Job {
 	v := &Job{Plan: j.Plan, Surface: j.Surface}
 	v.Layers, v.Keys, v.Hanging.Layers = slices.Clone(j.Layers), slices.Clone(j.Keys), slices.Clone(j.Hanging.Layers)
 	v.Plan.Steps = slices.Clone(j.Plan.Steps)

@@ -29,7 +29,7 @@ type stage struct {
 	hand func(to, from *Job)
 }
 
-// findings are what stages find, a bit for each stage in the order of the work.
+// Findings are what stages find, a bit for each stage in the order of the work.
 type Findings uint32
 
 // The findings of the stages.
@@ -162,19 +162,19 @@ func (s *stage) foundSame(which int, a, b *Job) bool {
 	return reflect.DeepEqual(&one, &other) && reflect.DeepEqual(a.noted[which].refused, b.noted[which].refused)
 }
 
-// guarded works so that a fault takes nothing of the other stages: what was found
-// stays, and what comes after goes on with it.
+// guarded works so that a fault takes nothing of the other stages: what comes after goes
+// on without what this one would have found.
 func (j *Job) guarded(work func(*Job) []problem.Problem) (fault any) {
 	defer func() { fault = recover() }()
-	j.Report("", work(j))
+	j.report(work(j))
 	return nil
 }
 
 // collect puts together what is wrong: with the plan as read, then stage by stage.
 func (j *Job) collect(stages []stage) {
-	j.Report("", j.read.problems)
+	j.report(j.read.problems)
 	for k := range stages {
-		j.Report("", j.noted[k].problems)
+		j.report(j.noted[k].problems)
 		if fault := j.noted[k].fault; fault != nil {
 			j.Faults = append(j.Faults, Fault{stages[k].name, fault})
 		}

@@ -104,7 +104,7 @@ func (j *Job) WhatIf(c *Change) (w WhatIf, ok bool) {
 // with is the job with one thing changed. What is not asked again, the room and the
 // setting out, stays as worked out.
 func (j *Job) with(c *Change) *Job {
-	v := j.Variant()
+	v := j.variant()
 	c.make(v)
 	isShared := slices.ContainsFunc(j.Plan.Steps, func(s plan.Step) bool { return s.SameAs != "" })
 	if !c.goodsStay || isShared {

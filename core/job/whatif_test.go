@@ -15,7 +15,8 @@ import (
 // A border 100 mm wider all round makes the mask 200 mm less both ways; a mask of which
 // less than the least panel would be left has no such change.
 func TestBorderChange(t *testing.T) {
-	j := From(plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"mask":{"length":"3","width":"2"}}`)))
+	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"mask":{"length":"3","width":"2"}}`))
+	j := Job{Plan: doc.Plan}
 	list := j.borderChange()
 	require.Len(t, list, 1)
 	assert.Equal(t, BordersWider, list[0].Of)

@@ -87,24 +87,20 @@ func (j *Job) TableAllows() bool {
 // 45 in, 29 CFR 1926.451(g)(4)(ii), OSHA letter of 2000-05-18; 950 mm and 470 mm,
 // Work at Height Regulations 2005, schedule 2, HSE. Elsewhere all of them.
 func RailsWanted(country Country) (least, most, gap measure.Length) {
-	const (
-		leastUS, mostUS = 38 * measure.Inch, 45 * measure.Inch
-		leastEU, gapEU  = 950 * measure.Millimetre, 470 * measure.Millimetre
-	)
 	switch country {
 	case US:
-		return leastUS, mostUS, 0
+		return leastRailUS, mostRailUS, 0
 	case UK, EU:
-		return leastEU, 0, gapEU
+		return leastRailEU, 0, mostRailGapEU
 	}
-	return max(leastUS, leastEU), mostUS, gapEU
+	return max(leastRailUS, leastRailEU), mostRailUS, mostRailGapEU
 }
 
 // DeckWidthWanted is how wide a deck has to be: 18 in, 29 CFR 1926.451(b)(2), seen
 // in a secondary copy; 0.60 m, EN 12811-1, from memory; elsewhere the wider.
 func DeckWidthWanted(country Country) measure.Length {
 	if country == US {
-		return 18 * measure.Inch
+		return leastDeckUS
 	}
-	return 60 * measure.Centimetre
+	return leastDeckEU
 }

@@ -272,18 +272,16 @@ func (w *work) startOf(l *layers.Layer, begin mask.Panel, waiting []mask.Panel) 
 		return begin
 	}
 	if slices.Contains(waiting, start) {
-		w.Report(l.Plan.At+"/start", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("Panel {panel} is missing or damaged, so hanging cannot begin with it.", words.Name("panel", start.Label())),
-			Do:   words.Say("Choose another to begin with, or leave it to the sheet.")}})
+		w.Remark(l.Plan.At+"/start", problem.Caution, words.Say("Panel {panel} is missing or damaged, so hanging cannot begin with it.", words.Name("panel", start.Label())),
+			words.Say("Choose another to begin with, or leave it to the sheet."))
 	}
 	return start
 }
 
 // noPanel reports that a layer has no panel of a label, and what is done then.
 func (w *work) noPanel(l *layers.Layer, at, label string, then words.Text) {
-	w.Report(l.Plan.At+at, []problem.Problem{{Severity: problem.Caution,
-		What: words.Sentences(words.Say("No panel of this layer is called “{label}”.", words.Name("label", label)), then),
-		Do:   words.Say("Write the label of a panel, A1 to {last}.", words.Name("last", l.Panels.LastPanel().Label()))}})
+	w.Remark(l.Plan.At+at, problem.Caution, words.Sentences(words.Say("No panel of this layer is called “{label}”.", words.Name("label", label)), then),
+		words.Say("Write the label of a panel, A1 to {last}.", words.Name("last", l.Panels.LastPanel().Label())))
 }
 
 // upAlready are the panels that the plan says are up. A loose piece goes up by
@@ -327,9 +325,8 @@ func (w *work) restartOf(l *layers.Layer, work *hanging.Job) (hanging.Restart, b
 	}
 	restart, ok := hanging.RestartAt(*work, crooked)
 	if !ok {
-		w.Report(l.Plan.At+"/crooked", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("Panel {panel} is not up, so it cannot be up crooked.", words.Name("panel", crooked.Label())),
-			Do:   words.Say("Mark it as up first, or leave this empty.")}})
+		w.Remark(l.Plan.At+"/crooked", problem.Caution, words.Say("Panel {panel} is not up, so it cannot be up crooked.", words.Name("panel", crooked.Label())),
+			words.Say("Mark it as up first, or leave this empty."))
 	}
 	return restart, ok
 }

@@ -81,8 +81,7 @@ func (w *work) keepKeys() {
 		l := &w.Layers[i]
 		if i+1 == len(w.Layers) {
 			if l.Plan.Key != "" {
-				w.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Note,
-					What: words.Say("No layer comes after this one, so no panel needs to stay up."), Do: words.Say("Leave the blank empty.")}})
+				w.Remark(l.Plan.At+"/key", problem.Note, words.Say("No layer comes after this one, so no panel needs to stay up."), words.Say("Leave the blank empty."))
 			}
 			continue
 		}
@@ -123,9 +122,8 @@ func (w *work) keyOf(l, next *layers.Layer) Key {
 	}
 	p, found := l.Panels.PanelByLabel(l.Plan.Key)
 	if !found {
-		w.Report(l.Plan.At+"/key", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("No panel of this layer is called “{label}”.", words.Name("label", l.Plan.Key)),
-			Do:   words.Say("Its panels run from A1 to {last}; until then the key is chosen for you.", words.Name("last", l.Panels.LastPanel().Label()))}})
+		w.Remark(l.Plan.At+"/key", problem.Caution, words.Say("No panel of this layer is called “{label}”.", words.Name("label", l.Plan.Key)),
+			words.Say("Its panels run from A1 to {last}; until then the key is chosen for you.", words.Name("last", l.Panels.LastPanel().Label())))
 		return Key{Key: best, Chosen: ByTool, From: from}
 	}
 	own, _ := register.KeyAt(this, then, p)

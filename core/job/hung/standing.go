@@ -3,9 +3,8 @@ package hung
 import (
 	"strings"
 
-	"ceilingwright/core/job/layers"
-
 	"ceilingwright/core/hanging"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
@@ -72,8 +71,8 @@ func (w *work) furnitureInRoom() {
 	for i := range w.Plan.Furniture {
 		f := &w.Plan.Furniture[i]
 		if stands, ok := StandsAt(f); ok && w.Room.Shape.Usable() && !w.Room.Shape.Contains(stands.Centre()) {
-			w.Report(f.At, []problem.Problem{{Severity: problem.Caution,
-				What: words.Say("{^thing} would stand outside the room.", words.Of("thing", FurnitureName(f))), Do: words.Say("Measure again from walls ZW and WX to its nearest corner.")}})
+			w.Remark(f.At, problem.Caution, words.Say("{^thing} would stand outside the room.", words.Of("thing", FurnitureName(f))),
+				words.Say("Measure again from walls ZW and WX to its nearest corner."))
 		}
 	}
 }

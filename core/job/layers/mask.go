@@ -47,7 +47,7 @@ func (w *work) take() {
 	m := &w.Plan.Mask
 	w.Report("/mask", m.Outline.Check())
 	if len(m.Layers) == 0 {
-		w.Report("/mask/layers", []problem.Problem{{Severity: problem.Stop, What: words.Say("The mask has no layer."), Do: words.Say("Add a layer.")}})
+		w.Remark("/mask/layers", problem.Stop, words.Say("The mask has no layer."), words.Say("Add a layer."))
 	}
 	used := map[string]bool{}
 	for i, l := range m.Layers {
@@ -56,10 +56,9 @@ func (w *work) take() {
 			l.Cut.ID += "-" + strconv.Itoa(i+1)
 		}
 		if l.Cut.ID != given {
-			w.Report(l.At+"/id", []problem.Problem{{Severity: problem.Caution,
-				What: words.Say("Another layer is called “{given}” too; this one is “{id}” on the sheet, and steps that name “{given}” mean the first.",
-					words.Name("given", given), words.Name("id", l.Cut.ID)),
-				Do: words.Say("Give each layer a word of its own.")}})
+			w.Remark(l.At+"/id", problem.Caution,
+				words.Say("Another layer is called “{given}” too; this one is “{id}” on the sheet, and steps that name “{given}” mean the first.",
+					words.Name("given", given), words.Name("id", l.Cut.ID)), words.Say("Give each layer a word of its own."))
 		}
 		used[l.Cut.ID] = true
 		w.Layers = append(w.Layers, w.layerOf(l))
@@ -94,9 +93,8 @@ func (w *work) layerOf(given plan.Layer) Layer {
 	ordered, problems := mask.LayerFromCut(outline, given.Cut)
 	w.Report(given.At, problems)
 	if given.Tolerance >= mask.LeastPanel {
-		w.Report(given.At+"/panelTolerance", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("A panel that may be off by {off} may be off by a whole panel.", words.Put("off", given.Tolerance)),
-			Do:   words.Say("Check the number and write its unit.")}})
+		w.Remark(given.At+"/panelTolerance", problem.Caution, words.Say("A panel that may be off by {off} may be off by a whole panel.", words.Put("off", given.Tolerance)),
+			words.Say("Check the number and write its unit."))
 	}
 	ordered, problems = w.fewEnough(given.At, ordered).WithPieces(outline, given.Pieces)
 	w.Report("", problems)
@@ -169,7 +167,7 @@ func (w *work) fewEnough(at string, panels mask.Layer) mask.Layer {
 	default:
 		return panels
 	}
-	w.Report(at, []problem.Problem{{Severity: problem.Stop, What: what, Do: words.Say("Cut the layers into fewer panels, or plan this one in a job of its own.")}})
+	w.Remark(at, problem.Stop, what, words.Say("Cut the layers into fewer panels, or plan this one in a job of its own."))
 	panels.Columns, panels.Rows = nil, nil
 	return panels
 }

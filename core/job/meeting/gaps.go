@@ -116,15 +116,15 @@ func (w *work) readGaps(l *layers.Layer, lines *[2]line) {
 		}
 		switch {
 		case !ok || after > len(a.run.Gaps):
-			w.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Stop, What: words.Say("“{seam}” is no seam of this layer.", words.Name("seam", note.Seam)),
-				Do: words.Say("Write it as the list of seams does, such as {seam}.", words.Name("seam", exampleOf(lines)))}})
+			w.Remark(note.At+"/seam", problem.Stop, words.Say("“{seam}” is no seam of this layer.", words.Name("seam", note.Seam)),
+				words.Say("Write it as the list of seams does, such as {seam}.", words.Name("seam", exampleOf(lines))))
 		case a.run.Held != nil && a.run.Held[after-1]:
-			w.Report(note.At+"/seam", []problem.Problem{{Severity: problem.Caution,
-				What: words.Say("Seam {seam} lies inside pieces over its whole length, so it cannot be set.", words.Name("seam", a.name(after))), Do: words.Say("Take this line out.")}})
+			w.Remark(note.At+"/seam", problem.Caution, words.Say("Seam {seam} lies inside pieces over its whole length, so it cannot be set.", words.Name("seam", a.name(after))),
+				words.Say("Take this line out."))
 		case !note.Known:
 		case note.Gap >= mask.LeastPanel:
-			w.Report(note.At+"/gap", []problem.Problem{{Severity: problem.Stop,
-				What: words.Say("A gap of {gap} is as wide as a panel.", words.Length("gap", note.Gap)), Do: words.Say("Check the number and write its unit.")}})
+			w.Remark(note.At+"/gap", problem.Stop, words.Say("A gap of {gap} is as wide as a panel.", words.Length("gap", note.Gap)),
+				words.Say("Check the number and write its unit."))
 		default:
 			a.take(after-1, i, note.Gap)
 		}
@@ -217,7 +217,7 @@ func (w *work) land(l *layers.Layer, a *line, h *mask.Hanging, from, to int, sid
 		what = words.Say("The panels will run {past} past the tape line towards {wall}, even with {open|seam|seams} still to come closed up.",
 			past, wall, words.Count("open", side.Open))
 	}
-	w.Report(l.Plan.Gaps[last-1].At+"/gap", []problem.Problem{{Severity: problem.Caution, What: what, Do: do}})
+	w.Remark(l.Plan.Gaps[last-1].At+"/gap", problem.Caution, what, do)
 }
 
 // checkBridging says when the tape is too narrow for the widest gap of all layers,
@@ -226,9 +226,9 @@ func (w *work) checkBridging() {
 	widest, seam := w.Meeting.Widest, w.Meeting.WidestAt
 	tape := mask.Bridging{Width: w.Plan.Seams.Width, Piece: w.Plan.Seams.Piece}
 	if tape.Piece > 0 && tape.Piece < mask.ShortestPiece {
-		w.Report("/seams/pieceLength", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("Pieces of {piece} would be mostly laps, so every seam is reckoned as one piece.", words.Length("piece", tape.Piece)),
-			Do:   words.Say("Write the longest piece one person lays, {least} or more.", words.AtLeast("least", mask.ShortestPiece))}})
+		w.Remark("/seams/pieceLength", problem.Caution,
+			words.Say("Pieces of {piece} would be mostly laps, so every seam is reckoned as one piece.", words.Length("piece", tape.Piece)),
+			words.Say("Write the longest piece one person lays, {least} or more.", words.AtLeast("least", mask.ShortestPiece)))
 	}
 	if tape.Width <= 0 || seam == "" || widest <= tape.WidestGap() {
 		return
@@ -239,7 +239,7 @@ func (w *work) checkBridging() {
 	if tape.Hold(widest) <= 0 {
 		what = words.Say("Over the gap of {gap} at seam {seam} tape of {width} does not reach across.", gap, at, width)
 	}
-	w.Report("/seams/tapeWidth", []problem.Problem{{Severity: problem.Caution, What: what,
-		Do: words.Say("Use tape of {width} or wider, so that it holds about {hold} on either side (common practice, no source).",
-			words.AtLeast("width", widest+2*mask.LeastHold), words.Length("hold", mask.LeastHold))}})
+	w.Remark("/seams/tapeWidth", problem.Caution, what,
+		words.Say("Use tape of {width} or wider, so that it holds about {hold} on either side (common practice, no source).",
+			words.AtLeast("width", widest+2*mask.LeastHold), words.Length("hold", mask.LeastHold)))
 }

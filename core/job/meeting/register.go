@@ -54,10 +54,9 @@ func (w *work) registerOf(l *layers.Layer, beneath bool) Register {
 		}
 		switch {
 		case !note.WantKnown && note.GotKnown:
-			w.Report(note.At+"/x", []problem.Problem{{Severity: problem.Stop,
-				What: words.Say("Where {mark} should be is not given.", words.Of("mark", name)),
-				Do: words.Say("Write its distances by the design, from the mask's edges towards {one} and towards {other}.",
-					words.Name("one", w.Setting.Facing(survey.DA).Text()), words.Name("other", w.Setting.Facing(survey.AB).Text()))}})
+			w.Remark(note.At+"/x", problem.Stop, words.Say("Where {mark} should be is not given.", words.Of("mark", name)),
+				words.Say("Write its distances by the design, from the mask's edges towards {one} and towards {other}.",
+					words.Name("one", w.Setting.Facing(survey.DA).Text()), words.Name("other", w.Setting.Facing(survey.AB).Text())))
 		case note.WantKnown && note.GotKnown:
 			w.checkMark(note, name)
 			marks, r.Places = append(marks, note.Mark), append(r.Places, i)
@@ -70,8 +69,8 @@ func (w *work) registerOf(l *layers.Layer, beneath bool) Register {
 		r.Corner, r.CornerKnown = r.KnownTo(l.Grid())
 	}
 	if r.Kind == register.Shift {
-		w.Report(given.At+"/marks", []problem.Problem{{Severity: problem.Note,
-			What: words.Say("The marks show how far the layer is shifted, but no turn."), Do: words.Say("Measure a second mark, as far from the first as the layer allows.")}})
+		w.Remark(given.At+"/marks", problem.Note, words.Say("The marks show how far the layer is shifted, but no turn."),
+			words.Say("Measure a second mark, as far from the first as the layer allows."))
 	}
 	return r
 }
@@ -84,12 +83,12 @@ func (w *work) checkMark(note *plan.MarkNote, name words.Text) {
 	}
 	check := words.Say("Check the number and its unit.")
 	if past := max(-note.Want.X, note.Want.X-o.Length); past > 0 {
-		w.Report(note.At+"/x", []problem.Problem{{Severity: problem.Caution, Do: check,
-			What: words.Say("The place of {mark} lies {past} outside the length of the mask.", words.Of("mark", name), words.Amount("past", past))}})
+		w.Remark(note.At+"/x", problem.Caution, words.Say("The place of {mark} lies {past} outside the length of the mask.", words.Of("mark", name), words.Amount("past", past)),
+			check)
 	}
 	if past := max(-note.Want.Y, note.Want.Y-o.Width); past > 0 {
-		w.Report(note.At+"/y", []problem.Problem{{Severity: problem.Caution, Do: check,
-			What: words.Say("The place of {mark} lies {past} outside the width of the mask.", words.Of("mark", name), words.Amount("past", past))}})
+		w.Remark(note.At+"/y", problem.Caution, words.Say("The place of {mark} lies {past} outside the width of the mask.", words.Of("mark", name), words.Amount("past", past)),
+			check)
 	}
 }
 

@@ -47,7 +47,7 @@ func (w *pricing) sameLeaf(step int) {
 	default:
 		return
 	}
-	w.Report(s.At+"/leaf/perBook", []problem.Problem{{Severity: problem.Note, What: what, Do: words.Say("Buy it together, from one batch.")}})
+	w.Remark(s.At+"/leaf/perBook", problem.Note, what, words.Say("Buy it together, from one batch."))
 }
 
 // isSameLeaf tells whether two leaves are sold as one thing.

@@ -144,9 +144,8 @@ func (o *out) siteOf() setout.Site {
 	if set.PointKnown && set.On == setout.OnPoint && s.Shape.Usable() {
 		at := survey.Fixture{At: survey.Measured, FromDA: set.PointDA, FromAB: set.PointAB}
 		if s.Point.Twice, s.Point.Known = at.TwiceMiddle(s.Shape); !s.Point.Known {
-			o.Report("/setting", []problem.Problem{{At: "/pointDA", Severity: problem.Stop,
-				What: words.Say("The point to centre on does not lie inside the room."),
-				Do:   words.Say("Measure again from the two walls that meet at corner W.")}})
+			o.Remark("/setting/pointDA", problem.Stop, words.Say("The point to centre on does not lie inside the room."),
+				words.Say("Measure again from the two walls that meet at corner W."))
 		}
 	}
 	return s
@@ -194,17 +193,17 @@ func (o *out) checkTape() {
 	set, choice, from := &o.Plan.Setting, &o.Setting.Choice, &o.Setting.TapeFrom
 	least := choice.Borders.Least()
 	if set.Taped && set.TapeWidth > least {
-		o.Report("/setting", []problem.Problem{{At: "/tapeWidth", Severity: problem.Caution,
-			What: words.Say("The tape is {tape} wide and the narrowest border {border}, so it would run up the wall.", words.Length("tape", set.TapeWidth), words.Length("border", least)),
-			Do:   words.Say("Use a narrower tape there, or slit it along the corner.")}})
+		o.Remark("/setting/tapeWidth", problem.Caution,
+			words.Say("The tape is {tape} wide and the narrowest border {border}, so it would run up the wall.", words.Length("tape", set.TapeWidth), words.Length("border", least)),
+			words.Say("Use a narrower tape there, or slit it along the corner."))
 	}
 	b := choice.Borders
 	*from = setout.Borders{AB: max(b.AB-set.TapeWidth, 0), BC: max(b.BC-set.TapeWidth, 0), CD: max(b.CD-set.TapeWidth, 0), DA: max(b.DA-set.TapeWidth, 0)}
 	if worst, ok := choice.Layout.Worst(); ok && worst.By() > setout.HiddenTaper {
-		o.Report("/setting", []problem.Problem{{At: "/square", Severity: problem.Note,
-			What: words.Say("Along wall {wall} the border widens by {by}, more than the {hidden} that a border hides.",
+		o.Remark("/setting/square", problem.Note,
+			words.Say("Along wall {wall} the border widens by {by}, more than the {hidden} that a border hides.",
 				words.Of("wall", worst.Wall), words.Amount("by", worst.By()), words.Length("hidden", setout.HiddenTaper)),
-			Do: words.Say("See whether it tapers less when the mask is square to something else, and show the client.")}})
+			words.Say("See whether it tapers less when the mask is square to something else, and show the client."))
 	}
 }
 

@@ -3,9 +3,8 @@ package steps
 import (
 	"slices"
 
-	"ceilingwright/core/job/layers"
-
 	"ceilingwright/core/finish"
+	"ceilingwright/core/job/layers"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
@@ -63,15 +62,15 @@ func (w *work) covered(s *plan.Step) Covered {
 func (w *work) openings(s *plan.Step) Covered {
 	i := slices.IndexFunc(w.Layers, func(l layers.Layer) bool { return l.Panels.ID == s.LayerID })
 	if i < 0 {
-		w.Report(s.At+"/layer", []problem.Problem{{Severity: problem.Stop,
-			What: words.Say("The step “{step}” does not say into the openings of which layer it goes.", words.Name("step", s.Name)), Do: words.Say("Choose the layer.")}})
+		w.Remark(s.At+"/layer", problem.Stop, words.Say("The step “{step}” does not say into the openings of which layer it goes.", words.Name("step", s.Name)),
+			words.Say("Choose the layer."))
 		return Covered{}
 	}
 	l, outline := &w.Layers[i], w.Plan.Mask.Outline
 	if !l.Plan.OpenKnown {
-		w.Report(l.Plan.At+"/open", []problem.Problem{{Severity: problem.Stop,
-			What: words.Say("The step “{step}” goes into the openings of this layer, and their share of the mask is not given.", words.Name("step", s.Name)),
-			Do:   words.Say("Ask the supplier what share of the mask is cut out.")}})
+		w.Remark(l.Plan.At+"/open", problem.Stop,
+			words.Say("The step “{step}” goes into the openings of this layer, and their share of the mask is not given.", words.Name("step", s.Name)),
+			words.Say("Ask the supplier what share of the mask is cut out."))
 		return Covered{}
 	}
 	return Covered{Area: outline.Area().Times(l.Plan.Open).Times(s.Share), Known: outline.IsComplete() && s.ShareKnown, Layer: l}
@@ -81,9 +80,8 @@ func (w *work) openings(s *plan.Step) Covered {
 func (w *work) surfaceOf(s *plan.Step) Covered {
 	i := slices.IndexFunc(w.Plan.Finish.Surfaces, func(one plan.Surface) bool { return one.ID == s.Surface })
 	if i < 0 {
-		w.Report(s.At+"/surface", []problem.Problem{{Severity: problem.Stop,
-			What: words.Say("The step “{step}” does not say which of the other surfaces it goes over.", words.Name("step", s.Name)),
-			Do:   words.Say("Choose the surface, or add it to the list of surfaces.")}})
+		w.Remark(s.At+"/surface", problem.Stop, words.Say("The step “{step}” does not say which of the other surfaces it goes over.", words.Name("step", s.Name)),
+			words.Say("Choose the surface, or add it to the list of surfaces."))
 		return Covered{}
 	}
 	c := Covered{Surface: &w.Plan.Finish.Surfaces[i]}

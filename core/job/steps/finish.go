@@ -124,9 +124,9 @@ func (w *work) ownerOf(step int) int {
 	if earlier >= 0 {
 		return w.Finish.Steps[earlier].Owner
 	}
-	w.Report(s.At+"/sameAs", []problem.Problem{{Severity: problem.Stop,
-		What: words.Say("No earlier step with a product of its own is called “{id}”, so “{step}” is bought for itself.", words.Name("id", problem.Name(s.SameAs)), words.Name("step", s.Name)),
-		Do:   words.Say("Choose an earlier step again.")}})
+	w.Remark(s.At+"/sameAs", problem.Stop,
+		words.Say("No earlier step with a product of its own is called “{id}”, so “{step}” is bought for itself.", words.Name("id", problem.Name(s.SameAs)), words.Name("step", s.Name)),
+		words.Say("Choose an earlier step again."))
 	return step
 }
 

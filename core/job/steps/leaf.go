@@ -68,9 +68,9 @@ func (w *work) laid(step int) Laid {
 		if along, across, ok := w.rectangle(step); ok {
 			return w.inGrid(step, g, along, across)
 		}
-		w.Report(s.At+"/leaf/lay", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("What this step goes over is no rectangle, so rows and columns cannot be counted. The leaves are counted by the area."),
-			Do:   words.Say("Let the step go over the whole mask or a ceiling with four square corners, or lay it leaf by leaf over the field.")}})
+		w.Remark(s.At+"/leaf/lay", problem.Caution,
+			words.Say("What this step goes over is no rectangle, so rows and columns cannot be counted. The leaves are counted by the area."),
+			words.Say("Let the step go over the whole mask or a ceiling with four square corners, or lay it leaf by leaf over the field."))
 	}
 	return w.inField(step, g)
 }
@@ -96,8 +96,8 @@ func (w *work) inField(step int, g finish.Gilding) Laid {
 	case l.Spill > 0 && l.OpeningsEdge > 0:
 		g.Spill = finish.SpillOf(l.OpeningsEdge, l.Spill)
 	case l.Spill > 0:
-		w.Report(s.At+"/leaf/openingsEdge", []problem.Problem{{Severity: problem.Note,
-			What: words.Say("How long the edges are is not given, so the leaf that goes past them is not counted."), Do: words.Say("Measure the edges of the openings, or ask the supplier.")}})
+		w.Remark(s.At+"/leaf/openingsEdge", problem.Note, words.Say("How long the edges are is not given, so the leaf that goes past them is not counted."),
+			words.Say("Measure the edges of the openings, or ask the supplier."))
 	}
 	leaves, problems, ok := finish.Field(g)
 	return w.answered(step, Laid{Leaves: leaves, Counted: ok}, problems)
@@ -139,10 +139,9 @@ func (w *work) inBand(step int, g finish.Gilding) Laid {
 	laid := w.answered(step, Laid{As: plan.Band, Leaves: leaves, Counted: ok, Band: b}, problems)
 	off := c.Area.Sub(leaves.Area).SquareMetres.Abs()
 	if ok && c.Known && off.Mul(measure.NumberFromInt(10)).Cmp(leaves.Area.SquareMetres) > 0 {
-		w.Report(s.At+"/area", []problem.Problem{{Severity: problem.Caution,
-			What: words.Say("The band comes to {band}, what this step goes over to {area}. The leaf goes by the band, the hours and sections by the other.",
-				words.Area("band", leaves.Area), words.Area("area", c.Area)),
-			Do: words.Say("Type the area of the band as what the step goes over, and the same for its size.")}})
+		w.Remark(s.At+"/area", problem.Caution,
+			words.Say("The band comes to {band}, what this step goes over to {area}. The leaf goes by the band, the hours and sections by the other.",
+				words.Area("band", leaves.Area), words.Area("area", c.Area)), words.Say("Type the area of the band as what the step goes over, and the same for its size."))
 	}
 	return laid
 }
