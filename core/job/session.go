@@ -16,12 +16,6 @@ type Session struct {
 // Work works out the job of a plan as read, which is kept and not to be changed.
 func (s *Session) Work(doc *plan.Document) *Job { return s.through(doc, stages()) }
 
-// Work works a plan out from nothing.
-func Work(doc *plan.Document) *Job {
-	var s Session
-	return s.Work(doc)
-}
-
 func (s *Session) through(doc *plan.Document, stages []stage) *Job {
 	j := from(doc, len(stages))
 	if s.changed = plan.AllParts; s.last != nil {

@@ -96,7 +96,7 @@ func TestSession_KeepsWhatIsTrue(t *testing.T) {
 			text, err := json.Marshal(now)
 			require.NoError(t, err)
 			doc, again := plan.Read(text), plan.Read(text)
-			kept, fresh := session.Work(&doc), Work(&again)
+			kept, fresh := session.Work(&doc), new(Session).Work(&again)
 			if !assert.Equal(t, fresh, kept, "seed %d: %s", seed, text) {
 				return
 			}

@@ -44,7 +44,7 @@ func TestPeopleChange(t *testing.T) {
 func TestWith_LeavesTheJob(t *testing.T) {
 	doc := plan.Read([]byte(`{"ceilingwright":1,"units":{"show":"metric","bare":"m"},"days":{"people":"2"},"finish":{"steps":[
 		{"id":"a","name":"Grey","kind":"coat","area":"typed","typedArea":"45","typedUnit":"m2","coats":"2","spread":"10","spreadUnit":"m2/L","loss":"10","cans":[{"size":"4","unit":"L","price":"30"}]}]}}`))
-	j := Work(&doc)
+	j := new(Session).Work(&doc)
 	c := Change{Of: PersonMore, People: 3, goodsStay: true, make: func(v *Job) { v.Plan.Days.People, v.Plan.Steps[0].Coats = 3, 1 }}
 	v := j.with(&c)
 	assert.Equal(t, []int{2, 2}, []int{j.Plan.Days.People, j.Plan.Steps[0].Coats})

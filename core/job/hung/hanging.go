@@ -114,13 +114,7 @@ type work struct {
 // Hang works out in which order the panels of each layer are hung, from which places of
 // the platform, what places each, and what comes down where one is up crooked.
 func Hang(on On, keys []Key) (Hanging, []problem.Problem) {
-	w := work{On: on, Keys: keys}
-	w.hang()
-	return w.Hanging, w.List
-}
-
-func (w *work) hang() {
-	cards := 0
+	w, cards := work{On: on, Keys: keys}, 0
 	for i := range w.Layers {
 		l, h, before := &w.Layers[i], Hung{}, &Key{}
 		if i > 0 && i <= len(w.Keys) {
@@ -142,6 +136,7 @@ func (w *work) hang() {
 		}
 		w.Hanging.Layers = append(w.Hanging.Layers, h)
 	}
+	return w.Hanging, w.List
 }
 
 // order works out the order of a layer.

@@ -70,13 +70,7 @@ func (k *Key) Name() string { return k.Piece.Name }
 
 // KeepKeys chooses the key of each layer that has one after it.
 func KeepKeys(on On) ([]Key, []problem.Problem) {
-	w := work{On: on}
-	w.keepKeys()
-	return w.Keys, w.List
-}
-
-func (w *work) keepKeys() {
-	w.Keys = make([]Key, len(w.Layers))
+	w := work{On: on, Keys: make([]Key, len(on.Layers))}
 	for i := range w.Layers {
 		l := &w.Layers[i]
 		if i+1 == len(w.Layers) {
@@ -99,6 +93,7 @@ func (w *work) keepKeys() {
 			k.Begin = nearestOf(k.Touches, next)
 		}
 	}
+	return w.Keys, w.List
 }
 
 // keyOf is the user's choice, else the tool's.

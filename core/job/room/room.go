@@ -32,73 +32,61 @@ type Room struct {
 	Objects, Things []Thing
 }
 
-// work is a room being worked out.
-type work struct {
-	*plan.Plan
-	Room Room
-	problem.List
-}
-
 // Find works out the shape of the ceiling, how well it is known, and what is on it.
-func Find(p *plan.Plan) (Room, []problem.Problem) {
-	w := work{Plan: p}
-	w.find()
-	return w.Room, w.List
-}
-
-func (w *work) find() {
-	read, r := w.Plan.Room, &w.Room
+func Find(p *plan.Plan) (r Room, wrong problem.List) {
+	read := p.Room
 	if r.Form = read.Form; r.Form == "" {
 		r.Form = survey.Rectangle
 	}
-	notation := w.Plan.Units.Notation()
+	notation := p.Units.Notation()
 	r.Found = read.Find(notation.System)
 	r.Shape = r.Found.Shape
-	w.Report("/room", r.Found.Problems)
-	w.Report("/room/fixture", w.Plan.Fixture.CheckIn(r.Shape))
-	for _, o := range w.Plan.Obstructions {
-		w.Report(o.At, o.CheckIn(r.Shape))
+	wrong.Report("/room", r.Found.Problems)
+	wrong.Report("/room/fixture", p.Fixture.CheckIn(r.Shape))
+	for _, o := range p.Obstructions {
+		wrong.Report(o.At, o.CheckIn(r.Shape))
 	}
-	w.findThings()
+	r.findThings(p)
 	if !r.Shape.Usable() {
-		return
+		return r, wrong
 	}
 	r.Area, r.Perimeter, r.Fan = r.Shape.Area(), r.Shape.Perimeter(), r.Shape.Fan()
 	r.Air = measure.VolumeOver(r.Area, read.Height)
-	r.Read = w.closingRead()
+	r.Read = r.closingRead(&read)
 	if middle, crossed, apart, ok := r.Shape.Middles(); ok && apart > notation.Mark() {
 		r.Middle, r.Crossed, r.Apart = middle, crossed, apart
 	}
+	return r, wrong
 }
 
 // closingRead is the reading that misses closing: a diagonal, or the line that misses
 // most.
-func (w *work) closingRead() measure.Length {
-	c := w.Room.Found.Closing
-	for _, l := range w.Room.Found.Lines {
+func (r *Room) closingRead(read *survey.Room) measure.Length {
+	c := r.Found.Closing
+	for _, l := range r.Found.Lines {
 		if l.At == c.At {
 			return l.Taken()
 		}
 	}
 	if c.Line == survey.LineBD {
-		return w.Plan.Room.DiagonalBD
+		return read.DiagonalBD
 	}
-	return w.Plan.Room.DiagonalAC
+	return read.DiagonalAC
 }
 
 // findThings finds the light and the obstructions in the room.
-func (w *work) findThings() {
-	if f := w.Plan.Fixture; f.At != survey.NoFixture && f.At != "" {
-		w.findThing(f, Thing{At: "/room/fixture", Kind: "fixture", Light: true})
+func (r *Room) findThings(p *plan.Plan) {
+	if f := p.Fixture; f.At != survey.NoFixture && f.At != "" {
+		r.findThing(f, Thing{At: "/room/fixture", Kind: "fixture", Light: true})
 	}
-	for _, o := range w.Plan.Obstructions {
-		w.findThing(o.Fixture, Thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
+	for _, o := range p.Obstructions {
+		r.findThing(o.Fixture, Thing{At: o.At, Name: o.Name, Kind: string(o.Kind)})
 	}
 }
 
-func (w *work) findThing(f survey.Fixture, t Thing) {
-	if t.Middle, t.Placed = f.Middle(w.Room.Shape); t.Placed {
-		x, y, own := f.Axis(w.Room.Shape)
+func (r *Room) findThing(f survey.Fixture, t Thing) {
+	if t.Middle, t.Placed = f.Middle(r.Shape); t.Placed {
+		x, y, own := f.Axis(r.Shape)
 		t.InMiddle, t.OwnAxis = f.At == survey.InMiddle, own
 		t.Round, t.Length, t.Width = !f.Rectangular, f.Across, f.Across
 		if f.Rectangular {
@@ -107,7 +95,7 @@ func (w *work) findThing(f survey.Fixture, t Thing) {
 		if y != 0 || x < 0 {
 			t.Lies = setout.Turn{AlongX: x, AlongY: y}
 		}
-		w.Room.Things = append(w.Room.Things, t)
+		r.Things = append(r.Things, t)
 	}
-	w.Room.Objects = append(w.Room.Objects, t)
+	r.Objects = append(r.Objects, t)
 }
