@@ -137,6 +137,20 @@ func (x *Answer) write(w *jsondoc.Writer) {
 	w.Text("text", x.Text)
 	w.Text("figure", x.Figure)
 	w.Text("page", x.Page)
+	if len(x.Fills) > 0 {
+		w.List("fills")
+		for i := range x.Fills {
+			x.Fills[i].write(w)
+		}
+		w.Close(']')
+	}
+	w.Close('}')
+}
+
+func (x *Fill) write(w *jsondoc.Writer) {
+	w.Open('{')
+	w.Text("at", x.At)
+	w.Text("text", x.Text)
 	w.Close('}')
 }
 

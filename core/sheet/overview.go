@@ -12,13 +12,21 @@ type Overview struct {
 }
 
 // Answer is one of the answers of a job. ID is stable, Figure the id of the figure that
-// has its working, "" where it is made of several, Page where more is told.
+// has its working, "" where it is made of several, Page where more is told. Fills are what
+// to write into the plan to have it so, where it only could be so.
 type Answer struct {
 	ID     string `json:"id"`
 	Label  string `json:"label"`
 	Text   string `json:"text"`
 	Figure string `json:"figure"`
 	Page   string `json:"page"`
+	Fills  []Fill `json:"fills,omitempty"`
+}
+
+// Fill is a text for a blank, by its pointer.
+type Fill struct {
+	At   string `json:"at"`
+	Text string `json:"text"`
 }
 
 // PageState is a page of the job in a line: Text is the answer it gives, "" where there

@@ -243,7 +243,9 @@ func (t *teller) price() (figure string, text words.Text, taxed bool) {
 func (t *teller) answers() {
 	if long, ok := setting.Sized(t.Setting.Largest, setout.LongSide); ok && t.Plan.Mask.Outline.Length == 0 {
 		if wide, ok := setting.Sized(t.Setting.Largest, setout.WideSide); ok {
-			t.answer("mask", words.Say("largest mask"), words.Say("{length} × {width}", words.Length("length", long), words.Length("width", wide)), "", page.Setting)
+			length, width := words.AtMost("length", long), words.AtMost("width", wide)
+			t.answer("mask", words.Say("largest mask that leaves {border}", words.Length("border", t.Plan.Setting.LeastBorder)), words.Say("{length} × {width}", length, width), "", page.Setting)
+			t.out.Answers[len(t.out.Answers)-1].Fills = []sheet.Fill{{At: "/mask/length", Text: t.Say("{length}", length)}, {At: "/mask/width", Text: t.Say("{width}", width)}}
 		}
 	}
 	if label, text := t.border(); !text.IsEmpty() {
@@ -262,6 +264,8 @@ func (t *teller) answers() {
 	}
 	t.answer("leaf", words.Say("leaf to buy"), leaf(books, rolls), "", page.Finish)
 	if t.Days.Dated {
+		first, last := t.Days.Schedule.Span()
+		t.answer("days", words.Say("days in the house"), words.Say("{n}", words.Count("n", int64(last-first)+1)), "", page.Days)
 		t.answer("done", words.Say("done on"), words.Say("{day}", words.Of("day", t.Days.LastDay())), "", page.Days)
 	}
 	figure, price, taxed := t.price()

@@ -52,13 +52,21 @@ export interface Overview {
 }
 
 /** Answer is one of the answers of a job. ID is stable, Figure the id of the figure that
- *  has its working, "" where it is made of several, Page where more is told. */
+ *  has its working, "" where it is made of several, Page where more is told. Fills are what
+ *  to write into the plan to have it so, where it only could be so. */
 export interface Answer {
   id: string;
   label: string;
   text: string;
   figure: string;
   page: string;
+  fills?: Fill[];
+}
+
+/** Fill is a text for a blank, by its pointer. */
+export interface Fill {
+  at: string;
+  text: string;
 }
 
 /** PageState is a page of the job in a line: Text is the answer it gives, "" where there

@@ -66,6 +66,18 @@ export function entryPointer(plan: JsonObject, pointer: string, key: string, nam
   return `${pointer}/${String(i < 0 ? entries.length : i)}`;
 }
 
+/** A plan with one layer of the mask more. */
+export function withLayer(plan: Plan): Plan {
+  const more = JSON.parse(JSON.stringify(plan)) as Plan;
+  put(more, "/mask/layers", [...list(more, "/mask/layers"), newEntry(more, "/mask/layers")]);
+  return more;
+}
+
+/** Whether a step goes through a layer that the plan does not have yet. */
+export function lacksLayer(step: Json): boolean {
+  return ["mask", "openings", "edges"].includes(typedText(at(step, "/area"))) && typedText(at(step, "/layer")) === "";
+}
+
 /** Makes that entry where there is none, and gives its pointer. */
 export function ensureEntry(plan: JsonObject, pointer: string, key: string, name: string): string {
   const there = entryPointer(plan, pointer, key, name);

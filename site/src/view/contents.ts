@@ -1,10 +1,10 @@
 // The job at a glance: the list of its pages with what each comes to, the answers
 // people come for, and what to see to first.
 
-import type { Overview, PageState } from "../engine/contract";
+import type { Overview, PageState, Sheet } from "../engine/contract";
 import { list, put, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
-import { every, make, redraw, region, setAttribute, setText } from "./dom";
+import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { pageNamed, pageTitle } from "./pages";
 import { say } from "./say";
 
@@ -35,7 +35,7 @@ export function renderContents(plan: JsonObject, overview: Overview | null): voi
         "div",
         { "data-answer": a.id },
         make("dt", {}, a.label),
-        make("dd", {}, make("a", { href: `#${pageNamed(a.page)}`, "data-figure": a.figure || undefined }, a.text)),
+        make("dd", {}, make("a", { href: `#${pageNamed(a.page)}`, "data-figure": a.figure || undefined }, a.text), a.fills ? action("take-answer", say("take it"), { "data-to": a.id }) : null),
       ),
     ),
   );
@@ -64,8 +64,14 @@ function renderCover(plan: JsonObject): void {
   (document.querySelector("[data-cover-steps]") as HTMLElement).hidden = steps === 0;
 }
 
-export function contentsActions(desk: Desk): Actions {
+export function contentsActions(desk: Desk, sheet: () => Sheet | null): Actions {
   return {
+    "take-answer": (b) => {
+      const fills = sheet()?.overview?.answers.find((a) => a.id === b.dataset["to"])?.fills ?? [];
+      desk.change((plan) => {
+        for (const { at, text } of fills) put(plan, at, text);
+      }, "", fills[0]?.at);
+    },
     tick: (b) => {
       const page = b.dataset["to"] ?? "";
       desk.change((plan) => {

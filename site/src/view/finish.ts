@@ -3,7 +3,7 @@
 
 import type { Engine } from "../engine/calls";
 import type { Climate, Drawing, Section, Sheet, Step, Total } from "../engine/contract";
-import { bareStep } from "../state/entries";
+import { bareStep, lacksLayer, withLayer } from "../state/entries";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { hear } from "./announce";
@@ -238,11 +238,20 @@ export function finishActions(desk: Desk, sheet: () => Sheet | null, engine: () 
   };
 }
 
+const MOST_LAYERS_BROUGHT = 2;
+
 /** Adds a step, or a set of steps, in the place that is chosen; what is added
  *  next goes after it. */
 export function addSteps(desk: Desk, engine: Engine | null, what: string): void {
   const before = list(desk.plan(), STEPS);
-  const added = startingSteps(desk.plan(), engine, what);
+  let begun = desk.plan();
+  let added = startingSteps(begun, engine, what);
+  // A set for more layers than there are brings them along.
+  for (let more = 0; more < MOST_LAYERS_BROUGHT && added.length > 1 && added.some(lacksLayer); more++) {
+    begun = withLayer(begun);
+    added = startingSteps(begun, engine, what);
+  }
+  const layers = list(begun, "/mask/layers");
   if (added.length === 0) return;
   const chosen = document.querySelector<HTMLSelectElement>("[data-new-place]");
   const index = placeOf(chosen?.value ?? "", before);
@@ -250,6 +259,7 @@ export function addSteps(desk: Desk, engine: Engine | null, what: string): void 
   for (let i = 0; i < added.length; i++) insertItem(`${STEPS}/${String(index)}`);
   desk.change((plan) => {
     put(plan, STEPS, [...before.slice(0, index), ...added, ...before.slice(index)]);
+    put(plan, "/mask/layers", layers);
   });
   if (chosen && index < before.length) chosen.value = typedText(at(added.at(-1) ?? null, "/id"));
   document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(index)}"] .cw-lead input`)?.focus();

@@ -60,7 +60,7 @@ const doing: Actions = {
   ...printActions(desk),
   ...notationActions(desk),
   ...pagesActions(),
-  ...contentsActions(desk),
+  ...contentsActions(desk, theSheet),
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
     turnOver();
