@@ -73,11 +73,6 @@ export function withLayer(plan: Plan): Plan {
   return more;
 }
 
-/** Whether a step goes through a layer that the plan does not have yet. */
-export function lacksLayer(step: Json): boolean {
-  return ["mask", "openings", "edges"].includes(typedText(at(step, "/area"))) && typedText(at(step, "/layer")) === "";
-}
-
 /** Makes that entry where there is none, and gives its pointer. */
 export function ensureEntry(plan: JsonObject, pointer: string, key: string, name: string): string {
   const there = entryPointer(plan, pointer, key, name);

@@ -3,7 +3,7 @@
 
 import type { Engine } from "../engine/calls";
 import type { Climate, Drawing, Section, Sheet, Step, Total } from "../engine/contract";
-import { bareStep, lacksLayer, withLayer } from "../state/entries";
+import { bareStep, withLayer } from "../state/entries";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { hear } from "./announce";
@@ -246,10 +246,13 @@ export function addSteps(desk: Desk, engine: Engine | null, what: string): void 
   const before = list(desk.plan(), STEPS);
   let begun = desk.plan();
   let added = startingSteps(begun, engine, what);
-  // A set for more layers than there are brings them along.
-  for (let more = 0; more < MOST_LAYERS_BROUGHT && added.length > 1 && added.some(lacksLayer); more++) {
-    begun = withLayer(begun);
-    added = startingSteps(begun, engine, what);
+  // A set for more layers than there are brings along those that it goes through.
+  for (let more = 0; more < MOST_LAYERS_BROUGHT && added.length > 1; more++) {
+    const wider = withLayer(begun);
+    const steps = startingSteps(wider, engine, what);
+    const layer = typedText(at(list(wider, "/mask/layers").at(-1) ?? null, "/id"));
+    if (!steps.some((s) => typedText(at(s, "/layer")) === layer)) break;
+    [begun, added] = [wider, steps];
   }
   const layers = list(begun, "/mask/layers");
   if (added.length === 0) return;
