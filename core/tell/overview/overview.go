@@ -265,8 +265,7 @@ func (t *teller) answers() {
 	t.answer("leaf", words.Say("leaf to buy"), leaf(books, rolls), "", page.Finish)
 	if t.Days.Dated {
 		first, last := t.Days.Schedule.Span()
-		t.answer("days", words.Say("days in the house"), words.Say("{n}", words.Count("n", int64(last-first)+1)), "", page.Days)
-		t.answer("done", words.Say("done on"), words.Say("{day}", words.Of("day", t.Days.LastDay())), "", page.Days)
+		t.answer("done", words.Say("done on, days in the house"), words.Say("{day}, {n|day|days}", words.Of("day", last), words.Count("n", int64(last-first)+1)), "", page.Days)
 	}
 	figure, price, taxed := t.price()
 	label := words.Say("price")
