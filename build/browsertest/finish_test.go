@@ -64,6 +64,7 @@ func TestStepTurnedIntoLeafBeginsLikeANewOne(t *testing.T) {
 func TestFinishStepsChangePlaces(t *testing.T) {
 	v := open(t, desk, "")
 	before := v.text(named)
+	v.openStep("/finish/steps/3")
 	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("details").open = true`)
 	v.run(`document.querySelectorAll(".cw-step")[3].querySelector("[data-do=later]").click()`)
 	v.wait(`document.querySelectorAll(".cw-step")[3].dataset.kind === "peel"`)
@@ -77,6 +78,7 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	v.wait(`document.activeElement === document.querySelectorAll(".cw-step")[3].querySelector(".cw-handle")`)
 
 	// At the end it stays, and says so.
+	v.openStep("/finish/steps/9")
 	v.run(`document.querySelectorAll(".cw-step")[9].querySelector("[data-do=later]").click()`)
 	v.wait(`document.querySelector("[data-fill=hear]").textContent.startsWith("“Dark glaze over the whole” is the last step.")`)
 
@@ -105,6 +107,39 @@ func TestFinishStepsChangePlaces(t *testing.T) {
 	assert.Equal(t, order, v.text(named))
 }
 
+// A step is a line until it is opened, one at a time. Its line says what is bought and
+// that there is something to look at in it; what leads into it opens it, paper all.
+func TestFinishStepsAreLinesUntilOpened(t *testing.T) {
+	v := open(t, desk, "")
+	const filled = `Array.from(document.querySelectorAll(".cw-step"), (s, i) => s.querySelector("[data-at]") ? i : "").join("")`
+	v.waitText("", filled)
+	assert.Equal(t, "Blue ground|2 × 1 gal|1.75 gal", v.text(`["name", "bought", "need"].map((n) => document.querySelector("[data-fill=step-" + n + "]").textContent).join("|")`))
+	assert.Equal(t, "7 Look at this", v.text(`Array.from(document.querySelectorAll(".cw-step")).flatMap((s, i) => s.querySelector(".cw-say") ? [i + " " + s.querySelector(".cw-say").textContent] : []).join()`))
+
+	v.press(`[data-base="/finish/steps/7"] [data-do=open-step]`)
+	v.waitText("7", filled)
+	v.wait(`document.querySelector('[data-base="/finish/steps/7"] .cw-says > .cw-say')`)
+	v.press(`[data-base="/finish/steps/2"] [data-do=open-step]`)
+	v.waitText("2", filled)
+	v.press(`[data-base="/finish/steps/2"] [data-do=open-step]`)
+	v.waitText("", filled)
+
+	// Undone, a change in a step that is shut is gone to.
+	v.write("/finish/steps/5/coats", "3")
+	v.leave()
+	v.press(`[data-base="/finish/steps/0"] [data-do=open-step]`)
+	v.waitText("0", filled)
+	v.press(`.cw-head [data-do=undo]`)
+	v.wait(`document.activeElement.dataset.at === "/finish/steps/5/coats"`)
+	assert.Contains(t, v.text(`document.querySelector("[data-fill=undone]").textContent`), "number of coats")
+	v.waitText("5", filled)
+
+	v.run(`dispatchEvent(new Event("beforeprint"))`)
+	v.waitText("0123456789", filled)
+	v.run(`dispatchEvent(new Event("afterprint"))`)
+	v.waitText("5", filled)
+}
+
 // A finger draws a step as well as a mouse does.
 func TestFinishStepIsDrawnByAFinger(t *testing.T) {
 	v := open(t, phone, "")
@@ -130,14 +165,15 @@ func TestFinishStepIsDrawnByAFinger(t *testing.T) {
 func TestFinishStepLeftOutIsPutBack(t *testing.T) {
 	v := open(t, desk, "")
 	before := v.text(`JSON.stringify(JSON.parse(` + plan + `).finish)`)
+	v.openStep("/finish/steps/2")
 	v.run(`document.querySelectorAll(".cw-step")[2].querySelector("details").open = true`)
-	v.run(`document.querySelectorAll(".cw-step")[2].querySelector(":scope > .cw-says > .cw-folds > [data-do=remove]").click()`)
+	v.run(`document.querySelectorAll(".cw-step")[2].querySelector(".cw-step-tools [data-do=remove]").click()`)
 	v.wait(`document.querySelectorAll(".cw-step").length === 9`)
 	assert.Contains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "Light grey through the first layer")
 	v.press(`[data-do=put-back]`)
 	v.wait(`document.activeElement.dataset.at === "/finish/steps/2/name"`)
 	assert.Equal(t, before, v.text(`JSON.stringify(JSON.parse(`+plan+`).finish)`))
-	assert.Equal(t, "true false", v.text(`[2, 3].map((i) => document.querySelectorAll(".cw-step")[i].querySelector("details").open).join(" ")`), "its folds are its own")
+	assert.Equal(t, "true, ", v.text(`[2, 3].map((i) => document.querySelectorAll(".cw-step")[i].querySelector("details")?.open).join(", ")`), "it is open as it was")
 	assert.Equal(t, "", v.text(`document.querySelector("[data-fill=left-out]").textContent`))
 }
 
@@ -171,10 +207,13 @@ func TestFinishListToBuyIsPrintedAndSaved(t *testing.T) {
 // drawing shows the sections.
 func TestFinishMixIsMeasuredOutAndSectionsAreDrawn(t *testing.T) {
 	v := open(t, desk, "")
+	v.openStep("/finish/steps/9")
 	v.waitText("glaze medium, raw umber, water", `Array.from(document.querySelector(".cw-step[data-kind=glaze] .cw-mix").querySelectorAll("tbody th"), (e) => e.textContent).join(", ")`)
 	assert.Equal(t, "For the sample board", v.text(`document.querySelectorAll(".cw-step[data-kind=glaze] .cw-mix caption")[1].textContent`))
-	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
+	v.openStep("/finish/steps/1")
 	assert.Equal(t, "Bought with “Blue ground”.", v.text(`document.querySelector(".cw-step[data-kind=edge-seal] .cw-step-note").textContent`))
+	v.openStep("/finish/steps/8")
+	v.wait(`document.querySelector(".cw-step[data-kind=leaf] .cw-sections li")`)
 	v.press(`.cw-step[data-kind=leaf] [data-do=draw]`)
 	v.wait(`/^Sections of Broken leaf/.test(document.querySelector("[data-drawing-title]").textContent)`)
 	assert.Equal(t, "step.leaf.sections", v.text(`document.querySelector("[data-drawing-layer]").value`))

@@ -8,6 +8,7 @@ import (
 	"hash/crc32"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -377,10 +378,18 @@ const messages = `document.querySelector("[data-fill=messages]").textContent`
 // plan is the present plan, as the page keeps it inside itself.
 const plan = `document.getElementById("plan").textContent`
 
+// openStep opens the step of the finish that a place of the plan lies in.
+func (v *view) openStep(at string) {
+	v.t.Helper()
+	v.run(`const step = /^\/finish\/steps\/\d+/.exec($1)?.[0];
+  document.querySelector('.cw-step[data-base="' + step + '"] [data-do=open-step][aria-expanded=false]')?.click()`, at)
+}
+
 // write replaces what is in a blank by typing, key by key, and waits until the
 // sheet has taken it in: a slow one is worked out when the keys rest.
 func (v *view) write(at, text string) {
 	v.t.Helper()
+	v.openStep(at)
 	v.run(`const b = `+blank+`; for (let f = b.closest("details"); f; f = f.parentElement.closest("details")) f.open = true; b.focus(); b.select()`, at)
 	v.keys(text)
 	if !strings.Contains(text, "\b") {
@@ -400,6 +409,7 @@ func (v *view) keys(text string) {
 // choose takes a word of a choice in the sentences.
 func (v *view) choose(at, word string) {
 	v.t.Helper()
+	v.openStep(at)
 	v.run(`const b = `+blank+`; b.value = $2; for (const n of ["input", "change"]) b.dispatchEvent(new Event(n, { bubbles: true }))`, at, word)
 	require.Equal(v.t, word, v.text(blank+`.value`, at), "the words of %s", at)
 }
@@ -410,9 +420,12 @@ func (v *view) leave() {
 	v.run(`document.activeElement?.blur()`)
 }
 
-// press clicks an element with the mouse, where it stands.
+// press clicks an element with the mouse, where it stands; the step it names is opened.
 func (v *view) press(selector string) {
 	v.t.Helper()
+	if step := regexp.MustCompile(`/finish/steps/\d+`).FindString(selector); !strings.Contains(selector, "open-step") {
+		v.openStep(step)
+	}
 	at := value[[]float64](v, `(() => {
   const e = document.querySelector($1);
   for (let f = e.closest("details"); f; f = f.parentElement.closest("details")) if (!e.closest("summary") || e.closest("summary").parentElement !== f) f.open = true;

@@ -45,7 +45,7 @@ func TestEverythingCanBeUndoneAndDoneAgain(t *testing.T) {
 		{"another layer", func() { v.press(`[data-do=add][data-to="/mask/layers"]`) }, "layer” put in"},
 		{"a reading taken off", func() { v.press(`[data-base="/room/readings/2"] [data-do=remove]`) }, "a reading taken out"},
 		{"a reading", func() { v.press(`[data-do=add][data-to="/room/readings"]`) }, "a reading put in"},
-		{"a step left out", func() { v.press(`.cw-step[data-base="/finish/steps/1"] .cw-folds > .cw-off[data-do=remove]`) }, "” taken out"},
+		{"a step left out", func() { v.press(`.cw-step[data-base="/finish/steps/1"] .cw-step-tools [data-do=remove]`) }, "” taken out"},
 		{"a step moved", func() { v.press(`.cw-step[data-base="/finish/steps/1"] [data-do=later]`) }, "the order of the steps"},
 		{"a set of steps", func() { v.press(`[data-do=add][data-to="/finish/steps"]`) }, ""},
 		{"empty sheet", func() { v.press(`.cw-keep [data-do=empty]`) }, "empty sheet"},
@@ -150,15 +150,18 @@ func TestUndoneBlankIsGoneToAndSaid(t *testing.T) {
 	}
 }
 
-// A step that comes back stands where it was, and those after it keep their folds.
+// A layer that comes back stands where it was, and those after it keep their folds; a
+// step that comes back is not to be put back any more.
 func TestEntryThatComesBackLeavesFoldsAlone(t *testing.T) {
 	v := open(t, desk, "")
-	fold := func(step string) string { return `.cw-step[data-base="/finish/steps/` + step + `"] details` }
-	v.run(`document.querySelector($1).open = true`, fold("2"))
-	v.press(`.cw-step[data-base="/finish/steps/1"] .cw-folds > .cw-off[data-do=remove]`)
-	require.True(t, v.holds(`document.querySelector($1).open`, fold("1")))
+	fold := func(layer string) string { return `.cw-layer[data-base="/mask/layers/` + layer + `"] details` }
+	v.run(`document.querySelector($1).open = true`, fold("1"))
+	v.press(`.cw-layer[data-base="/mask/layers/0"] [data-do=remove]:not(li *)`)
+	require.True(t, v.holds(`document.querySelector($1).open`, fold("0")))
 	v.press(`[data-do=undo]`)
-	assert.True(t, v.holds(`document.querySelector($1).open && !document.querySelector($2).open`, fold("2"), fold("1")))
+	assert.True(t, v.holds(`document.querySelector($1).open`, fold("1")))
+	v.press(`.cw-step[data-base="/finish/steps/1"] .cw-step-tools [data-do=remove]`)
+	v.press(`[data-do=undo]`)
 	assert.NotContains(t, v.text(`document.querySelector("[data-fill=left-out]").textContent`), "left out", "it cannot be put back twice")
 }
 

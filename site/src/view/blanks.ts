@@ -6,6 +6,7 @@ import { at, typedText, type JsonObject } from "../state/pointer";
 import { action, every, make, setAttribute } from "./dom";
 import { whole } from "./lists";
 import { say } from "./say";
+import { shutAround } from "./step-open";
 
 export type Blank = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
@@ -122,6 +123,8 @@ export function renderProblems(problems: Problem[]): void {
 }
 
 function write(problem: Problem, blank: Blank | null, id: string, toCome: boolean): void {
+  const shut = blank ? null : shutAround(problem.at);
+  if (shut) return mark(shut, problem);
   const host = blank ? sentence(blank) : nearest(problem.at);
   if (!host) return;
   const note = make(
@@ -140,6 +143,16 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
   } else host.append(note);
 }
 
+/** The line of a step that is shut says that there is something to look at in it, by
+ *  the most severe. */
+function mark(line: Element, problem: Problem): void {
+  if (problem.toCome || problem.severity === "note") return;
+  const before = line.querySelector<HTMLElement>(".cw-say");
+  if (before && problem.severity !== "stop") return;
+  before?.remove();
+  line.append(make("span", { class: "cw-say", "data-severity": problem.severity }, severityWords[problem.severity]));
+}
+
 /** The sentence a blank stands in, or the folded phrase that hides it. */
 export function sentence(blank: Element): Element {
   const fold = blank.closest("details:not([open])");
@@ -150,7 +163,7 @@ export function sentence(blank: Element): Element {
 /** The part of the sheet a problem without a blank of its own belongs to. */
 function nearest(pointer: string): Element | null {
   for (let p = pointer; p !== ""; p = p.slice(0, p.lastIndexOf("/"))) {
-    const item = document.querySelector(`.cw-item[data-base="${CSS.escape(p)}"] > .cw-says`);
+    const item = document.querySelector(`.cw-item[data-base="${CSS.escape(p)}"] .cw-says`);
     const place = item ?? document.querySelector(`[data-place~="${CSS.escape(p)}"]`);
     if (place) return place;
   }

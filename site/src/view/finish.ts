@@ -7,6 +7,7 @@ import { bareStep, withLayer } from "../state/entries";
 import { fileName } from "../state/plan";
 import { at, list, put, typedText, type Json, type JsonObject } from "../state/pointer";
 import { hear } from "./announce";
+import { figures } from "./answer";
 import { wordsFor, type Offered } from "./choices";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
@@ -17,6 +18,7 @@ import { insertItem } from "./lists";
 import { calm, quoted } from "./names";
 import { layAlone } from "./paper";
 import { say } from "./say";
+import { isStepOpen, nextOpen } from "./step-open";
 
 const STEPS = "/finish/steps";
 
@@ -48,32 +50,55 @@ export function renderSteps(plan: JsonObject, steps: Step[], drawings: Drawing[]
     const entry = typed[i] ?? null;
     const step = byId.get(typedText(at(entry, "/id")));
     setAttribute(item, "data-kind", typedText(at(entry, "/kind")) || null);
-    renderHead(item, typedText(at(entry, "/name")), i, typed.length);
-    const figures = step?.figures ?? [];
-    redraw(region("step-figures", item), figures, () => figurePlaces(figures));
-    setText(region("step-note", item), [...said(step), ...(step?.notes ?? [])].join(" "));
-    const mix = step?.mixLines ?? [];
-    const sample = step?.sampleLines ?? [];
-    const sections = step?.sections ?? [];
-    const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
-    redraw(region("step-more", item), [mix, sample, sections, drawing?.id ?? ""], () => [
-      mix.length > 0 ? mixTable(say("The mix"), mix) : null,
-      sample.length > 0 ? mixTable(say("For the sample board"), sample) : null,
-      ...(sections.length > 0 ? sectionList(sections, drawing) : []),
-    ]);
+    renderHead(item, entry, i, typed.length);
+    renderLine(item, step);
+    if (item.querySelector("[data-whole] > *")) renderWhole(item, step, drawings);
   });
+}
+
+/** What a step comes to, on its line: what is bought, and what of it is needed. */
+function renderLine(item: HTMLElement, step: Step | undefined): void {
+  const all = step?.figures ?? [];
+  const of = (names: string[]) => names.map((name) => figures().get(all.find((id) => id.endsWith(`.${name}`)) ?? "")).find((f) => f !== undefined);
+  const buys = of(bought);
+  setText(region("step-bought", item), buys?.text ?? "");
+  setText(region("step-need", item), of(["product", "area"])?.text ?? "");
+}
+
+/** With which step it is bought, where it is. */
+function shared(step: Step | undefined): string {
+  return step && step.material !== "" && step.material !== step.id ? step.buy : "";
+}
+
+function renderWhole(item: HTMLElement, step: Step | undefined, drawings: Drawing[]): void {
+  const ids = step?.figures ?? [];
+  redraw(region("step-figures", item), ids, () => figurePlaces(ids));
+  setText(region("step-note", item), [...said(step), ...(step?.notes ?? [])].join(" "));
+  const mix = step?.mixLines ?? [];
+  const sample = step?.sampleLines ?? [];
+  const sections = step?.sections ?? [];
+  const drawing = drawings.find((d) => d.shows === "sections" && d.id === `step.${step?.id ?? ""}.sections`);
+  redraw(region("step-more", item), [mix, sample, sections, drawing?.id ?? ""], () => [
+    mix.length > 0 ? mixTable(say("The mix"), mix) : null,
+    sample.length > 0 ? mixTable(say("For the sample board"), sample) : null,
+    ...(sections.length > 0 ? sectionList(sections, drawing) : []),
+  ]);
 }
 
 /** What is left over, or with which step it is bought, as sentences. */
 function said(step: Step | undefined): string[] {
   if (!step) return [];
-  const shared = step.material !== "" && step.material !== step.id ? step.buy : "";
-  return [shared, step.leftOver].filter(Boolean).map((words) => `${(words[0] ?? "").toUpperCase()}${words.slice(1)}.`);
+  return [shared(step), step.leftOver].filter(Boolean).map((words) => `${(words[0] ?? "").toUpperCase()}${words.slice(1)}.`);
 }
 
-/** The handle and the two buttons of a step say which step they move. */
-function renderHead(item: HTMLElement, name: string, index: number, count: number): void {
-  const called = calm(name) || say("step {index}", { index: index + 1 });
+/** The line of a step opens it; the handle and the buttons say which step they move. */
+function renderHead(item: HTMLElement, entry: Json, index: number, count: number): void {
+  const called = calm(typedText(at(entry, "/name"))) || say("step {index}", { index: index + 1 });
+  const id = typedText(at(entry, "/id"));
+  const line = item.querySelector(".cw-step-line") as Element;
+  setAttribute(line, "data-to", id);
+  setAttribute(line, "aria-expanded", String(isStepOpen(id)));
+  setText(region("step-name", item), called);
   const handle = item.querySelector(".cw-handle");
   if (handle) {
     setAttribute(handle, "aria-label", say("Move “{step}”, step {index} of {count}: draw it, or press Alt with the up or down arrow", { step: called, index: index + 1, count }));
@@ -128,19 +153,13 @@ function sectionList(sections: Section[], drawing: Drawing | undefined): HTMLEle
   ];
 }
 
-/** How a verdict on the air looks, and what is said of it while its fold is shut. */
-const verdicts: Record<string, { looks: string; words: string }> = {
-  go: { looks: "pass", words: `: ${say("fit to paint")}` },
-  stop: { looks: "fail", words: `: ${say("not fit to paint")}` },
-  unknown: { looks: "unsure", words: `: ${say("a reading is missing")}` },
-};
+/** How a verdict on the air looks. */
+const verdicts: Record<string, string> = { go: "pass", stop: "fail", unknown: "unsure" };
 
 export function renderClimate(climate: Climate | null): void {
-  const verdict = verdicts[climate?.verdict ?? ""];
   const place = region("climate");
-  setText(region("climate-head"), verdict?.words ?? "");
   setText(place, climate?.text ?? "");
-  setAttribute(place, "data-verdict", verdict?.looks ?? null);
+  setAttribute(place, "data-verdict", verdicts[climate?.verdict ?? ""] ?? null);
   setText(region("drying"), climate?.drying ?? "");
 }
 
@@ -191,7 +210,7 @@ function shoppingTable(shopping: Shopping, bill: Total | null): HTMLElement {
           make(
             "tr",
             {},
-            make("td", {}),
+            make("td", { class: "cw-tick", "aria-hidden": "true" }),
             make("th", { scope: "row", colspan: "2" }, bill.what, bill.text ? make("small", {}, ` ${bill.text}`) : null),
             make("td", { class: "cw-cost" }, bill.sum),
           ),
@@ -260,12 +279,13 @@ export function addSteps(desk: Desk, engine: Engine | null, what: string): void 
   const index = placeOf(chosen?.value ?? "", before);
   // New elements come in where the entries do, so that the folds stay with theirs.
   for (let i = 0; i < added.length; i++) insertItem(`${STEPS}/${String(index)}`);
+  nextOpen(typedText(at(added[0] ?? null, "/id")));
   desk.change((plan) => {
     put(plan, STEPS, [...before.slice(0, index), ...added, ...before.slice(index)]);
     put(plan, "/mask/layers", layers);
   });
   if (chosen && index < before.length) chosen.value = typedText(at(added.at(-1) ?? null, "/id"));
-  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(index)}"] .cw-lead input`)?.focus();
+  document.querySelector<HTMLElement>(`.cw-step[data-base="${STEPS}/${String(index)}"] [data-rel=name]`)?.focus();
   const where = before.length === 0 ? say("to the sheet") : index === before.length ? say("after those that were there") : index === 0 ? say("before all others") : say("after {step}", { step: called(before[index - 1] ?? null) });
   if (added.length > 1) hear(say("{n} steps are added {where}: {what}.", { n: added.length, where, what: wordsFor(what) }));
 }

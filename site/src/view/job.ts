@@ -105,7 +105,11 @@ export const desk: OwnDesk = {
     work(edit);
     changed({ words, at });
   },
-  redraw: () => renderSheet(plan),
+  redraw: () => {
+    renderLists(plan);
+    renderWhen(plan);
+    renderSheet(plan);
+  },
   take: (next, words, { inPlace = false, jobs = [] } = {}) => {
     putOn(next);
     if (inPlace) amend(JSON.stringify(plan));

@@ -16,11 +16,12 @@ export function renderLimits(limits: VOCLine[]): void {
   const byStep = new Map(limits.map((l) => [stepOf(l), l] as const));
   for (const item of every(".cw-step")) {
     const line = byStep.get(item.dataset["base"] ?? "");
-    const place = region("step-limit", item);
+    // What is shut is told on its line.
+    setText(region("step-look", item), line?.verdict === "above" ? say("above the limit") : "");
+    const place = item.querySelector("[data-fill=step-limit]");
+    if (!place) continue;
     setText(place, line ? lineText(line) : "");
     setAttribute(place, "data-verdict", line?.verdict ?? null);
-    // What a shut fold hides is told on it.
-    setText(region("label-head", item), line?.verdict === "above" ? ": above the limit" : "");
   }
   redraw(region("limits"), limits, () => (limits.length > 0 ? [table(limits), sources(limits)] : []));
 }

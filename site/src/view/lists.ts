@@ -11,6 +11,7 @@ import { every, setAttribute, setText } from "./dom";
 import { placesFor } from "./finish";
 import { calm, quoted } from "./names";
 import { say, worded } from "./say";
+import { isStepOpen } from "./step-open";
 
 /** The pointer a blank or list inside an entry stands for. */
 function join(base: string, relative: string): string {
@@ -79,6 +80,7 @@ export function removeItem(base: string): void {
 function place(item: HTMLElement, base: string, index: number, host: HTMLElement, entry: Json, plan: JsonObject): void {
   setAttribute(item, "data-base", base);
   const own = (e: Element) => e.closest("[data-item-of]") === item;
+  for (const part of every("[data-whole]", item)) build(part, isStepOpen(typedText(at(entry, "/id"))));
   for (const blank of every("[data-rel]", item)) {
     if (own(blank)) setAttribute(blank, "data-at", join(base, blank.dataset["rel"] ?? ""));
   }
@@ -91,6 +93,22 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
   for (const nested of every("[data-list-rel]", item)) {
     if (own(nested)) fill(nested, join(base, nested.dataset["listRel"] ?? ""), plan);
   }
+}
+
+/** What is in an entry is in the document while the entry is open. */
+function build(part: HTMLElement, wanted: boolean): void {
+  if (wanted === part.hasChildNodes()) return;
+  part.replaceChildren(...(wanted ? [document.importNode(pattern(part.dataset["whole"] ?? ""), true)] : []));
+}
+
+/** The name of a blank in a step that is shut, as its pattern has it; "" where there is
+ *  no such blank. */
+export function nameInStep(pointer: string): string {
+  const [, rest = "", list = "", inEntry = ""] = /^\/finish\/steps\/\d+\/((?:(\w+)\/\d+\/)?(.+))$/.exec(pointer) ?? [];
+  const whole = pattern("t-step-whole");
+  const entry = list === "" ? whole : pattern(whole.querySelector<HTMLElement>(`[data-list-rel="${list}"]`)?.dataset["item"] ?? "");
+  const name = list === "" ? rest : inEntry;
+  return name === "" ? "" : (entry?.querySelector(`[data-rel="${CSS.escape(name)}"]`)?.getAttribute("aria-label") ?? "");
 }
 
 /** Choices in words, and one text that tells them from others. */

@@ -33,6 +33,7 @@ import { rowActions } from "./rows";
 import { showNote } from "./safety";
 import { choiceActions } from "./setting-out";
 import { sharingActions } from "./sharing";
+import { startStepOpen, stepOpenActions } from "./step-open";
 import { startStepOrder, stepOrderActions } from "./step-order";
 import { startTyping, typingActions } from "./typing";
 import { goToPlace, startUndo, undoActions } from "./undo";
@@ -60,6 +61,7 @@ const doing: Actions = {
   ...printActions(desk),
   ...notationActions(desk),
   ...pagesActions(),
+  ...stepOpenActions(desk),
   ...contentsActions(desk, theSheet),
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
@@ -119,6 +121,7 @@ export function listen(): void {
     if (e.target.matches("[data-paper]")) root.dataset["paper"] = (e.target as HTMLSelectElement).value;
   });
   startLight(root);
+  startStepOpen(desk.redraw);
   startStepOrder(root, desk);
   startLadder({ plan: desk.plan, sheet: theSheet, changed, keep: adoptNow });
   startPrint(

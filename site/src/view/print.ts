@@ -14,12 +14,14 @@ import { every, region } from "./dom";
 import { printPage } from "./handing";
 import { clearPaper } from "./paper";
 import { printSafetySheet } from "./safety-sheet";
+import { openAllSteps } from "./step-open";
 
 export function startPrint(redrawHanging: () => void, drawings: () => Drawing[]): void {
   let opened: HTMLDetailsElement[] = [];
   window.addEventListener("beforeprint", () => {
     if (document.documentElement.hasAttribute("data-printing")) return;
     for (const list of every(".cw-hang")) showWholeList(list.dataset["layer"] ?? "");
+    openAllSteps(true);
     redrawHanging();
     opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open]), details:is(.cw-know, .cw-bites-more):not([open])");
     for (const details of opened) details.open = true;
@@ -28,6 +30,7 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
   window.addEventListener("afterprint", () => {
     for (const details of opened) details.open = false;
     opened = [];
+    openAllSteps(false);
     region("paper-drawings").replaceChildren();
     clearPaper();
   });

@@ -4,7 +4,7 @@
 
 import { emptyPlan, type Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
-import { every, region, setText } from "./dom";
+import { every, region, setAttribute, setText } from "./dom";
 import { say } from "./say";
 
 const opened = new WeakMap<Element, string>();
@@ -17,7 +17,10 @@ export function renderRest(plan: Plan): void {
     setText(region("rest-filled", rest), filled === 0 ? "" : say("({n} filled in)", { n: filled }));
     const id = typedText(plan["id"]);
     const wrong = rest.querySelector(".cw-say:not([data-severity=note], [data-to-come])") !== null;
-    if (wrong || (filled > 0 && opened.get(rest) !== id)) {
+    // An entry begins with much filled in: there it is said, not shown.
+    const shows = filled > 0 && !rest.closest("[data-item-of]");
+    setAttribute(rest, "data-filled", shows ? "" : null);
+    if (wrong || (shows && opened.get(rest) !== id)) {
       rest.open = true;
       opened.set(rest, id);
     }

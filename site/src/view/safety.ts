@@ -9,7 +9,7 @@ import type { Plan } from "../state/plan";
 import { blankAt, nameOf } from "./blanks";
 import { action, every, make, redraw, region } from "./dom";
 import { figurePlace } from "./figures";
-import { lowerFirst } from "./lists";
+import { lowerFirst, nameInStep } from "./lists";
 import { firstSentence, severityWord, sign } from "./signs";
 import { quoted } from "./names";
 import { and, say } from "./say";
@@ -144,9 +144,10 @@ function answerTo(plan: Plan, pointer: string, asked: Set<string>): Answer | nul
     return { to: placeOf(pointer), words: say("look at the step {step}", { step: quoted(typedText(at(plan, `${pointer}/name`))) }), open: false };
   }
   const blank = blankAt(pointer) ?? blankAt(placeOf(pointer));
-  if (!blank) return null;
-  const empty = blankAt(pointer) !== null && blank.value.trim() === "";
-  return { to: blank.dataset["at"] ?? pointer, words: `${empty ? say("fill in") : say("look at")}: ${lowerFirst(nameOf(blank))}`, open: empty && !asked.has(pointer) };
+  const name = blank ? nameOf(blank) : nameInStep(pointer);
+  if (name === "") return null;
+  const empty = (blankAt(pointer) !== null || !blank) && typedText(at(plan, pointer)).trim() === "";
+  return { to: blank?.dataset["at"] ?? pointer, words: `${empty ? say("fill in") : say("look at")}: ${lowerFirst(name)}`, open: empty && !asked.has(pointer) };
 }
 
 /** Where a pointer leads to on the page: its blank, the name of its step, or the

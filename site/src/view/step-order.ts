@@ -9,6 +9,7 @@ import type { Actions, Desk } from "./desk";
 import { action, bringUnder, every, middle, redraw, region, setAttribute } from "./dom";
 import { quoted } from "./names";
 import { say } from "./say";
+import { nextOpen } from "./step-open";
 
 const STEPS = "/finish/steps";
 const LEAST_DRAWN = 5; // px; less is a hand at rest on the handle
@@ -87,13 +88,14 @@ function putBack(desk: Desk): void {
   const after = steps()[index];
   if (after) after.before(item);
   else document.querySelector(`[data-list="${STEPS}"]`)?.append(item);
+  nextOpen(typedText(at(entry, "/id")));
   desk.change((plan) => {
     const entries = [...list(plan, STEPS)];
     entries.splice(index, 0, entry);
     put(plan, STEPS, entries);
   });
   item.scrollIntoView({ block: "center" });
-  item.querySelector<HTMLElement>(".cw-lead input")?.focus({ preventScroll: true });
+  item.querySelector<HTMLElement>("[data-rel=name]")?.focus({ preventScroll: true });
 }
 
 /** Lets the handles be drawn and the keys work. */

@@ -12,9 +12,10 @@ import { blankAt, nameOf } from "./blanks";
 import type { Actions } from "./desk";
 import { every, region, setAttribute, setText } from "./dom";
 import { turnTo } from "./pages";
-import { insertItem, lowerFirst, removeItem } from "./lists";
+import { insertItem, lowerFirst, nameInStep, removeItem } from "./lists";
 import { quoted } from "./names";
 import { say } from "./say";
+import { openAround } from "./step-open";
 
 const UNDONE = say("Undone");
 const SHOWN = 4000; // ms for which what was undone can be read
@@ -144,7 +145,8 @@ const nouns: Record<string, string> = {
 
 function wordsFor(made: Difference, pointer: string): string {
   const blank = blankAt(pointer || made.at);
-  if (blank) return lowerFirst(nameOf(blank));
+  const typedIn = blank ? nameOf(blank) : nameInStep(pointer || made.at);
+  if (typedIn !== "") return lowerFirst(typedIn);
   if (made.what === "moved") return made.at === "/finish/steps" ? say("the order of the steps") : say("an order");
   if (made.what === "changed") {
     const part = blankIn(made.first)?.closest("section")?.querySelector("h2")?.firstChild?.textContent?.trim() ?? "";
@@ -169,6 +171,7 @@ function blankIn(pointer: string): HTMLElement | null {
 
 /** Opens what hides a place of the plan, rolls to it and focuses its blank. */
 export function goToPlace(pointer: string): void {
+  openAround(pointer);
   const blank = blankIn(pointer);
   turnTo(blank);
   for (let fold = blank?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
