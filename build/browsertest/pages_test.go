@@ -102,3 +102,19 @@ func TestBarOfASmallScreen(t *testing.T) {
 	v.waitText("job", inView)
 	v.wait(`document.querySelector(".cw-contents").getBoundingClientRect().top < innerHeight / 2`)
 }
+
+// The worked example can be read before the engine is there, and stands as it is then
+// worked out; another job takes all of it off.
+func TestExampleIsReadableBeforeTheEngine(t *testing.T) {
+	beside(t)
+	v := openTurned(t, desk, "")
+	answers := `Array.from(page.querySelectorAll(".cw-heads div, .cw-page-line, [data-fill^=cover]"), (e) => e.textContent.replace("take it", "")).join("; ")`
+	v.run(`const page = new DOMParser().parseFromString(await (await fetch(location.pathname)).text(), "text/html"); globalThis.sent = ` + answers)
+	sent := v.text(`globalThis.sent`)
+	assert.Contains(t, sent, "8 books")
+	assert.Equal(t, sent, v.text(`((page) => `+answers+`)(document)`))
+	assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[data-made]").length`))
+
+	other := openTurned(t, desk, fragment(`{"ceilingwright":1,"id":"own","title":"Own","room":{"length":"5 m","width":"4 m"}}`))
+	assert.NotContains(t, other.text(`document.querySelector(".cw-app").textContent`), "8 books")
+}

@@ -76,6 +76,11 @@ func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root
 	if err != nil {
 		return nil, err
 	}
+	if len(language) == 0 {
+		if err := output.makeExample(root); err != nil {
+			return nil, err
+		}
+	}
 	return sorted(append(output, File{"plan.schema.json", schema}, File{"licences.txt", []byte(licences)})), nil
 }
 

@@ -84,7 +84,7 @@ export function bringUnder(element: Element, y: number): void {
 
 /** A page saved by the browser carries its last answers. Take them off. */
 export function clean(): void {
-  for (const filled of every("[data-fill]")) filled.replaceChildren();
+  for (const filled of every("[data-fill]:not([data-made])")) filled.replaceChildren();
   for (const list of every("[data-list]")) list.replaceChildren();
   for (const figure of every(".cw-figure")) figure.replaceChildren();
   for (const clone of every("[data-clone], .cw-say, .cw-echo")) clone.remove();

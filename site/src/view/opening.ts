@@ -20,6 +20,7 @@ import { closeJobs } from "./jobs";
 import { keepIfWaiting, stateOf } from "./keeping";
 import { reopenLadder } from "./ladder";
 import { jobOnSheet } from "./looking";
+import { isMade, unmake } from "./made";
 import { message, unsay } from "./messages";
 import { startPages } from "./pages";
 import { takeOver } from "./other-room";
@@ -32,13 +33,17 @@ const SOON = 300; // ms in which an engine that is nearly there spares the sheet
  *  what answers to presses and keys. */
 export async function openJob(begun: Promise<Engine> | null, listen: () => void): Promise<void> {
   clean();
-  renderDrawing([], []);
+  if (!isMade()) renderDrawing([], []);
   if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
   listen();
   renderGlossary();
   const chosen = choosePlan().then(begin);
   const starting = start(begun, chosen);
   await chosen;
+  if (!(isExample(desk.plan()) && isFresh(desk.plan()))) {
+    unmake(false);
+    renderDrawing([], []);
+  }
   await Promise.race([starting, new Promise((r) => setTimeout(r, SOON))]);
   startHistory(JSON.stringify(desk.plan()));
   startPages(document.querySelector(".cw-page") as HTMLElement, desk.redraw);

@@ -14,6 +14,7 @@ import { renderFigures } from "./figures";
 import { renderClimate, renderShopping, renderSteps } from "./finish";
 import { renderHanging } from "./hanging";
 import { renderLadder } from "./ladder";
+import { isMade, unmake } from "./made";
 import { nameLit, relight } from "./light";
 import { renderLimits } from "./limits";
 import { renderLooking } from "./looking";
@@ -43,11 +44,13 @@ export function renderSheet(plan: Plan): void {
   const layerCount = list(plan, "/mask/layers").length;
   setText(region("mask-count"), layerCount === 1 ? say("one layer") : say("{n|layer|layers}", { n: layerCount }));
   if (!sheet) {
+    if (isMade()) return;
     renderContents(plan, null);
     renderBlanks(plan, readings());
     renderFigures(figures());
     return;
   }
+  unmake(true);
   renderContents(plan, sheet.overview ?? null);
   renderSurvey(sheet.survey ?? null);
   renderObjects(sheet.objects ?? [], layers);
