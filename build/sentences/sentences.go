@@ -75,7 +75,7 @@ func inFile(root, path string) ([]Call, error) {
 // handsOn are the functions that say what they were given.
 var handsOn = map[string]bool{"Say": true, "Filled": true}
 
-// says tells whether a call is one of words.Say, of the Say of a page or of package
+// says tells whether a call is one of words.Say, of the Say of a page, of a style or of package
 // measure, which stands below the words, or of the fail of a reader of JSON.
 func says(call *ast.CallExpr) bool {
 	if len(call.Args) == 0 {

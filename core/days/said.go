@@ -15,7 +15,7 @@ var (
 // In is the date without its year, "Mon 1 Mar".
 func (d Date) In(style words.Style) string {
 	_, month, day := d.Parts()
-	return words.Say("{weekday} {day} {month}", words.Of("weekday", dayNames[d.Weekday()]), words.Count("day", day), words.Of("month", monthNames[month-1])).In(style)
+	return style.Say("{weekday} {day} {month}", words.Of("weekday", dayNames[d.Weekday()]), words.Count("day", day), words.Of("month", monthNames[month-1]))
 }
 
 // WithYear is a date said with its year, "Mon 1 Mar 2027".
@@ -24,7 +24,7 @@ type WithYear Date
 // In is the date with its year.
 func (d WithYear) In(style words.Style) string {
 	year, _, _ := Date(d).Parts()
-	return words.Say("{date} {year}", words.Of("date", Date(d)), words.Name("year", words.Digits(int64(year)))).In(style)
+	return style.Say("{date} {year}", words.Of("date", Date(d)), words.Name("year", words.Digits(int64(year))))
 }
 
 // Basic is a date as ISO 8601 has it without hyphens, 20270301: a number.
@@ -38,7 +38,7 @@ func (c Clock) In(words.Style) string { return c.String() }
 
 // In is the date and the time, "Mon 1 Mar at 08:00".
 func (m Moment) In(style words.Style) string {
-	return words.Say("{date} at {time}", words.Of("date", m.Date()), words.Of("time", m.Clock())).In(style)
+	return style.Say("{date} at {time}", words.Of("date", m.Date()), words.Of("time", m.Clock()))
 }
 
 // WithYear is a moment with its year, "Mon 1 Mar 2027 at 08:00".
@@ -72,11 +72,11 @@ func (m Lasting) In(style words.Style) string {
 	hours, minutes := words.Name("hours", words.Digits(int64(m)/60)), words.Name("minutes", words.Digits(int64(m)%60))
 	switch {
 	case m/60 == 0:
-		return words.Say("{minutes} min", minutes).In(style)
+		return style.Say("{minutes} min", minutes)
 	case m%60 == 0:
-		return words.Say("{hours} h", hours).In(style)
+		return style.Say("{hours} h", hours)
 	}
-	return words.Say("{hours} h {minutes} min", hours, minutes).In(style)
+	return style.Say("{hours} h {minutes} min", hours, minutes)
 }
 
 // InHours is a time in hours, said to the minute.
@@ -87,7 +87,7 @@ func (h InHours) In(style words.Style) string {
 	n := measure.Number(h)
 	minutes, ok := n.Mul(measure.NumberFromInt(60)).Add(measure.NumberFromFraction(1, 2)).Floor()
 	if !ok {
-		return words.Say("{hours} h", words.Number("hours", n, 0)).In(style)
+		return style.Say("{hours} h", words.Number("hours", n, 0))
 	}
 	return Lasting(minutes).In(style)
 }
@@ -99,7 +99,7 @@ type PerHour measure.Area
 func (r PerHour) In(style words.Style) string {
 	area := measure.Area(r)
 	if style.Notation.System == measure.Metric {
-		return words.Say("{area} m²/h", words.Trimmed("area", area.SquareMetres, 2)).In(style)
+		return style.Say("{area} m²/h", words.Trimmed("area", area.SquareMetres, 2))
 	}
-	return words.Say("{area} ft²/h", words.Trimmed("area", area.SquareFeet(), 1)).In(style)
+	return style.Say("{area} ft²/h", words.Trimmed("area", area.SquareFeet(), 1))
 }

@@ -43,9 +43,9 @@ func (s Size) In(style words.Style) string {
 	case s == (Size{}):
 		return ""
 	case s.Width == 0:
-		return words.Say("{length} long", words.Length("length", s.Length)).In(style)
+		return style.Say("{length} long", words.Length("length", s.Length))
 	case s.Length == 0:
-		return words.Say("{width} wide", words.Length("width", s.Width)).In(style)
+		return style.Say("{width} wide", words.Length("width", s.Width))
 	}
 	return style.Notation.Length(s.Length) + " × " + style.Notation.Length(s.Width)
 }

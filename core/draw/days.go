@@ -49,7 +49,7 @@ func (d *Drawer) Chart(told string) string {
 	}
 	c := chart{Days: &d.Days, style: d.Style, order: d.Days.InOrder()}
 	c.first, c.last = c.Schedule.Span()
-	c.Title = words.Say("The days").In(d.Style)
+	c.Title = d.Style.Say("The days")
 	caption := words.Sentences(
 		words.Say("Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off."),
 		words.Verbatim(told))

@@ -222,7 +222,7 @@ func (out Measured) In(style words.Style) string {
 		text += m.In(style)
 	}
 	if text == "" && len(kit) > 0 {
-		return words.Say("none").In(style)
+		return style.Say("none")
 	}
 	return text
 }
@@ -235,9 +235,9 @@ func (m Measure) In(style words.Style) string {
 	case m.unit != string(measure.UnitCup):
 		return n + " " + m.unit
 	case m.size.Cmp(measure.NumberFromInt(1)) > 0:
-		return words.Say("{n} cups", words.Name("n", n)).In(style)
+		return style.Say("{n} cups", words.Name("n", n))
 	}
-	return words.Say("{n} cup", words.Name("n", n)).In(style)
+	return style.Say("{n} cup", words.Name("n", n))
 }
 
 // written is a number of the measure's unit: metric and weights in decimals, the

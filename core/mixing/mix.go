@@ -30,7 +30,7 @@ func (p Part) In(style words.Style) string {
 	case p.Weighed:
 		return style.Notation.NumberTrimmed(p.Amount, 3) + " g"
 	case p.Shared:
-		return words.Say("{share}", words.PerCent("share", p.Amount)).In(style)
+		return style.Say("{share}", words.PerCent("share", p.Amount))
 	}
 	return MeasureOf(p.Amount, p.Unit).In(style)
 }

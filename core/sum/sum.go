@@ -195,11 +195,11 @@ func (t *term) in(style words.Style) string {
 	case t.of != nil:
 		return t.of.In(style)
 	case t.kind == ofOthers:
-		return words.Say("{l} of other panels", l).In(style)
+		return style.Say("{l} of other panels", l)
 	case t.kind == ofGaps:
-		return words.Say("{l} of gaps", l).In(style)
+		return style.Say("{l} of gaps", l)
 	case t.kind == closedUp:
-		return words.Say("{l} closed up", l).In(style)
+		return style.Say("{l} closed up", l)
 	case t.half:
 		return style.Put(t.length) + " ÷ 2"
 	case t.times != 1:

@@ -81,11 +81,11 @@ func (m Moved) In(s words.Style) string {
 	l := measure.Length(m).ToMark(s.Notation.Mark())
 	switch off := words.Amount("off", l.Abs()); {
 	case l > 0:
-		return words.Say("{off} longer than read", off).In(s)
+		return s.Say("{off} longer than read", off)
 	case l < 0:
-		return words.Say("{off} shorter than read", off).In(s)
+		return s.Say("{off} shorter than read", off)
 	}
-	return words.Say("as read").In(s)
+	return s.Say("as read")
 }
 
 // Closing is by how much one reading misses what all others say: Amount is

@@ -125,18 +125,30 @@ func (t Text) In(style Style) string {
 	if t.said == nil {
 		return ""
 	}
-	if sentence := style.sentence(t.said.sentence); strings.IndexByte(sentence, '{') < 0 {
+	return filled(t.said.sentence, t.said.holes, &style)
+}
+
+// Say is a sentence with what goes into its holes, as it is read at once.
+//
+//go:noinline
+func (s Style) Say(sentence string, holes ...Hole) string {
+	return filled(sentence, holes, &s)
+}
+
+func filled(sentence string, holes []Hole, style *Style) string {
+	if sentence = style.sentence(sentence); strings.IndexByte(sentence, '{') < 0 {
 		return sentence
 	}
 	var room [512]byte
-	return string(putIn(room[:0], t, &style))
+	return string(putIn(room[:0], sentence, holes, nil, style))
 }
 
-// putIn puts a value behind out as it is said. Texts, names and rows, most of all there
-// are, need no string of their own. It calls itself and no other that does, or the
-// compiler could not keep what it writes to off the heap.
-func putIn(out []byte, value Value, style *Style) []byte {
+// putIn puts a sentence, or else a value, behind out as it is said. Texts, names and rows,
+// most of all there are, need no string of their own. It calls itself and no other that
+// does, or the compiler could not keep what it writes to off the heap.
+func putIn(out []byte, sentence string, holes []Hole, value Value, style *Style) []byte {
 	switch v := value.(type) {
+	case nil:
 	case *verbatim:
 		return append(out, v.text...)
 	case row:
@@ -144,49 +156,50 @@ func putIn(out []byte, value Value, style *Style) []byte {
 			if i > 0 {
 				out = append(out, v.link...)
 			}
-			out = putIn(out, one, style)
+			out = putIn(out, "", nil, one, style)
 		}
 		return out
 	case Text:
 		if v.said == nil {
 			return out
 		}
-		rest := style.sentence(v.said.sentence)
-		for {
-			before, after, found := strings.Cut(rest, "{")
-			hole, left, closed := strings.Cut(after, "}")
-			if !found || !closed {
-				return append(out, rest...)
-			}
-			out, rest = append(out, before...), left
-			one, capital, forms := v.said.hole(hole)
-			if one == nil {
-				out = style.unfilled(out, hole)
-				continue
-			}
-			from := len(out)
-			if forms == "" || forms[0] == '|' {
-				out = putIn(out, one, style)
-			}
-			if forms != "" {
-				out = style.counted(out, one, forms)
-			}
-			if capital {
-				out = append(out[:from], Capital(string(out[from:]))...)
-			}
+		sentence, holes = style.sentence(v.said.sentence), v.said.holes
+	default:
+		return append(out, value.In(*style)...)
+	}
+	for {
+		before, after, found := strings.Cut(sentence, "{")
+		hole, left, closed := strings.Cut(after, "}")
+		if !found || !closed {
+			return append(out, sentence...)
+		}
+		out, sentence = append(out, before...), left
+		one, capital, forms := find(hole, holes)
+		if one == nil {
+			out = style.unfilled(out, hole)
+			continue
+		}
+		from := len(out)
+		if forms == "" || forms[0] == '|' {
+			out = putIn(out, "", nil, one, style)
+		}
+		if forms != "" {
+			out = style.counted(out, one, forms)
+		}
+		if capital {
+			out = append(out[:from], Capital(string(out[from:]))...)
 		}
 	}
-	return append(out, value.In(*style)...)
 }
 
-// hole is what is put in a hole, nil where nothing is, whether it begins with a capital,
+// find is what is put in a hole, nil where nothing is, whether it begins with a capital,
 // and the forms of the noun that goes with it.
-func (s *said) hole(hole string) (value Value, capital bool, forms string) {
+func find(hole string, holes []Hole) (value Value, capital bool, forms string) {
 	name, capital := strings.CutPrefix(hole, "^")
 	if end := strings.IndexAny(name, "|?"); end >= 0 {
 		name, forms = name[:end], name[end:]
 	}
-	for _, h := range s.holes {
+	for _, h := range holes {
 		if h.Name == name {
 			return h.Value, capital, forms
 		}

@@ -66,7 +66,7 @@ func (l nearly) In(style words.Style) string {
 	if style.Notation.Hides(length) == 0 {
 		return style.Notation.Length(length)
 	}
-	return words.Say("about {length}", words.Length("length", length)).In(style)
+	return style.Say("about {length}", words.Length("length", length))
 }
 
 // told are texts as the page puts them.

@@ -64,7 +64,7 @@ func (p *Page) Told(t words.Text) string { return t.In(p.Style()) }
 
 // Say is a sentence with what goes into its holes, as the page puts it.
 func (p *Page) Say(sentence string, holes ...words.Hole) string {
-	return words.Say(sentence, holes...).In(p.Style())
+	return p.Style().Say(sentence, holes...)
 }
 
 // Put is a length put into a sum: what the tape mark hides must not make the sum
