@@ -33,7 +33,7 @@ var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Safet
 // stands on none, such as the title.
 func Of(pointer string) string {
 	for _, part := range [...]struct{ at, page string }{
-		{"/setting", Setting}, {"/mask", Mask}, {"/seams", Hanging}, {"/finish", Finish}, {"/days", Days}, {"/price", Price}, {"/quote", Price},
+		{"/place/rules", Safety}, {"/setting", Setting}, {"/mask", Mask}, {"/seams", Hanging}, {"/finish", Finish}, {"/days", Days}, {"/price", Price}, {"/quote", Price},
 		{"/access/armReach", Hanging}, {"/access/deckLength", Hanging}, {"/access/deckWidth", Hanging}, {"/access/overlap", Hanging}, {"/access/turn", Hanging},
 		{"/access", Safety}, {"/air", Safety}, {"/room", Room}, {"/place", Room}, {"/units", Room},
 	} {
