@@ -196,6 +196,7 @@ type room struct {
 	all, burning   crest
 	average, share float64
 	short          float64
+	shortly        balance // of the quarter of an hour of short
 	shortPart      float64
 	night, nightly float64 // g/m³, and the share of the limits, with nobody at work
 	over           int64
@@ -451,7 +452,7 @@ func (r *room) step(minute, minutes int64, inside bool) {
 	r.shiftShare += dose
 	meanLevel := all.sum / s.hours
 	if meanLevel > r.short {
-		r.short, r.course.OfShortTerm = meanLevel, all.written()
+		r.short, r.shortly = meanLevel, all
 	}
 	r.shortPart = max(r.shortPart, r.briefShare(meanLevel, meanShare))
 }
@@ -728,6 +729,9 @@ func (r *room) finish() Course {
 	c.Peak, c.PeakAt = upTo(r.all.level*1000, 1000), r.all.at
 	c.Given, c.Carried = nearest(float64(r.all.given*r.volume)), nearest(float64((r.all.given-r.all.level)*r.volume))
 	c.Average, c.ShortTerm = upTo(r.average*1000, 1000), upTo(r.short*1000, 1000)
+	if r.short > 0 {
+		c.OfShortTerm = r.shortly.written()
+	}
 	c.Burning, c.Night = upTo(r.burning.level*1000, 1000), upTo(r.night*1000, 1000)
 	if r.brief > 0 || r.limited {
 		c.ShortPart = upTo(r.shortPart, millionth)

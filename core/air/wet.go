@@ -28,11 +28,12 @@ type wet struct {
 
 // span is a step of so many hours in air that is changed so often: kept is the share of
 // what is in the air that is still there at its end, steady what a gram an hour put on
-// leaves in it. A whole quarter of an hour has its factors ready, inside is which.
+// leaves in it, once the hours of one change, 0 where hardly any air is changed. A whole
+// quarter of an hour has its factors ready, inside is which.
 type span struct {
-	hours, changes, kept, steady float64
-	whole                        bool
-	inside                       int
+	hours, changes, kept, steady, once float64
+	whole                              bool
+	inside                             int
 }
 
 func spanOf(hours, changes float64) span {
@@ -42,14 +43,17 @@ func spanOf(hours, changes float64) span {
 	if turned > 1e-9 {
 		s.steady = gone / changes
 	}
+	if turned > 1e-3 {
+		s.once = 1 / changes
+	}
 	return s
 }
 
 // dose is the level × hours of a step, from what was in the air before it, what was
 // given off in it and what is there after it.
 func (s *span) dose(before, given, after float64) float64 {
-	if float64(s.changes*s.hours) > 1e-3 {
-		return (given + before - after) / s.changes
+	if s.once > 0 {
+		return float64((given + before - after) * s.once)
 	}
 	return float64((before + after) / 2 * s.hours)
 }
