@@ -63,27 +63,27 @@ func (s *shifts) at(i int) (one shift, ok bool) {
 			return one, false
 		}
 		if d := s.start + Date(s.next); s.hours.Works(d) {
-			s.add(d)
+			s.list = s.hours.stretches(s.list, s.zone, d, s.next)
 		}
 		s.next++
 	}
 	return s.list[i], true
 }
 
-func (s *shifts) add(d Date) {
-	h := s.hours
-	from, to := s.zone.Instant(d.At(h.From)), s.zone.Instant(d.At(h.To))
+// stretches are those of a day that is worked, behind list.
+func (h *Hours) stretches(list []shift, zone Zone, d Date, day int) []shift {
+	from, to := zone.Instant(d.At(h.From)), zone.Instant(d.At(h.To))
 	if h.Pause <= 0 {
-		s.list = append(s.list, shift{from, to, to, s.next})
-		return
+		return append(list, shift{from, to, to, day})
 	}
-	pause := s.zone.Instant(d.At(h.PauseFrom()))
+	pause := zone.Instant(d.At(h.PauseFrom()))
 	if pause > from {
-		s.list = append(s.list, shift{from, pause, to, s.next})
+		list = append(list, shift{from, pause, to, day})
 	}
 	if after := pause + Instant(h.Pause); after < to {
-		s.list = append(s.list, shift{after, to, to, s.next})
+		list = append(list, shift{after, to, to, day})
 	}
+	return list
 }
 
 // late is until when a stretch is worked where that ends a piece of work.

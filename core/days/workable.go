@@ -1,7 +1,11 @@
 package days
 
-// week is how often the hours of work come again, but for days off.
-const week = 7 * Day
+// week is how often the hours of work come again, but for days off; what is sized in one
+// is laid in the next two.
+const (
+	week  = 7 * Day
+	weeks = 3
+)
 
 // MostLaid is how many minutes of work at most lie in the time in which a size
 // takes leaf: open minutes of it, from tack minutes after the end of the sizing,
@@ -11,24 +15,21 @@ func (h *Hours) MostLaid(sizing, tack, open int64) int64 {
 	if open >= week || !h.IsUsable() {
 		return max(0, open)
 	}
-	plain := *h
-	plain.Off = nil
-	monday := Date(4) // 5 January 1970
-	var room [6 * 7]shift
-	s := shifts{hours: &plain, start: monday, list: room[:0]}
-	begin := Instant(monday.At(0))
-	for i := 0; ; i++ { // a week to size in, and two to lay in
-		if one, ok := s.at(i); !ok || one.from > begin+3*week {
-			break
+	monday := Date(4)             // 5 January 1970
+	var room [2 * 7 * weeks]shift // a week to size in, and two to lay in
+	list := room[:0]
+	for day := range 7 * weeks {
+		if d := monday + Date(day); h.Weekdays[d.Weekday()] {
+			list = h.stretches(list, Zone{}, d, day)
 		}
 	}
 	tack %= week
 	most := int64(0)
-	for _, one := range s.list {
-		if one.from >= begin+week {
+	for _, one := range list {
+		if one.day >= 7 {
 			break
 		}
-		most = max(most, s.mostFrom(one, sizing, tack, open))
+		most = max(most, mostFrom(list, one, sizing, tack, open))
 	}
 	return most
 }
@@ -36,14 +37,14 @@ func (h *Hours) MostLaid(sizing, tack, open int64) int64 {
 // mostFrom is the most for a sizing that ends in a stretch of work. What is laid
 // changes evenly between the moments at which the window opens or closes with a
 // stretch, so only those are tried.
-func (s *shifts) mostFrom(one shift, sizing, tack, open int64) int64 {
+func mostFrom(list []shift, one shift, sizing, tack, open int64) int64 {
 	last := one.to
 	first := min(one.from+Instant(sizing), last)
-	most := max(s.within(first+Instant(tack), open), s.within(last+Instant(tack), open))
-	for _, other := range s.list {
+	most := max(within(list, first+Instant(tack), open), within(list, last+Instant(tack), open))
+	for _, other := range list {
 		for _, end := range [2]Instant{other.from - Instant(tack), other.to - Instant(tack+open)} {
 			if end > first && end < last {
-				most = max(most, s.within(end+Instant(tack), open))
+				most = max(most, within(list, end+Instant(tack), open))
 			}
 		}
 	}
@@ -51,9 +52,9 @@ func (s *shifts) mostFrom(one shift, sizing, tack, open int64) int64 {
 }
 
 // within is how much of a window is worked.
-func (s *shifts) within(from Instant, open int64) (sum int64) {
+func within(list []shift, from Instant, open int64) (sum int64) {
 	to := from + Instant(open)
-	for _, one := range s.list {
+	for _, one := range list {
 		if one.from >= to {
 			break
 		}
