@@ -110,6 +110,7 @@ var toldBy = map[string]string{
 	"corners[].across":            "text",
 	"corners[].diagonal":          "text",
 	"layers[].order[].panel":      "text",
+	"layers[].order[].mind":       "text",
 	"layers[].order[].set[].edge": "/layers[].order[].text",
 	"layers[].order[].set[].to":   "/layers[].order[].text",
 	"steps[].sections[].sizeAt":   "text",

@@ -42,7 +42,8 @@ func CardFor(columns, rows mask.Run, b Block) Card {
 }
 
 // offset is the shortest from a line to an edge in one direction; of equals
-// the one from a tape line, then the one to the lower edge.
+// the one from a tape line, then the one to the lower edge. An edge past a tape line
+// is not measured from that line: the length would read as if it lay inside.
 func offset(start, length, box measure.Length, low, high survey.Wall) Offset {
 	end, middle := start+length, box.Half()
 	best := Offset{Length: -1}
@@ -54,6 +55,9 @@ func offset(start, length, box measure.Length, low, high survey.Wall) Offset {
 		{low, ToCentreLine, "", start - middle},
 		{high, ToCentreLine, "", end - middle},
 	} {
+		if o.Line == ToTapeLine && o.Length < 0 {
+			continue // past the line, where no tape is held to
+		}
 		o.Length = o.Length.Abs()
 		if o.Length > alike && (best.Length < 0 || o.Length < best.Length-alike) {
 			best = o

@@ -75,7 +75,7 @@ func (d *Document) Changed(before *Document) Parts {
 func (p *Plan) Only(parts Parts) Plan {
 	var some Plan
 	if parts&PartHead != 0 {
-		some.ID, some.Title, some.Ticked = p.ID, p.Title, p.Ticked
+		some.ID, some.Title, some.Ticked, some.Marked = p.ID, p.Title, p.Ticked, p.Marked
 	}
 	if parts&PartUnits != 0 {
 		some.Units = p.Units

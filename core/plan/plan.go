@@ -24,6 +24,7 @@ const Version = 1
 type Plan struct {
 	ID, Title string
 	Ticked    []string // pages of the job that are ticked as done
+	Marked    []string // marks of the setting out that are on the walls
 	Units     Units
 	Place     Place
 	Room      survey.Room

@@ -59,6 +59,7 @@ var firmsOwn = map[string]bool{
 	"/price":                             true,
 	"/days":                              true,
 	"/ticked":                            true,
+	"/marked":                            true,
 	"/quote":                             true,
 	"/mask/layers/[]/priceFor":           true,
 	"/mask/layers/[]/price":              true,

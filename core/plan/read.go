@@ -87,14 +87,20 @@ func unreadableReason(err error) words.Text {
 // nothing is what goes into the holes of a sentence that has none.
 func nothing(string) words.Value { return nil }
 
-// mostTicked is how many pages a job has.
-const mostTicked = 9
+// mostTicked is how many pages a job has, mostMarked more marks than are made on walls.
+const (
+	mostTicked = 9
+	mostMarked = 5000
+)
 
 func (r *reader) plan(top section) Plan {
 	var p Plan
 	p.ID, p.Title = top.text("id"), top.text("title")
 	for _, e := range top.list("ticked", mostTicked, words.Say("pages")) {
 		p.Ticked = append(p.Ticked, top.typed(e.at, e.node))
+	}
+	for _, e := range top.list("marked", mostMarked, words.Say("marks")) {
+		p.Marked = append(p.Marked, top.typed(e.at, e.node))
 	}
 	p.Units = r.readUnits(top.section("units"))
 	r.units = p.Units

@@ -113,7 +113,7 @@ func whole(t *testing.T) map[string]any {
 	}
 	for _, p := range properties(t) {
 		switch {
-		case p.schema["items"] != nil && (strings.HasSuffix(p.name, "Sizes") || slices.Contains([]string{"up", "off", "weekdays", "ticked"}, p.name)):
+		case p.schema["items"] != nil && (strings.HasSuffix(p.name, "Sizes") || slices.Contains([]string{"up", "off", "weekdays", "ticked", "marked"}, p.name)):
 			put(p.in, p.name, []any{"3 ft"})
 		case p.name == "steps":
 			steps := []any{}

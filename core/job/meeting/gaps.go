@@ -2,6 +2,7 @@
 package meeting
 
 import (
+	"ceilingwright/core/hanging"
 	"ceilingwright/core/job/hung"
 	"ceilingwright/core/job/layers"
 	"ceilingwright/core/job/setting"
@@ -22,11 +23,14 @@ type Meeting struct {
 }
 
 // Met is how the panels of a layer meet at its seams, where its sides come to lie,
-// and how it lies by its check marks.
+// and how it lies by its check marks. Columns and Rows are its panels as they come to
+// lie with the gaps measured so far, and Cards what places each step of the order there.
 type Met struct {
-	Gaps     []Gap
-	Landings []Landing
-	Register Register
+	Gaps          []Gap
+	Landings      []Landing
+	Register      Register
+	Columns, Rows mask.Run
+	Cards         []hanging.Card
 }
 
 // Gap is a seam that can be set: as planned, and as it was measured or is to be set
@@ -66,8 +70,13 @@ func Of(p *plan.Plan, list []layers.Layer, set *setting.Setting, h *hung.Hanging
 	w := work{Plan: p, Setting: set, Meeting: Meeting{Layers: make([]Met, len(list))}}
 	for i := range list {
 		l, met := &list[i], &w.Meeting.Layers[i]
+		met.Columns, met.Rows = l.Columns, l.Rows
 		if i < len(h.Layers) && len(h.Layers[i].Order) > 0 {
+			met.Cards = h.Layers[i].Cards
 			w.setGaps(l, h.Layers[i].Order[0].Panel, met)
+			if len(met.Landings) > 0 {
+				met.placeAnew(h.Layers[i].Order)
+			}
 		}
 		met.Register = w.registerOf(l, i > 0)
 	}
@@ -75,9 +84,20 @@ func Of(p *plan.Plan, list []layers.Layer, set *setting.Setting, h *hung.Hanging
 	return w.Meeting, w.List
 }
 
+// placeAnew works out the cards where measured gaps have moved the panels, so that what
+// a panel is set to and the gap at its seam agree.
+func (met *Met) placeAnew(order []hanging.Hang) {
+	planned := met.Cards
+	met.Cards = make([]hanging.Card, len(planned))
+	for k := range planned {
+		met.Cards[k] = hanging.CardFor(met.Columns, met.Rows, order[k].Block)
+	}
+}
+
 // line is one direction of a layer while it is hung.
 type line struct {
 	run  mask.Run
+	lies *mask.Run // as it comes to lie
 	name func(int) string
 	// low and high are the sides of the box where the run begins and ends.
 	low, high survey.Wall
@@ -89,8 +109,8 @@ type line struct {
 // setGaps is every seam of a layer that can be set, between columns first.
 func (w *work) setGaps(l *layers.Layer, first mask.Panel, met *Met) {
 	lines := [2]line{
-		{run: l.Columns, name: mask.ColumnSeam, low: survey.DA, high: survey.BC, first: first.Column - 1},
-		{run: l.Rows, name: mask.RowSeam, low: survey.AB, high: survey.CD, first: first.Row - 1},
+		{run: l.Columns, lies: &met.Columns, name: mask.ColumnSeam, low: survey.DA, high: survey.BC, first: first.Column - 1},
+		{run: l.Rows, lies: &met.Rows, name: mask.RowSeam, low: survey.AB, high: survey.CD, first: first.Row - 1},
 	}
 	w.readGaps(l, &lines)
 	met.Gaps = make([]Gap, 0, len(l.Columns.Gaps)+len(l.Rows.Gaps))
@@ -98,6 +118,7 @@ func (w *work) setGaps(l *layers.Layer, first mask.Panel, met *Met) {
 		a := &lines[i]
 		if h, ok := a.run.Hang(a.first, a.measured); ok {
 			w.gapsAlong(l, a, &h, met)
+			a.lies.Gaps, a.lies.Starts = h.Gaps, h.Starts
 		}
 	}
 }

@@ -72,3 +72,37 @@ func TestOf_Register(t *testing.T) {
 	assert.Equal(t, register.Offset{X: 66 * mm / 10}, r.Lies(), "3 mm and half of what it has grown")
 	assert.True(t, r.CornerKnown)
 }
+
+// Where the panels have been moved by a measured gap, the cards leave the gaps that are
+// to be set: four columns of 898½ mm in 3600, hung from the first, with 6 mm for their
+// three gaps. With 9 mm measured at the first seam the second ends 6 mm past the middle
+// and the fourth 3 mm past the tape line, so that it is measured by its other edge.
+func TestOf_CardsFollowTheGaps(t *testing.T) {
+	order := make([]hanging.Hang, 4)
+	for k := range order {
+		order[k].Panel = mask.Panel{Column: k + 1, Row: 1}
+		order[k].Block = hanging.Block{Column: k + 1, Row: 1, Columns: 1, Rows: 1}
+	}
+	planned := make([]hanging.Card, len(order))
+	for _, row := range []struct {
+		gaps           string
+		second, fourth hanging.Offset
+	}{
+		{gaps: ``},
+		{`,"gaps":[{"seam":"1│2","gap":"3"}]`,
+			hanging.Offset{Edge: survey.DA, Line: hanging.ToCentreLine, Length: 1797 * mm / 2},
+			hanging.Offset{Edge: survey.DA, Line: hanging.ToTapeLine, Side: survey.BC, Length: 1797 * mm / 2}},
+		{`,"gaps":[{"seam":"1│2","gap":"9"}]`,
+			hanging.Offset{Edge: survey.BC, Line: hanging.ToCentreLine, Length: 6 * mm},
+			hanging.Offset{Edge: survey.DA, Line: hanging.ToTapeLine, Side: survey.BC, Length: 1791 * mm / 2}},
+	} {
+		m, _ := met(`{"id":"L1","name":"First","split":"count","columns":"4","rows":"1","gap":"2"`+row.gaps+`}`, "",
+			hung.Hanging{Layers: []hung.Hung{{Order: order, Cards: planned}}})
+		met := &m.Layers[0]
+		require.Len(t, met.Cards, 4)
+		assert.Equal(t, []hanging.Offset{row.second, row.fourth}, []hanging.Offset{met.Cards[1].Along, met.Cards[3].Along}, row.gaps)
+		for i := range met.Gaps {
+			assert.Equal(t, met.Gaps[i].Set, met.Columns.Starts[i+1]-met.Columns.Starts[i]-met.Columns.Sizes[i], "%s, seam %d", row.gaps, i+1)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package hanging
 import (
 	"ceilingwright/core/hanging"
 	"ceilingwright/core/job/hung"
+	"ceilingwright/core/job/meeting"
 	"ceilingwright/core/mask"
 	"ceilingwright/core/measure"
 	"ceilingwright/core/sheet"
@@ -12,7 +13,7 @@ import (
 
 // order puts the steps of a layer on the sheet, the loose pieces last.
 func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
-	s := steps{teller: t, layer: l, sides: map[survey.Wall]string{}}
+	s := steps{teller: t, layer: l, met: &t.Meeting.Layers[i], sides: map[survey.Wall]string{}}
 	if i > 0 {
 		s.key = t.Hung(i - 1).Key.Name()
 	}
@@ -22,8 +23,8 @@ func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
 	out.Order = make([]sheet.Hang, 0, len(l.Order)+len(l.Panels.Loose))
 	for k := range l.Order {
 		step := s.step(&l.Order[k])
-		if len(l.Cards) > 0 {
-			step.Measures = s.measures(l.Order[k].Block, &l.Cards[k])
+		if len(s.met.Cards) > 0 {
+			step.Measures = s.measures(l.Order[k].Block, &s.met.Cards[k])
 		}
 		out.Order = append(out.Order, step)
 	}
@@ -40,6 +41,7 @@ func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
 type steps struct {
 	*teller
 	layer         *hung.Layer
+	met           *meeting.Met
 	key           string
 	sides         map[survey.Wall]string
 	columns, rows map[hanging.Offset]sheet.Measure
@@ -62,11 +64,8 @@ func (s *steps) step(h *hanging.Hang) sheet.Hang {
 		text = append(append(append(append(text, joint...), set.To...), ' '), set.Edge...)
 	}
 	out.Text = string(append(text, '.'))
-	if h.Waits != "" {
-		out.Text += " " + s.Told(late(h.Waits))
-	}
-	if h.Part {
-		out.Text += " " + s.Say("Not all of it is in reach from platform position {n}.", words.Count("n", h.Station))
+	if out.Mind = s.Told(mind(h)); out.Mind != "" {
+		out.Text += " " + out.Mind
 	}
 	return out
 }
@@ -86,8 +85,21 @@ func (s *steps) target(e *hanging.Edge) words.Text {
 	return words.Say("on the tape line")
 }
 
-// late says why a step comes after the others.
-func late(w hanging.Wait) words.Text {
+// mind is what to know before the step: why it comes after the others, and that the
+// platform does not reach all of it; nothing for most.
+func mind(h *hanging.Hang) words.Text {
+	late, part := words.Text{}, words.Text{}
+	if h.Waits != "" {
+		late = why(h.Waits)
+	}
+	if h.Part {
+		part = words.Say("Not all of it is in reach from platform position {n}.", words.Count("n", h.Station))
+	}
+	return words.Sentences(late, part)
+}
+
+// why a step comes after the others.
+func why(w hanging.Wait) words.Text {
 	switch w {
 	case hanging.WaitsForKey:
 		return words.Say("It lies on the panel kept up: hang it when that is down.")
@@ -107,8 +119,8 @@ func (s *steps) measures(block hanging.Block, card *hanging.Card) []sheet.Measur
 			Sum: "√((" + s.Put(lies.Length) + ")² + (" + s.Put(lies.Width) + ")²) = " + s.Exactly(card.Diagonal)}
 	}
 	return []sheet.Measure{
-		s.offset(s.columns, card.Along, &s.layer.Columns, block.Column-1, block.Columns),
-		s.offset(s.rows, card.Across, &s.layer.Rows, block.Row-1, block.Rows),
+		s.offset(s.columns, card.Along, &s.met.Columns, block.Column-1, block.Columns),
+		s.offset(s.rows, card.Across, &s.met.Rows, block.Row-1, block.Rows),
 		s.diagonal,
 	}
 }

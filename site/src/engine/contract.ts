@@ -355,15 +355,16 @@ export interface Panel {
 }
 
 /** Hang is one step of hanging: which panel, and what each of its edges is set
- *  to. Text is the step as a sentence. Station is the platform's place it is
- *  hung from, 0 where none is known; Measures the distances that place it; View
- *  the part of the layer's drawing round it, as an SVG viewBox; Up whether it
- *  is up already. */
+ *  to. Text is the step as a sentence, Mind the part of it that is to be known before it
+ *  is done, "" for most. Station is the platform's place it is hung from, 0 where none
+ *  is known; Measures the distances that place it; View the part of the layer's drawing
+ *  round it, as an SVG viewBox; Up whether it is up already. */
 export interface Hang {
   n: number;
   panel: string;
   set: EdgeSet[];
   text: string;
+  mind: string;
   station: number;
   measures: Measure[];
   view: string;
