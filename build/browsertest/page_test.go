@@ -56,6 +56,7 @@ type view struct {
 	taken    int  // tests that have had the page that runs
 	changed  bool // scripts were put before the page's own, or it went elsewhere
 	close    func()
+	noWorker page.ScriptIdentifier // the script that refuses workers
 }
 
 // listening runs in every page before its own scripts: it reports what the
@@ -101,6 +102,10 @@ const (
 	oneAtATime = `try { localStorage.removeItem("ceilingwright:pages"); } catch {}`
 )
 
+// noWorker refuses workers for starts without a signal, as browsers in private windows
+// do: what most tests look at comes from the server they have started.
+const noWorker = `Object.defineProperty(Navigator.prototype, "serviceWorker", { get() { throw new DOMException("refused", "SecurityError"); } })`
+
 // allPages puts all pages on one where nothing could be kept of that.
 func (v *view) allPages() {
 	v.t.Helper()
@@ -126,6 +131,7 @@ func (v *view) begin(in window) {
 	call(v, network.Enable, network.EnableParams{})
 	v.before(listening)
 	v.before(allOnOne)
+	v.noWorker = call(v, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: noWorker}).Identifier
 	v.resize(in)
 }
 

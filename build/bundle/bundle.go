@@ -27,6 +27,7 @@ const (
 	tokenScript  = "{{page.js}}"
 	tokenEngine  = "{{engine.wasm}}"
 	tokenCarrier = "{{carrier.js}}"
+	tokenVersion = "{{version}}" // which version of all of them this is
 )
 
 // File is one file of the published folder. Path uses forward slashes.
@@ -122,18 +123,24 @@ func assemble(site, glue, licences string, engine, schema, language []byte) (Out
 		asset("engine", "wasm", engine),
 		asset("carrier", "js", []byte(carrier(template, engine))),
 	}
+	version := versionOf(index, assets)
 	hosted, err := fill(index, []hole{
 		{tokenStyle, assets[0].Path},
 		{tokenScript, assets[1].Path},
 		{tokenEngine, assets[2].Path},
 		{tokenCarrier, assets[3].Path},
+		{tokenVersion, version},
 	})
 	if err != nil {
 		return nil, fmt.Errorf("index.html: %w", err)
 	}
-	output := append(assets, File{"index.html", []byte(hosted)}, File{"ceilingwright.html", []byte(alone)})
+	worker, err := offlineWorker(site, version, []byte(hosted), assets)
+	if err != nil {
+		return nil, fmt.Errorf("the worker for starts without a signal: %w", err)
+	}
+	output := append(assets, File{"index.html", []byte(hosted)}, File{"ceilingwright.html", []byte(alone)}, worker)
 	pictures, err := picturesOf(site)
-	return append(output, pictures...), err
+	return slices.Concat(output, pictures, installable()), err
 }
 
 // asset names a file by its content, so that a browser may keep it for good.

@@ -42,6 +42,7 @@ var (
 	styleElement   = regexp.MustCompile(`<link\b[^>]*\{\{page\.css\}\}[^>]*>`)
 	scriptElement  = regexp.MustCompile(`<script\b[^>]*\{\{page\.js\}\}[^>]*>\s*</script>`)
 	carrierElement = regexp.MustCompile(`<script\b[^>]*\{\{carrier\.js\}\}[^>]*>\s*</script>`)
+	manifestLink   = regexp.MustCompile(`<link\b[^>]*\brel="manifest"[^>]*>\n?`)
 	engineElement  = regexp.MustCompile(`<link\b[^>]*\{\{engine\.wasm\}\}[^>]*>`)
 	planElement    = regexp.MustCompile(`<script\b[^>]*\bid="?plan"?[^>]*>\s*</script>`)
 	iconElement    = regexp.MustCompile(`<link\b[^>]*\brel="icon"[^>]*\bhref="([^"]+)"[^>]*>`)
@@ -57,7 +58,8 @@ func singleTemplate(index, style, script, licences string) (string, error) {
 		return "", errors.New("a licence has a < in it, which could end the block it stands in")
 	}
 	index = engineElement.ReplaceAllString(index, "")
-	index = strings.ReplaceAll(index, tokenEngine, "")
+	index = manifestLink.ReplaceAllString(index, "")
+	index = strings.NewReplacer(tokenEngine, "", tokenVersion, "").Replace(index)
 	foot := `<script type="text/plain" id="engine">` + holeEngine + "</script>\n" +
 		`<script type="text/plain" id="page">` + holePage + "</script>\n" +
 		`<script type="text/plain" id="licences">` + "\n" + licences + "</script>\n" +

@@ -12,7 +12,11 @@ import "strings"
 // into other pages, and even frame-ancestors * would keep it out of pages opened
 // from disk, whose origin * does not match (tried in Chromium 156).
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-	"img-src 'self' data: blob:; connect-src 'self'; base-uri 'none'; form-action 'none'"
+	"img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"
+
+// WorkerPolicy is that of the worker for starts without a signal: it may ask its own
+// site and nobody else.
+const WorkerPolicy = "default-src 'none'; connect-src 'self'"
 
 // Header is one header line.
 type Header struct{ Name, Value string }
@@ -40,6 +44,9 @@ func Rules() []Rule {
 		{"/", page},
 		{"/index.html", page},
 		{"/ceilingwright.html", []Header{{"Cache-Control", revalidate}}},
+		// Browsers ask for the worker anew whatever stands here; the host between
+		// must not keep an old one.
+		{"/offline.js", []Header{{"Content-Security-Policy", WorkerPolicy}, {"Cache-Control", revalidate}}},
 		// An asset's name changes with its content. The star in the second
 		// header lets a page inside a sandboxed frame, which has no origin,
 		// load its own engine.

@@ -33,6 +33,8 @@ func typeOf(name string) string {
 		return "application/wasm" // with a parameter browsers refuse to stream it
 	case ".json":
 		return "application/json"
+	case ".png":
+		return "image/png"
 	case ".svg":
 		return "image/svg+xml"
 	case ".txt":

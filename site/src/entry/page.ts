@@ -4,6 +4,7 @@
 import { startEarly, wholePage } from "../engine/loader";
 import { openJob } from "../view/opening";
 import { listen } from "../view/pressing";
+import { startOffline } from "../view/version";
 
 const engine = startEarly();
-void wholePage().then(() => openJob(engine, listen));
+void wholePage().then(() => openJob(engine, listen)).then(startOffline);

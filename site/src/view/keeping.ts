@@ -1,7 +1,7 @@
 // Keeping the job on this device a little after each change, and saying where
 // that cannot be done.
 
-import { adopt, claim, isFresh, keep, onWrittenElsewhere, storedText } from "../state/keep";
+import { adopt, claim, isFresh, isKeptHere, keep, onWrittenElsewhere, storedText } from "../state/keep";
 import { hasPlan } from "../state/link";
 import { freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
@@ -43,6 +43,13 @@ export function keepIfWaiting(): void {
 export function adoptNow(): void {
   adopt(desk.plan());
   keepNow();
+}
+
+/** Whether nothing is lost if the page starts again now; says where something is. */
+export function keptForGood(): boolean {
+  keepNow();
+  const job = jobOnSheet(desk);
+  return isFresh(job) || isKeptHere(job);
 }
 
 /** The state of a plan that is in order, in words. */

@@ -3,7 +3,8 @@
 import { action, every, make, region } from "./dom";
 import { say } from "./say";
 
-/** Shows a message under a name, in place of an earlier one of that name. */
+/** Shows a message under a name, in place of an earlier one of that name. It can be
+ *  put away, by the last of its actions where that has a word of its own for it. */
 export function message(name: string, words: string, ...actions: HTMLButtonElement[]): void {
   unsay(name);
   region("messages").append(
@@ -13,7 +14,7 @@ export function message(name: string, words: string, ...actions: HTMLButtonEleme
       words,
       " ",
       ...actions.flatMap((a) => [a, " "]),
-      action("put-away", say("Put away"), { "data-to": name }),
+      actions.at(-1)?.dataset["do"] === "put-away" ? null : action("put-away", say("Put away"), { "data-to": name }),
     ),
   );
 }

@@ -37,6 +37,7 @@ import { startStepOpen, stepOpenActions } from "./step-open";
 import { startStepOrder, stepOrderActions } from "./step-order";
 import { startTyping, typingActions } from "./typing";
 import { goToPlace, startUndo, undoActions } from "./undo";
+import { versionActions } from "./version";
 
 const doing: Actions = {
   ...deliveryActions(desk, () => theSheet()?.layers ?? []),
@@ -63,6 +64,7 @@ const doing: Actions = {
   ...pagesActions(),
   ...stepOpenActions(desk),
   ...contentsActions(desk, theSheet),
+  ...versionActions,
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
     turnOver();

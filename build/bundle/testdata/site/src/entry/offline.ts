@@ -1,0 +1,3 @@
+declare const VERSION: string;
+declare const FILES: [string, string][];
+console.log(VERSION, FILES);
