@@ -126,8 +126,14 @@ func (d *Drawer) SVG(n Named) string {
 	return d.written(&n.draw().Drawing)
 }
 
+// usualInk is about how long a drawing is as SVG.
+const usualInk = 16 << 10
+
 // written is a drawing as SVG, and its room is free for the next.
 func (d *Drawer) written(one *drawing.Drawing) string {
+	if d.ink == nil {
+		d.ink = make([]byte, 0, usualInk)
+	}
 	d.ink = svg.Append(d.ink[:0], one)
 	d.groups = one.Groups
 	return string(d.ink)

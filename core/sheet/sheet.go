@@ -53,11 +53,11 @@ func (s *Sheet) JSON() []byte {
 // size is about how long the sheet is as JSON: its drawings, and what the rest
 // of it takes from experience.
 func (s *Sheet) size() int {
-	size := 32<<10 + 700*len(s.Figures)
+	size := 64<<10 + 700*len(s.Figures)
 	for i := range s.Drawings {
 		size += len(s.Drawings[i].SVG) + 200
 	}
-	size += len(s.Days.Chart) + 450*len(s.Days.Tasks)
+	size += len(s.Days.Chart) + len(s.Air.Curve) + 500*len(s.Days.Tasks)
 	for i := range s.Layers {
 		size += 500 * s.Layers[i].Count
 	}

@@ -48,8 +48,7 @@ type Taken struct {
 
 // beginFinish is the finish with nothing taken yet, each step bought for itself.
 func (w *work) beginFinish() {
-	kit := w.Plan.Finish.Kit
-	w.Finish = Finish{Steps: make([]Taken, len(w.Plan.Steps)), jugs: mixing.MeasuringWith(kit, false), scales: mixing.MeasuringWith(kit, true)}
+	w.Finish = Finish{Steps: make([]Taken, len(w.Plan.Steps))}
 	for i := range w.Finish.Steps {
 		w.Finish.Steps[i].Owner = i
 	}

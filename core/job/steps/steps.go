@@ -6,6 +6,7 @@ import (
 	"ceilingwright/core/finish"
 	"ceilingwright/core/job/hours"
 	"ceilingwright/core/job/surface"
+	"ceilingwright/core/mixing"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/problem"
 	"ceilingwright/core/words"
@@ -70,7 +71,7 @@ func (w *work) gild() {
 }
 
 // buy works out what all steps take, since some are bought together, and in what.
-func (w *work) buy(mixing bool) {
+func (w *work) buy(mix bool) {
 	for i := range w.Plan.Steps {
 		if w.isSpread(i) {
 			w.takeOff(i)
@@ -78,11 +79,14 @@ func (w *work) buy(mixing bool) {
 	}
 	w.shareMaterials()
 	w.readRecipes()
+	if kit := w.Plan.Finish.Kit; mix {
+		w.Finish.jugs, w.Finish.scales = mixing.MeasuringWith(kit, false), mixing.MeasuringWith(kit, true)
+	}
 	for i := range w.Plan.Steps {
 		switch kind := w.Plan.Steps[i].Kind; {
 		case kind.IsLiquid():
 			w.buyCans(i)
-			if mixing {
+			if mix {
 				w.mix(i)
 			}
 		case kind == finish.LeafLaying:
