@@ -21,10 +21,16 @@ func TestDaysFollowTheirBlanks(t *testing.T) {
 	assert.Regexp(t, `^\w{3} \d+ \w{3} 2027$`, before)
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-days > ol > li").length > 4`))
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-task[data-critical]").length > 4`))
+	v.press(`#days .cw-printed:has(.cw-chart) > summary`)
+	v.wait(`document.querySelector(".cw-printed:has(.cw-chart)").open`)
 	assert.True(t, v.holds(`document.querySelector(".cw-chart svg").getBoundingClientRect().height > 100`))
 
 	// Every time has its sum, folded away.
 	assert.True(t, v.holds(`!document.querySelector(".cw-days > .cw-sums").open`))
+	const reason = `document.querySelector(".cw-task small").checkVisibility()`
+	assert.False(t, v.holds(reason), "why a task is done when it is, is told when it is asked for")
+	v.press(`[data-do=day-reasons]`)
+	v.wait(reason)
 	assert.Equal(t, v.text(`String(document.querySelectorAll(".cw-task").length)`), v.text(`String(document.querySelectorAll(".cw-days > .cw-sums > .cw-sum").length)`))
 	assert.Contains(t, v.text(`document.querySelector(".cw-days > .cw-sums > .cw-sum").textContent`), "08:00 + ")
 

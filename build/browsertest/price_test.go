@@ -16,7 +16,7 @@ func TestPriceHasTwoCopies(t *testing.T) {
 	before := v.text(total)
 	assert.Regexp(t, `USD$`, before)
 	assert.Contains(t, v.text(shown), "58.00", "what an hour costs stands in the own copy")
-	assert.True(t, v.holds(`document.querySelectorAll(".cw-what-ifs li").length >= 3`))
+	assert.True(t, v.holds(`document.querySelectorAll(".cw-what-ifs details").length >= 3`))
 
 	// Each line has its sum, where it is asked for; the list of what to buy its total.
 	assert.NotContains(t, v.text(shown), "÷ 60 ×")

@@ -10,6 +10,7 @@ import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
 import { picture } from "./drawing";
 import { allWorkingsOpen } from "./figures";
+import { folded } from "./folded";
 import { layAlone } from "./paper";
 import { handOver, printPage } from "./handing";
 import { and, say } from "./say";
@@ -17,11 +18,12 @@ import { and, say } from "./say";
 export function renderDays(plan: JsonObject, days: Days | null): void {
   const worked = weekdays(plan);
   for (const button of every("[data-do=weekday]")) setAttribute(button, "aria-pressed", String(worked.includes(button.dataset["to"] ?? "")));
-  const off = list(plan, "/days/off").filter((d) => typedText(d).trim() !== "").length;
-  setText(region("off-head"), off > 0 ? `: ${String(off)}` : "");
   setText(region("clocks"), clockWords(plan));
   redraw(region("days"), days, () => (days ? shown(days) : []));
 }
+
+/** Whether each task says why it is done when it is. */
+let reasons = false;
 
 function weekdays(plan: JsonObject): string[] {
   return list(plan, "/days/weekdays").map((d) => typedText(d));
@@ -41,16 +43,15 @@ function shown(days: Days): (Node | null)[] {
   if ((days.tasks ?? []).length === 0) return days.text ? [make("p", { class: "cw-summary" }, days.text)] : [];
   return [
     make("p", { class: "cw-summary" }, days.text),
-    saving(days),
     dayList(days),
-    chart(days),
+    make("div", { class: "cw-folds" }, saving(days), days.chart === "" ? null : folded("days.chart", [say("the days, drawn")], chart(days))),
     make("p", { class: "cw-more cw-block-tools" }, action("print-days", say("Print the days")), action("save-calendar", say("Save them for a calendar"))),
   ];
 }
 
 function saving(days: Days): Node | null {
   const saves = days.saves ?? [];
-  return saves.length === 0 ? null : make("ul", { class: "cw-saves" }, ...saves.map((s) => make("li", {}, s)));
+  return saves.length === 0 ? null : folded("days.saves", [say("what would be sooner")], make("ul", { class: "cw-saves" }, ...saves.map((s) => make("li", {}, s))));
 }
 
 /** The tasks under the days they begin on, as the clock goes; what dries or
@@ -66,8 +67,8 @@ function dayList(days: Days): HTMLElement {
   }
   return make(
     "div",
-    { class: "cw-days" },
-    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " ", say("if this slips, the last day slips")),
+    { class: "cw-days", "data-reasons": reasons },
+    make("p", { class: "cw-key-words" }, make("span", { class: "cw-moves" }), " ", say("if this slips, the last day slips"), " ", action("day-reasons", say("why then"), { "aria-pressed": String(reasons) })),
     make(
       "ol",
       {},
@@ -93,15 +94,9 @@ function taskRow(task: Task): HTMLElement {
     "li",
     { class: work ? "cw-task" : "cw-task cw-task--wait", "data-critical": task.critical },
     make("span", { class: "cw-task-time" }, task.from, task.to ? `–${task.to}` : ""),
-    make(
-      "span",
-      {},
-      make("b", {}, task.name),
-      task.critical ? make("span", { class: "cw-hear" }, `, ${say("moves the last day")}`) : null,
-      work && task.labour ? " " : null,
-      work && task.labour ? make("span", { class: "cw-nobreak" }, task.labour) : null,
-      task.reason ? make("small", {}, task.reason) : null,
-    ),
+    make("span", {}, make("b", {}, task.name), task.critical ? make("span", { class: "cw-hear" }, `, ${say("moves the last day")}`) : null),
+    work && task.labour ? make("span", { class: "cw-task-labour" }, task.labour) : null,
+    task.reason ? make("small", {}, task.reason) : null,
   );
 }
 
@@ -117,6 +112,11 @@ export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () =>
         const worked = weekdays(plan);
         put(plan, "/days/weekdays", every("[data-do=weekday]").map((one) => one.dataset["to"] ?? "").filter((d) => (d === day) !== worked.includes(d)));
       });
+    },
+    "day-reasons": (b) => {
+      reasons = !reasons;
+      setAttribute(b, "aria-pressed", String(reasons));
+      setAttribute(b.closest(".cw-days") as Element, "data-reasons", reasons ? "" : null);
     },
     "print-days": () => {
       const days = sheet()?.days;

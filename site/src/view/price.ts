@@ -6,6 +6,7 @@ import { at, list, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setText } from "./dom";
 import { isOpen, toggleWorking } from "./figures";
+import { folded } from "./folded";
 import { isForClient, ownBehind } from "./looking";
 import { headingFor, layAlone, toSign } from "./paper";
 import { printPage } from "./handing";
@@ -52,7 +53,14 @@ function shown(price: Price, money: string, views: Views): (Node | null)[] {
     ];
   }
   if ((price.lines ?? []).length === 0) return price.text || price.range ? [price.text ? summary : null, copies(views)] : [];
-  return [summary, copies(views), ownCopy(price, money), whatIfs(price), printButton()];
+  return [
+    summary,
+    copies(views),
+    make("table", { class: "cw-price" }, caption(say("What it comes to"), money), totals(price)),
+    folded("price.lines", [say("line by line ({n})", { n: price.lines.length })], lines(price, money)),
+    whatIfs(price),
+    printButton(),
+  ];
 }
 
 function printButton(): HTMLElement {
@@ -85,8 +93,19 @@ function sumOf(working: string): HTMLElement | null {
   return isOpen(SUMS) && working !== "" ? make("small", { class: "cw-line-sum" }, working) : null;
 }
 
-/** Lines stand under what they belong to: masks, materials, work. */
+/** All of it in one table, for paper. */
 function ownCopy(price: Price, money: string): HTMLElement {
+  const table = lines(price, money);
+  table.append(totals(price));
+  return table;
+}
+
+function totals(price: Price): HTMLElement {
+  return make("tfoot", {}, ...price.totals.map((t) => totalRow(t, "3")));
+}
+
+/** Lines stand under what they belong to: masks, materials, work. */
+function lines(price: Price, money: string): HTMLElement {
   const rows: HTMLElement[] = [];
   let group = "";
   for (const line of price.lines) {
@@ -103,7 +122,6 @@ function ownCopy(price: Price, money: string): HTMLElement {
     { class: "cw-price" },
     caption(say("What it costs"), money, action("price-sums", say("working"), { "aria-expanded": String(isOpen(SUMS)), class: "cw-how" })),
     make("tbody", {}, ...rows),
-    make("tfoot", {}, ...price.totals.map((t) => totalRow(t, "3"))),
   );
 }
 
@@ -136,13 +154,7 @@ function whatIfs(price: Price): HTMLElement | null {
     "div",
     { class: "cw-what-ifs" },
     make("h3", {}, say("One thing changed")),
-    make(
-      "ul",
-      {},
-      ...price.whatIf.map((w) =>
-        make("li", {}, make("b", {}, w.what), make("span", { class: "cw-what-if-sum" }, w.sum, " ", make("small", {}, w.change)), make("small", { class: "cw-what-if-text" }, w.text)),
-      ),
-    ),
+    ...price.whatIf.map((w) => folded(`what-if:${w.what}`, [make("span", {}, w.what), make("b", {}, w.sum), make("small", {}, w.change)], make("p", {}, w.text))),
   );
 }
 

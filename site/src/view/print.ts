@@ -23,7 +23,7 @@ export function startPrint(redrawHanging: () => void, drawings: () => Drawing[])
     for (const list of every(".cw-hang")) showWholeList(list.dataset["layer"] ?? "");
     openAllSteps(true);
     redrawHanging();
-    opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open]), details:is(.cw-know, .cw-bites-more):not([open])");
+    opened = every<HTMLDetailsElement>("details.cw-hang:not([open], [hidden]), details.cw-fold[data-filled]:not([open]), details:is(.cw-know, .cw-bites-more, .cw-printed):not([open])");
     for (const details of opened) details.open = true;
     region("paper-drawings").replaceChildren(...otherDrawings(drawings()));
   });
