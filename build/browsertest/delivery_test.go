@@ -58,7 +58,7 @@ func TestLabelsOfTheSupplierArePasted(t *testing.T) {
 func TestManyPanelsCanBeCheckedOnAPhone(t *testing.T) {
 	many := strings.NewReplacer(`"columns":"2","rows":"2"`, `"columns":"10","rows":"6"`, `"id":"painter"`, `"id":"many"`).Replace(painterPlan)
 	v := open(t, window{320, 640}, fragment(many))
-	v.run(`document.querySelector(".cw-delivery").open = true`)
+	v.run(`document.querySelector(".cw-layer .cw-rest").open = true`)
 	assert.Equal(t, 60, value[int](v, `document.querySelectorAll(".cw-tile").length`))
 	assert.Equal(t, 0, value[int](v, `Array.from(document.querySelectorAll(".cw-tile"), (e) => e.getBoundingClientRect()).filter((r) => r.width < 44 || r.height < 44).length`))
 	assert.Empty(t, v.text(overflow))

@@ -220,7 +220,7 @@ func TestAQuestionDoesNotTakeAClick(t *testing.T) {
 	v.run(`document.querySelector("#room").scrollIntoView({ block: "start", behavior: "instant" })`)
 	v.write("/room/length", "12")
 	v.run(`globalThis.pressed = ""; document.querySelector("[data-do=notation][data-to=metric]").scrollIntoView({ block: "center" })`)
-	v.run(`document.querySelectorAll("#room .cw-folds > details > summary")[0].parentElement.open = false`)
+	v.run(`document.querySelectorAll("#room details.cw-rest")[0].open = false`)
 	fold := `Array.from(document.querySelectorAll("#room details > summary")).find((s) => s.checkVisibility())`
 	v.click(fold, 10)
 	v.wait(fold + `.parentElement.open`)

@@ -8,6 +8,7 @@ import { say } from "./say";
 
 export function renderSurvey(survey: Survey | null): void {
   redraw(region("survey"), survey, () => (survey ? verdict(survey) : []));
+  redraw(region("survey-lines"), survey?.lines, () => (survey?.lines?.length ? [make("h3", {}, say("Every line, as read and as it fits best")), linesTable(survey.lines)] : []));
   for (const place of every("#room [data-fill=residual]")) {
     const base = place.closest<HTMLElement>("[data-base]")?.dataset["base"] ?? "";
     const line = survey?.lines?.find((l) => l.at === base || l.at.startsWith(`${base}/`));
@@ -23,24 +24,20 @@ function verdict(survey: Survey): (HTMLElement | null)[] {
     survey.closing && survey.proved !== "yes" ? make("p", { class: "cw-closing" }, say("Closing error: {closing}.", { closing: survey.closing })) : null,
     again.length > 0 ? make("p", { class: "cw-closing" }, make("b", {}, say("Measure again:")), ` ${again.join(", ")}.`) : null,
     corners.length > 0 ? make("ul", { class: "cw-room-corners" }, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text || `${called(c.corner)}: ${c.angle}`))) : null,
-    survey.lines?.length
-      ? make(
-          "details",
-          { class: "cw-fold" },
-          make("summary", {}, say("every line, as read and as it fits best")),
-          make(
-            "table",
-            { class: "cw-room-lines" },
-            make("thead", {}, make("tr", {}, ...[say("line"), say("read"), say("fits at"), say("off by")].map((h) => make("th", { scope: "col" }, h)))),
-            make(
-              "tbody",
-              {},
-              ...survey.lines.map((l) => make("tr", { "data-flag": l.flag !== "" }, make("th", { scope: "row" }, called(l.line)), make("td", {}, l.read), make("td", {}, l.adjusted), make("td", {}, l.off, l.flag ? ` (${l.flag})` : ""))),
-            ),
-          ),
-        )
-      : null,
   ];
+}
+
+function linesTable(lines: Survey["lines"]): HTMLElement {
+  return make(
+    "table",
+    { class: "cw-room-lines" },
+    make("thead", {}, make("tr", {}, ...[say("line"), say("read"), say("fits at"), say("off by")].map((h) => make("th", { scope: "col" }, h)))),
+    make(
+      "tbody",
+      {},
+      ...lines.map((l) => make("tr", { "data-flag": l.flag !== "" }, make("th", { scope: "row" }, called(l.line)), make("td", {}, l.read), make("td", {}, l.adjusted), make("td", {}, l.off, l.flag ? ` (${l.flag})` : ""))),
+    ),
+  );
 }
 
 /** The light and all else in the ceiling, with the panels they fall on. It
@@ -50,7 +47,7 @@ export function renderObjects(objects: RoomObject[], layers: Layer[]): void {
   redraw(region("objects"), [objects, Array.from(names)], () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];
-    return [make("h3", {}, say("Where they are, and the panels they fall on")), make("ul", {}, ...told.map((o) => object(o, names)))];
+    return [make("details", { class: "cw-why" }, make("summary", {}, say("where they are, and the panels they fall on")), make("ul", {}, ...told.map((o) => object(o, names))))];
   });
 }
 
