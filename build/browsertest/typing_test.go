@@ -219,13 +219,12 @@ func TestAQuestionDoesNotTakeAClick(t *testing.T) {
 	v := openEmpty(t, desk)
 	v.run(`document.querySelector("#room").scrollIntoView({ block: "start", behavior: "instant" })`)
 	v.write("/room/length", "12")
-	v.run(`globalThis.pressed = ""; document.querySelector("[data-do=notation][data-to=metric]").scrollIntoView({ block: "center" })`)
 	v.run(`document.querySelectorAll("#room details.cw-rest")[0].open = false`)
 	fold := `Array.from(document.querySelectorAll("#room details > summary")).find((s) => s.checkVisibility())`
+	v.run(fold + `.scrollIntoView({ block: "center", behavior: "instant" })`)
 	v.click(fold, 10)
 	v.wait(fold + `.parentElement.open`)
 	v.wait(said+`.includes("Which is meant")`, "/room/length")
-	v.run(`delete globalThis.pressed`)
 }
 
 // A step moved by its button takes the pointer with it: pressed again, it goes on

@@ -15,16 +15,19 @@ import { and, say } from "./say";
 const SIDE_BY_SIDE = 4;
 
 export function renderChoices(choices: Choice[]): void {
-  redraw(region("choices"), choices, () => {
-    if (choices.length < 2) return [];
-    const first = choices.length > SIDE_BY_SIDE ? choices.filter((c) => c.taken || c.recommended) : choices;
-    const shown = choices.filter((c, i) => first.includes(c) || (choices.length > SIDE_BY_SIDE && i < SIDE_BY_SIDE - first.length));
-    const rest = choices.filter((c) => !shown.includes(c));
-    return [
-      make("div", { class: "cw-choices" }, ...shown.map(card)),
-      rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, say("{n} more ways to set it", { n: rest.length })), make("div", { class: "cw-choices" }, ...rest.map(card))) : null,
-    ];
-  });
+  const first = choices.length > SIDE_BY_SIDE ? choices.filter((c) => c.taken || c.recommended) : choices;
+  const shown = choices.filter((c, i) => first.includes(c) || (choices.length > SIDE_BY_SIDE && i < SIDE_BY_SIDE - first.length));
+  const rest = choices.filter((c) => !shown.includes(c));
+  redraw(region("choices"), shown, () => (choices.length < 2 ? [] : [cards(shown), ...shown.filter((c) => c.recommended).map(recommended)]));
+  redraw(region("more-choices"), rest, () => (rest.length === 0 ? [] : [make("h3", {}, say("{n} more ways to set it", { n: rest.length })), cards(rest)]));
+}
+
+function cards(choices: Choice[]): HTMLElement {
+  return make("div", { class: "cw-choices" }, ...choices.map(card));
+}
+
+function recommended(choice: Choice): HTMLElement {
+  return make("p", { class: "cw-recommended" }, make("b", {}, say("Recommended: {way}.", { way: choice.title })), choice.reason ? ` ${choice.reason}` : "");
 }
 
 function card(choice: Choice): HTMLElement {
@@ -32,7 +35,6 @@ function card(choice: Choice): HTMLElement {
     "div",
     { class: "cw-choice", "data-taken": choice.taken, "data-on": choice.on, "data-square": choice.square, "data-turned": choice.turned, "data-recommended": choice.recommended },
     make("h3", {}, choice.title),
-    choice.recommended ? make("p", { class: "cw-recommended" }, make("b", {}, say("Recommended.")), choice.reason ? ` ${choice.reason}` : "") : null,
     choice.refused ? make("p", { class: "cw-refused" }, choice.refused) : borders(choice),
     choice.refused || !(choice.ends || choice.sides) ? null : make("p", {}, say("The ends differ by {ends}, the sides by {sides}.", { ends: choice.ends, sides: choice.sides })),
     tapers(choice),
@@ -89,35 +91,32 @@ export function choiceActions(desk: Desk): Actions {
   };
 }
 
-/** Where the box lies, and every line that is struck, with both its ends. */
+/** Where the box lies; and behind More its corners and every line that is struck,
+ *  with both its ends. */
 export function renderBox(box: BoxPlace | null): void {
-  redraw(region("box"), box, () => {
-    const corners = box?.corners ?? [];
-    const lines = box?.lines ?? [];
-    if (!box || !(box.text || box.line || corners.length > 0 || lines.length > 0)) return [];
-    return [
-      make("h3", {}, say("The mask outline on the ceiling")),
-      box.text ? make("p", {}, box.text) : null,
-      box.line ? make("p", {}, box.line) : null,
-      lines.length > 0 || corners.length > 0
-        ? make(
-            "details",
-            { class: "cw-fold" },
-            make("summary", {}, say("its corners, and every line to strike from end to end")),
-            make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))),
-            make(
-              "ol",
-              { class: "cw-strikes" },
-              ...lines.map((l) => make("li", { "data-kind": l.kind }, make("b", {}, l.name), l.layer ? make("small", {}, ` ${lowerFirst(l.layer)}`) : null, ` ${l.text}`)),
-            ),
-          )
-        : null,
-    ];
-  });
+  const corners = box?.corners ?? [];
+  const lines = box?.lines ?? [];
+  redraw(region("box"), [box?.text, box?.line], () =>
+    box?.text || box?.line ? [make("h3", {}, say("The mask outline on the ceiling")), ...[box.text, box.line].map((text) => text ? make("p", {}, text) : null)] : [],
+  );
+  redraw(region("strikes"), [corners, lines], () => [
+    corners.length > 0 ? make("h3", {}, say("The corners of the mask outline")) : null,
+    corners.length > 0 ? make("ul", {}, ...corners.map((c) => make("li", { "data-corner": c.corner }, c.text))) : null,
+    lines.length > 0 ? make("h3", {}, say("Lines to strike, from end to end")) : null,
+    lines.length > 0
+      ? make("ol", { class: "cw-strikes" }, ...lines.map((l) => make("li", { "data-kind": l.kind }, make("b", {}, l.name), l.layer ? make("small", {}, ` ${lowerFirst(l.layer)}`) : null, ` ${l.text}`)))
+      : null,
+  ]);
 }
 
+/** One table of all the walls; boxes to tick stand before each mark, on paper. */
 export function renderWalls(walls: Wall[]): void {
-  redraw(region("walls"), walls, () => (walls.length === 0 ? [] : [make("h3", {}, say("Marks on the walls")), ...alike(walls).flatMap((w) => [wallTable(w), markSums(w)])]));
+  redraw(region("walls"), walls, () => {
+    if (walls.length === 0) return [];
+    const groups = alike(walls);
+    const ticks = Math.max(...groups.map((g) => g.length));
+    return [make("h3", {}, say("Marks on the walls")), make("table", { class: "cw-wall-marks" }, ...groups.map((g) => wallRows(g, ticks))), markSums(walls)];
+  });
 }
 
 /** Walls with the same marks share a table: opposite walls of a square room. */
@@ -130,20 +129,26 @@ function alike(walls: Wall[]): Wall[][] {
   return Array.from(groups.values());
 }
 
-function wallTable(walls: Wall[]): HTMLElement {
+function wallRows(walls: Wall[], ticks: number): HTMLElement {
   const titles = walls.map((w, i) => (i === 0 ? w.title : lowerFirst(w.title))).join("; ");
-  const ticks = walls.map((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": say("done on wall {wall}", { wall: called(w.wall) }) }, called(w.wall)));
+  const boxes = (of: (wall: Wall) => HTMLElement) => Array.from({ length: ticks }, (_, i) => (walls[i] ? of(walls[i]) : make("td", { class: "cw-tick-none" })));
+  const head = make(
+    "tr",
+    { class: "cw-wall-head" },
+    ...boxes((w) => make("th", { scope: "col", class: "cw-tick-head", "aria-label": say("done on wall {wall}", { wall: called(w.wall) }) }, called(w.wall))),
+    make("th", { scope: "rowgroup", colspan: "4" }, titles, " ", make("small", {}, walls[0]?.length ?? "")),
+  );
   const rows = (walls[0]?.marks ?? []).map((mark) =>
     make(
       "tr",
       { "data-kind": mark.kind, "data-exact": mark.exact },
-      ...walls.map(() => make("td", { class: "cw-tick" })),
+      ...boxes(() => make("td", { class: "cw-tick" })),
       make(
         "th",
         { scope: "row" },
         mark.label,
         mark.layer ? make("small", {}, ` ${lowerFirst(mark.layer)}`) : null,
-        // Walls that share a table have the same marks: the line runs straight across.
+        // Walls that share rows have the same marks: the line runs straight across.
         walls.length === 1 && mark.join ? make("small", { class: "cw-join" }, mark.join) : null,
       ),
       make("td", { class: "cw-hides" }, mark.hides),
@@ -151,24 +156,21 @@ function wallTable(walls: Wall[]): HTMLElement {
       make("td", { class: "cw-mark-other" }, mark.other),
     ),
   );
-  return make(
-    "table",
-    { class: "cw-wall-marks", "data-walls": walls.map((w) => w.wall).join(" ") },
-    make("caption", {}, titles, " ", make("small", {}, walls[0]?.length ?? "")),
-    make("thead", {}, make("tr", {}, ...ticks, make("td", { colspan: "4" }))),
-    make("tbody", {}, ...rows),
-  );
+  return make("tbody", { "data-walls": walls.map((w) => w.wall).join(" ") }, head, ...rows);
 }
 
 /** How each mark comes about. */
 function markSums(walls: Wall[]): HTMLElement | null {
-  const worked = (walls[0]?.marks ?? []).filter((m) => m.sum);
-  if (worked.length === 0) return null;
+  const groups = alike(walls).filter(([first]) => first?.marks.some((m) => m.sum));
+  if (groups.length === 0) return null;
   return make(
     "details",
     { class: "cw-why cw-sums", open: allWorkingsOpen() },
-    make("summary", { "aria-label": say("how each mark is worked out, {walls}", { walls: and(walls.map((w) => called(w.wall))) }) }, say("how each mark is worked out")),
-    ...worked.map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${unbroken(m.sum)}`)),
+    make("summary", {}, say("how each mark is worked out")),
+    ...groups.flatMap((group) => [
+      make("p", {}, make("b", {}, and(group.map((w) => called(w.wall))))),
+      ...(group[0]?.marks ?? []).filter((m) => m.sum).map((m) => make("p", { class: "cw-sum" }, make("b", {}, m.label), m.layer ? ` ${lowerFirst(m.layer)}` : "", `: ${unbroken(m.sum)}`)),
+    ]),
   );
 }
 
