@@ -154,3 +154,21 @@ func TestHangingInATurnedBox(t *testing.T) {
 	assert.Contains(t, straight.Stations[0].Text, "its length along WX")
 	assert.Contains(t, turned.Stations[0].Text, "its length along XY")
 }
+
+// The line of signs says of every edge what the sentence says, turned or not.
+func TestHangingInALineOfSigns(t *testing.T) {
+	for _, turned := range []string{"no", "yes"} {
+		plan := platformPlan(t, map[string]any{"/mask/layers/0/crooked": "", "/mask/length": "10'", "/mask/width": "8'", "/setting/turned": turned})
+		order := sheetOf(t, plan).Layers[0].Order
+		require.NotEmpty(t, order)
+		for _, h := range order {
+			signs := strings.Split(h.Brief, " · ")
+			require.Len(t, signs, len(h.Set), h.Text)
+			for i, set := range h.Set {
+				wall, to, _ := strings.Cut(signs[i], " ")
+				assert.Equal(t, set.Edge, "towards "+wall, h.Text)
+				assert.True(t, strings.HasSuffix(set.To, " "+to), "%s: %s", set.To, to)
+			}
+		}
+	}
+}

@@ -76,7 +76,7 @@ func TestMarksOfALayerComeAndGo(t *testing.T) {
 // the seams to come are set to follows.
 func TestMeasuredGapIsNotedWithOnePress(t *testing.T) {
 	v := openPainter(t, phone)
-	v.run(`document.querySelector(".cw-gaps").open = true`)
+	v.run(`document.querySelector(".cw-gaps").closest("details").open = true`)
 	assert.Equal(t, "1│2 A│B", v.text(`Array.from(document.querySelectorAll(".cw-gaps [data-seam]"), (s) => s.dataset.seam).join(" ")`))
 	before := v.text(`document.querySelector(".cw-gaps [data-seam='1│2']").textContent`)
 	v.press(`[data-do=offer-gap][data-key="1│2"][data-to="⅛″"]`)

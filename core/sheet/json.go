@@ -501,6 +501,7 @@ func (x *Hang) write(w *jsondoc.Writer) {
 	}
 	w.Close(']')
 	w.Text("text", x.Text)
+	w.Text("brief", x.Brief)
 	w.Text("mind", x.Mind)
 	w.Number("station", x.Station)
 	w.List("measures")

@@ -13,12 +13,14 @@ import (
 
 // order puts the steps of a layer on the sheet, the loose pieces last.
 func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
-	s := steps{teller: t, layer: l, met: &t.Meeting.Layers[i], sides: map[survey.Wall]string{}}
+	s := steps{teller: t, layer: l, met: &t.Meeting.Layers[i], sides: map[survey.Wall]string{}, signs: map[survey.Wall]string{}}
+	s.lines = map[hanging.Target]string{hanging.ToCentreLine: t.Say("centre line"), hanging.ToTapeLine: t.Say("tape line")}
 	if i > 0 {
 		s.key = t.Hung(i - 1).Key.Name()
 	}
 	for _, side := range [4]survey.Wall{survey.AB, survey.BC, survey.CD, survey.DA} {
 		s.sides[side] = t.Told(t.towards(side))
+		s.signs[side] = t.Say("{wall}", words.Of("wall", t.Setting.Facing(side)))
 	}
 	out.Order = make([]sheet.Hang, 0, len(l.Order)+len(l.Panels.Loose))
 	for k := range l.Order {
@@ -37,13 +39,14 @@ func (t *teller) order(i int, l *hung.Layer, out *sheet.Layer) {
 
 // steps writes the steps of one layer. Panels of one column are as far from their
 // line, so what is said of a column or a row is said once. key is the name of the key
-// of the layer before.
+// of the layer before; sides and signs name the walls, lines the lines of the mask.
 type steps struct {
 	*teller
 	layer         *hung.Layer
 	met           *meeting.Met
 	key           string
-	sides         map[survey.Wall]string
+	sides, signs  map[survey.Wall]string
+	lines         map[hanging.Target]string
 	columns, rows map[hanging.Offset]sheet.Measure
 	size          measure.Length
 	diagonal      sheet.Measure
@@ -63,11 +66,34 @@ func (s *steps) step(h *hanging.Hang) sheet.Hang {
 		}
 		text = append(append(append(append(text, joint...), set.To...), ' '), set.Edge...)
 	}
-	out.Text = string(append(text, '.'))
+	out.Text, out.Brief = string(append(text, '.')), s.brief(h)
 	if out.Mind = s.Told(mind(h)); out.Mind != "" {
 		out.Text += " " + out.Mind
 	}
 	return out
+}
+
+// brief is what the edges are set to as signs, in one line.
+func (s *steps) brief(h *hanging.Hang) string {
+	line := make([]byte, 0, 64)
+	for i := range h.Edges {
+		e := &h.Edges[i]
+		if i > 0 {
+			line = append(line, " · "...)
+		}
+		line = append(append(line, s.signs[e.Side]...), ' ')
+		switch e.To {
+		case hanging.ToPanel:
+			line = append(line, e.Panel.Label()...)
+		case hanging.ToKey:
+			line = append(line, s.key...)
+		case hanging.ToSeamLine:
+			line = append(line, e.Seam...)
+		default:
+			line = append(line, s.lines[e.To]...)
+		}
+	}
+	return string(line)
 }
 
 // target is what an edge is set to.
@@ -150,6 +176,7 @@ func (t *teller) loose(p *mask.Loose) sheet.Hang {
 	return sheet.Hang{
 		Panel: p.Name, Set: []sheet.EdgeSet{{To: t.Say("on its own marks")}},
 		Text:     t.Say("{piece}: on its own marks, when all round it is up.", words.Name("piece", p.Name)),
+		Brief:    t.Say("on its own marks, when all round it is up"),
 		Measures: []sheet.Measure{from(survey.DA, p.X), from(survey.AB, p.Y)},
 	}
 }

@@ -355,15 +355,17 @@ export interface Panel {
 }
 
 /** Hang is one step of hanging: which panel, and what each of its edges is set
- *  to. Text is the step as a sentence, Mind the part of it that is to be known before it
- *  is done, "" for most. Station is the platform's place it is hung from, 0 where none
- *  is known; Measures the distances that place it; View the part of the layer's drawing
- *  round it, as an SVG viewBox; Up whether it is up already. */
+ *  to. Text is the step as a sentence, Brief what its edges are set to in one line of
+ *  signs, each behind the wall it faces; Mind the part of Text that is to be known before
+ *  the step is done, "" for most. Station is the platform's place it is hung from, 0 where
+ *  none is known; Measures the distances that place it; View the part of the layer's
+ *  drawing round it, as an SVG viewBox; Up whether it is up already. */
 export interface Hang {
   n: number;
   panel: string;
   set: EdgeSet[];
   text: string;
+  brief: string;
   mind: string;
   station: number;
   measures: Measure[];

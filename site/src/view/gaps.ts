@@ -12,7 +12,6 @@ export function renderGaps(item: HTMLElement, plan: JsonObject, layer: string, g
   const host = region("gaps", item);
   redraw(host, gaps.map((g) => g.seam), () => gaps.map((g) => row(g.seam)));
   const pointer = `${layer}/gaps`;
-  setAttribute(host.closest("details") as Element, "data-filled", gaps.some((g) => g.measured !== "") ? "" : null);
   const bySeam = new Map(gaps.map((g) => [g.seam, g] as const));
   for (const li of every("[data-seam]", host)) {
     const gap = bySeam.get(li.dataset["seam"] ?? "");

@@ -36,8 +36,12 @@ export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<st
     const base = `/mask/layers/${String(i)}`;
     const mine = figuresOf(layer, figures);
     redraw(region("hang-head", item), [layer.name, layer.count, layer.order[0]?.panel], () => head(layer));
-    redraw(region("hang-notes", item), [layer.advice, layer.flags, oneSize(layer), mine], () => notes(layer, mine));
-    redraw(region("route", item), [layer.route, layer.stations], () => route(layer));
+    const aside = mine.filter((id) => isBuildUp(id) || isGap(id));
+    const tape = mine.filter((id) => !aside.includes(id) && !isRegister(id));
+    redraw(region("hang-notes", item), [layer.advice, layer.flags, oneSize(layer)], () => notes(layer));
+    redraw(region("tape", item), tape, () => tape.map((id) => figurePlace(id, "small")));
+    redraw(region("how-true", item), aside, () => (aside.length > 0 ? [make("h3", {}, say("How true it will come out")), make("div", { class: "cw-row" }, ...aside.map((id) => figurePlace(id, "small")))] : []));
+    redraw(region("route", item), [layer.route, layer.panels.some((p) => p.supplier)], () => route(layer));
     renderOrder(region("order", item), layer, stations.filter((s) => s.layer === layer.id));
     redraw(region("order-more", item), shownRows(layer).length, () => (shownRows(layer).length < layer.order.length ? [action("whole-list", say("Show the whole list"), { "data-to": layer.id })] : []));
     setAttribute(item.querySelector("[data-rel=start]") as Element, "placeholder", layer.order[0]?.panel ?? "");
@@ -52,7 +56,7 @@ export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<st
     renderRestart(item, layer);
     renderGaps(item, plan, base, layer.gaps ?? []);
     renderKey(item, layer.key, i < answers.length - 1);
-    renderRegister(item, list(plan, `${base}/register/marks`), layer.register, mine.filter(isRegister), i > 0);
+    renderRegister(item, layer.register, mine.filter(isRegister), i > 0);
     redraw(region("seams", item), [layer.seams, layer.bridges], () => seams(layer));
   });
 }
@@ -84,28 +88,22 @@ function oneSize(layer: Layer): string {
   return new Set(layer.panels.map((p) => p.size)).size === 1 ? (layer.panels[0]?.size ?? "") : "";
 }
 
-function notes(layer: Layer, figures: string[]): (HTMLElement | null)[] {
+function notes(layer: Layer): (HTMLElement | null)[] {
   const size = oneSize(layer);
-  const aside = (id: string) => isBuildUp(id) || isGap(id);
   return [
     size ? make("p", { class: "cw-advice" }, say("Every panel is {size}.", { size })) : null,
     layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
     ...(layer.flags ?? []).map((f) => make("p", { class: "cw-flag" }, f)),
-    make("div", { class: "cw-row" }, ...figures.filter((id) => !aside(id) && !isRegister(id)).map((id) => figurePlace(id, "small"))),
-    figures.some(aside)
-      ? make(
-          "details",
-          { class: "cw-fold" },
-          make("summary", {}, say("how true it will come out")),
-          make("div", { class: "cw-row" }, ...figures.filter(aside).map((id) => figurePlace(id, "small"))),
-        )
-      : null,
   ];
 }
 
-/** The way of the platform, said once; its places stand in the list itself. */
-function route(layer: Layer): HTMLElement[] {
-  return layer.route ? [make("p", { class: "cw-route" }, layer.route)] : [];
+/** The way of the platform, said once, and how the list is read. */
+function route(layer: Layer): (HTMLElement | null)[] {
+  const labelled = layer.panels.some((p) => p.supplier);
+  return [
+    layer.route ? make("p", { class: "cw-route" }, layer.route) : null,
+    make("p", { class: "cw-legend" }, labelled ? say("Each panel with the supplier’s label, and what it is set to towards each wall.") : say("Each panel, and what it is set to towards each wall.")),
+  ];
 }
 
 function shownRows(layer: Layer): Hang[] {
@@ -119,20 +117,28 @@ function renderOrder(host: HTMLElement, layer: Layer, stations: Stations): void 
     const panels = new Map(layer.panels.map((p) => [p.label, p] as const));
     const places = new Map((layer.stations ?? []).map((s) => [s.n, s.text] as const));
     const sameSize = oneSize(layer) !== "";
+    const told = new Set<number>();
     return shown.map((hang, i) => {
       const moved = hang.station > 0 && hang.station !== shown[i - 1]?.station;
-      return row(layer, hang, panels.get(hang.panel), sameSize, moved ? station(hang.station, places.get(hang.station) ?? "", clashAt(stations, layer.id, hang.station)) : []);
+      const place = told.has(hang.station) ? "" : (places.get(hang.station) ?? "");
+      if (moved) told.add(hang.station);
+      return row(layer, hang, panels.get(hang.panel), sameSize, moved ? station(hang.station, place, clashAt(stations, layer.id, hang.station)) : []);
     });
   });
 }
 
-/** Where the platform goes next, and what stands in its way there. */
+/** Where the platform goes next, said once of each of its places, and what stands in
+ *  its way there. */
 function station(n: number, place: string, clash: string): HTMLElement[] {
   const head = make("p", { class: "cw-station" }, make("b", {}, say("Platform to position {n}", { n })), place ? `: ${place}` : "");
   return clash ? [head, make("p", { class: "cw-clash" }, make("b", {}, say("In the way:")), ` ${clash}`)] : [head];
 }
 
+/** A panel in one line: its number, its name, the supplier's label and its size where
+ *  not all are of one, and what its edges are set to. With measures it is told in full. */
 function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boolean, station: HTMLElement[]): HTMLElement {
+  const full = withMeasures.has(layer.id);
+  const size = panel && !sameSize ? panel.measured || panel.size : "";
   return make(
     "li",
     { "data-panel": `${layer.id}:${hang.panel}`, "data-up": hang.up },
@@ -143,11 +149,11 @@ function row(layer: Layer, hang: Hang, panel: Panel | undefined, sameSize: boole
     make(
       "span",
       { class: "cw-set" },
-      sentence(hang.text, hang.panel),
-      panel?.supplier ? make("small", {}, ` ${say("Supplier’s {supplier}.", { supplier: panel.supplier })}`) : null,
-      panel && !sameSize ? make("small", {}, ` ${panel.measured || panel.size}`) : null,
-      withMeasures.has(layer.id) && (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
-      withMeasures.has(layer.id) ? measureSums(hang) : null,
+      ...[panel?.supplier, size].map((sign) => (sign ? make("small", {}, `${sign} `) : null)),
+      full ? sentence(hang.text, hang.panel) : hang.brief,
+      !full && hang.mind ? make("small", {}, ` ${hang.mind}`) : null,
+      full && (hang.measures ?? []).length > 0 ? make("span", { class: "cw-measures" }, ...hang.measures.map(measureText)) : null,
+      full ? measureSums(hang) : null,
       panel?.cut ? make("em", {}, ` ${panel.cut}`) : null,
     ),
   );
@@ -176,7 +182,7 @@ export function sentence(text: string, panel: string): string {
 
 function renderRestart(item: HTMLElement, layer: Layer): void {
   const down = layer.restart?.down ?? [];
-  setAttribute(item.querySelector(".cw-crooked") as Element, "data-filled", layer.restart?.text ? "" : null);
+  setAttribute(item.querySelector(".cw-crooked") as Element, "data-shows", layer.restart?.text ? "" : null);
   redraw(region("restart", item), layer.restart, () => [
     layer.restart?.text ? make("p", {}, layer.restart.text) : null,
     down.length > 0 ? make("p", {}, action("take-down", say("{panels} {n?is|are} down again", { panels: down.join(", "), n: down.length }))) : null,

@@ -33,7 +33,7 @@ export function renderDelivery(plan: JsonObject, layers: Layer[]): void {
     const panels = layer?.panels ?? [];
     const delivery = layer?.delivery;
     const checked = delivery !== undefined && delivery.unchecked !== delivery.total;
-    setAttribute(item.querySelector(".cw-delivery") as Element, "data-noted", checked ? "" : null);
+    setAttribute(item.querySelector(".cw-delivery") as Element, "data-shows", checked ? "" : null);
     setText(region("delivery-head", item), checked ? delivery.text : "");
     redraw(region("check", item), [panels.map((p) => [p.label, p.row, p.supplier, p.state]), stamp], () => (panels.length > PRESSED ? byName() : tiles(panels)));
     renderNoted(region("noted", item), plan, pointer, panels);

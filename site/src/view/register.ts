@@ -2,7 +2,6 @@
 // marks of a layer lie on those of the one before.
 
 import type { Key, Registered } from "../engine/contract";
-import type { Json } from "../state/pointer";
 import { every, make, redraw, region, setAttribute, setText } from "./dom";
 import { figurePlace } from "./figures";
 import { say } from "./say";
@@ -24,10 +23,10 @@ export function renderKey(item: HTMLElement, key: Key | undefined, hasNext: bool
   });
 }
 
-export function renderRegister(item: HTMLElement, typed: Json[], register: Registered | undefined, figures: string[], hasBefore: boolean): void {
+export function renderRegister(item: HTMLElement, register: Registered | undefined, figures: string[], hasBefore: boolean): void {
   const fold = item.querySelector("[data-fold=register]") as HTMLElement;
   fold.hidden = !hasBefore;
-  setAttribute(fold, "data-filled", typed.length > 0 ? "" : null);
+  setAttribute(fold, "data-shows", register?.verdict ? "" : null);
   every("[data-item-of=marks]", fold).forEach((li, i) => {
     setText(region("residual", li), register?.marks?.[i]?.text ?? "");
   });

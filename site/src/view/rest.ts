@@ -19,11 +19,11 @@ export function renderRest(plan: Plan): void {
     const places = new Set(filled.map((b) => b.dataset["at"]));
     setText(region("rest-filled", rest), places.size === 0 ? "" : say("({n} filled in)", { n: places.size }));
     // On paper its empty parts are left out.
-    const holds = (part: Element) => part.hasAttribute("data-noted") || filled.some((b) => part.contains(b));
+    const holds = (part: Element) => part.hasAttribute("data-shows") || filled.some((b) => part.contains(b));
     const parts = every(".cw-part", rest);
     for (const part of parts) setAttribute(part, "data-filled", holds(part) ? "" : null);
     // An entry begins with much filled in: there it is said, not shown.
-    const shows = parts.some((part) => part.hasAttribute("data-noted")) || (filled.length > 0 && !rest.closest("[data-item-of]"));
+    const shows = parts.some((part) => part.hasAttribute("data-shows")) || (filled.length > 0 && !rest.closest("[data-item-of]"));
     setAttribute(rest, "data-filled", shows || parts.some((part) => part.hasAttribute("data-filled")) ? "" : null);
     const id = typedText(plan["id"]);
     if (isWrong(rest) || (shows && opened.get(rest) !== id)) {
