@@ -91,8 +91,7 @@ function oneSize(layer: Layer): string {
 function notes(layer: Layer): (HTMLElement | null)[] {
   const size = oneSize(layer);
   return [
-    size ? make("p", { class: "cw-advice" }, say("Every panel is {size}.", { size })) : null,
-    layer.advice ? make("p", { class: "cw-advice" }, layer.advice) : null,
+    size || layer.advice ? make("p", { class: "cw-advice" }, size ? say("Every panel is {size}.", { size }) : null, ` ${layer.advice}`) : null,
     ...(layer.flags ?? []).map((f) => make("p", { class: "cw-flag" }, f)),
   ];
 }
