@@ -26,9 +26,13 @@ export function renderRest(plan: Plan): void {
     const shows = parts.some((part) => part.hasAttribute("data-shows")) || (filled.length > 0 && !rest.closest("[data-item-of]"));
     setAttribute(rest, "data-filled", shows || parts.some((part) => part.hasAttribute("data-filled")) ? "" : null);
     const id = typedText(plan["id"]);
-    if (isWrong(rest) || (shows && opened.get(rest) !== id)) {
+    const another = opened.get(rest) !== id;
+    if (isWrong(rest) || (shows && another)) {
       rest.open = true;
       opened.set(rest, id);
+    } else if (another && opened.delete(rest)) {
+      // Another job, of which there is nothing to show.
+      rest.open = false;
     }
   }
 }
