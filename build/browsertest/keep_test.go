@@ -59,6 +59,11 @@ func TestFullStorageIsSaidAndTheLastStateStays(t *testing.T) {
 	v.write("/title", "Longer room")
 	v.wait(messages + `.includes("no room left")`)
 	assert.Equal(t, good, v.text(kept), "nothing is cut or half written")
+	v.run(`document.querySelector("#price").scrollIntoView()`)
+	assert.True(t, v.holds(`(() => {
+  const r = document.querySelector("[data-message=keeping]").getBoundingClientRect();
+  return scrollY > innerHeight && r.top >= 0 && r.bottom <= innerHeight && Boolean(document.elementFromPoint(r.left + 8, r.top + 8).closest("[data-message=keeping]"));
+})()`), "where one is")
 	assert.Equal(t, "Longer room", v.text(blank+`.value`, "/title"))
 }
 
@@ -86,7 +91,7 @@ func TestHalfWrittenPlanStartsEmptyAndIsOfferedOnce(t *testing.T) {
 	v.run(`localStorage.setItem("ceilingwright:last", "a1"); localStorage.setItem("ceilingwright:plan:a1", '{"ceilingwright":1,"room":')`)
 	v.visit(hosted)
 	v.ready()
-	v.wait(messages + `.includes("cannot be read")`)
+	v.wait(messages + `.includes("cannot be opened") && ` + messages + `.includes("cut off or damaged")`)
 	assert.Empty(t, v.text(blank+`.value`, "/room/length"))
 	folder := v.downloads()
 	v.press(`[data-do=save-damaged]`)
@@ -95,8 +100,35 @@ func TestHalfWrittenPlanStartsEmptyAndIsOfferedOnce(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, `{"ceilingwright":1,"room":`, string(content))
 	v.reload()
-	assert.NotContains(t, v.text(messages), "cannot be read", "it is said once")
+	assert.NotContains(t, v.text(messages), "cannot be opened", "it is said once")
 	assert.Equal(t, `{"ceilingwright":1,"room":`, v.text(`localStorage.getItem("ceilingwright:plan:a1")`), "and the text stays")
+
+	// For as long as it is there, it is in the list and can be had.
+	v.press(`[data-do=jobs]`)
+	assert.Contains(t, v.text(`document.querySelector(".cw-jobs li").textContent`), "cut off or damaged")
+	folder = v.downloads()
+	v.press(`.cw-jobs [data-do=save-damaged]`)
+	_, path = v.arrived(folder)
+	content, err = os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, `{"ceilingwright":1,"room":`, string(content))
+	v.press(`.cw-jobs [data-do=job-delete]`)
+	assert.True(t, v.holds(`localStorage.getItem("ceilingwright:plan:a1") === null`))
+	v.press(`.cw-jobs [data-do=undo]`)
+	assert.Equal(t, `{"ceilingwright":1,"room":`, v.text(`localStorage.getItem("ceilingwright:plan:a1")`))
+}
+
+// A kept plan of a newer version is called that, at the start and in the list.
+func TestKeptPlanOfANewerVersionIsCalledThat(t *testing.T) {
+	v := newView(t, desk)
+	v.visit(hosted + "icon.svg")
+	v.run(`localStorage.setItem("ceilingwright:last", "a1"); localStorage.setItem("ceilingwright:plan:a1", '{"ceilingwright":2,"id":"a1"}')`)
+	v.visit(hosted)
+	v.ready()
+	v.wait(messages + `.includes("newer version")`)
+	assert.NotContains(t, v.text(messages), "damaged")
+	v.press(`[data-do=jobs]`)
+	assert.Contains(t, v.text(`document.querySelector(".cw-jobs li").textContent`), "newer version")
 }
 
 // Two tabs on one job: neither writes over the other without a word.

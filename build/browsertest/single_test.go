@@ -1,11 +1,13 @@
 package browsertest
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // fromDisk opens a file of the disk and waits for its answers.
@@ -71,6 +73,59 @@ func TestPageTakenAlongCanBeTakenAlongAgain(t *testing.T) {
 	v.write("/mask/length", "176")
 	v.wait(kept + `.includes('"176')`)
 	assert.Empty(t, v.text(messages))
+}
+
+// A saved page keeps every job made in it: it opens with the one worked on last in
+// it, and the way to the one it was saved with stays open. Another file knows nothing
+// of that.
+func TestSavedPageKeepsEveryJobMadeInIt(t *testing.T) {
+	for _, row := range []struct{ name, plan, first string }{
+		{"with a job", fragment(painterPlan), "Long room"},
+		{"with the example", "", "Winter parlour, the garden house"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			v := open(t, desk, row.plan)
+			folder := v.downloads()
+			v.press(`[data-do=take-along]`)
+			_, path := v.arrived(folder)
+			v = fromDisk(t, path)
+			v.press(`.cw-keep [data-do=empty]`)
+			v.write("/title", "Made here")
+			v.wait(kept + `.includes("Made here")`)
+			v.reload()
+			v.waitText("Made here", blank+`.value`, "/title")
+			v.press(`[data-message=opened] button`)
+			v.waitText(row.first, blank+`.value`, "/title")
+
+			// A change of the first one is the last work then, and goes on.
+			v.write("/title", "First again")
+			v.leave()
+			v.wait(kept + `.includes("First again")`)
+			v.reload()
+			v.waitText("First again", blank+`.value`, "/title")
+			v.write("/title", "First on")
+			v.wait(kept + `.includes("First on")`)
+			assert.NotContains(t, v.text(messages), "another tab")
+			v.press(`[data-message=opened] [data-do=as-saved]`)
+			v.waitText(row.first, blank+`.value`, "/title")
+			v.press(`[data-do=jobs]`)
+			assert.Contains(t, v.text(jobNames), "Made here")
+			assert.Contains(t, v.text(jobNames), "First on")
+
+			content, err := os.ReadFile(path)
+			require.NoError(t, err)
+			other := filepath.Join(t.TempDir(), "other.html")
+			require.NoError(t, os.WriteFile(other, content, 0o644))
+			v.visit("file://" + other)
+			v.ready()
+			assert.NotContains(t, v.text(blank+`.value`, "/title"), "Made here")
+			v.write("/title", "In the other")
+			v.wait(kept + `.includes("In the other")`)
+			assert.NotContains(t, v.text(messages), "another tab")
+			v.press(`[data-do=jobs]`)
+			assert.Contains(t, v.text(jobNames), "Made here")
+		})
+	}
 }
 
 // A plan in the file's address works without a server too.

@@ -16,6 +16,7 @@ export interface KeptJob {
   title: string;
   at: string; // when it was last changed, ISO 8601; "" where that is not known
   says: string; // its borders and its price as last worked out
+  refused: string; // why it cannot be read, "" where it can
 }
 
 /** All that is kept of a job, by the name it is kept under. */
@@ -32,10 +33,11 @@ export interface JobChange {
 export function keptJobs(): KeptJob[] | null {
   const names = storedNames("plan:");
   if (names === null) return null;
-  const jobs = names.flatMap((name) => {
+  const jobs = names.map((name): KeptJob => {
     const id = name.slice("plan:".length);
     const read = readPlan(stored(name) ?? "");
-    return "plan" in read ? [{ id, title: typedText(read.plan["title"]).trim(), ...aboutOf(stored(`about:${id}`)) }] : [];
+    const about = aboutOf(stored(`about:${id}`));
+    return "plan" in read ? { id, title: typedText(read.plan["title"]).trim(), refused: "", ...about } : { id, title: "", refused: read.refused, ...about };
   });
   return jobs.sort((a, b) => (a.at < b.at ? 1 : a.at > b.at ? -1 : a.title.localeCompare(b.title)));
 }
@@ -106,9 +108,9 @@ export function entriesFor(plan: Plan, at: string, says: string): Entries {
   return { [`plan:${id}`]: JSON.stringify(plan), [`about:${id}`]: JSON.stringify({ at, says }) };
 }
 
-/** All jobs of this place as the text of one file. */
+/** All jobs of this place that can be read, as the text of one file. */
 export function jobsText(): string {
-  const jobs = (keptJobs() ?? []).map(({ id, at, says }) => ({ at, says, plan: JSON.parse(stored(`plan:${id}`) ?? "null") as Json }));
+  const jobs = (keptJobs() ?? []).filter((job) => job.refused === "").map(({ id, at, says }) => ({ at, says, plan: JSON.parse(stored(`plan:${id}`) ?? "null") as Json }));
   return JSON.stringify({ ceilingwrightJobs: 1, jobs }, null, 1) + "\n";
 }
 

@@ -2,6 +2,7 @@
 // shared with other copies of the page or changed by another tab: each of these
 // is an answer here, never an exception, and nothing is ever cut to fit.
 
+import { checksum } from "./link";
 import { placed } from "./place";
 import { typedText } from "./pointer";
 import { freshId, readPlan, type Plan } from "./plan";
@@ -10,6 +11,14 @@ const PLAN = "plan:";
 const ABOUT = "about:";
 const LAST = "last";
 const PROBE = "probe";
+
+/** The name of the job worked on last in this very file, where the page is a saved
+ *  one: all pages from disk may share one storage. "" on any other page. */
+let lastInFile = "";
+
+export function beginInFile(): void {
+  lastInFile = `last:${checksum(new TextEncoder().encode(location.href.replace(/[?#].*/, "")))}`;
+}
 
 export type Kept = "kept" | "off" | "full" | "elsewhere";
 
@@ -68,6 +77,7 @@ export function keep(plan: Plan, about: string): Kept {
       s.setItem(placed(ABOUT + id), JSON.stringify({ at: new Date().toISOString(), says: about }));
     }
     s.setItem(placed(LAST), id);
+    if (lastInFile !== "") s.setItem(placed(lastInFile), id);
   } catch {
     return "full";
   }
@@ -145,19 +155,28 @@ export function moveAside(id: string): string {
   return own;
 }
 
-/** The plan worked on last. damaged holds a stored text that could not be read. */
-export function lastKept(): { plan: Plan | null; damaged: string | null } {
-  const id = stored(LAST);
-  const text = id === null ? null : storedText(id);
-  if (id === null || text === null) return { plan: null, damaged: null };
+/** The plan worked on last under its id, or why it cannot be read. */
+export function lastKept(): { id: string; plan: Plan | null; refused: string } {
+  const id = stored(LAST) ?? "";
+  const text = storedText(id);
+  if (text === null) return { id, plan: null, refused: "" };
   const read = readPlan(text);
   if ("refused" in read) {
     // Said once: the next start begins clean, the text stays where it is.
     globalThis.localStorage.removeItem(placed(LAST));
-    return { plan: null, damaged: text };
+    return { id, plan: null, refused: read.refused };
   }
   seen.set(id, text);
-  return { plan: read.plan, damaged: null };
+  return { id, plan: read.plan, refused: "" };
+}
+
+/** The plan worked on last in this saved page; null for none that can be read. */
+export function lastKeptInFile(): Plan | null {
+  const id = stored(lastInFile) ?? "";
+  const read = readPlan(storedText(id) ?? "");
+  if (lastInFile === "" || !("plan" in read)) return null;
+  claimAs(id);
+  return read.plan;
 }
 
 /** Calls back when another tab has written the plan asked for, unless nobody has

@@ -4,7 +4,7 @@
 
 import { planInPage } from "../state/along";
 import { planFromFile, planFromText, type Opened } from "../state/file";
-import { claim, isFresh, isKeptHere, lastKept, markFresh, storedText } from "../state/keep";
+import { beginInFile, claim, isFresh, isKeptAs, isKeptHere, lastKept, lastIs, lastKeptInFile, markFresh, moveAside, storedText } from "../state/keep";
 import { hasPlan, planFromFragment } from "../state/link";
 import { moveIntoFrame } from "../state/place";
 import { emptyPlan, examplePlan, freshId, isExample, readPlan, type Plan } from "../state/plan";
@@ -18,8 +18,6 @@ import { keepIfWaiting } from "./keeping";
 import { isForClient, jobOnSheet } from "./looking";
 import { message, unsay } from "./messages";
 import { say } from "./say";
-
-let damagedText = "";
 
 /** The plan block as it stood when the page was opened. */
 let planAsSaved = "";
@@ -39,14 +37,14 @@ export async function choosePlan(): Promise<Plan> {
   takePlace();
   if (hasPlan(location.hash)) return fromAddress();
   if (planAsSaved !== "") {
+    beginInFile();
     const read = readPlan(planAsSaved);
     if ("plan" in read) return newestOf(read.plan);
     message("opened", read.refused);
   }
   const kept = lastKept();
-  if (kept.damaged !== null) {
-    damagedText = kept.damaged;
-    message("damaged", say("What was kept here of the last job is cut off and cannot be read. This is an empty sheet."), action("save-damaged", say("Download what was there")));
+  if (kept.refused !== "") {
+    message("damaged", say("The last job kept here cannot be opened, and stays as it is. {refused}", { refused: kept.refused }), action("save-damaged", say("Download what was there"), { "data-to": kept.id }));
     return markFresh(emptyPlan());
   }
   return kept.plan ?? markFresh(examplePlan());
@@ -140,10 +138,23 @@ export function isGuest(plan: Plan): boolean {
   return guest === JSON.stringify(plan) && isFresh(plan);
 }
 
-/** A plan saved inside this page may since have been changed here and kept. */
+/** A plan saved inside this page may since have been changed here and kept, or
+ *  another one made here. */
 function newestOf(inside: Plan): Plan {
-  const kept = storedText(typedText(inside["id"]));
-  if (kept === null || isExample(inside)) return markFresh(inside);
+  const id = typedText(inside["id"]);
+  const last = lastKeptInFile();
+  if (last && typedText(last["id"]) !== id) {
+    message("opened", say("This is the job worked on last in this file."), storedText(id) === null ? action("as-saved", say("Show the one saved in it")) : action("open-job", say("Show the one saved in it"), { "data-to": id }));
+    return last;
+  }
+  // The worked example has one name everywhere: another page's is a job of its own.
+  if (isExample(inside) && !last && !isKeptAs(inside)) {
+    const wasLast = lastKept().id === id;
+    const own = moveAside(id);
+    if (wasLast) lastIs(own);
+  }
+  const kept = storedText(id);
+  if (kept === null) return markFresh(inside);
   const read = readPlan(kept);
   if (!("plan" in read) || isKeptHere(inside)) return inside;
   claim(read.plan);
@@ -185,10 +196,11 @@ export function startArriving(root: HTMLElement, desk: OwnDesk): void {
 export function arrivingActions(desk: OwnDesk): Actions {
   return {
     "open-file": () => document.querySelector<HTMLInputElement>("[data-open]")?.click(),
-    "save-damaged": () => handOver("kept-text.txt", "text/plain", damagedText),
+    "save-damaged": (b) => handOver("kept-text.txt", "text/plain", storedText(b.dataset["to"] ?? "") ?? ""),
     "as-saved": () => {
       const read = readPlan(planAsSaved);
-      if ("plan" in read) desk.take({ ...read.plan, id: freshId() }, say("as it was saved in this file"));
+      const id = "plan" in read ? typedText(read.plan["id"]) : "";
+      if ("plan" in read) desk.take(storedText(id) === null ? markFresh(read.plan) : { ...read.plan, id: freshId() }, say("as it was saved in this file"));
       unsay("opened");
     },
     "as-given": () => {

@@ -103,6 +103,7 @@ export function redraw(desk: OwnDesk, words = ""): void {
 function entry(job: KeptJob, here: boolean): HTMLElement {
   const name = job.title || say("no name");
   const to = { "data-to": job.id };
+  if (job.refused !== "") return unread(job);
   const rest = unbroken([here ? say("on the sheet") : "", when(job.at), job.says].filter((w) => w !== "").join(" · "));
   return make(
     "li",
@@ -116,6 +117,17 @@ function entry(job: KeptJob, here: boolean): HTMLElement {
       action("job-rename", say("Rename"), { ...to, "aria-label": say("Rename: {name}", { name }) }),
       action("job-delete", say("Delete"), { ...to, "aria-label": say("Delete: {name}", { name }) }),
     ),
+  );
+}
+
+/** A job that cannot be read stays for as long as it is not deleted, and can be had. */
+function unread(job: KeptJob): HTMLElement {
+  const to = { "data-to": job.id };
+  return make(
+    "li",
+    { "data-job": job.id },
+    make("span", {}, [job.refused, when(job.at), job.says].filter((w) => w !== "").join(" · ")),
+    make("span", { class: "cw-job-tools" }, action("save-damaged", say("Download what was there"), to), action("job-delete", say("Delete"), to)),
   );
 }
 
@@ -183,8 +195,8 @@ function rename(desk: OwnDesk, id: string): void {
 }
 
 function remove(desk: OwnDesk, id: string): void {
-  const plan = planOf(id);
-  if (!plan) return redraw(desk);
+  if (storedText(id) === null) return redraw(desk);
+  const plan = planOf(id) ?? {};
   const change: JobChange = { id, before: entriesOf(id), after: {} };
   const words = say("deleting {job}", { job: called(plan) });
   const told = say("{job} is deleted.", { job: called(plan) });
@@ -197,7 +209,7 @@ function remove(desk: OwnDesk, id: string): void {
     redraw(desk, told);
     shown?.said.append(" ", action("undo", say("Undo")));
   }
-  if (!lastKept().plan) lastIs(keptJobs()?.[0]?.id ?? "");
+  if (!lastKept().plan) lastIs(keptJobs()?.find((job) => job.refused === "")?.id ?? "");
   shown?.said.querySelector("button")?.focus();
 }
 
