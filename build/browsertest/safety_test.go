@@ -52,7 +52,7 @@ func TestSafetyAsksForAllThatThePlanCanSay(t *testing.T) {
 		assert.True(t, v.holds(`document.getElementById("t-furniture").textContent.includes('data-rel="' + $1 + '"')`, name), "furniture: %s", name)
 	}
 	for _, name := range []string{"voc", "vocUnit", "vocAs", "waterPart", "exemptPart", "category", "binder", "flash", "flashUnit", "limit"} {
-		assert.True(t, v.holds(`document.getElementById("t-step").textContent.includes('data-rel="' + $1 + '"')`, name), "step: %s", name)
+		assert.True(t, v.holds(`document.getElementById("t-step-whole").textContent.includes('data-rel="' + $1 + '"')`, name), "step: %s", name)
 	}
 }
 

@@ -23,7 +23,9 @@ export function renderLimits(limits: VOCLine[]): void {
     setText(place, line ? lineText(line) : "");
     setAttribute(place, "data-verdict", line?.verdict ?? null);
   }
-  redraw(region("limits"), limits, () => (limits.length > 0 ? [table(limits), sources(limits)] : []));
+  const drawn = redraw(region("limits"), limits, () => (limits.length > 0 ? [table(limits), sources(limits)] : []));
+  // What the law does not allow is not shut away.
+  if (drawn && limits.some((l) => l.verdict === "above")) region("limits").closest("details")?.setAttribute("open", "");
 }
 
 /** The pointer of the step a line is about; the line's own is that of a blank in it. */
@@ -73,5 +75,5 @@ function row(l: VOCLine, withRule: boolean, withText: boolean): HTMLElement {
 /** Each table of limits is named once, with its day. */
 function sources(lines: VOCLine[]): HTMLElement | null {
   const said = distinct(lines.map((l) => (l.source && l.asOf ? say("{source} As of: {asOf}.", { source: l.source, asOf: l.asOf }) : l.source)));
-  return said.length === 0 ? null : make("details", { class: "cw-fold" }, make("summary", {}, say("whose limits, and as of when")), ...said.map((s) => make("p", { class: "cw-source" }, s)));
+  return said.length === 0 ? null : make("div", {}, ...said.map((s) => make("p", { class: "cw-source" }, s)));
 }

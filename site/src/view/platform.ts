@@ -10,6 +10,7 @@ export type Stations = Platform["stations"];
 
 export function renderPlatform(platform: Platform | null): void {
   redraw(region("platform"), platform, () => (platform ? shown(platform) : []));
+  redraw(region("platform-full"), platform, () => (platform ? inFull(platform) : []));
 }
 
 /** What is in the way of a station of a layer, "" where nothing is. */
@@ -18,16 +19,20 @@ export function clashAt(stations: Stations, layer: string, n: number): string {
 }
 
 function shown(platform: Platform): (Node | null)[] {
-  const parts = [...asked(platform), checks(platform.checks ?? []), clashes(platform.stations ?? []), ...overhead(platform.overhead ?? [])];
+  const short = (platform.checks ?? []).filter((c) => c.verdict === "short");
+  const parts = [platform.text ? make("p", { class: "cw-ask" }, platform.text) : null, checks(short, say("Not as needed")), clashes(platform.stations ?? [])];
   return parts.some(Boolean) ? [make("h3", {}, say("What to work from")), ...parts] : [];
 }
 
-function asked(platform: Platform): (Node | null)[] {
+function inFull(platform: Platform): (Node | null)[] {
+  return [...reasons(platform), checks(platform.checks ?? [], say("What it has, and what it needs")), ...overhead(platform.overhead ?? [])];
+}
+
+function reasons(platform: Platform): (Node | null)[] {
   const refused = platform.refused ?? [];
   return [
-    platform.text ? make("p", { class: "cw-ask" }, platform.text) : null,
     platform.why ? make("p", { class: "cw-reason" }, platform.why) : null,
-    refused.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, say("why nothing else")), make("ul", { class: "cw-reasons" }, ...refused.map((r) => make("li", {}, r)))) : null,
+    refused.length > 0 ? make("ul", { class: "cw-reasons" }, ...refused.map((r) => make("li", {}, r))) : null,
     platform.hire ? make("p", { class: "cw-reason" }, platform.hire) : null,
   ];
 }
@@ -38,12 +43,12 @@ const verdicts: Readonly<Record<Platform["checks"][number]["verdict"], Verdict>>
   unknown: ["open", say("not known")],
 };
 
-function checks(all: Platform["checks"]): Node | null {
+function checks(all: Platform["checks"], caption: string): Node | null {
   if (all.length === 0) return null;
   return make(
     "table",
     { class: "cw-checks" },
-    make("caption", {}, say("What it has, and what it needs")),
+    make("caption", {}, caption),
     make("thead", {}, make("tr", {}, ...["", say("it has"), say("it needs"), ""].map((head) => (head ? make("th", { scope: "col" }, head) : make("td", {}))))),
     make(
       "tbody",
@@ -69,7 +74,7 @@ function clashes(stations: Stations): Node | null {
     : make("div", { class: "cw-clashes" }, make("h4", {}, say("Where it cannot stand")), make("ul", { class: "cw-reasons" }, ...clash.map((s) => make("li", {}, s.text))));
 }
 
-/** Long days are in sight; the others are folded with them. */
+/** Long days come first. */
 function overhead(days: Platform["overhead"]): (Node | null)[] {
   const long = days.filter((d) => d.over);
   const rest = days.filter((d) => !d.over);
@@ -77,7 +82,7 @@ function overhead(days: Platform["overhead"]): (Node | null)[] {
   return [
     make("h4", {}, long.length > 0 ? say("Days with the hands up for long") : say("Hands above the head")),
     long.length > 0 ? dayList(long) : make("p", { class: "cw-reason" }, say("On no day has one person more than two hours of it.")),
-    rest.length > 0 ? make("details", { class: "cw-fold" }, make("summary", {}, long.length > 0 ? say("the other days") : say("day by day")), dayList(rest)) : null,
+    rest.length > 0 ? dayList(rest) : null,
   ];
 }
 

@@ -116,7 +116,7 @@ function note(n: Advice, answer: Answer | null): HTMLElement {
     make(
       "div",
       {},
-      make("p", {}, n.severity === "stop" ? make("b", {}, `${severityWord.stop}. `) : null, make("strong", {}, first), rest === "" ? "" : ` ${rest}`),
+      make("p", {}, n.severity === "stop" ? make("b", {}, `${severityWord.stop}. `) : null, make("strong", {}, first), rest === "" ? "" : make("span", { class: "cw-note-rest" }, ` ${rest}`)),
       " ",
       answer?.open === true ? way : null,
       " ",
