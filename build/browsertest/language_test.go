@@ -161,9 +161,11 @@ func TestAnotherLanguage(t *testing.T) {
 		v.readStops()
 		for range 3 {
 			v.saysNothingOfOurs("on the ladder, " + to)
-			v.press(".cw-ladder [data-key=go]")
+			v.goOn()
 		}
+		v.run(unhurried)
 		v.press(".cw-ladder-leave")
+		v.run(unhurried)
 		v.wait(`!document.querySelector(".cw-ladder[open]")`)
 	}
 

@@ -157,6 +157,7 @@ const lookNew = `(async () => {
   }
   if (matchMedia("(pointer: coarse)").matches) return "fingers";
   const soon = async (is) => { for (let i = 0; i < 100 && !is(); i++) await new Promise((r) => setTimeout(r, 20)); };
+  ` + unhurried + `
   document.querySelector(".cw-ladder-leave")?.click();
   await soon(() => !document.querySelector(".cw-ladder"));
   document.activeElement?.blur();

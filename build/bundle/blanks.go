@@ -37,7 +37,7 @@ type form struct {
 // forms by what the schema says a place holds; and special ones, by their short
 // form, of places that the schema calls text.
 var forms = map[string]form{
-	"length": {`<input data-kind="length"`, "decimal"},
+	"length": {`<input data-kind="length"`, "text"},
 	"number": {`<input data-kind="number"`, "decimal"},
 	"span":   {`<input data-kind="number"`, "decimal"},
 	"count":  {`<input data-kind="count"`, "numeric"},

@@ -32,9 +32,9 @@ func TestShortForms(t *testing.T) {
 	const decimal = ` inputmode="decimal" spellcheck="false"` + end
 	const text = ` inputmode="text" spellcheck="false"` + end
 	for short, want := range map[string]string{
-		`{{blank "/room/height" "Name"}}`:                                      `<input data-kind="length" data-at="/room/height"` + decimal,
+		`{{blank "/room/height" "Name"}}`:                                      `<input data-kind="length" data-at="/room/height"` + text,
 		"{{blank \"/title\" \"Name\" `class=\"wide\"`}}":                       `<input data-kind="words" data-at="/title" class="wide"` + text,
-		"{{blank \"/room/height\" \"Name\" `data-signed`}}":                    `<input data-kind="length" data-at="/room/height" data-signed` + decimal,
+		"{{blank \"/room/height\" \"Name\" `data-signed`}}":                    `<input data-kind="length" data-at="/room/height" data-signed` + text,
 		`{{date "/title" "Name"}}`:                                             `<input type="date" data-kind="date" data-at="/title"` + end,
 		`{{lines "/title" "Name"}}`:                                            `<textarea data-kind="words" rows="3" data-at="/title"` + text + `</textarea>`,
 		`{{choice "/room/form" "Name" "round" "oval or round" "square" "so"}}`: `<select data-at="/room/form" aria-label="Name"><option value="round">oval or round</option><option value="square">so</option></select>`,
@@ -70,7 +70,7 @@ func TestEntryOfAList(t *testing.T) {
 <script type="text/html" id="t-wall">
 <li data-when="/room/form=round"><input data-kind="number" data-rel="angle" inputmode="decimal" spellcheck="false" autocomplete="off" aria-label="Angle">`+
 		`<div class="cw-figure" data-figure-rel="turn" data-label="turn"></div><button type="button" data-do="add" data-to="sizes">more</button></li>
-</script><script type="text/html" id="t-size"><b><input data-kind="length" data-rel="" inputmode="decimal" spellcheck="false" autocomplete="off" aria-label="Size"></b></script>`, got)
+</script><script type="text/html" id="t-size"><b><input data-kind="length" data-rel="" inputmode="text" spellcheck="false" autocomplete="off" aria-label="Size"></b></script>`, got)
 }
 
 // What is misspelt stops the build, with the file, the line and what to do.

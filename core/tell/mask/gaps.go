@@ -47,7 +47,9 @@ func gaps(p *page.Page, met *meeting.Met, out *sheet.Layer) {
 			}
 		}
 		if g.At != "" {
-			shown.Measured, shown.Text = shown.Set, p.Told(measuredGap(g.Set-g.Planned))
+			// As it was measured, also between two marks, as what is said of it reckons.
+			shown.Measured = p.Notation.Fine(g.Set)
+			shown.Set, shown.Text = shown.Measured, p.Told(measuredGap(g.Set-g.Planned))
 		} else {
 			shown.Text = p.Say("Set it to {gap}; the next panel's edge is then {edge} from the tape line towards {wall}.",
 				words.About("gap", g.Set), words.Length("edge", g.Edge), words.Name("wall", g.Wall.Text()))

@@ -1,6 +1,6 @@
-// What the ladder view remembers on this device: how far each job has got, what
-// is ticked, which thumb. It stands beside the kept plan, and where nothing may
-// be stored it lasts as long as the page.
+// What the ladder view remembers on this device: which step was in sight, which
+// stops are ticked, which thumb. What is up and what is marked stands in the plan
+// and goes where that goes. Where nothing may be stored it lasts as long as the page.
 
 import { placed } from "./place";
 
@@ -14,6 +14,7 @@ export interface Place {
   at: string;
   ticked: string[];
   only: string; // the layer whose marks alone are made, "" for all
+  stands: string; // where the platform was put last, in the sheet's words
 }
 
 export type Thumb = "left" | "right";
@@ -47,9 +48,10 @@ export function placeOf(plan: string, view: string): Place {
       at: typeof place?.at === "string" ? place.at : "",
       ticked: ticked.filter((t) => typeof t === "string").slice(0, GREATEST_TICKS),
       only: typeof place?.only === "string" ? place.only : "",
+      stands: typeof place?.stands === "string" ? place.stands : "",
     };
   } catch {
-    return { at: "", ticked: [], only: "" };
+    return { at: "", ticked: [], only: "", stands: "" };
   }
 }
 

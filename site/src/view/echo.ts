@@ -7,22 +7,27 @@ import { pointerOf, sentence } from "./blanks";
 import { make, setAttribute } from "./dom";
 import { say } from "./say";
 
-const signs: [string, string, string][] = [
-  ["′", "'", say("feet")],
-  ["″", '"', say("inches")],
-  ["␣", " ", say("space")],
-  ["⁄", "/", say("stroke of a fraction")],
-  ["½", "1/2", say("a half")],
-  ["¼", "1/4", say("a quarter")],
-  ["⅛", "1/8", say("an eighth")],
-  ["−", "-", say("minus")], // only where a length may be to either side,
+type Notation = "feet" | "metric" | ""; // what a sign belongs to, "" for both
+
+const signs: [string, string, string, Notation][] = [
+  ["′", "'", say("feet"), "feet"],
+  ["″", '"', say("inches"), "feet"],
+  ["␣", " ", say("space"), "feet"],
+  ["⁄", "/", say("stroke of a fraction"), "feet"],
+  ["½", "1/2", say("a half"), "feet"],
+  ["¼", "1/4", say("a quarter"), "feet"],
+  ["⅛", "1/8", say("an eighth"), "feet"],
+  ["mm", "mm", say("millimetres"), "metric"],
+  ["cm", "cm", say("centimetres"), "metric"],
+  ["m", "m", say("metres"), "metric"],
+  ["−", "-", say("minus"), ""], // only where a length may be to either side
 ];
 
 const heard = make("span", { class: "cw-echo-words" });
 const keys = make(
   "span",
   { class: "cw-echo-keys" },
-  ...signs.map(([face, sign, name]) => make("button", { type: "button", tabindex: "-1", "data-sign": sign, "aria-label": name }, face)),
+  ...signs.map(([face, sign, name, notation]) => make("button", { type: "button", tabindex: "-1", "data-sign": sign, "data-of": notation, "aria-label": name }, face)),
 );
 const minus = keys.lastElementChild as HTMLElement;
 const echo = make("div", { class: "cw-echo" }, heard, keys);
@@ -52,6 +57,13 @@ export function startEcho(root: HTMLElement): void {
   for (const name of ["pointerdown", "mousedown"]) keys.addEventListener(name, (e) => e.preventDefault());
   keys.addEventListener("click", (e) => sign(e.target));
   root.addEventListener("mousedown", () => (pressed = true), true);
+  // The number pad and the signs together write every length; where there are no signs,
+  // it takes a keyboard that has them.
+  for (const name of ["pointerdown", "focusin"]) {
+    root.addEventListener(name, (e) => {
+      if (e.target instanceof HTMLInputElement && e.target.dataset["kind"] === "length") setAttribute(e.target, "inputmode", coarse.matches ? "decimal" : "text");
+    });
+  }
   // The keys that come up under the hand must not hide the signs.
   window.visualViewport?.addEventListener("resize", () => echo.isConnected && coarse.matches && echo.scrollIntoView({ block: "nearest" }));
   for (const name of ["keydown", "input"]) root.addEventListener(name, () => (pressed = false), true);

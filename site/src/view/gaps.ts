@@ -33,7 +33,7 @@ function row(seam: string): HTMLElement {
     { "data-seam": seam },
     ...saying("Seam {seam} came out {gap} {more}", {
       seam: make("b", {}, seam),
-      gap: make("input", { "data-kind": "length", "data-at": "", "data-entry-key": "seam", "data-entry": seam, inputmode: "decimal", autocomplete: "off", spellcheck: "false", "aria-label": say("Gap as it came out at seam {seam}", { seam }) }),
+      gap: make("input", { "data-kind": "length", "data-at": "", "data-entry-key": "seam", "data-entry": seam, inputmode: "text", autocomplete: "off", spellcheck: "false", "aria-label": say("Gap as it came out at seam {seam}", { seam }) }),
       more: make("span", { "data-fill": "gap" }),
     }),
   );

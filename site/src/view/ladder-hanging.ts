@@ -2,7 +2,7 @@
 // the gap at a seam just closed, and what comes down when a panel is up crooked.
 // Which panel is up stands in the plan, so that the sheet orders the rest anew.
 
-import type { Gap, Hang, Layer } from "../engine/contract";
+import type { Gap, Hang, Layer, Station } from "../engine/contract";
 import { at, list, typedText } from "../state/pointer";
 import { make } from "./dom";
 import { BEFORE, beforeScreen, hasStops, isToRead } from "./ladder-before";
@@ -77,7 +77,7 @@ export function resumeHanging(rung: Rung, id: string): string {
   const { kind, label } = partsOf(step);
   const hang = hangOf(work, label);
   if (hang && (kind === "gap" || kind === "gaps")) return step;
-  return hang && !isUp(work, hang) && (kind === "move" || kind === "panel") ? step : firstOpen(work);
+  return hang && !isUp(work, hang) && (kind === "move" || (kind === "panel" && standsFor(work, hang))) ? step : firstOpen(work);
 }
 
 function hangOf(work: Work, label: string): Hang | undefined {
@@ -100,11 +100,21 @@ function stepsOf(work: Work): string[] {
   return [...steps, END];
 }
 
+/** The next to hang, after the platform is where it is hung from: a platform that
+ *  was only put in after panels were up has not been put anywhere yet. */
 function firstOpen(work: Work): string {
   const hang = work.layer.order.find((h) => !isUp(work, h));
   if (!hang) return END;
   const move = `move:${hang.panel}`;
-  return stepsOf(work).includes(move) ? move : `panel:${hang.panel}`;
+  return !standsFor(work, hang) || stepsOf(work).includes(move) ? move : `panel:${hang.panel}`;
+}
+
+function standsFor(work: Work, hang: Hang): boolean {
+  return hang.station === 0 || (stationOf(work, hang)?.text ?? "") === work.rung.place.stands;
+}
+
+function stationOf(work: Work, hang: Hang): Station | undefined {
+  return work.layer.stations.find((s) => s.n === hang.station);
 }
 
 function after(work: Work, step: string): string {
@@ -147,11 +157,10 @@ function panelScreen(work: Work, hang: Hang): Screen {
     ),
     sketch: sketchOf(work, cellsOf(work, hang), hang.view),
     content: [
+      ...(up ? [] : [hang.mind, panel?.cut ?? "", comes[panel?.state ?? ""] ?? ""]).map((note) => (note === "" ? null : make("p", { class: "cw-ladder-cut" }, unbroken(note)))),
       up ? upActions(work, hang) : make("ul", { class: "cw-ladder-set" }, ...hang.set.map((s) => make("li", {}, make("b", {}, s.to), " ", make("span", {}, s.edge)))),
       measuresOf(work, hang),
       pieceWords(work, panel?.piece || hang.panel),
-      panel?.cut && !up ? make("p", { class: "cw-ladder-cut" }, unbroken(panel.cut)) : null,
-      panel && comes[panel.state] ? make("p", { class: "cw-ladder-cut" }, comes[panel.state] ?? "") : null,
     ],
     keys: [
       up ? { words: say("Go on"), does: toGo } : { words: say("{panel} is up", { panel: hang.panel }), does: () => hung(work, hang) },
@@ -227,19 +236,30 @@ function takeDown(work: Work, hang: Hang): void {
 function moveScreen(work: Work, hang: Hang): Screen {
   const step = `move:${hang.panel}`;
   const n = String(hang.station);
-  const station = work.layer.stations.find((s) => s.n === hang.station);
-  const first = stepsOf(work)[0] === step;
+  const station = stationOf(work, hang);
+  const first = stepsOf(work)[0] === step || work.rung.place.stands === "";
+  const clash = work.rung.sheet().platform?.stations.find((s) => s.clash && s.layer === work.layer.id && s.n === hang.station);
   return {
     name: step,
     where: where(work, hang),
     heading: heading(first ? say("Put the platform at position") : say("Move the platform to position"), n),
     content: [
+      clash ? make("p", { class: "cw-ladder-cut" }, unbroken(clash.text)) : null,
       station?.text ? make("p", { class: "cw-ladder-join" }, unbroken(station.text)) : null,
       station && station.panels.length > 0 ? make("p", { class: "cw-ladder-join" }, say("Hung from there: {panels}.", { panels: station.panels.join(", ") })) : null,
     ],
     sketch: platformSketch(work.rung.sheet().drawings ?? [], work.layer.id, placesOf(work).indexOf(hang.station)) ?? sketchOf(work, station?.panels ?? [], ""),
     whole: true,
-    keys: [{ words: say("Platform in place"), does: () => work.rung.go(after(work, step)) }, ...backFrom(work, step)],
+    keys: [
+      {
+        words: say("Platform in place"),
+        does: () => {
+          work.rung.place.stands = station?.text ?? "";
+          work.rung.go(`panel:${hang.panel}`);
+        },
+      },
+      ...backFrom(work, step),
+    ],
   };
 }
 
@@ -331,9 +351,22 @@ function gapScreen(work: Work, hang: Hang, seam: string): Screen | null {
         { class: "cw-ladder-offers", role: "group", "aria-label": say("Gap at {seam}", { seam }) },
         ...gap.offers.map((offer) => button(offer, () => measured(work, hang, gap, offer), { "aria-pressed": String(offer === gap.measured) })),
       ),
+      typedGap(work, hang, gap),
     ],
     keys: [{ words: say("Skip"), does: () => pass(work, hang, [gap]) }, back(work, hang)],
   };
+}
+
+/** A gap that is none of those offered, typed as on the sheet. */
+function typedGap(work: Work, hang: Hang, gap: Gap): HTMLElement {
+  const other = gap.offers.includes(gap.measured) ? "" : gap.measured;
+  const blank = make("input", { value: other, placeholder: say("another"), "aria-label": say("Another gap at {seam}", { seam: gap.seam }), autocomplete: "off", spellcheck: "false", enterkeyhint: "done" });
+  const form = make("form", { class: "cw-ladder-typed" }, blank, make("button", { type: "submit" }, say("Set down")));
+  form.addEventListener("submit", (e) => {
+    e.preventDefault();
+    if (blank.value.trim() !== "") measured(work, hang, gap, blank.value.trim());
+  });
+  return form;
 }
 
 function back(work: Work, hang: Hang): Key {
@@ -349,8 +382,15 @@ function pass(work: Work, hang: Hang, gaps: Gap[]): void {
  *  of the next screen. */
 function measured(work: Work, hang: Hang, gap: Gap, offer: string): void {
   const { rung, base, layer } = work;
-  const others = list(rung.plan(), `${base}/gaps`).filter((g) => typedText(at(g, "/seam")) !== gap.seam);
+  const before = list(rung.plan(), `${base}/gaps`);
+  const others = before.filter((g) => typedText(at(g, "/seam")) !== gap.seam);
   rung.write(`${base}/gaps`, [...others, { seam: gap.seam, gap: offer }]);
+  const wrong = rung.sheet().problems?.find((p) => p.severity === "stop" && p.at === `${base}/gaps/${String(others.length)}/gap`);
+  if (wrong) {
+    rung.write(`${base}/gaps`, before);
+    rung.tell(`${wrong.what} ${wrong.do}`);
+    return rung.go(`gap:${gap.seam}:${hang.panel}`);
+  }
   rung.tell(adviceOn(rung, layer, gap.seam));
   goOnFrom(rung, layer.id, hang);
 }

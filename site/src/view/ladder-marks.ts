@@ -1,8 +1,9 @@
 // Marking out on the ladder: one mark a screen, wall by wall in the order of
-// the tape. What is ticked is remembered for the place of the mark: a mark that
-// has moved is to be made again.
+// the tape. What is marked stands in the plan, by the place of the mark: a mark
+// that has moved is to be made again.
 
 import type { Mark, Wall } from "../engine/contract";
+import { list, typedText } from "../state/pointer";
 import { called } from "./corners";
 import { make } from "./dom";
 import { button, fitted, heading, unbroken, type Rung, type Screen } from "./ladder-screen";
@@ -22,7 +23,7 @@ export function marksScreen(rung: Rung): Screen | null {
   const only = namesOf(rung).includes(rung.place.only) ? rung.place.only : "";
   const ticks = ticksOf(rung.sheet().walls ?? [], only);
   if (ticks.length === 0) return null;
-  const open = ticks.filter((t) => !rung.place.ticked.includes(t.name));
+  const open = openOf(rung, ticks);
   const at = rung.place.at;
   const index = ticks.findIndex((t) => t.name === at);
   if (at === END || (index < 0 && open.length === 0)) return ended(rung, ticks, open);
@@ -32,7 +33,21 @@ export function marksScreen(rung: Rung): Screen | null {
 
 /** Where the work goes on when the view is opened: what is ticked is done. */
 export function resumeMarks(rung: Rung): string {
-  return rung.place.ticked.includes(rung.place.at) ? "" : rung.place.at;
+  return markedIn(rung).includes(rung.place.at) ? "" : rung.place.at;
+}
+
+function markedIn(rung: Rung): string[] {
+  return list(rung.plan(), "/marked").map((name) => typedText(name));
+}
+
+function openOf(rung: Rung, ticks: Tick[]): Tick[] {
+  const marked = markedIn(rung);
+  return ticks.filter((t) => !marked.includes(t.name));
+}
+
+/** Writes down what is marked; marks that the sheet no longer has go. */
+function mark(rung: Rung, names: string[]): void {
+  rung.write("/marked", ticksOf(rung.sheet().walls ?? [], "").map((t) => t.name).filter((name) => names.includes(name)));
 }
 
 function namesOf(rung: Rung): string[] {
@@ -55,7 +70,7 @@ function nameOf(mark: Mark): string {
 function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
   const { wall, mark, name } = here;
   const index = ticks.indexOf(here);
-  const made = rung.place.ticked.includes(name);
+  const made = markedIn(rung).includes(name);
   const names = namesOf(rung);
   const next = () => rung.go(ticks[index + 1]?.name ?? END);
   const before = ticks[index - 1];
@@ -74,7 +89,7 @@ function markScreen(rung: Rung, ticks: Tick[], here: Tick): Screen {
       made ? make("div", { class: "cw-ladder-more" }, button(say("It is not marked after all"), () => untick(rung, name))) : null,
     ],
     keys: [
-      made ? { words: say("Go on"), does: next } : { words: say("Marked"), does: () => tick(rung, here, next) },
+      made ? { words: say("Go on"), does: next } : { words: say("Marked"), does: () => tick(rung, ticks, here) },
       ...(made ? [] : [{ words: say("Later"), does: next }]),
       ...(before ? [{ words: say("Back"), does: () => rung.go(before.name) }] : []),
     ],
@@ -95,14 +110,16 @@ function ofLayers(rung: Rung, names: string[]): HTMLElement {
   return make("div", { class: "cw-ladder-more", role: "group", "aria-label": say("Marks of") }, choice(say("All layers"), ""), ...names.map((name) => choice(name, name)));
 }
 
-function tick(rung: Rung, here: Tick, next: () => void): void {
-  rung.place.ticked = [...rung.place.ticked, here.name];
+/** A mark left out and made later leads back to where the work had got. */
+function tick(rung: Rung, ticks: Tick[], here: Tick): void {
+  mark(rung, [...markedIn(rung), here.name]);
   rung.tell(say("{mark} is marked on {wall}.", { mark: here.mark.label, wall: called(here.wall.wall) }));
-  next();
+  const open = openOf(rung, ticks);
+  rung.go(ticks.slice(ticks.indexOf(here)).find((t) => open.includes(t))?.name ?? END);
 }
 
 function untick(rung: Rung, name: string): void {
-  rung.place.ticked = rung.place.ticked.filter((t) => t !== name);
+  mark(rung, markedIn(rung).filter((t) => t !== name));
   rung.go(name);
 }
 
@@ -120,7 +137,7 @@ function ended(rung: Rung, ticks: Tick[], open: Tick[]): Screen {
           "div",
           { class: "cw-ladder-more" },
           button(say("Begin again: take all ticks off"), () => {
-            rung.place.ticked = [];
+            mark(rung, []);
             rung.go("");
           }),
         ),

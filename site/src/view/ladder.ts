@@ -6,7 +6,7 @@ import type { Sheet } from "../engine/contract";
 import { keepPlace, keepThumb, placeOf, thumb } from "../state/ladder";
 import { put, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
-import { make, region, setAttribute, setText } from "./dom";
+import { every, make, region, setAttribute, setText } from "./dom";
 import { startAwake, stopAwake } from "./ladder-awake";
 import { hangingScreen, resumeHanging } from "./ladder-hanging";
 import { marksScreen, resumeMarks } from "./ladder-marks";
@@ -37,10 +37,14 @@ interface Shown {
   said: HTMLElement;
   content: HTMLElement;
   keys: HTMLElement;
+  sees: ResizeObserver;
   unkept: MutationObserver;
+  screen: Screen | null;
+  read: string; // the screen whose notes have been in sight to their end
   scrolled: number; // how far down the sheet was
 }
 
+const TWICE = 500; // ms; a second tap within it is the first one's echo
 const LONGEST_RETURN = 1000; // ms; a step back that takes longer does not come
 
 let job: Job;
@@ -48,11 +52,22 @@ let shown: Shown | null = null;
 let writing = false;
 let justSaid = false;
 let returning = false;
+let tapped = -Infinity;
 
 export function startLadder(on: Job): void {
   job = on;
+  window.addEventListener("click", tapOnce, true);
   document.documentElement.removeAttribute("data-ladder");
   window.addEventListener("popstate", follow);
+}
+
+/** Two taps in a row count once, also where the second meets another screen, or the
+ *  sheet that the first has come back to. */
+function tapOnce(e: MouseEvent): void {
+  if (e.timeStamp - tapped < TWICE) {
+    e.stopPropagation();
+    e.preventDefault();
+  } else if (e.target instanceof Element && e.target.closest(".cw-ladder button")) tapped = e.timeStamp;
 }
 
 /** The browser's back and forward: out of the view, and into it again. */
@@ -105,6 +120,7 @@ function firstToHang(): string {
 
 function show(look: Look): void {
   shut();
+  tapped = performance.now();
   const plan = typedText(job.plan()["id"]);
   const view = `${look.to}:${look.layer}`;
   const rung: Rung = {
@@ -132,7 +148,7 @@ function show(look: Look): void {
     leave,
   };
   rung.place.at = look.to === "hanging" ? resumeHanging(rung, look.layer) : resumeMarks(rung);
-  shown = { look, rung, plan, name: "", scrolled: window.scrollY, ...frame() };
+  shown = { look, rung, plan, name: "", screen: null, read: "", scrolled: window.scrollY, ...frame() };
   setAttribute(document.documentElement, "data-ladder", "");
   document.body.append(shown.dialog);
   shown.dialog.showModal();
@@ -142,7 +158,7 @@ function show(look: Look): void {
 }
 
 /** The parts that stay while the steps change. */
-function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
+function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "screen" | "read" | "scrolled"> {
   const where = make("p", { class: "cw-ladder-where" });
   const awake = make("p", { class: "cw-ladder-awake" });
   const kept = make("p", { class: "cw-ladder-unkept", role: "status" });
@@ -168,7 +184,10 @@ function frame(): Omit<Shown, "look" | "rung" | "plan" | "name" | "scrolled"> {
   });
   layHand(dialog, hand);
   startAwake((words) => setText(awake, words));
-  return { dialog, where, said, content, keys, unkept: watchKeeping(kept) };
+  content.addEventListener("scroll", layKeys);
+  const sees = new ResizeObserver(layKeys);
+  sees.observe(content);
+  return { dialog, where, said, content, keys, sees, unkept: watchKeeping(kept) };
 }
 
 /** The sheet's message that nothing is kept lies under the view: its first
@@ -199,15 +218,37 @@ export function renderLadder(): void {
   if (typedText(job.plan()["id"]) !== shown.plan) return leave();
   const screen = screenOf(shown) ?? nothing();
   const moved = screen.name !== shown.name;
+  // What is being typed on this screen stays as it is.
+  if (!moved && document.activeElement?.closest(".cw-ladder-content input")) return;
   shown.name = screen.name;
+  shown.screen = screen;
+  if (moved) shown.read = "";
   setText(shown.where, screen.where);
   shown.content.replaceChildren(
     make("div", { class: "cw-ladder-lead", "data-whole": screen.whole }, screen.heading, screen.beside, screen.sketch),
     make("div", { class: "cw-ladder-rest" }, ...screen.content),
   );
-  shown.keys.replaceChildren(...screen.keys.map((key, i) => button(key.words, key.does, { "data-key": i === 0 ? "go" : "more" })));
   if (moved) shown.content.scrollTop = 0;
+  shown.keys.replaceChildren();
+  layKeys();
   if (moved || !shown.dialog.contains(document.activeElement)) screen.heading.focus({ preventScroll: true });
+}
+
+/** The keys of the screen. As long as a note has not been in sight to its end, the first
+ *  of them shows it. */
+function layKeys(): void {
+  if (!shown?.screen) return;
+  const { screen, content, keys } = shown;
+  const fold = content.getBoundingClientRect().bottom;
+  const below = shown.read === screen.name ? undefined : every(".cw-ladder-cut", content).find((note) => Math.round(note.getBoundingClientRect().bottom) > fold);
+  if (!below) shown.read = screen.name;
+  const named = below ? say("Read the note first") : screen.keys[0]?.words;
+  if (keys.firstElementChild && keys.firstElementChild.textContent === named) return;
+  const wasIn = keys.contains(document.activeElement);
+  const [go, ...more] = screen.keys;
+  const first = below ? { words: named ?? "", does: () => below.scrollIntoView({ block: "end" }) } : go;
+  keys.replaceChildren(...(first ? [first, ...more] : more).map((key, i) => button(key.words, key.does, { "data-key": i === 0 ? "go" : "more" })));
+  if (wasIn) keys.querySelector<HTMLElement>("button")?.focus({ preventScroll: true });
 }
 
 function tell(words: string): void {
@@ -239,7 +280,8 @@ function leave(): void {
 
 function shut(): void {
   if (!shown) return;
-  const { dialog, look, scrolled, unkept } = shown;
+  const { dialog, look, scrolled, sees, unkept } = shown;
+  sees.disconnect();
   unkept.disconnect();
   shown = null;
   stopAwake();

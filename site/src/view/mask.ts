@@ -145,7 +145,7 @@ function isNoted(entry: Json): boolean {
 }
 
 function sizeBlank(pointer: string, name: string): HTMLElement {
-  return make("input", { "data-at": pointer, "data-kind": "length", inputmode: "decimal", autocomplete: "off", spellcheck: "false", "aria-label": name });
+  return make("input", { "data-at": pointer, "data-kind": "length", inputmode: "text", autocomplete: "off", spellcheck: "false", "aria-label": name });
 }
 
 /** What is said of each piece stands under its sentence: found by its name, or

@@ -13,6 +13,7 @@ export function notation(plan: Plan): string {
 }
 
 export function renderNotation(plan: Plan): void {
+  setAttribute(document.documentElement, "data-notation", notation(plan));
   for (const button of every("[data-do=notation]")) {
     setAttribute(button, "aria-pressed", String((button.dataset["to"] === "metric") === (notation(plan) === "metric")));
   }
