@@ -380,7 +380,8 @@ func TestNotesAreSeenBeforeAPanelIsUp(t *testing.T) {
 
 // A note that is longer than the screen is read to its end first.
 func TestLongNoteIsReadToItsEnd(t *testing.T) {
-	v := openPlan(t, window{320, 568}, strings.Replace(cutPlan, "Grille", strings.TrimSuffix(strings.Repeat("Large old grille, ", 24), ", "), 1))
+	const grille = `{"kind":"other","name":"Grille","shape":"rectangle","length":"6","width":"6","fromDA":"40","fromAB":"30"}`
+	v := openPlan(t, window{320, 568}, strings.Replace(cutPlan, grille, strings.TrimSuffix(strings.Repeat(grille+",", 6), ","), 1))
 	v.climb("hanging")
 	for !v.holds(`document.querySelector(".cw-ladder-cut") !== null`) {
 		v.thumb("Later")

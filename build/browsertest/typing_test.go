@@ -93,6 +93,16 @@ func TestEnteringABlankByFinger(t *testing.T) {
 		v.tap(`document.querySelector("[data-sign='1/2']")`)
 		v.waitText(c[1], blankFor("/room/length")+`.value`)
 	}
+	// Every sign is as large as a finger, and they and the number pad write the notation in use.
+	offered := `Array.from(document.querySelectorAll(".cw-echo-keys button"), (b) => b.offsetHeight > 0 ? b.textContent : "").join("")`
+	assert.Equal(t, "′″␣⁄½¼⅛", v.text(offered))
+	assert.True(t, v.holds(`Array.from(document.querySelectorAll(".cw-echo-keys button")).every((b) => b.offsetHeight === 0 || b.offsetHeight >= 44 && b.offsetWidth >= 44)`))
+	assert.Equal(t, "decimal", v.text(blankFor("/room/length")+`.inputMode`))
+	assert.Equal(t, "hidden", v.text(`getComputedStyle(document.querySelector(".cw-bar")).visibility`), "the bar at the foot gives way to the keys")
+	v.run(`document.querySelector("[data-do=notation][data-to=metric]").click(); ` + blankFor("/room/length") + `.focus()`)
+	v.waitText("mmcmm", offered)
+	v.run(`document.querySelector("[data-do=notation][data-to=feet-inches]").click(); ` + blankFor("/room/length") + `.focus()`)
+	v.waitText("′″␣⁄½¼⅛", offered)
 	// A room has no length below nothing, so there is no minus; a corner has.
 	assert.True(t, v.holds(`document.querySelector("[data-sign='-']").offsetHeight === 0`))
 	v.choose("/room/form", "points")

@@ -239,8 +239,8 @@ export function renderLadder(): void {
 function layKeys(): void {
   if (!shown?.screen) return;
   const { screen, content, keys } = shown;
-  const fold = content.getBoundingClientRect().bottom;
-  const below = shown.read === screen.name ? undefined : every(".cw-ladder-cut", content).find((note) => Math.round(note.getBoundingClientRect().bottom) > fold);
+  const fold = Math.ceil(content.getBoundingClientRect().bottom);
+  const below = shown.read === screen.name ? undefined : every(".cw-ladder-cut", content).find((note) => Math.floor(note.getBoundingClientRect().bottom) > fold);
   if (!below) shown.read = screen.name;
   const named = below ? say("Read the note first") : screen.keys[0]?.words;
   if (keys.firstElementChild && keys.firstElementChild.textContent === named) return;
