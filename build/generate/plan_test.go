@@ -164,6 +164,7 @@ var quoted = regexp.MustCompile(`"([^"\\\n]*)"|\b([A-Za-z]\w*): `)
 var spared = []string{
 	"/mask/layers/[]/panels/[]/state", "state", // the sign each is drawn with, and what a press notes
 	"/room/readings/[]/line", // the walls, in the order their borders are told
+	"/units/bare",            // the signs that a number pad lacks
 	"rows",                   // of a text field
 }
 
