@@ -65,7 +65,7 @@ func TestTasksAreInOrderAndCalledOnce(t *testing.T) {
 	assert.Equal(t, "2027-03-22T08:00", s.Days.Start)
 	assert.Equal(t, taskNamed(t, s, "clear").End, s.Days.Finish)
 	assert.Equal(t, "20270406", figures(s)["days.finish"].Value)
-	assert.True(t, strings.HasPrefix(s.Days.Chart, "<svg "))
+	assert.True(t, strings.HasPrefix(chartOf(t, s), "<svg "))
 	assert.Equal(t, "Mon 22 Mar", taskNamed(t, s, "survey").Day)
 }
 
@@ -542,17 +542,25 @@ func TestWhatSaves(t *testing.T) {
 	assert.Len(t, with.Days.Saves, 2)
 }
 
+func chartOf(t *testing.T, s sheet.Sheet) string {
+	t.Helper()
+	i := slices.IndexFunc(s.Drawings, func(d sheet.Drawing) bool { return d.ID == "days" })
+	require.GreaterOrEqual(t, i, 0)
+	return s.Drawings[i].SVG
+}
+
 func TestChartOfALongJobIsRuledByWeeks(t *testing.T) {
 	s := dated(t, map[string]any{"/days/freshPaint": map[string]string{"doneOn": "2027-03-20", "filmAge": "21"}, "/days/off": []string{}})
 	first, last := s.Days.Start[:10], s.Days.Finish[:10]
 	require.Equal(t, [2]string{"2027-03-22", "2027-05-10"}, [2]string{first, last}, "eight Mondays")
-	assert.Equal(t, 8, strings.Count(s.Days.Chart, "class='cw-dimension'"))
+	chart := chartOf(t, s)
+	assert.Equal(t, 8, strings.Count(chart, "class='cw-dimension'"))
 	for _, date := range []string{">Mon 22 Mar<", ">Mon 29 Mar<", ">Mon 3 May<"} {
-		assert.Contains(t, s.Days.Chart, date)
+		assert.Contains(t, chart, date)
 	}
-	assert.NotContains(t, s.Days.Chart, ">23<", "too many days to number each")
-	assert.NotContains(t, s.Days.Chart, ">Mon 10 May<", "it would run past the edge")
-	assert.Contains(t, dated(t, nil).Days.Chart, ">23<")
+	assert.NotContains(t, chart, ">23<", "too many days to number each")
+	assert.NotContains(t, chart, ">Mon 10 May<", "it would run past the edge")
+	assert.Contains(t, chartOf(t, dated(t, nil)), ">23<")
 }
 
 // A coat is not broken off: it waits for the end of the pause, or is done through

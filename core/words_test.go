@@ -15,7 +15,7 @@ import (
 
 // notRead are the fields of a sheet that hold no words of ours: ids, kinds and
 // drawings; and sources, which name a rule or a practice as it is called.
-var notRead = map[string]bool{"id": true, "kind": true, "at": true, "source": true, "svg": true, "curve": true, "chart": true, "figures": true, "also": true, "rules": true}
+var notRead = map[string]bool{"id": true, "kind": true, "at": true, "source": true, "svg": true, "figures": true, "also": true, "rules": true}
 
 // wordsOf are the texts of a sheet that people read.
 func wordsOf(value any) []string {

@@ -17,8 +17,8 @@ const (
 	curveHeight = 320 * measure.Millimetre
 	curveLeft   = 110 * measure.Millimetre
 	curveTop    = 30 * measure.Millimetre
-	curveFoot   = 50 * measure.Millimetre
-	curveLetter = 18 * measure.Millimetre
+	curveFoot   = 60 * measure.Millimetre
+	curveLetter = 30 * measure.Millimetre
 )
 
 // drawnMoments is how many points the curve is drawn with: the highest of every
@@ -26,7 +26,7 @@ const (
 const drawnMoments = 400
 
 // namedDays is how many days at most have their names under the curve. A choice.
-const namedDays = 11
+const namedDays = 6
 
 // airCurve is the share of what is allowed over time, or the level where no
 // limit is known.
@@ -39,30 +39,36 @@ type airCurve struct {
 	limited  bool
 }
 
-// Air is the course of the air as SVG, with the limit across it and a line at every
-// midnight, "" where there is none. told says it in words.
-func (d *Drawer) Air(told string) string {
-	curve := d.Job.Air.Course.Curve
+// air is the course of the air, with the limit across it and a line at every
+// midnight; ok is false where there is none.
+func (d *Drawer) air() (n Named, ok bool) {
+	c := d.airCurve()
+	return Named{ID: "air", Shows: "air", Title: words.Say("Solvent in the air of the room"), draw: func() *drawing.Drawing { return c.draw(d) }}, c.most > 0 && c.to > c.from
+}
+
+func (d *Drawer) airCurve() (c airCurve) {
+	curve := d.Air.Course.Curve
 	if len(curve) == 0 {
-		return ""
+		return c
 	}
-	c := airCurve{style: d.Style, room: &d.Vapours.InTheRoom, limited: d.Job.Air.Course.Share.Known, from: curve[0].Minute / dayMinutes * dayMinutes, to: curve[len(curve)-1].Minute}
+	c = airCurve{style: d.Style, room: &d.Vapours.InTheRoom, limited: d.Air.Course.Share.Known, from: curve[0].Minute / dayMinutes * dayMinutes, to: curve[len(curve)-1].Minute}
 	for _, m := range curve {
 		c.most = max(c.most, c.of(m))
 	}
 	if c.limited {
 		c.most = max(c.most, 1)
 	}
-	if c.most <= 0 || c.to <= c.from {
-		return ""
-	}
-	c.Title = words.Say("Solvent in the air of the room").In(d.Style)
-	c.Caption = words.Sentences(words.Say("How much of the solvent is in the air, day by day, with the limit across. A screening figure."), words.Verbatim(told)).In(d.Style)
+	return c
+}
+
+func (c *airCurve) draw(d *Drawer) *drawing.Drawing {
+	c.Title = d.title
+	c.Caption = words.Say("How much of the solvent is in the air, day by day, with the limit across. A screening figure.").In(d.Style)
 	c.Max = drawing.Point{X: curveLeft + curveWidth + curveTop, Y: curveTop + curveHeight + curveFoot}
 	c.days()
 	c.scale()
-	c.curve(curve)
-	return d.written(&c.Drawing)
+	c.curve(d.Air.Course.Curve)
+	return &c.Drawing
 }
 
 const (

@@ -12,24 +12,24 @@ import (
 )
 
 // The chart of the days, in units that are no lengths of the room: a row for
-// each task, a column for each day.
+// each task, with its name above its work; a column for each day.
 const (
-	chartRow    = 40 * measure.Millimetre
-	chartNames  = 330 * measure.Millimetre
+	chartRow    = 62 * measure.Millimetre
+	chartName   = 34 * measure.Millimetre // of a row, above the bar
 	chartWidth  = 1000 * measure.Millimetre
-	chartHead   = 60 * measure.Millimetre
-	chartLetter = 18 * measure.Millimetre
+	chartHead   = 80 * measure.Millimetre
+	chartLetter = 26 * measure.Millimetre
 	chartInset  = 8 * measure.Millimetre
 	chartHair   = measure.Millimetre
-	dateRoom    = 100 * measure.Millimetre
+	dateRoom    = 140 * measure.Millimetre
 )
 
 // Above readableTasks rows the chart leaves out the rest, which stand in the
 // list; above numberedDays only weeks are dated.
 const (
 	readableTasks = 80
-	numberedDays  = 40
-	longestName   = 34
+	numberedDays  = 28
+	longestName   = 60
 )
 
 // chart is the calendar drawn: a bar for work, dark and full where the finish moves
@@ -42,28 +42,27 @@ type chart struct {
 	order       []int
 }
 
-// Chart is the calendar as SVG, "" where there is none. told says the days in words.
-func (d *Drawer) Chart(told string) string {
-	if !d.Days.Dated {
-		return ""
-	}
+// chart is the calendar; ok is false where there is none.
+func (d *Drawer) chart() (n Named, ok bool) {
+	return Named{ID: "days", Shows: "days", Title: words.Say("The days"), draw: d.drawChart}, d.Days.Dated
+}
+
+func (d *Drawer) drawChart() *drawing.Drawing {
 	c := chart{Days: &d.Days, style: d.Style, order: d.Days.InOrder()}
 	c.first, c.last = c.Schedule.Span()
-	c.Title = d.Style.Say("The days")
-	caption := words.Sentences(
-		words.Say("Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off."),
-		words.Verbatim(told))
+	c.Title = d.title
+	caption := words.Say("Each task with the days on which it is worked at. Full dark bars are those the finish moves with, thin light ones have time to spare, dashed lines drying and waiting, grey columns days off.")
 	if len(c.order) > readableTasks {
 		caption = words.Sentences(caption, words.Say("The first {n} tasks are drawn.", words.Count("n", readableTasks)))
 		c.order = c.order[:readableTasks]
 	}
 	c.Caption = caption.In(d.Style)
 	c.draw()
-	return d.written(&c.Drawing)
+	return &c.Drawing
 }
 
 func (d *chart) draw() {
-	d.Max = drawing.Point{X: chartNames + chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}
+	d.Max = drawing.Point{X: chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}
 	d.columns()
 	critical := d.Schedule.Critical()
 	for row, task := range d.order {
@@ -85,7 +84,7 @@ func (d *chart) x(m days.Moment) measure.Length {
 	default:
 		share = 950 + 50*(clock-to)/(days.Day-to)
 	}
-	return chartNames + chartWidth*measure.Length(int64(m.Date()-d.first)*1000+share)/measure.Length(int64(d.last-d.first+1)*1000)
+	return chartWidth * measure.Length(int64(m.Date()-d.first)*1000+share) / measure.Length(int64(d.last-d.first+1)*1000)
 }
 
 // columns are the days, grey where nobody works: a line and a date at the
@@ -138,15 +137,15 @@ func (d *chart) label(anchor drawing.Anchor, x, y measure.Length, text string) {
 // row is one task: its name, what it waits for, and its work.
 func (d *chart) row(row, task int, critical bool) {
 	s, one := &d.Schedule, &d.Schedule.Placed[task]
-	top := chartHead + measure.Length(row)*chartRow + chartInset
-	bottom := top + chartRow - 2*chartInset
+	head := chartHead + measure.Length(row)*chartRow
+	top, bottom := head+chartName, head+chartRow-chartInset
 	part := drawing.Work
 	thinner := chartInset / 2
 	if critical {
 		part, thinner = drawing.Pressed, 0
 	}
 	d.Begin("", "")
-	d.label(drawing.Start, chartInset, (top+bottom)/2+chartLetter/3, shortName(d.Tasks[task].Name.In(d.style)))
+	d.label(drawing.Start, chartInset, head+chartLetter, shortName(d.Tasks[task].Name.In(d.style)))
 	if one.After >= 0 && one.Ready > s.Placed[one.After].End && one.Because != days.Matched && one.Because != days.Staffed {
 		y := (top + bottom) / 2
 		d.Put(&drawing.Item{Shape: drawing.Line, Part: drawing.Drying,

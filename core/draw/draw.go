@@ -36,9 +36,18 @@ const (
 	readableMarks  = 34
 )
 
-// lettersAcross is how many letters' heights the longer side of the room is:
-// few enough that a phone shows them at a legible size.
-const lettersAcross = 30
+// lettersAcross is how many letters' heights the longer side of the room is. With its
+// margins no drawing is wider than 40 of them, so that on a phone, where it has about
+// 370 px, they are a little over 9 px high.
+const lettersAcross = 24
+
+// A panel's label is written in letters of smallLetters eighths, where its shorter side
+// is labelRoom quarters of a letter's height or more: else there is no room for it beside
+// the large number.
+const (
+	smallLetters = 7
+	labelRoom    = 15
+)
 
 // The margins round the room, in letters' heights: wide enough for the figures
 // outside the walls.
@@ -59,12 +68,13 @@ type Drawer struct {
 }
 
 // Named is a drawing there is: its public id, the layer it is of, "" where it is of
-// none, from where it is seen, what it shows ("hanging", "marks", "stations", "sections"
-// or "skew"), and its title, which says from where it is seen.
+// none, from where it is seen, what it shows ("hanging", "panels", "marks", "stations",
+// "sections", "room", "skew", "side", "days" or "air"), and its title, which says from
+// where it is seen. Looking is "" where that is neither up nor down.
 type Named struct {
 	ID, Layer, Looking, Shows string
 	Title                     words.Text
-	draw                      func() *scene
+	draw                      func() *drawing.Drawing
 }
 
 // named is a drawing with the title of what it shows.
@@ -73,28 +83,30 @@ func named(id, layer string, see looking, shows string, what words.Text, draw fu
 	if see == down {
 		title = words.Say("{drawing}, looking down", words.Of("drawing", what))
 	}
-	return Named{id, layer, string(see), shows, title, draw}
+	return Named{id, layer, string(see), shows, title, func() *drawing.Drawing { return &draw().Drawing }}
 }
 
 // All are the drawings of the job but those of sections, none of them drawn yet: for
-// each layer the order of hanging looking up and looking down, the marks along the
-// walls and the places of the platform; without any panels, the room alone.
+// each layer the order of hanging looking up and looking down, its panels, the marks along
+// the walls and the places of the platform; the room; and what is no plan of the ceiling.
 func (d *Drawer) All() []Named {
 	var list []Named
-	if !d.Room.Shape.Usable() {
-		return list
+	if d.Room.Shape.Usable() {
+		for i := range d.Layers {
+			list = append(list, d.ofLayer(d.Hung(i))...)
+		}
+		list = append(list, named("room.up", "", up, "room", words.Say("Room"), d.drawRoom))
 	}
-	for i := range d.Layers {
-		list = append(list, d.ofLayer(d.Hung(i))...)
-	}
-	if len(list) == 0 {
-		list = append(list, named("room.up", "", up, "hanging", words.Say("Ceiling"), d.drawRoom))
+	for _, one := range []func() (Named, bool){d.skew, d.side, d.chart, d.air} {
+		if n, ok := one(); ok {
+			list = append(list, n)
+		}
 	}
 	return list
 }
 
-// Skew is the drawing of a room that is out of square; ok is false where it is not.
-func (d *Drawer) Skew() (n Named, ok bool) {
+// skew is the drawing of a room that is out of square; ok is false where it is not.
+func (d *Drawer) skew() (n Named, ok bool) {
 	if !d.Room.Shape.Usable() || len(d.Room.Shape.Corners) != 4 || d.Room.Shape.IsRectangle() {
 		return n, false
 	}
@@ -112,6 +124,7 @@ func (d *Drawer) ofLayer(l hung.Layer) []Named {
 	list := []Named{
 		named(id+".up", id, up, "hanging", words.Verbatim(name), func() *scene { return d.drawHanging(l, up) }),
 		named(id+".down", id, down, "hanging", words.Verbatim(name), func() *scene { return d.drawHanging(l, down) }),
+		named(id+".panels", id, up, "panels", words.Say("Panels of {layer}", words.Name("layer", name)), func() *scene { return d.drawPanels(l) }),
 		named(id+".marks", id, up, "marks", words.Say("Marks for {layer}", words.Name("layer", name)), func() *scene { return d.drawMarks(l) }),
 	}
 	if len(l.Stations) > 0 {
@@ -120,17 +133,13 @@ func (d *Drawer) ofLayer(l hung.Layer) []Named {
 	return list
 }
 
-// SVG is a drawing as SVG.
-func (d *Drawer) SVG(n Named) string {
-	d.title = n.Title.In(d.Style)
-	return d.written(&n.draw().Drawing)
-}
-
 // usualInk is about how long a drawing is as SVG.
 const usualInk = 16 << 10
 
-// written is a drawing as SVG, and its room is free for the next.
-func (d *Drawer) written(one *drawing.Drawing) string {
+// SVG is a drawing as SVG.
+func (d *Drawer) SVG(n Named) string {
+	d.title = n.Title.In(d.Style)
+	one := n.draw()
 	if d.ink == nil {
 		d.ink = make([]byte, 0, usualInk)
 	}

@@ -57,16 +57,16 @@ func (s *scene) numbers(l hung.Layer) {
 		h := &l.Order[i]
 		box := hung.PlaceOf(&s.Setting.Choice.Box, l.Layer, h)
 		least := min(box.Length, box.Width)
-		turn, small := min(2*s.unit, least/2), min(s.unit*4/5, least/5)
+		turn, small := min(2*s.unit, least/2), s.unit*smallLetters/8
 		label := h.Panel.Label()
 		s.Begin("", l.Panels.ID+":"+label)
 		middle := s.clear(s.at(box.Centre()), turn)
 		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + turn/3}, turn, strconv.Itoa(h.N))
-		if small <= s.unit/4 {
+		if least < s.unit*labelRoom/4 {
 			continue
 		}
 		corner := s.topLeft(&box)
-		s.text(drawing.Label, drawing.Start, drawing.Point{X: corner.X + small/2, Y: corner.Y + small + small/2}, small, label)
+		s.text(drawing.Label, drawing.Start, drawing.Point{X: corner.X + small/2, Y: corner.Y + small + small/4}, small, label)
 	}
 }
 

@@ -15,6 +15,7 @@ import (
 func (d *Drawer) drawMarks(l hung.Layer) *scene {
 	s := d.scene(up, marksMargin,
 		words.Say("The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from."))
+	s.Max.Y += s.unit // the title stands clear of the longest figure
 	s.outline()
 	s.seams(l.Layer)
 	s.Begin("box.diagonal", "")
@@ -40,16 +41,17 @@ func (s *scene) lineOf(w setout.WallMarks) (survey.WallLine, bool) {
 }
 
 // ticks are the marks of one wall. Where two come close their figures are
-// pushed apart, so that none is written over another.
+// pushed apart, so that none is written over another; where there are many they are
+// smaller.
 func (s *scene) ticks(w survey.WallLine, marks []setout.Tick) {
-	last := measure.Length(-1 << 60)
+	last, letters := measure.Length(-1<<60), min(s.unit, w.Length()*5/6/measure.Length(len(marks)+1))
 	along, out := s.along(w.Start, w.End), s.outward(w)
 	s.Begin("", "")
 	for i := range marks {
 		at := marks[i].At
-		place := max(at, last+s.unit+s.unit/5)
+		place := max(at, last+letters*6/5)
 		last = place
-		s.tick(s.at(w.Start), along, out, at, place, len(marks) <= readableMarks)
+		s.tick(s.at(w.Start), along, out, at, place, letters, len(marks) <= readableMarks)
 	}
 }
 
@@ -63,8 +65,8 @@ func (s *scene) outward(w survey.WallLine) direction {
 
 // tick is one mark: a stroke out of the wall, a leader to where there is room
 // for the figure, and the figure.
-func (s *scene) tick(start drawing.Point, along, out direction, at, place measure.Length, words bool) {
-	u, letters := s.unit, s.unit*4/5
+func (s *scene) tick(start drawing.Point, along, out direction, at, place, letters measure.Length, words bool) {
+	u := s.unit
 	foot := beyond(start, along, at)
 	s.stroke(drawing.Tick, foot, beyond(foot, out, u/2))
 	if !words {

@@ -11,12 +11,65 @@ import (
 	"ceilingwright/core/words"
 )
 
+// drawRoom is the room as it was worked out, with its diagonals where they were read,
+// and by how much any reading is off.
 func (d *Drawer) drawRoom() *scene {
-	s := d.scene(up, plainMargin, words.Say("The room alone: there is no mask yet that fits in it."))
+	s := d.scene(up, plainMargin, words.Say("The room with its sizes, and what was read of it where that is something else."))
 	s.outline()
 	s.sizes()
+	if len(s.Room.Shape.Corners) == 4 {
+		s.diagonals()
+	}
+	for _, w := range s.Room.Shape.Walls() {
+		if l, ok := s.reading(survey.Line(w.Name)); ok && s.isOff(l) {
+			s.Begin("room.closing", "")
+			from, to, out := s.at(w.Start), s.at(w.End), s.outOf(w)
+			s.beside(drawing.Dimension, drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}, direction{-out.x, -out.y}, s.unit/3, l.Off().In(s.Style))
+		}
+	}
 	s.drawThings()
 	return s
+}
+
+// reading is the first reading of a line.
+func (s *scene) reading(line survey.Line) (survey.LineFound, bool) {
+	for _, l := range s.Room.Found.Lines {
+		if l.Line == line {
+			return l, true
+		}
+	}
+	return survey.LineFound{}, false
+}
+
+// isOff tells whether a reading is off by what a tape shows.
+func (s *scene) isOff(l survey.LineFound) bool {
+	return measure.Length(l.Off()).ToMark(s.Style.Notation.Mark()) != 0
+}
+
+// diagonals are those that were read, with their lengths where they are clear of
+// each other and of the light.
+func (s *scene) diagonals() {
+	corners := s.Room.Shape.Corners
+	s.Begin("room.closing", "")
+	for i, line := range [...]survey.Line{survey.LineAC, survey.LineBD} {
+		l, ok := s.reading(line)
+		if !ok {
+			continue
+		}
+		from, to := s.at(corners[i]), s.at(corners[i+2])
+		s.stroke(drawing.Square, from, to)
+		// Of both, the quarter at the wall DA.
+		near, far := [...]measure.Length{3, 1}[i], [...]measure.Length{1, 3}[i]
+		at := drawing.Point{X: (from.X*near+to.X*far)/4 + s.unit, Y: (from.Y*near + to.Y*far) / 4}
+		if i == 1 {
+			at.Y += s.unit
+		}
+		s.text(drawing.Dimension, drawing.Start, at, s.unit, s.Style.Notation.Length(l.Adjusted))
+		if s.isOff(l) {
+			at.Y += s.unit * 5 / 4
+			s.text(drawing.Dimension, drawing.Start, at, s.unit, l.Off().In(s.Style))
+		}
+	}
 }
 
 // outline is the room, the names of its corners, and below it what the drawing
@@ -27,8 +80,12 @@ func (s *scene) outline() {
 	s.Begin("room.area", "")
 	s.walls()
 	s.Begin("", "")
+	far := u + u/3
+	if !s.Room.Shape.IsRectangle() {
+		far = 2*u + u/4 // clear of the borders, which stand at the corners there
+	}
 	for i := range s.Room.Shape.Corners {
-		p := beyond(s.at(s.Room.Shape.Corners[i]), s.outOfCorner(i), u+u/3)
+		p := beyond(s.at(s.Room.Shape.Corners[i]), s.outOfCorner(i), far)
 		s.text(drawing.Corner, drawing.Middle, drawing.Point{X: p.X, Y: p.Y + u/3}, u, survey.CornerNumbered(i).Text())
 	}
 }

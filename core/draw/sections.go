@@ -88,10 +88,11 @@ func (s *scene) sectionPanels(g *Sections) {
 		box := s.Setting.Choice.Box.PanelBox(l.Columns, l.Rows, panel)
 		s.Begin("", l.Panels.ID+":"+panel.Label())
 		s.box(drawing.Panel, &box)
-		size := min(2*s.unit, min(box.Length, box.Width)/2)
+		least := min(box.Length, box.Width)
+		size := min(2*s.unit, least/2)
 		middle := s.clear(s.at(box.Centre()), size)
 		s.text(drawing.Order, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + size/3}, size, strconv.Itoa(int(section)+1))
-		if small := size / 2; small >= s.unit/2 {
+		if small := s.unit * smallLetters / 8; least >= s.unit*labelRoom/4 {
 			s.text(drawing.Label, drawing.Middle, drawing.Point{X: middle.X, Y: middle.Y + size/3 + small + small/3}, small, panel.Label())
 		}
 	}

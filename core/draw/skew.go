@@ -109,11 +109,8 @@ func (s *scene) skewed(corners [4]survey.Point) {
 		middle := drawing.Point{X: from.X/2 + to.X/2, Y: from.Y/2 + to.Y/2}
 		s.Begin("room.area", "")
 		s.beside(drawing.Dimension, beyond(middle, out, u), out, u/3, w.Name.Text()+" "+s.Style.Notation.Length(s.wall(i).Length()))
-		for _, l := range s.Room.Found.Lines {
-			if l.Line == survey.Line(w.Name) {
-				s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u+u/3, l.Off().In(s.Style))
-				break
-			}
+		if l, ok := s.reading(survey.Line(w.Name)); ok {
+			s.beside(drawing.Dimension, middle, direction{-out.x, -out.y}, u+u/3, l.Off().In(s.Style))
 		}
 	}
 	s.Begin("room.out", "")

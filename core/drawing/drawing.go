@@ -36,11 +36,17 @@ const (
 	Drying   // drying and other waits on the chart
 	Rest     // a day that is not worked
 	Standing // what stays on the floor
+	Missing  // a panel that did not come
+	Damaged  // one that came damaged
+	Sign     // what was found of a panel
+	Person   // somebody on the platform
+	Frame    // what carries a deck, and its rails
 )
 
 var partNames = [...]string{"wall", "box", "panel", "first", "seam", "centre", "fixture", "dimension", "tick", "corner", "label", "order",
 	"object", "loose", "station", "deck", "route", "square",
-	"stop", "blend", "work", "pressed", "drying", "rest", "standing"}
+	"stop", "blend", "work", "pressed", "drying", "rest", "standing",
+	"missing", "damaged", "sign", "person", "frame"}
 
 // String is the word for a part. The words are public: they become class names.
 func (p Part) String() string { return partNames[p] }

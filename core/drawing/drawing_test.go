@@ -27,5 +27,5 @@ func TestEveryPartHasAWordOfItsOwn(t *testing.T) {
 		assert.False(t, seen[part.String()], part.String())
 		seen[part.String()] = true
 	}
-	assert.Equal(t, Standing, Part(len(partNames)-1), "the last part has the last word")
+	assert.Equal(t, Frame, Part(len(partNames)-1), "the last part has the last word")
 }

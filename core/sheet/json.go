@@ -735,7 +735,6 @@ func (x *Days) write(w *jsondoc.Writer) {
 	w.Close(']')
 	w.Texts("waits", x.Waits)
 	w.Texts("saves", x.Saves)
-	w.Text("chart", x.Chart)
 	w.Close('}')
 }
 
@@ -838,7 +837,6 @@ func (x *RecordLine) write(w *jsondoc.Writer) {
 func (x *Air) write(w *jsondoc.Writer) {
 	w.Open('{')
 	w.Text("text", x.Text)
-	w.Text("curve", x.Curve)
 	w.Close('}')
 }
 

@@ -46,11 +46,9 @@ type VOCLine struct {
 	AsOf     string `json:"asOf"`
 }
 
-// Air is what is in the air of the room over the days, as a screening figure:
-// Curve is it drawn as SVG, "" where there is nothing to draw.
+// Air is what is in the air of the room over the days, as a screening figure.
 type Air struct {
-	Text  string `json:"text"`
-	Curve string `json:"curve"`
+	Text string `json:"text"`
 }
 
 // Platform is what the work is done from. Kind is "floor", "hop-up", "podium",

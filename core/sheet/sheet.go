@@ -57,7 +57,7 @@ func (s *Sheet) size() int {
 	for i := range s.Drawings {
 		size += len(s.Drawings[i].SVG) + 200
 	}
-	size += len(s.Days.Chart) + len(s.Air.Curve) + 500*len(s.Days.Tasks)
+	size += 500 * len(s.Days.Tasks)
 	for i := range s.Layers {
 		size += 500 * s.Layers[i].Count
 	}
@@ -128,13 +128,13 @@ type Working struct {
 	Source string `json:"source"`
 }
 
-// Drawing is one drawing as SVG. Looking is "up" or "down", Shows "hanging" or
-// "marks".
+// Drawing is one drawing as SVG. Looking is "up" or "down", or "" for what is no plan of
+// the ceiling; Shows is what the list of package draw says.
 type Drawing struct {
 	ID      string `json:"id"`
 	Layer   string `json:"layer"`
-	Looking string `json:"looking" is:"up|down"`
-	Shows   string `json:"shows"`
+	Looking string `json:"looking" is:"up|down|"`
+	Shows   string `json:"shows" is:"hanging|panels|marks|stations|sections|room|skew|side|days|air"`
 	Title   string `json:"title"`
 	SVG     string `json:"svg"`
 }

@@ -1,8 +1,7 @@
 package sheet
 
 // Days is the calendar. Tasks are in the order they begin; Waits the reasons
-// for every wait, Saves what more people or longer days would save, Chart the
-// calendar drawn as SVG.
+// for every wait, Saves what more people or longer days would save.
 type Days struct {
 	Text   string   `json:"text"`
 	Start  string   `json:"start"`
@@ -10,7 +9,6 @@ type Days struct {
 	Tasks  []Task   `json:"tasks"`
 	Waits  []string `json:"waits"`
 	Saves  []string `json:"saves"`
-	Chart  string   `json:"chart"`
 }
 
 // Task is one piece of work, drying or waiting. At is the pointer of what it

@@ -154,15 +154,12 @@ func shoppingList(p *page.Page, j *job.Job) *shopping.List {
 	return &shopping.List{Page: p, Job: j, Bought: pricing.ToBuy(&j.Plan, &j.Surface, &j.Found), Leaf: func(step int) (amount, detail string) { return tellleaf.Line(p, j, step) }}
 }
 
-// tellDays is the calendar, with its chart. A client's copy has the last day of it.
+// tellDays is the calendar. A client's copy has the last day of it.
 func tellDays(p *page.Page, j *job.Job) {
 	telldays.Tell(p, j)
 	out := &p.Sheet.Days
 	if done := j.Plan.Quote.Done; done != "" {
 		out.Text = p.Say("The work is planned to be done on {day}.", words.Of("day", tellprice.Day(done)))
-	}
-	if out.Start != "" {
-		out.Chart = drawer(p, j).Chart(out.Text)
 	}
 }
 
@@ -183,8 +180,4 @@ func tellSafety(p *page.Page, j *job.Job) {
 	safety.Checks(p, j)
 	tellhanging.Stands(p, j)
 	safety.Tell(p, j)
-	p.Sheet.Air.Curve = drawer(p, j).Air(p.Sheet.Air.Text)
 }
-
-// drawer draws a job as the page puts things.
-func drawer(p *page.Page, j *job.Job) *draw.Drawer { return &draw.Drawer{Job: j, Style: p.Style()} }

@@ -5,6 +5,7 @@ import (
 	"ceilingwright/core/job"
 	"ceilingwright/core/plan"
 	"ceilingwright/core/sheet"
+	"ceilingwright/core/tell/page"
 )
 
 // draw lists the drawings there are, and draws those that are asked for.
@@ -38,11 +39,7 @@ func (s *Session) Drawing(doc *plan.Document, id string) string {
 
 // drawings are the drawings there are.
 func (s *Session) drawings(d *draw.Drawer) []draw.Named {
-	list := append(d.All(), drawnSections(s.job, d)...)
-	if skew, ok := d.Skew(); ok {
-		list = append(list, skew)
-	}
-	return list
+	return append(d.All(), drawnSections(s.job, d)...)
 }
 
 // drawnSections are the drawings of what is gilded in sections.
@@ -64,3 +61,6 @@ func drawnSections(j *job.Job, d *draw.Drawer) (list []draw.Named) {
 	}
 	return list
 }
+
+// drawer draws a job as the page puts things.
+func drawer(p *page.Page, j *job.Job) *draw.Drawer { return &draw.Drawer{Job: j, Style: p.Style()} }

@@ -39,6 +39,11 @@ var style = [...]string{
 	drawing.Drying:    ` fill='none' stroke='#6d675c'`,
 	drawing.Rest:      ` fill='#eceae4' stroke='none'`,
 	drawing.Standing:  ` fill='#d2cdc1' fill-opacity='0.7' stroke='#2a2926'`,
+	drawing.Missing:   ` fill='#fff' stroke='#6d675c'`,
+	drawing.Damaged:   ` fill='#d2cdc1' stroke='#6d675c'`,
+	drawing.Sign:      ` fill='none' stroke='#2a2926'`,
+	drawing.Person:    ` fill='none' stroke='#2a2926' stroke-linecap='round' stroke-linejoin='round'`,
+	drawing.Frame:     ` fill='none' stroke='#6d675c'`,
 	// The rest are texts; as shapes they take the line of a dimension.
 	drawing.Order: ` fill='none' stroke='#6d675c'`,
 }
@@ -204,14 +209,16 @@ func (w *writer) width(part drawing.Part) {
 	switch part {
 	case drawing.Wall:
 		w.attribute("stroke-width", 3*w.line)
-	case drawing.Box:
+	case drawing.Box, drawing.Sign, drawing.Frame:
 		w.attribute("stroke-width", 2*w.line)
+	case drawing.Person:
+		w.attribute("stroke-width", 5*w.line)
 	case drawing.Stop:
 		w.attribute("stroke-width", 4*w.line)
 	case drawing.Centre:
 		// Long dash and dot, after ISO 128-2 (from memory).
 		w.dashed(14, 3, 2, 3)
-	case drawing.Loose, drawing.Blend, drawing.Square, drawing.Route, drawing.Drying:
+	case drawing.Loose, drawing.Missing, drawing.Blend, drawing.Square, drawing.Route, drawing.Drying:
 		w.dashed(8, 4)
 	}
 }

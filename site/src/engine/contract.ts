@@ -560,8 +560,7 @@ export interface Total {
 }
 
 /** Days is the calendar. Tasks are in the order they begin; Waits the reasons
- *  for every wait, Saves what more people or longer days would save, Chart the
- *  calendar drawn as SVG. */
+ *  for every wait, Saves what more people or longer days would save. */
 export interface Days {
   text: string;
   start: string;
@@ -569,7 +568,6 @@ export interface Days {
   tasks: Task[];
   waits: string[];
   saves: string[];
-  chart: string;
 }
 
 /** Task is one piece of work, drying or waiting. At is the pointer of what it
@@ -646,11 +644,9 @@ export interface RecordLine {
   date: string;
 }
 
-/** Air is what is in the air of the room over the days, as a screening figure:
- *  Curve is it drawn as SVG, "" where there is nothing to draw. */
+/** Air is what is in the air of the room over the days, as a screening figure. */
 export interface Air {
   text: string;
-  curve: string;
 }
 
 /** Platform is what the work is done from. Kind is "floor", "hop-up", "podium",
@@ -741,13 +737,13 @@ export interface Advice {
   onDemand: boolean;
 }
 
-/** Drawing is one drawing as SVG. Looking is "up" or "down", Shows "hanging" or
- *  "marks". */
+/** Drawing is one drawing as SVG. Looking is "up" or "down", or "" for what is no plan of
+ *  the ceiling; Shows is what the list of package draw says. */
 export interface Drawing {
   id: string;
   layer: string;
-  looking: "up" | "down";
-  shows: string;
+  looking: "up" | "down" | "";
+  shows: "hanging" | "panels" | "marks" | "stations" | "sections" | "room" | "skew" | "side" | "days" | "air";
   title: string;
   svg: string;
 }
