@@ -21,9 +21,9 @@ func TestDaysFollowTheirBlanks(t *testing.T) {
 	assert.Regexp(t, `^\w{3} \d+ \w{3} 2027$`, before)
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-days > ol > li").length > 4`))
 	assert.True(t, v.holds(`document.querySelectorAll(".cw-task[data-critical]").length > 4`))
-	v.press(`#days .cw-printed:has(.cw-chart) > summary`)
-	v.wait(`document.querySelector(".cw-printed:has(.cw-chart)").open`)
-	assert.True(t, v.holds(`document.querySelector(".cw-chart svg").getBoundingClientRect().height > 100`))
+	v.run(`document.querySelector("#h-days").click()`)
+	v.waitText("The days", `document.querySelector("[data-drawing-title]").textContent`)
+	assert.True(t, v.holds(`document.querySelector("[data-fill=drawing] svg").getBoundingClientRect().height > 100`))
 
 	// Every time has its sum, folded away.
 	assert.True(t, v.holds(`!document.querySelector(".cw-days > .cw-sums").open`))

@@ -162,15 +162,17 @@ const lookNew = `(async () => {
   await soon(() => !document.querySelector(".cw-ladder"));
   document.activeElement?.blur();
   document.querySelector("[data-do=example]").click();
+  for (const b of document.querySelectorAll("[data-do=put-away], [data-do=stamp][data-to=found]")) b.click();
+  // A second touch on the drawing puts out what an earlier one has lit.
+  document.querySelector("svg [data-lit] *")?.dispatchEvent(new MouseEvent("click", { bubbles: true }));
+  // The drawing follows what was pressed last.
+  document.getElementById("h-job").click();
   const drawn = document.querySelector("[data-drawing-layer]");
   if (drawn.selectedIndex > 0) {
     drawn.selectedIndex = 0;
     drawn.dispatchEvent(new Event("change", { bubbles: true }));
   }
   document.querySelector(".cw-drawing[data-looking=down] [data-do=turn-over]")?.click();
-  for (const b of document.querySelectorAll("[data-do=put-away], [data-do=stamp][data-to=found]")) b.click();
-  // A second touch on the drawing puts out what an earlier one has lit.
-  document.querySelector("svg [data-lit] *")?.dispatchEvent(new MouseEvent("click", { bubbles: true }));
   const folds = Array.from(document.querySelectorAll("details"));
   globalThis.cwFolds ??= folds.map((d) => d.open);
   folds.forEach((d, i) => d.open = cwFolds[i]);

@@ -17,7 +17,7 @@ const (
 	curveHeight = 320 * measure.Millimetre
 	curveLeft   = 110 * measure.Millimetre
 	curveTop    = 30 * measure.Millimetre
-	curveFoot   = 60 * measure.Millimetre
+	curveFoot   = 100 * measure.Millimetre
 	curveLetter = 30 * measure.Millimetre
 )
 
@@ -68,6 +68,7 @@ func (c *airCurve) draw(d *Drawer) *drawing.Drawing {
 	c.days()
 	c.scale()
 	c.curve(d.Air.Course.Curve)
+	c.label(drawing.Middle, c.Max.X/2, c.Max.Y-curveLetter/2, c.Title)
 	return &c.Drawing
 }
 

@@ -62,7 +62,9 @@ func (d *Drawer) drawChart() *drawing.Drawing {
 }
 
 func (d *chart) draw() {
-	d.Max = drawing.Point{X: chartWidth, Y: chartHead + measure.Length(len(d.order))*chartRow + chartInset}
+	bottom := chartHead + measure.Length(len(d.order))*chartRow + chartInset
+	d.Max = drawing.Point{X: chartWidth, Y: bottom + 2*chartLetter}
+	d.label(drawing.Middle, chartWidth/2, d.Max.Y-chartInset, d.Title)
 	d.columns()
 	critical := d.Schedule.Critical()
 	for row, task := range d.order {
@@ -92,7 +94,7 @@ func (d *chart) x(m days.Moment) measure.Length {
 func (d *chart) columns() {
 	count := int(d.last-d.first) + 1
 	d.Begin("", "")
-	bottom := d.Max.Y - chartInset
+	bottom := d.Max.Y - 2*chartLetter - chartInset
 	for i := range count {
 		day := d.first + days.Date(i)
 		left, right := d.x(day.At(0)), d.x((day + 1).At(0))

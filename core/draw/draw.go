@@ -150,12 +150,14 @@ func (d *Drawer) SVG(n Named) string {
 
 // scene is one drawing in the making. unit is the height of its letters. Places
 // on the ceiling become places on the drawing by at; letters are then set by
-// the drawing, so that they stand the same way round in its mirror.
+// the drawing, so that they stand the same way round in its mirror. marked tells that
+// marks stand outside the walls.
 type scene struct {
 	*Drawer
 	drawing.Drawing
-	see  looking
-	unit measure.Length
+	see    looking
+	unit   measure.Length
+	marked bool
 }
 
 // scene starts a drawing with so many letters' heights of margin round the room.

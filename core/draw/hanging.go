@@ -198,11 +198,22 @@ func (s *scene) endBorder(w survey.WallLine, place setout.Border) {
 	s.border(id, w, foot, place.Length)
 }
 
-// border is a line from a place on a wall to the mask, and its figure.
+// border is a line from a place on a wall to the mask, and its figure: outside the wall,
+// or, where marks stand there, inside the mask.
 func (s *scene) border(id string, w survey.WallLine, at survey.Point, border measure.Length) {
 	u, out, foot := s.unit, s.outOf(w), s.at(at)
 	s.Begin(id, "")
-	end := beyond(foot, out, u/2)
-	s.stroke(drawing.Dimension, end, beyond(foot, out, -border))
-	s.beside(drawing.Dimension, end, out, u/3, s.Style.Notation.Length(border))
+	end, inner := beyond(foot, out, u/2), beyond(foot, out, -border)
+	figure := s.Style.Notation.Length(border)
+	if !s.marked {
+		s.stroke(drawing.Dimension, end, inner)
+		s.beside(drawing.Dimension, end, out, u/3, figure)
+		return
+	}
+	s.stroke(drawing.Dimension, foot, inner)
+	along, start := s.along(w.Start, w.End), s.at(w.Start)
+	if far := s.at(w.End); (foot.X-start.X).Abs()+(foot.Y-start.Y).Abs() > (foot.X-far.X).Abs()+(foot.Y-far.Y).Abs() {
+		along = direction{-along.x, -along.y}
+	}
+	s.beside(drawing.Dimension, beyond(inner, along, 4*u), direction{-out.x, -out.y}, u/3, figure)
 }

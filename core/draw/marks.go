@@ -14,7 +14,7 @@ import (
 // the walls with their running dimensions.
 func (d *Drawer) drawMarks(l hung.Layer) *scene {
 	s := d.scene(up, marksMargin,
-		words.Say("The mask outline, its centre lines and the marks along the walls, each measured from the corner its wall is read from."))
+		words.Say("The mask outline, its centre lines the marks along the walls, each measured from the corner its wall is read from, and the borders."))
 	s.Max.Y += s.unit // the title stands clear of the longest figure
 	s.outline()
 	s.seams(l.Layer)
@@ -27,6 +27,8 @@ func (d *Drawer) drawMarks(l hung.Layer) *scene {
 			s.ticks(line, setout.Merged(w.Marks))
 		}
 	}
+	s.marked = true
+	s.borders()
 	return s
 }
 

@@ -1,8 +1,7 @@
-// The air over the days: the curve with the limit across, and what it says.
+// The air over the days in words; its curve is in the drawing.
 
 import type { Air } from "../engine/contract";
 import { make, redraw, region } from "./dom";
-import { picture } from "./drawing";
 import { say } from "./say";
 
 export function renderAir(air: Air | null): void {
@@ -11,7 +10,6 @@ export function renderAir(air: Air | null): void {
       ? [
           make("h3", {}, say("The air while it dries")),
           make("p", { class: "cw-reason" }, air.text),
-          air.curve ? make("figure", { class: "cw-chart cw-curve", tabindex: "0", role: "region", "aria-label": say("The air, drawn") }, picture(air.curve, say("The air"))) : null,
         ]
       : [],
   );

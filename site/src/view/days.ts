@@ -8,7 +8,7 @@ import { fileName } from "../state/plan";
 import { at, list, put, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
-import { picture } from "./drawing";
+import { pictureNamed } from "./drawing";
 import { allWorkingsOpen } from "./figures";
 import { folded } from "./folded";
 import { layAlone } from "./paper";
@@ -44,7 +44,7 @@ function shown(days: Days): (Node | null)[] {
   return [
     make("p", { class: "cw-summary" }, days.text),
     dayList(days),
-    make("div", { class: "cw-folds" }, saving(days), days.chart === "" ? null : folded("days.chart", [say("the days, drawn")], chart(days))),
+    (days.saves ?? []).length === 0 ? null : make("div", { class: "cw-folds" }, saving(days)),
     make("p", { class: "cw-more cw-block-tools" }, action("print-days", say("Print the days")), action("save-calendar", say("Save them for a calendar"))),
   ];
 }
@@ -100,8 +100,9 @@ function taskRow(task: Task): HTMLElement {
   );
 }
 
-function chart(days: Days): Node | null {
-  return days.chart === "" ? null : make("figure", { class: "cw-chart", tabindex: "0", role: "region", "aria-label": say("The days, drawn") }, picture(days.chart, say("The days")));
+function chart(): Node | null {
+  const drawn = pictureNamed("days");
+  return drawn && make("figure", { class: "cw-chart" }, drawn);
 }
 
 export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () => Engine | null): Actions {
@@ -121,7 +122,7 @@ export function daysActions(desk: Desk, sheet: () => Sheet | null, engine: () =>
     "print-days": () => {
       const days = sheet()?.days;
       if (!days) return;
-      layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), say("the days")].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(days), dayList(days));
+      layAlone("days", make("h2", {}, [typedText(desk.plan()["title"]), say("the days")].filter(Boolean).join(": ")), make("p", { class: "cw-summary" }, days.text), chart(), dayList(days));
       printPage();
     },
     "save-calendar": () => {

@@ -1,13 +1,19 @@
-// The drawing in view: one layer at a time, seen from below or from above.
+// The drawing in view: it follows the page, unless one was chosen by hand there. A plan
+// of the ceiling is seen from below or from above.
 
 import type { Drawing, Layer } from "../engine/contract";
-import { make, region, setText } from "./dom";
+import { theSheet } from "./answer";
+import { make, region, setAttribute, setText } from "./dom";
+import { drawingInHand, pageLookedAt } from "./follow";
+import { startPanels } from "./light";
 import { say } from "./say";
+import { unzoom } from "./zoom";
 
-// What was asked for: a layer with what is shown of it, "L1/hanging". It stays
-// asked for while a half-typed blank leaves nothing of it to draw.
-let wanted = "";
+// What was chosen by hand: a layer with what is shown of it, "L1/hanging", and the page
+// on which it was. It stays chosen while a half-typed blank leaves nothing of it to draw.
+let chosen = { key: "", page: "" };
 let looking: "up" | "down" = "up";
+let shown: Drawing[] = [];
 let shownSVG = "";
 
 function one<E extends Element = HTMLElement>(selector: string): E {
@@ -18,8 +24,9 @@ export function turnOver(): void {
   looking = looking === "up" ? "down" : "up";
 }
 
+/** Shows a drawing until the page is turned. */
 export function draw(key: string): void {
-  wanted = key;
+  chosen = { key, page: pageLookedAt() };
 }
 
 /** What a drawing is asked for by: both its sides share it. The sections of two
@@ -30,35 +37,46 @@ export function keyOf(drawing: Drawing): string {
 
 const shownWords: Record<string, string> = {
   hanging: say("order of hanging"),
+  panels: say("panels"),
   marks: say("marks on the walls"),
   stations: say("platform positions"),
-  skew: say("room, its skew drawn large"),
+  skew: say("Room, its skew drawn large"),
 };
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
-  if (drawing.shows === "sections") return drawing.title.replace(/, looking up$/, "");
-  return [names.get(drawing.layer) ?? "", shownWords[drawing.shows] ?? drawing.shows].filter(Boolean).join(": ");
+  const words = shownWords[drawing.shows] ?? drawing.title.replace(/, looking up$/, "");
+  return [names.get(drawing.layer) ?? "", words].filter((part) => part !== "" && drawing.shows !== "sections").join(": ") || words;
 }
 
 /** Returns true when another picture has been put in place. */
 export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
+  if (chosen.page !== pageLookedAt()) chosen = { key: "", page: "" };
   const names = new Map(layers.map((l) => [l.id, l.name] as const));
   const keys = new Map(drawings.map((d) => [keyOf(d), nameOf(d, names)] as const));
-  const key = keys.has(wanted) ? wanted : (Array.from(keys.keys())[0] ?? "");
+  const own = drawingInHand(drawings, layers, theSheet()?.steps ?? []);
+  const key = keys.has(chosen.key) ? chosen.key : own ? keyOf(own) : "";
   offer(keys, key);
   const sides = drawings.filter((d) => keyOf(d) === key);
   const drawing = sides.find((d) => d.looking === looking) ?? sides[0];
-  one<HTMLElement>(".cw-drawing").dataset["looking"] = drawing?.looking ?? looking;
-  setText(one("[data-drawing-title]"), drawing?.title ?? say("Ceiling, looking up"));
-  setText(one("[data-do=turn-over]"), drawing?.looking !== "down" ? say("Turn it over: looking down") : say("Turn it over: looking up"));
-  one<HTMLButtonElement>("[data-do=turn-over]").hidden = sides.length < 2;
+  // What is in the air belongs to the platform's page, under it.
+  const below = drawing?.shows === "side" ? drawings.find((d) => d.shows === "air") : undefined;
+  shown = [drawing, below].filter((d): d is Drawing => d !== undefined);
+  const figure = one<HTMLElement>(".cw-drawing");
+  figure.dataset["looking"] = drawing?.looking ?? looking;
+  setAttribute(figure, "data-shows", drawing?.shows ?? "");
+  const title = one("[data-drawing-title]");
+  setText(title, drawing?.title ?? say("Ceiling, looking up"));
+  title.classList.toggle("cw-unseen", keys.size > 1);
+  const over = one<HTMLButtonElement>("[data-do=turn-over]");
+  setText(over, drawing?.looking !== "down" ? say("looking down") : say("looking up"));
+  over.hidden = sides.length < 2;
   one<HTMLElement>("[data-drawing-blank]").hidden = drawing !== undefined;
-  const svg = drawing?.svg ?? "";
+  const svg = shown.map((d) => d.svg).join("");
   if (svg === shownSVG) return false;
   shownSVG = svg;
-  const place = region("drawing");
-  if (svg === "") place.replaceChildren();
-  else place.replaceChildren(picture(svg, drawing?.title ?? ""));
+  region("drawing").replaceChildren(...(svg === "" ? [] : [make("div", { class: "cw-drawing-sheet" }, ...shown.filter((d) => d.svg !== "").map((d) => picture(d.svg, d.title)))]));
+  startPanels(region("drawing"));
+  unzoom();
   return true;
 }
 
@@ -77,12 +95,21 @@ export function picture(svg: string, title: string): Node {
   return node;
 }
 
+/** A drawing that belongs to no layer, by its id; null where the sheet has none. */
+export function pictureNamed(id: string): Node | null {
+  const drawing = theSheet()?.drawings?.find((d) => d.id === id);
+  return drawing?.svg ? picture(drawing.svg, drawing.title) : null;
+}
+
+/** What paper does without: what these show stands in others too, or in words. */
+const notOnPaper = ["panels", "room", "side"];
+
 /** The drawings that are not in view, for paper: the marks and the view looking
  *  down of every layer belong to the job as much as the one on the screen. */
 export function otherDrawings(drawings: Drawing[]): HTMLElement[] {
   return drawings
-    .filter((d) => d.svg !== shownSVG)
-    .map((d) => make("figure", { class: "cw-drawing cw-drawing--paper" }, make("figcaption", {}, make("h2", {}, d.title)), picture(d.svg, d.title)));
+    .filter((d) => d.svg !== "" && !shown.some((s) => s.id === d.id) && !notOnPaper.includes(d.shows))
+    .map((d) => make("figure", { class: "cw-drawing cw-drawing--paper", "data-shows": d.shows }, make("figcaption", {}, make("h2", {}, d.title)), picture(d.svg, d.title)));
 }
 
 function offer(keys: Map<string, string>, key: string): void {

@@ -1,5 +1,6 @@
 // A figure and its dimension, a panel and its row: touching one lights the
 // other. What is under the pointer or the focus wins over what was touched last.
+// The panels of the drawing are one stop for the keyboard, with arrows among them.
 
 import type { Figure, Layer } from "../engine/contract";
 import { every, region, setText } from "./dom";
@@ -24,8 +25,14 @@ function litBy(target: EventTarget | null): Lit {
 export function relight(): void {
   const lit = hovered ?? touched;
   for (const old of every<Element>("[data-lit]")) old.removeAttribute("data-lit");
-  if (lit) for (const e of every<Element>(`[data-${lit.kind}="${CSS.escape(lit.id)}"]`)) e.setAttribute("data-lit", "");
-  setText(region("drawing-words"), lit ? words(lit) : "");
+  const told = lit ? words(lit) : "";
+  if (lit) {
+    for (const e of every<Element>(`[data-${lit.kind}="${CSS.escape(lit.id)}"]`)) {
+      e.setAttribute("data-lit", "");
+      if (e.getAttribute("role") === "button" && told !== "") e.setAttribute("aria-label", told);
+    }
+  }
+  setText(region("drawing-words"), told);
 }
 
 function same(a: Lit, b: Lit): boolean {
@@ -43,6 +50,7 @@ export function startLight(root: HTMLElement): void {
   root.addEventListener("pointerleave", () => hover(null));
   root.addEventListener("focusin", (e) => hover(litBy(e.target)));
   root.addEventListener("focusout", () => hover(null));
+  root.addEventListener("keydown", pressKey);
   root.addEventListener("click", (e) => {
     const next = litBy(e.target);
     if (!next) return;
@@ -52,6 +60,64 @@ export function startLight(root: HTMLElement): void {
     relight();
   });
 }
+
+/** Makes the panels of a drawing pressable by keys: one of them is a stop. */
+export function startPanels(place: HTMLElement): void {
+  const panels = panelsIn(place);
+  panels.forEach((panel, i) => {
+    panel.setAttribute("role", "button");
+    panel.setAttribute("tabindex", i === 0 ? "0" : "-1");
+    panel.setAttribute("aria-label", panel.getAttribute("data-panel")?.split(":")[1] ?? "");
+  });
+  panels[0]?.closest("svg")?.setAttribute("role", "group");
+}
+
+/** The panels drawn; what else is drawn of one, its number, belongs to it. */
+function panelsIn(place: ParentNode): SVGGElement[] {
+  return every<SVGGElement>("g[data-panel]", place).filter((g) => g.querySelector("rect, polygon, circle"));
+}
+
+const ways: Record<string, [number, number]> = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowDown: [0, 1], ArrowUp: [0, -1] };
+
+/** The panel nearest to one on a side of it. */
+function beside(from: SVGGElement, [x, y]: [number, number]): SVGGElement | undefined {
+  const place = (g: SVGGElement): DOMRect => g.getBoundingClientRect();
+  const here = place(from);
+  let best: SVGGElement | undefined;
+  let least = Infinity;
+  for (const panel of panelsIn(from.ownerSVGElement ?? document)) {
+    const there = place(panel);
+    const dx = there.x + there.width / 2 - here.x - here.width / 2;
+    const dy = there.y + there.height / 2 - here.y - here.height / 2;
+    const ahead = dx * x + dy * y;
+    const aside = Math.abs(dx * y) + Math.abs(dy * x);
+    if (ahead <= 1 || aside > ahead || ahead + 2 * aside >= least) continue;
+    least = ahead + 2 * aside;
+    best = panel;
+  }
+  return best;
+}
+
+function pressKey(e: KeyboardEvent): void {
+  const panel = e.target instanceof Element ? e.target.closest<SVGGElement>("g[data-panel][role=button]") : null;
+  if (!panel) return;
+  const way = ways[e.key];
+  if (!way && e.key !== "Enter" && e.key !== " ") return;
+  e.preventDefault();
+  if (!way) return void panel.dispatchEvent(new MouseEvent("click", { bubbles: true }));
+  const next = beside(panel, way);
+  if (!next) return;
+  panel.setAttribute("tabindex", "-1");
+  next.setAttribute("tabindex", "0");
+  next.focus();
+}
+
+const states: Record<string, string> = {
+  found: say("Found."),
+  missing: say("Missing."),
+  damaged: say("Damaged."),
+  recut: say("Recut."),
+};
 
 /** What the line under the drawing says of a lit part. */
 export function nameLit(figures: Map<string, Figure>, layers: Layer[]): void {
@@ -64,6 +130,6 @@ export function nameLit(figures: Map<string, Figure>, layers: Layer[]): void {
     const layer = layers.find((l) => l.id === id);
     const panel = layer?.panels?.find((p) => p.label === label);
     const hang = layer?.order?.find((h) => h.panel === label);
-    return [`${label ?? ""}, ${panel?.size ?? ""}.`, hang ? say("Hung as number {n}.", { n: hang.n }) : "", hang?.text, panel?.cut].filter(Boolean).join(" ");
+    return [`${label ?? ""}, ${panel?.size ?? ""}.`, states[panel?.state ?? ""] ?? "", hang ? say("Hung as number {n}.", { n: hang.n }) : "", hang?.text, panel?.cut].filter(Boolean).join(" ");
   };
 }

@@ -157,7 +157,10 @@ export function pagesActions(): Actions {
     },
     "show-drawing": () => {
       const shown = document.documentElement.toggleAttribute("data-drawing");
-      for (const button of every(".cw-bar [data-do=show-drawing]")) setAttribute(button, "aria-expanded", String(shown));
+      for (const button of every(".cw-bar [data-do=show-drawing]")) {
+        setAttribute(button, "aria-expanded", String(shown));
+        if (!shown) button.focus();
+      }
     },
   };
 }

@@ -8,9 +8,10 @@ import { renderProblems } from "./blanks";
 import { contentsActions } from "./contents";
 import { daysActions } from "./days";
 import type { Actions } from "./desk";
-import { draw, turnOver } from "./drawing";
+import { draw, renderDrawing, turnOver } from "./drawing";
 import { renderFigures, toggleWorking } from "./figures";
 import { finishActions } from "./finish";
+import { startFollowing } from "./follow";
 import { gapActions } from "./gaps";
 import { glossaryActions } from "./glossary";
 import { hangingActions, renderHanging } from "./hanging";
@@ -18,7 +19,7 @@ import { bringBack, changed, desk } from "./job";
 import { closeJobs, jobsActions, redraw } from "./jobs";
 import { adoptNow, keepingActions, startKeeping } from "./keeping";
 import { openLadder, startLadder } from "./ladder";
-import { startLight } from "./light";
+import { relight, startLight } from "./light";
 import { lookingActions, ownBehind, refusesChange } from "./looking";
 import { deliveryActions } from "./mask";
 import { unsay } from "./messages";
@@ -38,6 +39,7 @@ import { startStepOrder, stepOrderActions } from "./step-order";
 import { startTyping, typingActions } from "./typing";
 import { goToPlace, startUndo, undoActions } from "./undo";
 import { versionActions } from "./version";
+import { startZoom } from "./zoom";
 
 const doing: Actions = {
   ...deliveryActions(desk, () => theSheet()?.layers ?? []),
@@ -68,7 +70,7 @@ const doing: Actions = {
   "see-note": (b) => showNote(b.dataset["to"] ?? ""),
   "turn-over": () => {
     turnOver();
-    desk.redraw();
+    redrawDrawing();
   },
   working: (b) => {
     toggleWorking(b.dataset["to"] ?? "");
@@ -82,6 +84,13 @@ const doing: Actions = {
   },
   "put-away": (b) => unsay(b.dataset["to"] ?? ""),
 };
+
+/** Shows the drawing alone anew. */
+function redrawDrawing(): void {
+  const sheet = theSheet();
+  if (!sheet || !renderDrawing(sheet.drawings ?? [], sheet.layers ?? [])) return;
+  relight();
+}
 
 /** Starts all that answers to a press, a key or a choice. */
 export function listen(): void {
@@ -103,6 +112,7 @@ export function listen(): void {
     if (menu) menu.open = false;
   });
   root.addEventListener("keydown", (e) => {
+    if (e.key === "Escape" && document.documentElement.hasAttribute("data-drawing") && e.target instanceof Element && e.target.closest(".cw-side, .cw-bar")) doing["show-drawing"]?.(e.target as HTMLElement);
     const menu = e.key === "Escape" && e.target instanceof Element ? e.target.closest<HTMLDetailsElement>(".cw-keep") : null;
     if (!menu) return;
     menu.open = false;
@@ -112,7 +122,7 @@ export function listen(): void {
     if (!(e.target instanceof HTMLElement)) return;
     if (e.target.matches("[data-drawing-layer]")) {
       draw((e.target as HTMLSelectElement).value);
-      desk.redraw();
+      redrawDrawing();
     }
     if (e.target.matches("[data-begin-with]")) {
       const wish = e.target as HTMLSelectElement;
@@ -124,6 +134,8 @@ export function listen(): void {
   });
   startLight(root);
   startStepOpen(desk.redraw);
+  startFollowing(root, redrawDrawing);
+  startZoom();
   startStepOrder(root, desk);
   startLadder({ plan: desk.plan, sheet: theSheet, changed, keep: adoptNow });
   startPrint(
