@@ -30,7 +30,7 @@ function put(nextScale: number, next: Point): void {
   const sheet = place.firstElementChild as HTMLElement | null;
   if (!sheet) return;
   at = { x: within(next.x, place.clientWidth, sheet.offsetWidth), y: within(next.y, place.clientHeight, sheet.offsetHeight) };
-  sheet.style.transform = scale === 1 && at.x === 0 && at.y === 0 ? "" : `translate(${String(at.x)}px, ${String(at.y)}px) scale(${String(scale)})`;
+  sheet.style.transform = scale === 1 && at.x === 0 && at.y === 0 ? "" : new DOMMatrix().translate(at.x, at.y).scale(scale).toString();
 }
 
 /** Makes the drawing larger or smaller round a place on the screen. */
