@@ -82,6 +82,9 @@ func buildWith(compile func(t Toolchain, dir, path string) ([]byte, error), root
 			return nil, err
 		}
 	}
+	if output, err = output.withWorker(filepath.Join(root, "site")); err != nil {
+		return nil, fmt.Errorf("the worker for starts without a signal: %w", err)
+	}
 	return sorted(append(output, File{"plan.schema.json", schema}, File{"licences.txt", []byte(licences)})), nil
 }
 
@@ -123,22 +126,16 @@ func assemble(site, glue, licences string, engine, schema, language []byte) (Out
 		asset("engine", "wasm", engine),
 		asset("carrier", "js", []byte(carrier(template, engine))),
 	}
-	version := versionOf(index, assets)
 	hosted, err := fill(index, []hole{
 		{tokenStyle, assets[0].Path},
 		{tokenScript, assets[1].Path},
 		{tokenEngine, assets[2].Path},
 		{tokenCarrier, assets[3].Path},
-		{tokenVersion, version},
 	})
 	if err != nil {
 		return nil, fmt.Errorf("index.html: %w", err)
 	}
-	worker, err := offlineWorker(site, version, []byte(hosted), assets)
-	if err != nil {
-		return nil, fmt.Errorf("the worker for starts without a signal: %w", err)
-	}
-	output := append(assets, File{"index.html", []byte(hosted)}, File{"ceilingwright.html", []byte(alone)}, worker)
+	output := append(assets, File{"index.html", []byte(hosted)}, File{"ceilingwright.html", []byte(alone)})
 	pictures, err := picturesOf(site)
 	return slices.Concat(output, pictures, installable()), err
 }

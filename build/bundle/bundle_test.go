@@ -24,6 +24,8 @@ const glue = `globalThis.Go = class {};`
 func fixture(t *testing.T) Output {
 	output, err := assemble(filepath.Join("testdata", "site"), glue, "You may pass it on.", engine, []byte("{}"), nil)
 	require.NoError(t, err)
+	output, err = output.withWorker(filepath.Join("testdata", "site"))
+	require.NoError(t, err)
 	return sorted(output)
 }
 

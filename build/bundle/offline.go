@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"path/filepath"
+	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
@@ -15,15 +16,32 @@ import (
 // section 3). A host that changes a file on its way therefore has no such starts,
 // and everything else. Of the pictures and the single file nothing is kept.
 
-// versionOf is one short sum over the page and the names of its assets, which have
-// their own content's sum in them.
-func versionOf(index string, assets Output) string {
-	sum := sha256.New()
-	sum.Write([]byte(index))
-	for _, a := range assets {
-		sum.Write([]byte("\x00" + a.Path))
+// withWorker gives a page that is whole its version, and adds the worker for it.
+func (o Output) withWorker(site string) (Output, error) {
+	assets := Output{}
+	page := -1
+	for i, f := range o {
+		if f.Path == "index.html" {
+			page = i
+		} else if strings.HasPrefix(f.Path, "assets/") {
+			assets = append(assets, f)
+		}
 	}
-	return hex.EncodeToString(sum.Sum(nil)[:6])
+	index := string(o[page].Content)
+	version := versionOf(index)
+	hosted, err := fill(index, []hole{{tokenVersion, version}})
+	if err != nil {
+		return nil, err
+	}
+	o[page].Content = []byte(hosted)
+	worker, err := offlineWorker(site, version, o[page].Content, assets)
+	return append(o, worker), err
+}
+
+// versionOf is one short sum over the page, which names its assets by their own sums.
+func versionOf(index string) string {
+	sum := sha256.Sum256([]byte(index))
+	return hex.EncodeToString(sum[:6])
 }
 
 // offlineWorker makes offline.js. It is no asset: its name must stay, since browsers
