@@ -27,7 +27,7 @@ const isUp = (): boolean => document.documentElement.hasAttribute("data-drawing"
 function put(nextScale: number, next: Point): void {
   scale = Math.min(LARGEST, Math.max(1, nextScale));
   const within = (value: number, room: number, size: number): number => Math.min(0, Math.max(room - size * scale, value));
-  const sheet = place.firstElementChild as HTMLElement | null;
+  const sheet = place.querySelector<HTMLElement>(".cw-drawing-sheet");
   if (!sheet) return;
   at = { x: within(next.x, place.clientWidth, sheet.offsetWidth), y: within(next.y, place.clientHeight, sheet.offsetHeight) };
   sheet.style.transform = scale === 1 && at.x === 0 && at.y === 0 ? "" : new DOMMatrix().translate(at.x, at.y).scale(scale).toString();
