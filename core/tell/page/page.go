@@ -32,6 +32,16 @@ var Names = [...]string{Room, Mask, Setting, Hanging, Finish, Days, Price, Safet
 // Of is the page on which a blank of the plan stands, by its pointer; "" for a blank that
 // stands on none, such as the title.
 func Of(pointer string) string {
+	if layer, ok := strings.CutPrefix(pointer, "/mask/layers/"); ok {
+		_, field, _ := strings.Cut(layer, "/")
+		field, _, _ = strings.Cut(field, "/")
+		switch field {
+		case "start", "up", "crooked", "gaps", "key", "register":
+			return Hanging
+		case "price", "priceFor":
+			return Price
+		}
+	}
 	for _, part := range [...]struct{ at, page string }{
 		{"/place/rules", Safety}, {"/setting", Setting}, {"/mask", Mask}, {"/seams", Hanging}, {"/finish", Finish}, {"/days", Days}, {"/price", Price}, {"/quote", Price},
 		{"/access/armReach", Hanging}, {"/access/deckLength", Hanging}, {"/access/deckWidth", Hanging}, {"/access/overlap", Hanging}, {"/access/turn", Hanging},

@@ -1,7 +1,7 @@
 // What a screen reader hears: one polite sentence a little after the last key,
 // holding only what changed.
 
-import type { Figure, Problem } from "../engine/contract";
+import type { Figure, Sheet } from "../engine/contract";
 import { region } from "./dom";
 import { say } from "./say";
 
@@ -9,6 +9,7 @@ const PAUSE = 600; // ms after the last key
 const TOLD = 4;
 
 let before: Map<string, string> | null = null;
+let told = ""; // the pages whose figures those are
 let latest = new Map<string, string>();
 let names = new Map<string, string>();
 let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -16,15 +17,21 @@ let stops = "";
 let nextStops = "";
 let done = ""; // what was done since the last sentence
 
-export function announce(figures: Map<string, Figure>, problems: Problem[]): void {
-  latest = new Map(Array.from(figures.values(), (f) => [f.id, f.text] as const));
-  names = new Map(Array.from(figures.values(), (f) => [f.id, f.label] as const));
-  nextStops = problems.filter((p) => p.severity === "stop").map((p) => p.what).join(" ");
+/** Notes what the sheet says now: the figures of the pages in view and the answers of
+ *  all. A figure that comes with another page is not news. */
+export function announce(figures: Map<string, Figure>, { overview, problems }: Sheet, pages: string): void {
+  const said = [...(overview?.answers ?? []).map((a) => ({ ...a, id: a.figure })).filter((a) => a.id !== ""), ...figures.values()];
+  latest = new Map(said.map((f) => [f.id, f.text] as const));
+  names = new Map(said.map((f) => [f.id, f.label] as const));
+  nextStops = (problems ?? []).filter((p) => p.severity === "stop").map((p) => p.what).join(" ");
   if (before === null) {
     before = latest;
     stops = nextStops;
+    told = pages;
     return;
   }
+  if (pages !== told) before = new Map([...latest, ...before]);
+  told = pages;
   clearTimeout(waiting);
   waiting = setTimeout(tell, PAUSE);
 }

@@ -3,12 +3,16 @@
 import type { Engine } from "../engine/calls";
 import type { Drawing, Figure, Reading, Sheet } from "../engine/contract";
 import { NoEngine, startEngine, startEngineAnew } from "../engine/loader";
+import { at, list, typedText, type JsonObject } from "../state/pointer";
 import { action, region, setAttribute, setText } from "./dom";
 import { message, unsay } from "./messages";
 import { say } from "./say";
 
 let engine: Engine | null = null;
 let sheet: Sheet | null = null;
+/** The plan the sheet answers, and the pages on it by the engine's names. */
+let answered = "";
+let pages = "";
 let byId = new Map<string, Figure>();
 let read: Record<string, Reading> = {};
 
@@ -19,6 +23,11 @@ export function theEngine(): Engine | null {
 /** The last answer, null before the first. */
 export function theSheet(): Sheet | null {
   return sheet;
+}
+
+/** The pages that the answer tells, by the engine's names, "" being all. */
+export function pagesTold(): string {
+  return pages;
 }
 
 export function figures(): Map<string, Figure> {
@@ -97,15 +106,51 @@ function drawWhenLookedAt(engine: Engine, plan: string, drawings: Drawing[]): vo
   }
 }
 
-/** Works a plan out; without an engine the last answer stays. A plan that stops
- *  the engine is not given to it again: another one is started, and again is
- *  called when it is there. */
-export function workOut(plan: string, again: () => void): void {
-  if (!engine) return;
-  if (stopping.has(plan)) return sayStopped();
+/** The sheet with these pages on it too, by the engine's names, "" being all; null before
+ *  the first answer. It is of the plan last worked out. */
+export function sheetWith(wanted: string): Sheet | null {
+  if (!sheet || !engine || stands(wanted)) return sheet;
   try {
-    sheet = JSON.parse(engine.sheet(plan)) as Sheet;
-    drawWhenLookedAt(engine, plan, sheet.drawings ?? []);
+    take(engine, answered, wanted && `${pages} ${wanted}`);
+  } catch {
+    // What stops the engine is told when the plan is next worked out.
+  }
+  return sheet;
+}
+
+/** The names of the layers as the sheet has them, by their ids. */
+export function layerNames(plan: JsonObject): Map<string, string> {
+  const own = list(plan, "/mask/layers").map((l) => [typedText(at(l, "/id")), typedText(at(l, "/name"))] as const);
+  if (own.every(([id, name]) => id !== "" && name !== "")) return new Map(own);
+  // The engine calls what has no name.
+  return new Map((sheetWith("mask")?.layers ?? []).map((l) => [l.id, l.name] as const));
+}
+
+function stands(wanted: string): boolean {
+  const there = pages.split(" ");
+  return pages === "" || (wanted !== "" && wanted.split(" ").every((page) => there.includes(page)));
+}
+
+function take(engine: Engine, plan: string, asked: string): void {
+  const told = JSON.parse(engine.sheet(plan, asked)) as Sheet;
+  drawWhenLookedAt(engine, plan, told.drawings ?? []);
+  [sheet, answered, pages] = [told, plan, asked];
+  byId = new Map((told.figures ?? []).map((f) => [f.id, f] as const));
+  read = Object.fromEntries((told.readings ?? []).map((r) => [r.at, r] as const));
+}
+
+/** Works out of a plan the pages asked for; without an engine the last answer stays.
+ *  A plan that stops the engine is not given to it again: another one is started, and
+ *  again is called when it is there. */
+export function workOut(plan: string, asked: string, again: () => void): void {
+  if (!engine) return;
+  if (stopping.has(plan)) {
+    sheetWith(asked);
+    return sayStopped();
+  }
+  if (sheet && plan === answered && stands(asked)) return;
+  try {
+    take(engine, plan, asked);
     lastGood = plan;
     unsay("stopped");
   } catch {
@@ -113,8 +158,5 @@ export function workOut(plan: string, again: () => void): void {
     engine = null;
     sayStopped();
     void restart(again);
-    return;
   }
-  byId = new Map((sheet.figures ?? []).map((f) => [f.id, f] as const));
-  read = Object.fromEntries((sheet.readings ?? []).map((r) => [r.at, r] as const));
 }

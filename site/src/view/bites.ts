@@ -21,11 +21,13 @@ function biting(block: string, severity: string, notes: Advice[]): Advice[] {
   return notes.filter((n) => n.severity === severity && (n.bites ?? []).includes(block));
 }
 
-export function renderBites(notes: Advice[]): void {
+export function renderBites(pages: HTMLElement[], notes: Advice[]): void {
   for (const block of BLOCKS) {
+    const page = pages.find((p) => p.id === block);
+    if (!page) continue;
     const stops = stopsIn(block, notes);
     const cautions = biting(block, "caution", notes);
-    redraw(region("bites", document.getElementById(block) ?? document), [stops, cautions], () => [...stops.map(slip), ...cautionSlips(cautions)]);
+    redraw(region("bites", page), [stops, cautions], () => [...stops.map(slip), ...cautionSlips(cautions)]);
   }
 }
 

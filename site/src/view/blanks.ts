@@ -3,8 +3,9 @@
 
 import type { Problem, Reading } from "../engine/contract";
 import { at, typedText, type JsonObject } from "../state/pointer";
-import { action, every, make, setAttribute } from "./dom";
+import { action, make, setAttribute } from "./dom";
 import { whole } from "./lists";
+import { onSheet, openPages, pageNamed } from "./pages";
 import { say } from "./say";
 import { shutAround } from "./step-open";
 
@@ -24,7 +25,7 @@ export function pointerOf(blank: Element): string {
 /** The blank for a pointer: the one in sight where a sentence comes in variants, that
  *  of its own page where several are, as the first page repeats some. */
 export function blankAt(pointer: string): Blank | null {
-  const all = every<Blank>(`[data-at="${CSS.escape(pointer)}"]`);
+  const all = onSheet<Blank>(`[data-at="${CSS.escape(pointer)}"]`);
   const shown = all.filter((b) => b.closest("[hidden]") === null);
   const home = (b: Blank) => b.closest("#job") === null;
   const inView = (b: Blank) => b.checkVisibility() && (home(b) || !shown.some((other) => home(other) && other.checkVisibility()));
@@ -36,7 +37,7 @@ export function nameOf(blank: Element): string {
 }
 
 export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>): void {
-  for (const blank of every<Blank>("[data-at]")) {
+  for (const blank of onSheet<Blank>("[data-at]")) {
     const pointer = pointerOf(blank);
     const typed = typedText(at(plan, pointer));
     if (blank instanceof HTMLSelectElement) {
@@ -67,7 +68,7 @@ export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>
 /** Blanks that are filled in only when the answer asks for them. */
 export function renderAsked(plan: JsonObject, problems: Problem[]): void {
   const asked = new Set(problems.map((p) => p.at));
-  for (const part of every("[data-asked]")) {
+  for (const part of onSheet("[data-asked]")) {
     const pointer = whole(part, part.dataset["asked"] ?? "");
     part.hidden = typedText(at(plan, pointer)) === "" && !asked.has(pointer);
   }
@@ -97,7 +98,7 @@ export function hasWithheld(): boolean {
 /** Writes every problem beside its blank, or on the part of the sheet it belongs to.
  *  What must be put right stands on the first page as well. */
 export function renderProblems(problems: Problem[]): void {
-  for (const old of every(".cw-say")) old.remove();
+  for (const old of onSheet(".cw-say")) old.remove();
   withheld = false;
   const described = new Map<Blank, string[]>();
   const wrong = new Set<Blank>();
@@ -116,7 +117,7 @@ export function renderProblems(problems: Problem[]): void {
       if (problem.severity === "stop" && !toCome) wrong.add(blank);
     }
   });
-  for (const blank of every<Blank>("[data-at]")) {
+  for (const blank of onSheet<Blank>("[data-at]")) {
     setAttribute(blank, "aria-describedby", described.get(blank)?.join(" ") ?? null);
     setAttribute(blank, "aria-invalid", wrong.has(blank) ? "true" : null);
   }
@@ -126,7 +127,7 @@ function write(problem: Problem, blank: Blank | null, id: string, toCome: boolea
   const shut = blank ? null : shutAround(problem.at);
   if (shut) return mark(shut, problem);
   const host = blank ? sentence(blank) : nearest(problem.at);
-  if (!host) return;
+  if (!host || (!blank && problem.page !== "" && !openPages().some((page) => page.id === pageNamed(problem.page)))) return;
   const note = make(
     "p",
     { class: "cw-say", id, "data-severity": problem.severity, "data-problem-at": problem.at, "data-to-come": toCome },
@@ -163,8 +164,7 @@ export function sentence(blank: Element): Element {
 /** The part of the sheet a problem without a blank of its own belongs to. */
 function nearest(pointer: string): Element | null {
   for (let p = pointer; p !== ""; p = p.slice(0, p.lastIndexOf("/"))) {
-    const item = document.querySelector(`.cw-item[data-base="${CSS.escape(p)}"] .cw-says`);
-    const place = item ?? document.querySelector(`[data-place~="${CSS.escape(p)}"]`);
+    const place = onSheet(`.cw-item[data-base="${CSS.escape(p)}"] .cw-says`)[0] ?? onSheet(`[data-place~="${CSS.escape(p)}"]`)[0];
     if (place) return place;
   }
   return null;

@@ -5,7 +5,7 @@ import type { Overview, PageState, Sheet } from "../engine/contract";
 import { list, put, typedText, type JsonObject } from "../state/pointer";
 import type { Actions, Desk } from "./desk";
 import { action, every, make, redraw, region, setAttribute, setText } from "./dom";
-import { pageNamed, pageTitle } from "./pages";
+import { onSheet, pageNamed, pageTitle } from "./pages";
 import { say } from "./say";
 
 const nothing: Overview = { answers: [], pages: [], first: [] };
@@ -17,8 +17,9 @@ function stateWords(page: PageState): string {
   return page.cautions > 0 ? say("{n} to look at", { n: page.cautions }) : "";
 }
 
-export function renderContents(plan: JsonObject, overview: Overview | null): void {
-  const { answers, pages, first } = overview ?? nothing;
+/** The list of the pages, and where each stands. */
+export function renderContents(overview: Overview | null): void {
+  const { pages } = overview ?? nothing;
   const byName = new Map(pages.map((p) => [p.page as string, p] as const));
   for (const item of every(".cw-pages li")) {
     const page = byName.get(item.dataset["page"] ?? "");
@@ -27,8 +28,13 @@ export function renderContents(plan: JsonObject, overview: Overview | null): voi
     setText(item.querySelector(".cw-page-state") as Element, page ? stateWords(page) : "");
     setText(item.querySelector(".cw-page-line") as Element, page?.text ?? "");
   }
-  for (const tick of every("[data-do=tick]")) setAttribute(tick, "aria-pressed", String(byName.get(tick.dataset["to"] ?? "")?.ticked ?? false));
-  renderCover(plan);
+  for (const tick of onSheet("[data-do=tick]")) setAttribute(tick, "aria-pressed", String(byName.get(tick.dataset["to"] ?? "")?.ticked ?? false));
+}
+
+/** The answers of the first page, and what it says of the layers and the steps, which
+ *  have pages of their own. */
+export function renderCover(plan: JsonObject, overview: Overview | null): void {
+  const { answers, first } = overview ?? nothing;
   redraw(region("answers"), answers, () =>
     answers.map((a) =>
       make(
@@ -51,11 +57,6 @@ export function renderContents(plan: JsonObject, overview: Overview | null): voi
           ),
         ],
   );
-}
-
-/** What the first page says of the layers and the steps, which have pages of their
- *  own. */
-function renderCover(plan: JsonObject): void {
   const layers = list(plan, "/mask/layers").length;
   const steps = list(plan, "/finish/steps").length;
   setText(region("cover-layers"), say("{n|layer|layers}", { n: layers }));

@@ -52,6 +52,7 @@ export function setAttribute(element: Element, name: string, value: string | nul
 }
 
 const drawn = new WeakMap<Element, string>();
+const putAway = new WeakMap<Element, Node[]>();
 
 /** Rebuilds an element's content only when what it shows has changed. A button
  *  that had the focus is found again by what it does. */
@@ -59,6 +60,7 @@ export function redraw(host: Element, shown: unknown, build: () => Child[]): boo
   const key = JSON.stringify(shown) ?? "";
   if (drawn.get(host) === key) return false;
   drawn.set(host, key);
+  putAway.delete(host);
   const pressed = document.activeElement;
   const again = pressed instanceof HTMLButtonElement && host.contains(pressed) ? sameButton(pressed) : "";
   host.replaceChildren(...build().filter((c): c is Node | string => Boolean(c)));
@@ -80,6 +82,28 @@ export function middle(element: Element): number {
  *  that what was pressed stays under the pointer. */
 export function bringUnder(element: Element, y: number): void {
   window.scrollBy({ top: middle(element) - y, behavior: "instant" });
+}
+
+/** What script fills: regions, lists, figures. */
+const filled = "[data-fill], [data-list], .cw-figure";
+
+/** Takes off the document what was built in a part of it, and keeps it for when that
+ *  part is looked at again: with its folds, and nothing of it to be laid out. */
+export function putBy(part: Element): void {
+  for (const note of every(".cw-say, .cw-echo", part)) note.remove();
+  for (const host of every(filled, part)) {
+    if (!host.firstChild || host.parentElement?.closest(filled)) continue;
+    putAway.set(host, Array.from(host.childNodes));
+    host.replaceChildren();
+  }
+}
+
+export function putBack(part: Element): void {
+  for (const host of every(filled, part)) {
+    const built = putAway.get(host);
+    putAway.delete(host);
+    if (built && !host.firstChild) host.replaceChildren(...built);
+  }
 }
 
 /** A page saved by the browser carries its last answers. Take them off. */

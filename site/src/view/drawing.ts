@@ -1,7 +1,7 @@
 // The drawing in view: it follows the page, unless one was chosen by hand there. A plan
 // of the ceiling is seen from below or from above.
 
-import type { Drawing, Layer } from "../engine/contract";
+import type { Drawing } from "../engine/contract";
 import { theSheet } from "./answer";
 import { make, region, setAttribute, setText } from "./dom";
 import { drawingInHand, pageLookedAt } from "./follow";
@@ -49,11 +49,10 @@ function nameOf(drawing: Drawing, names: Map<string, string>): string {
 }
 
 /** Returns true when another picture has been put in place. */
-export function renderDrawing(drawings: Drawing[], layers: Layer[]): boolean {
+export function renderDrawing(drawings: Drawing[], names: Map<string, string>): boolean {
   if (chosen.page !== pageLookedAt()) chosen = { key: "", page: "" };
-  const names = new Map(layers.map((l) => [l.id, l.name] as const));
   const keys = new Map(drawings.map((d) => [keyOf(d), nameOf(d, names)] as const));
-  const own = drawingInHand(drawings, layers, theSheet()?.steps ?? []);
+  const own = drawingInHand(drawings, Array.from(names.keys()), theSheet()?.steps ?? []);
   const key = keys.has(chosen.key) ? chosen.key : own ? keyOf(own) : "";
   offer(keys, key);
   const sides = drawings.filter((d) => keyOf(d) === key);

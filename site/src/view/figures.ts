@@ -3,6 +3,7 @@
 
 import type { Figure, Working } from "../engine/contract";
 import { every, make, redraw, setAttribute, setText, unbroken } from "./dom";
+import { onSheet } from "./pages";
 import { say } from "./say";
 
 const open = new Set<string>();
@@ -22,6 +23,10 @@ export function isOpen(id: string): boolean {
   return allOpen !== open.has(id);
 }
 
+export function openWorking(id: string): void {
+  if (!isOpen(id)) toggleWorking(id);
+}
+
 export function toggleWorking(id: string): void {
   if (!open.delete(id)) open.add(id);
 }
@@ -32,8 +37,8 @@ export function figurePlace(id: string, size: "large" | "small", label = ""): HT
 }
 
 export function renderFigures(figures: Map<string, Figure>): void {
-  for (const place of every(".cw-figure")) renderFigure(place, figures.get(place.dataset["figure"] ?? ""));
-  for (const slips of every("[data-fill=slips]")) renderSlips(slips, figures);
+  for (const place of onSheet(".cw-figure")) renderFigure(place, figures.get(place.dataset["figure"] ?? ""));
+  for (const slips of onSheet("[data-fill=slips]")) renderSlips(slips, figures);
 }
 
 function renderFigure(place: HTMLElement, figure: Figure | undefined): void {
@@ -77,7 +82,7 @@ function renderSlips(slips: HTMLElement, figures: Map<string, Figure>): void {
 /** The id of a figure's slip. Where the figure stands in several parts of the
  *  sheet, the part's own id tells the slips apart. */
 function slipId(part: Element | null, figure: string): string {
-  const first = document.querySelector(`.cw-figure[data-figure="${CSS.escape(figure)}"]`);
+  const first = onSheet(`.cw-figure[data-figure="${CSS.escape(figure)}"]`)[0];
   return !first || home(first) === part ? `slip-${figure}` : `slip-${figure}-${part?.closest(".cw-block")?.id ?? ""}`;
 }
 

@@ -1,7 +1,7 @@
 // What the drawing follows: the page in view, and of the layers and the steps of the
 // finish the one in hand.
 
-import type { Drawing, Layer, Step } from "../engine/contract";
+import type { Drawing, Step } from "../engine/contract";
 import { isAll, pageInView } from "./pages";
 
 /** What belongs to a page, the best first. Every other page has the first layer. */
@@ -23,8 +23,8 @@ export function pageLookedAt(): string {
 }
 
 /** The drawing that belongs to the page and to what is in hand; undefined for none. */
-export function drawingInHand(drawings: Drawing[], layers: Layer[], steps: Step[]): Drawing | undefined {
-  const layer = layers[indexIn(hand.layer, "/mask/layers/")]?.id ?? hand.layer;
+export function drawingInHand(drawings: Drawing[], layers: string[], steps: Step[]): Drawing | undefined {
+  const layer = layers[indexIn(hand.layer, "/mask/layers/")] ?? hand.layer;
   const step = steps[indexIn(hand.step, "/finish/steps/")]?.id ?? "";
   for (const shows of [...(belongs[pageLookedAt()] ?? []), "hanging"]) {
     const shown = drawings.filter((d) => d.shows === shows);

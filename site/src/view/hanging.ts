@@ -4,9 +4,10 @@
 import type { Figure, Hang, Layer, Panel } from "../engine/contract";
 import { list, put, typedText, type JsonObject } from "../state/pointer";
 import { answersTo, layerPointer, type Actions, type Desk } from "./desk";
-import { action, every, make, redraw, region, setAttribute, unbroken } from "./dom";
+import { action, make, redraw, region, setAttribute, unbroken } from "./dom";
 import { allWorkingsOpen, figurePlace } from "./figures";
 import { renderGaps } from "./gaps";
+import { onSheet } from "./pages";
 import { clashAt, type Stations } from "./platform";
 import { renderKey, renderRegister } from "./register";
 import { say } from "./say";
@@ -25,8 +26,8 @@ export function showWholeList(layer: string): void {
 
 export function renderHanging(plan: JsonObject, layers: Layer[], figures: Map<string, Figure>, stations: Stations): void {
   const answers = answersTo(plan, layers);
-  const begun = document.querySelector("details.cw-hang[data-layer]") !== null;
-  every<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
+  const begun = onSheet("details.cw-hang[data-layer]").length > 0;
+  onSheet<HTMLDetailsElement>("details.cw-hang").forEach((item, i) => {
     const layer = answers[i];
     item.hidden = layer === undefined;
     // The first layer is open from the start, and so is one that is added.

@@ -16,7 +16,7 @@ import { keepSoon } from "./keeping";
 import { renderLists, renderWhen } from "./lists";
 import { isForClient, refusesChange } from "./looking";
 import { unsay } from "./messages";
-import { renderSheet } from "./render";
+import { pagesAsked, renderSheet } from "./render";
 import { offerOwnTab } from "./sharing";
 import { renderUndo } from "./undo";
 
@@ -58,7 +58,7 @@ export function show(): void {
   clearTimeout(due);
   due = undefined;
   const began = performance.now();
-  workOut(JSON.stringify(plan), show);
+  workOut(JSON.stringify(plan), pagesAsked(), show);
   writePlanIntoPage(plan);
   renderLists(plan);
   renderWhen(plan);

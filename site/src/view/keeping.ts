@@ -5,7 +5,7 @@ import { adopt, claim, isFresh, isKeptHere, keep, onWrittenElsewhere, storedText
 import { hasPlan } from "../state/link";
 import { freshId, readPlan, type Plan } from "../state/plan";
 import { put, typedText } from "../state/pointer";
-import { figures } from "./answer";
+import { theSheet } from "./answer";
 import { guestIsKept, isGuest, leaveAddress } from "./arriving";
 import type { Actions, OwnDesk } from "./desk";
 import { action, region, setText } from "./dom";
@@ -13,7 +13,7 @@ import { isFramed } from "./framed";
 import { jobOnSheet, ownBehind, showJob } from "./looking";
 import { message, unsay } from "./messages";
 import { offerOwnTab } from "./sharing";
-import { and, say } from "./say";
+import { say } from "./say";
 
 const KEEP_PAUSE = 400; // ms between the last key and the writing
 
@@ -118,8 +118,8 @@ export function keepingActions(on: OwnDesk): Actions {
 
 /** What tells a job in a list of jobs: its borders and its price, where known. */
 function headline(): string {
-  const text = (id: string) => figures().get(id)?.text ?? "";
-  const borders = Array.from(new Set([text("border.DA"), text("border.AB")])).filter((b) => b !== "");
-  const price = text("price.total");
-  return [borders.length > 0 ? say("border {borders}", { borders: and(borders) }) : "", price === "" ? "" : say("price {price}", { price })].filter((w) => w !== "").join(", ");
+  const text = (id: string) => theSheet()?.overview?.answers.find((a) => a.id === id)?.text ?? "";
+  const borders = text("borders");
+  const price = text("price");
+  return [borders !== "" ? say("border {borders}", { borders }) : "", price === "" ? "" : say("price {price}", { price })].filter((w) => w !== "").join(", ");
 }

@@ -2,8 +2,9 @@
 // other. What is under the pointer or the focus wins over what was touched last.
 // The panels of the drawing are one stop for the keyboard, with arrows among them.
 
-import type { Figure, Layer } from "../engine/contract";
+import { figures, sheetWith } from "./answer";
 import { every, region, setText } from "./dom";
+import { onSheet } from "./pages";
 import { say } from "./say";
 
 type Lit = { kind: "figure" | "panel"; id: string } | null;
@@ -24,10 +25,10 @@ function litBy(target: EventTarget | null): Lit {
 /** Lights what belongs together anew, after the page has been redrawn. */
 export function relight(): void {
   const lit = hovered ?? touched;
-  for (const old of every<Element>("[data-lit]")) old.removeAttribute("data-lit");
+  for (const old of onSheet<Element>("[data-lit]")) old.removeAttribute("data-lit");
   const told = lit ? words(lit) : "";
   if (lit) {
-    for (const e of every<Element>(`[data-${lit.kind}="${CSS.escape(lit.id)}"]`)) {
+    for (const e of onSheet<Element>(`[data-${lit.kind}="${CSS.escape(lit.id)}"]`)) {
       e.setAttribute("data-lit", "");
       if (e.getAttribute("role") === "button" && told !== "") e.setAttribute("aria-label", told);
     }
@@ -120,14 +121,15 @@ const states: Record<string, string> = {
 };
 
 /** What the line under the drawing says of a lit part. */
-export function nameLit(figures: Map<string, Figure>, layers: Layer[]): void {
+export function nameLit(): void {
   words = (lit) => {
     if (lit.kind === "figure") {
-      const f = figures.get(lit.id);
+      // What the drawing shows may stand on a page that is not in view.
+      const f = figures().get(lit.id) ?? sheetWith("")?.figures?.find((one) => one.id === lit.id);
       return f ? `${f.label}: ${f.text}` : "";
     }
     const [id, label] = lit.id.split(":");
-    const layer = layers.find((l) => l.id === id);
+    const layer = sheetWith("hanging")?.layers?.find((l) => l.id === id);
     const panel = layer?.panels?.find((p) => p.label === label);
     const hang = layer?.order?.find((h) => h.panel === label);
     return [`${label ?? ""}, ${panel?.size ?? ""}.`, states[panel?.state ?? ""] ?? "", hang ? say("Hung as number {n}.", { n: hang.n }) : "", hang?.text, panel?.cut].filter(Boolean).join(" ");

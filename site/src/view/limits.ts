@@ -2,8 +2,9 @@
 // the step whose product it is, and all of them together under Safety.
 
 import type { VOCLine } from "../engine/contract";
-import { every, make, redraw, region, setAttribute, setText } from "./dom";
+import { make, redraw, region, setAttribute, setText } from "./dom";
 import { judged, type Verdict } from "./judged";
+import { onSheet } from "./pages";
 import { say } from "./say";
 
 const verdicts: Readonly<Record<VOCLine["verdict"], Verdict>> = {
@@ -12,9 +13,10 @@ const verdicts: Readonly<Record<VOCLine["verdict"], Verdict>> = {
   unknown: ["open", say("not known")],
 };
 
-export function renderLimits(limits: VOCLine[]): void {
+/** The line at each step. */
+export function renderStepLimits(limits: VOCLine[]): void {
   const byStep = new Map(limits.map((l) => [stepOf(l), l] as const));
-  for (const item of every(".cw-step")) {
+  for (const item of onSheet(".cw-step")) {
     const line = byStep.get(item.dataset["base"] ?? "");
     // What is shut is told on its line.
     setText(region("step-look", item), line?.verdict === "above" ? say("above the limit") : "");
@@ -23,6 +25,9 @@ export function renderLimits(limits: VOCLine[]): void {
     setText(place, line ? lineText(line) : "");
     setAttribute(place, "data-verdict", line?.verdict ?? null);
   }
+}
+
+export function renderLimits(limits: VOCLine[]): void {
   const drawn = redraw(region("limits"), limits, () => (limits.length > 0 ? [table(limits), sources(limits)] : []));
   // What the law does not allow is not shut away.
   if (drawn && limits.some((l) => l.verdict === "above")) region("limits").closest("details")?.setAttribute("open", "");

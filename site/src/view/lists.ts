@@ -10,6 +10,7 @@ import { called } from "./corners";
 import { every, setAttribute, setText } from "./dom";
 import { placesFor } from "./finish";
 import { calm, quoted } from "./names";
+import { onSheet } from "./pages";
 import { say, worded } from "./say";
 import { isStepOpen } from "./step-open";
 
@@ -25,9 +26,9 @@ export function whole(element: Element, pointer: string): string {
 }
 
 export function renderLists(plan: JsonObject): void {
-  for (const host of every("[data-list]")) fill(host, host.dataset["list"] ?? "", plan);
+  for (const host of onSheet("[data-list]")) fill(host, host.dataset["list"] ?? "", plan);
   const known = new Map<string, Choices>();
-  for (const select of every<HTMLSelectElement>("select[data-options]")) {
+  for (const select of onSheet<HTMLSelectElement>("select[data-options]")) {
     const of = select.dataset["options"] ?? "";
     const own = of === "earlier" ? choices(earlierSteps(plan, select)) : (known.get(of) ?? choices(offeredFor(plan, of)));
     known.set(of, own);
@@ -49,6 +50,30 @@ function pattern(name: string): HTMLElement {
     patterns.set(name, made);
   }
   return made;
+}
+
+/** A blank by its pointer, on whatever page: as it stands there or, where its list is
+ *  not built, as it will. orBelow takes the first in an entry or a part of the plan. */
+export function blankAnywhere(pointer: string, orBelow = false): HTMLElement | null {
+  const there = every(".cw-block [data-at]").filter((b) => b.closest("[hidden]") === null);
+  const find = (is: (at: string) => boolean) => there.find((b) => is(b.dataset["at"] ?? "")) ?? blankToBe(pointer, is, every("[data-list]"));
+  return find((at) => at === pointer) ?? (orBelow ? find((at) => at.startsWith(`${pointer}/`)) : null);
+}
+
+/** The blank of a pattern that an entry of the plan will have. */
+function blankToBe(pointer: string, is: (at: string) => boolean, hosts: HTMLElement[], base = ""): HTMLElement | null {
+  for (const host of hosts) {
+    const of = host.dataset["list"] ?? join(base, host.dataset["listRel"] ?? "");
+    const entry = pointer.startsWith(`${of}/`) ? /^\d+/.exec(pointer.slice(of.length + 1))?.[0] : undefined;
+    if (entry === undefined) continue;
+    const item = pattern(host.dataset["item"] ?? "");
+    const parts = [item, ...every("[data-whole]", item).map((part) => pattern(part.dataset["whole"] ?? ""))];
+    const all = (selector: string) => parts.flatMap((part) => every(selector, part));
+    const place = `${of}/${entry}`;
+    const found = all("[data-rel]").find((b) => is(join(place, b.dataset["rel"] ?? ""))) ?? blankToBe(pointer, is, all("[data-list-rel]"), place);
+    if (found) return found;
+  }
+  return null;
 }
 
 function fill(host: HTMLElement, pointer: string, plan: JsonObject): void {
@@ -99,16 +124,6 @@ function place(item: HTMLElement, base: string, index: number, host: HTMLElement
 function build(part: HTMLElement, wanted: boolean): void {
   if (wanted === part.hasChildNodes()) return;
   part.replaceChildren(...(wanted ? [document.importNode(pattern(part.dataset["whole"] ?? ""), true)] : []));
-}
-
-/** The name of a blank in a step that is shut, as its pattern has it; "" where there is
- *  no such blank. */
-export function nameInStep(pointer: string): string {
-  const [, rest = "", list = "", inEntry = ""] = /^\/finish\/steps\/\d+\/((?:(\w+)\/\d+\/)?(.+))$/.exec(pointer) ?? [];
-  const whole = pattern("t-step-whole");
-  const entry = list === "" ? whole : pattern(whole.querySelector<HTMLElement>(`[data-list-rel="${list}"]`)?.dataset["item"] ?? "");
-  const name = list === "" ? rest : inEntry;
-  return name === "" ? "" : (entry?.querySelector(`[data-rel="${CSS.escape(name)}"]`)?.getAttribute("aria-label") ?? "");
 }
 
 /** Choices in words, and one text that tells them from others. */
@@ -193,8 +208,8 @@ function renderNames(plan: JsonObject): void {
     const i = Number(/(\d+)$/.exec(element.closest<HTMLElement>("[data-base]")?.dataset["base"] ?? "")?.[1] ?? 0);
     return { letter: called(letter(i)), wall: called(wall(i, n)), next: called(wall(i, n).slice(1)), last: called(wall(n - 1, n)) };
   };
-  for (const part of every("[data-nth]")) setText(part, named(part)[part.dataset["nth"] ?? ""] ?? "");
-  for (const blank of every("[data-name]")) {
+  for (const part of onSheet("[data-nth]")) setText(part, named(part)[part.dataset["nth"] ?? ""] ?? "");
+  for (const blank of onSheet("[data-name]")) {
     const names = named(blank);
     setAttribute(blank, "aria-label", (blank.dataset["name"] ?? "").replace(/\{(\w+)\}/g, (_, name: string) => names[name] ?? ""));
   }
@@ -207,15 +222,15 @@ export function lowerFirst(name: string): string {
 
 /** Shows what belongs to the choices made, hides the rest: data-when holds
  *  place=word|word or place!=word|word. */
-export function renderWhen(plan: JsonObject): void {
-  for (const part of every("[data-when]")) {
+export function renderWhen(plan: JsonObject, parts = onSheet("[data-when]")): void {
+  for (const part of parts) {
     const rule = /^(.*?)(!?)=(.*)$/.exec(part.dataset["when"] ?? "");
     if (!rule) continue;
     const value = typedText(at(plan, whole(part, rule[1] ?? "")));
     const among = (rule[3] ?? "").split("|").includes(value);
     part.hidden = rule[2] === "!" ? among : !among;
   }
-  for (const word of every("[data-one]")) {
+  for (const word of onSheet("[data-one]")) {
     // What is no count takes the last of its forms, as a count of many does.
     const n = Number(typedText(at(plan, whole(word, word.dataset["one"] ?? ""))).trim() || NaN);
     setText(word, worded(n, word.dataset["words"] ?? ""));

@@ -8,9 +8,10 @@ import { readPlan, type Plan } from "../state/plan";
 import { at, typedText } from "../state/pointer";
 import { theEngine } from "./answer";
 import type { Actions, Desk, OwnDesk } from "./desk";
-import { action, bringUnder, every, middle, setAttribute } from "./dom";
+import { action, bringUnder, middle, setAttribute } from "./dom";
 import { keepIfWaiting } from "./keeping";
 import { message } from "./messages";
+import { onSheet } from "./pages";
 import { say } from "./say";
 
 /** The firm's own plan while its client's copy is in view, and that copy. */
@@ -51,7 +52,7 @@ export function refusesChange(plan: Plan): boolean {
 export function renderLooking(plan: Plan): void {
   const closed = isForClient(plan);
   setAttribute(document.querySelector(".cw-page") as Element, "data-client", closed ? "" : null);
-  for (const blank of every<HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>("[data-at]")) {
+  for (const blank of onSheet<HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>("[data-at]")) {
     if (blank instanceof HTMLSelectElement) blank.disabled = closed;
     else blank.readOnly = closed;
   }

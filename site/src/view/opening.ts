@@ -22,7 +22,7 @@ import { reopenLadder } from "./ladder";
 import { jobOnSheet } from "./looking";
 import { isMade, unmake } from "./made";
 import { message, unsay } from "./messages";
-import { startPages } from "./pages";
+import { followAgain, startPages } from "./pages";
 import { takeOver } from "./other-room";
 import { frame } from "./sharing";
 import { say } from "./say";
@@ -33,7 +33,7 @@ const SOON = 300; // ms in which an engine that is nearly there spares the sheet
  *  what answers to presses and keys. */
 export async function openJob(begun: Promise<Engine> | null, listen: () => void): Promise<void> {
   clean();
-  if (!isMade()) renderDrawing([], []);
+  if (!isMade()) renderDrawing([], new Map());
   if (new URLSearchParams(location.search).get("working") === "open") openAllWorkings();
   listen();
   renderGlossary();
@@ -42,16 +42,16 @@ export async function openJob(begun: Promise<Engine> | null, listen: () => void)
   await chosen;
   if (!(isExample(desk.plan()) && isFresh(desk.plan()))) {
     unmake(false);
-    renderDrawing([], []);
+    renderDrawing([], new Map());
   }
   await Promise.race([starting, new Promise((r) => setTimeout(r, SOON))]);
   startHistory(JSON.stringify(desk.plan()));
-  startPages(document.querySelector(".cw-page") as HTMLElement, desk.redraw);
-  show();
+  startPages(document.querySelector(".cw-page") as HTMLElement, show);
   if (isFramed()) frame(desk.plan());
   if (!theEngine()) {
     await starting;
     show();
+    followAgain();
   }
   reopenLadder();
 }

@@ -4,23 +4,59 @@
 import { hasPlan } from "../state/link";
 import { allPagesWanted, keepAllPages } from "../state/looks";
 import type { Actions } from "./desk";
-import { every, setAttribute, setText } from "./dom";
+import { every, putBack, putBy, setAttribute, setText } from "./dom";
+import { openWorking } from "./figures";
 import { say } from "./say";
 
 const FIRST = "job";
 
 let turned: () => void = () => undefined;
 let at = FIRST;
+let unfolded = false; // all pages are built, though one is in view
 
-/** The parts of the page in view. */
+/** The pages that are built: the one in view, or all of them. */
 export function openPages(): HTMLElement[] {
-  return every(isAll() ? ".cw-block" : ".cw-block[data-open]");
+  return every(isAll() || unfolded ? ".cw-block" : ".cw-block[data-open]");
 }
 
-/** The pages that the engine is asked for, by its own names. */
-export function pagesAsked(): string {
-  if (isAll()) return "";
-  return pageItem(at)?.dataset["page"] || "none";
+let beside: HTMLElement[] | undefined;
+
+/** All elements of a selector on the pages that are built, and beside the pages: what
+ *  stands on the others is not looked for. */
+export function onSheet<E extends Element = HTMLElement>(selector: string): E[] {
+  beside ??= every(".cw-page > :not(.cw-app), .cw-app > :not(main), main > :not(.cw-block)");
+  return [...beside, ...openPages()].flatMap((part) => [...(part.matches(selector) ? [part as Element as E] : []), ...every<E>(selector, part)]);
+}
+
+/** Builds every page while something is done that concerns them all, such as printing
+ *  or looking for what is on none in view. */
+export function unfold(): void {
+  if (unfolded || isAll()) return;
+  unfolded = true;
+  rebuild();
+}
+
+export function foldAgain(): void {
+  if (!unfolded) return;
+  unfolded = false;
+  rebuild();
+}
+
+/** Looks for something on every page, and turns to the page it is on. */
+export function seek(find: () => HTMLElement | null, turn: (to: HTMLElement | null) => void = turnTo): HTMLElement | null {
+  unfold();
+  const found = find();
+  turn(found);
+  foldAgain();
+  return found;
+}
+
+/** Shows what is to be built now, and puts by what the other pages have built: a page
+ *  in view is the only one to be laid out and searched. */
+function rebuild(): void {
+  const open = openPages();
+  for (const block of every(".cw-block")) (open.includes(block) ? putBack : putBy)(block);
+  turned();
 }
 
 export function isAll(): boolean {
@@ -83,7 +119,7 @@ function open(page: string): void {
   items.forEach((item, i) => setAttribute(item.querySelector("a") as Element, "aria-current", i === here ? "page" : null));
   renderBar(items, here);
   setAttribute(document.documentElement, "data-page", page);
-  turned();
+  if (!unfolded) rebuild();
 }
 
 /** The bar at the foot of a small screen: where one is, and the pages beside it. */
@@ -99,37 +135,41 @@ function renderBar(items: HTMLElement[], here: number): void {
   if (list) setText(list, here <= 0 ? say("On this sheet") : say("{page}, {n} of {all}", { page: pageTitle(at), n: here, all: items.length - 1 }));
 }
 
-/** The page or the part of one that an address names; "" where it names none. */
-function pageAt(hash: string): string {
-  const name = decodeURIComponent(hash.slice(1));
-  if (pageItem(name)) return name;
-  return pageOf(figureNamed(name));
-}
-
 function figureNamed(id: string): HTMLElement | null {
-  return document.querySelector(`.cw-block .cw-figure[data-figure="${CSS.escape(id)}"]`);
+  return document.querySelector<HTMLElement>(`.cw-block .cw-figure[data-figure="${CSS.escape(id)}"]`);
 }
 
+/** Turns to the page of an address; to a figure, with its working. */
 function follow(hash: string, state: unknown): void {
-  const named = typeof state === "object" && state !== null && "page" in state ? String(state.page) : pageAt(hash);
-  open(pageItem(named) ? named : FIRST);
-  figureNamed(decodeURIComponent(hash.slice(1)))?.scrollIntoView({ block: "center" });
+  const name = decodeURIComponent(hash.slice(1));
+  const page = typeof state === "object" && state !== null && "page" in state ? String(state.page) : name;
+  if (pageItem(page) || !name.includes(".")) return open(pageItem(page) ? page : FIRST);
+  openWorking(name);
+  const figure = seek(() => figureNamed(name), (found) => open(pageOf(found) || FIRST));
+  for (let fold = figure?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+  figure?.scrollIntoView({ block: "center" });
+}
+
+/** Follows the address once more when there are figures, where it is of one and nobody
+ *  has turned to another page since. */
+export function followAgain(): void {
+  if (at === FIRST) follow(location.hash, history.state);
 }
 
 /** Shows the page of the address, and turns when it changes. turn is called after. */
 export function startPages(root: HTMLElement, turn: () => void): void {
   setAttribute(document.documentElement, "data-all", allPagesWanted() ? "" : null);
   renderAll();
-  follow(location.hash, history.state);
   turned = turn;
+  follow(location.hash, history.state);
   window.addEventListener("popstate", (e) => {
     if (!hasPlan(location.hash) || e.state !== null) follow(location.hash, e.state);
   });
   root.addEventListener("click", (e) => {
     const link = e.target instanceof Element ? e.target.closest<HTMLAnchorElement>("a[href^='#']") : null;
     if (!link || e.ctrlKey || e.metaKey || e.shiftKey) return;
-    const page = pageAt(link.hash);
-    if (page === "") return;
+    const page = link.hash.slice(1);
+    if (!pageItem(page)) return;
     e.preventDefault();
     if (link.dataset["bar"] === "list") showContents();
     else go(page);
@@ -152,7 +192,7 @@ export function pagesActions(): Actions {
       setAttribute(document.documentElement, "data-all", isAll() ? null : "");
       keepAllPages(isAll());
       renderAll();
-      turned();
+      rebuild();
       document.getElementById(at)?.scrollIntoView();
     },
     "show-drawing": () => {

@@ -2,7 +2,7 @@
 // does by data-do.
 
 import { typedText } from "../state/pointer";
-import { figures, theEngine, theSheet } from "./answer";
+import { figures, layerNames, sheetWith, theEngine, theSheet } from "./answer";
 import { arrivingActions, startArriving } from "./arriving";
 import { renderProblems } from "./blanks";
 import { contentsActions } from "./contents";
@@ -14,7 +14,7 @@ import { finishActions } from "./finish";
 import { startFollowing } from "./follow";
 import { gapActions } from "./gaps";
 import { glossaryActions } from "./glossary";
-import { hangingActions, renderHanging } from "./hanging";
+import { hangingActions } from "./hanging";
 import { bringBack, changed, desk } from "./job";
 import { closeJobs, jobsActions, redraw } from "./jobs";
 import { adoptNow, keepingActions, startKeeping } from "./keeping";
@@ -29,7 +29,6 @@ import { pagesActions } from "./pages";
 import { priceActions } from "./price";
 import { printActions, startPrint } from "./print";
 import { recordActions } from "./record";
-import { stations } from "./render";
 import { rowActions } from "./rows";
 import { showNote } from "./safety";
 import { choiceActions } from "./setting-out";
@@ -88,7 +87,7 @@ const doing: Actions = {
 /** Shows the drawing alone anew. */
 function redrawDrawing(): void {
   const sheet = theSheet();
-  if (!sheet || !renderDrawing(sheet.drawings ?? [], sheet.layers ?? [])) return;
+  if (!sheet || !renderDrawing(sheet.drawings ?? [], layerNames(desk.plan()))) return;
   relight();
 }
 
@@ -137,15 +136,8 @@ export function listen(): void {
   startFollowing(root, redrawDrawing);
   startZoom();
   startStepOrder(root, desk);
-  startLadder({ plan: desk.plan, sheet: theSheet, changed, keep: adoptNow });
-  startPrint(
-    () => {
-      const sheet = theSheet();
-      if (sheet) renderHanging(desk.plan(), sheet.layers ?? [], figures(), stations());
-      renderFigures(figures());
-    },
-    () => theSheet()?.drawings ?? [],
-  );
+  startLadder({ plan: desk.plan, sheet: sheetWith, changed, keep: adoptNow });
+  startPrint(() => theSheet()?.drawings ?? []);
   // A fold's event does not bubble. What is wrong inside stands beside the fold
   // while it is shut, and beside its blank once it is open.
   root.addEventListener("toggle", () => theSheet() && renderProblems(theSheet()?.problems ?? []), true);

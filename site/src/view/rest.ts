@@ -6,6 +6,7 @@ import { newEntry } from "../state/entries";
 import { emptyPlan, type Plan } from "../state/plan";
 import { at, typedText, type Json } from "../state/pointer";
 import { every, region, setAttribute, setText } from "./dom";
+import { onSheet } from "./pages";
 import { say } from "./say";
 
 const WRONG = ".cw-say:not([data-severity=note], [data-to-come])";
@@ -14,7 +15,7 @@ const opened = new WeakMap<Element, string>();
 
 export function renderRest(plan: Plan): void {
   const begun = beginnings(plan);
-  for (const rest of every<HTMLDetailsElement>("details.cw-rest")) {
+  for (const rest of onSheet<HTMLDetailsElement>("details.cw-rest")) {
     const filled = every<HTMLInputElement>("[data-at]", rest).filter((b) => isFilled(b, plan, begun));
     const places = new Set(filled.map((b) => b.dataset["at"]));
     setText(region("rest-filled", rest), places.size === 0 ? "" : say("({n} filled in)", { n: places.size }));

@@ -1,7 +1,7 @@
 // The room as its readings make it: whether they prove its shape, how each
 // reading fits, and what else is in the ceiling.
 
-import type { Layer, RoomObject, Survey } from "../engine/contract";
+import type { RoomObject, Survey } from "../engine/contract";
 import { called } from "./corners";
 import { every, make, redraw, region } from "./dom";
 import { say } from "./say";
@@ -42,8 +42,7 @@ function linesTable(lines: Survey["lines"]): HTMLElement {
 
 /** The light and all else in the ceiling, with the panels they fall on. It
  *  stands in a fold, since where a panel is cut is said at its hanging too. */
-export function renderObjects(objects: RoomObject[], layers: Layer[]): void {
-  const names = new Map(layers.map((l) => [l.id, l.name] as const));
+export function renderObjects(objects: RoomObject[], names: Map<string, string>): void {
   redraw(region("objects"), [objects, Array.from(names)], () => {
     const told = objects.filter((o) => o.text !== "" || (o.panels ?? []).length > 0);
     if (told.length === 0) return [];

@@ -6,10 +6,11 @@ import type { Advice, Question, Severity } from "../engine/contract";
 import { offered } from "../generated/plan";
 import { at, typedText } from "../state/pointer";
 import type { Plan } from "../state/plan";
-import { blankAt, nameOf } from "./blanks";
+import { nameOf } from "./blanks";
 import { action, every, make, redraw, region } from "./dom";
 import { figurePlace } from "./figures";
-import { lowerFirst, nameInStep } from "./lists";
+import { blankAnywhere, lowerFirst } from "./lists";
+import { seek } from "./pages";
 import { firstSentence, severityWord, sign } from "./signs";
 import { quoted } from "./names";
 import { and, say } from "./say";
@@ -73,7 +74,7 @@ function findOut(questions: Question[]): HTMLElement | null {
     "section",
     { class: "cw-find-out", "aria-labelledby": "h-find-out" },
     make("h3", { id: "h-find-out" }, say("Find out first ({n})", { n: questions.length })),
-    make("ul", {}, ...questions.map((q) => make("li", {}, action("go-to", q.words, { "data-to": placeOf(q.at), "data-key": q.at })))),
+    make("ul", {}, ...questions.map((q) => make("li", {}, action("go-to", q.words, { "data-to": q.at, "data-key": q.at })))),
   );
 }
 
@@ -141,27 +142,18 @@ function why(n: Advice): (HTMLElement | null)[] {
 function answerTo(plan: Plan, pointer: string, asked: Set<string>): Answer | null {
   if (pointer === "") return null;
   if (/^\/finish\/steps\/\d+$/.test(pointer)) {
-    return { to: placeOf(pointer), words: say("look at the step {step}", { step: quoted(typedText(at(plan, `${pointer}/name`))) }), open: false };
+    return { to: `${pointer}/name`, words: say("look at the step {step}", { step: quoted(typedText(at(plan, `${pointer}/name`))) }), open: false };
   }
-  const blank = blankAt(pointer) ?? blankAt(placeOf(pointer));
-  const name = blank ? nameOf(blank) : nameInStep(pointer);
-  if (name === "") return null;
-  const empty = (blankAt(pointer) !== null || !blank) && typedText(at(plan, pointer)).trim() === "";
-  return { to: blank?.dataset["at"] ?? pointer, words: `${empty ? say("fill in") : say("look at")}: ${lowerFirst(name)}`, open: empty && !asked.has(pointer) };
-}
-
-/** Where a pointer leads to on the page: its blank, the name of its step, or the
- *  first blank in sight below it. */
-function placeOf(pointer: string): string {
-  if (/^\/finish\/steps\/\d+$/.test(pointer)) return `${pointer}/name`;
-  if (blankAt(pointer)) return pointer;
-  const first = every(`[data-at^="${CSS.escape(`${pointer}/`)}"]`).find((b) => b.closest("[hidden]") === null);
-  return first?.dataset["at"] ?? pointer;
+  const blank = blankAnywhere(pointer, true);
+  if (!blank) return null;
+  const empty = typedText(at(plan, pointer)).trim() === "" && !blank.dataset["unset"] && (blank.dataset["at"] ?? pointer) === pointer;
+  return { to: blank.dataset["at"] ?? pointer, words: `${empty ? say("fill in") : say("look at")}: ${lowerFirst(nameOf(blank))}`, open: empty && !asked.has(pointer) };
 }
 
 /** Shows a note in full, from wherever a slip has told of it. */
 export function showNote(id: string): void {
-  const shown = document.getElementById(`note-${id}`);
+  const find = () => document.getElementById(`note-${id}`);
+  const shown = find() ?? seek(find);
   for (let fold = shown?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
   shown?.scrollIntoView({ block: "center" });
   shown?.focus({ preventScroll: true });

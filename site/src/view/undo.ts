@@ -11,8 +11,8 @@ import { hear } from "./announce";
 import { blankAt, nameOf } from "./blanks";
 import type { Actions } from "./desk";
 import { every, region, setAttribute, setText } from "./dom";
-import { turnTo } from "./pages";
-import { insertItem, lowerFirst, nameInStep, removeItem } from "./lists";
+import { onSheet, seek } from "./pages";
+import { blankAnywhere, insertItem, lowerFirst, removeItem } from "./lists";
 import { quoted } from "./names";
 import { say } from "./say";
 import { openAround } from "./step-open";
@@ -144,12 +144,11 @@ const nouns: Record<string, string> = {
 };
 
 function wordsFor(made: Difference, pointer: string): string {
-  const blank = blankAt(pointer || made.at);
-  const typedIn = blank ? nameOf(blank) : nameInStep(pointer || made.at);
-  if (typedIn !== "") return lowerFirst(typedIn);
+  const blank = blankAt(pointer || made.at) ?? blankAnywhere(pointer || made.at);
+  if (blank) return lowerFirst(nameOf(blank));
   if (made.what === "moved") return made.at === "/finish/steps" ? say("the order of the steps") : say("an order");
   if (made.what === "changed") {
-    const part = blankIn(made.first)?.closest("section")?.querySelector("h2")?.firstChild?.textContent?.trim() ?? "";
+    const part = (blankIn(made.first) ?? blankAnywhere(made.first, true))?.closest("section")?.querySelector("h2")?.firstChild?.textContent?.trim() ?? "";
     return part === "" ? "" : say("a change under “{part}”", { part });
   }
   const list = made.at.slice(0, made.at.lastIndexOf("/"));
@@ -163,7 +162,7 @@ function blankIn(pointer: string): HTMLElement | null {
   const own = blankAt(pointer);
   if (own) return own;
   for (let p = pointer; p !== ""; p = p.slice(0, p.lastIndexOf("/"))) {
-    const inside = every(`[data-at^="${CSS.escape(p)}/"]`).find((b) => b.closest("[hidden]") === null);
+    const inside = onSheet(`[data-at^="${CSS.escape(p)}/"]`).find((b) => b.closest("[hidden]") === null);
     if (inside) return inside;
   }
   return null;
@@ -172,8 +171,12 @@ function blankIn(pointer: string): HTMLElement | null {
 /** Opens what hides a place of the plan, rolls to it and focuses its blank. */
 export function goToPlace(pointer: string): void {
   openAround(pointer);
-  const blank = blankIn(pointer);
-  turnTo(blank);
+  const blank =
+    blankAt(pointer) ??
+    seek(() => {
+      openAround(pointer);
+      return blankIn(pointer);
+    });
   for (let fold = blank?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
   blank?.scrollIntoView({ block: "center" });
   blank?.focus({ preventScroll: true });
