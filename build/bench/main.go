@@ -57,6 +57,8 @@ func measurements() []measurement {
 		{"layout", layout},
 		{"growth", growth},
 		{"keys", keys},
+		{"start", starts},
+		{"phone", slowPhone},
 		{"memory", memory},
 		{"same", sameBytes},
 	}

@@ -18,14 +18,12 @@ import (
 // watch runs in every page before its own scripts. It notes when the engine is
 // there and when it first answered, and keeps the engine's memory at hand.
 const watch = `
-globalThis.watched = { first: 0, computes: 0, after: [] };
+globalThis.watched = { first: 0 };
 document.addEventListener("ceilingwright:ready", () => {
   const workOut = ceilingwright.sheet;
   ceilingwright.sheet = (plan) => {
     const sheet = workOut(plan);
-    watched.computes++;
     watched.first ||= performance.now();
-    for (const f of watched.after) f();
     return sheet;
   };
 }, true);
@@ -149,74 +147,6 @@ func timeOf(browser context.Context, server *httptest.Server, moment string) (at
 		return err
 	})
 	return at, err
-}
-
-// keyPresses is how many keys are typed, the first quarter to warm up.
-const keyPresses = 160
-
-// answered waits until n keys have been answered, or says that they were not.
-// The next key is typed only then: a page that puts off the work until the
-// keys rest would otherwise answer several at once.
-func answered(tab context.Context, n int) error {
-	got, err := evaluate[int](tab, fmt.Sprintf(`(async () => {
-  const from = performance.now();
-  while (watched.keys.length < %d && performance.now() - from < 5000) await new Promise((r) => setTimeout(r, 5));
-  return watched.keys.length;
-})()`, n))
-	if err == nil && got < n {
-		err = fmt.Errorf("key %d was not answered in 5 s", n)
-	}
-	return err
-}
-
-// keys types into the room's length and takes, for every key, the time until
-// the frame that shows the answer has been drawn.
-func keys(ctx context.Context, b *bench) ([]row, error) {
-	var times []float64
-	err := onOwnPage(ctx, b, func(tab context.Context) error {
-		const prepare = `(() => {
-  watched.keys = [];
-  let pressed = 0;
-  addEventListener("keydown", (e) => { pressed = e.timeStamp; }, true);
-  watched.after.push(() => {
-    const from = pressed;
-    if (!from) return;
-    pressed = 0;
-    // The message is handled after the frame has been handed on.
-    requestAnimationFrame(() => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => watched.keys.push(performance.now() - from);
-      port2.postMessage(0);
-    });
-  });
-  const blank = document.querySelector('[data-at="/room/length"]');
-  blank.focus();
-  blank.setSelectionRange(blank.value.length, blank.value.length);
-  return true;
-})()`
-		if _, err := evaluate[bool](tab, prepare); err != nil {
-			return err
-		}
-		for n := range keyPresses {
-			key := []string{" ", "\b"}[n%2] // typed and taken away again
-			if err := chromedp.Do(tab, chromedp.KeyEvent(key)); err != nil {
-				return err
-			}
-			if err := answered(tab, n+1); err != nil {
-				return err
-			}
-		}
-		var err error
-		times, err = evaluate[[]float64](tab, `watched.keys`)
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	times = times[keyPresses/4:] // the browser has compiled the engine well by then
-	slow := percentile(times, 95)
-	return []row{{"key press to painted answer, 95 %",
-		fmt.Sprintf("%.0f ms (%d keys, median %.0f ms)", slow, len(times), median(times)), "≤ 50 ms", slow <= 50}}, nil
 }
 
 // memory recomputes again and again in one page and compares the memory of
