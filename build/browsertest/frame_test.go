@@ -49,6 +49,7 @@ func TestPageWorksInFrameOfAnotherSite(t *testing.T) {
 			v.wait(`heights.length > 0 && heights.at(-1) > 1000`)
 			inside := v.inFrame(strings.Replace(hosted, "127.0.0.1", "localhost", 1))
 			inside.ready()
+			inside.allPages()
 			inside.waitText("4″", figure, "border.DA")
 			inside.waitText("Long room", blank+`.value`, "/title")
 			assert.True(t, inside.holds(`document.documentElement.hasAttribute("data-framed") && !document.querySelector("[data-fill=own-tab]").hidden`))

@@ -705,6 +705,7 @@ func TestLadderWorksInAFrame(t *testing.T) {
 			v.wait(`heights.length > 0 && heights.at(-1) > 1000`)
 			inside := v.inFrame(address)
 			inside.ready()
+			inside.allPages()
 			inside.run(`document.querySelector("[data-do=ladder][data-to=hanging]").click()`)
 			inside.wait(`document.querySelector(".cw-ladder[open]")`)
 			v.wait(`heights.at(-1) < 900`)
