@@ -14,13 +14,15 @@ func TestFirstVisitShowsWorkedExample(t *testing.T) {
 			assert.True(t, v.holds(`document.querySelector(".cw-example").offsetHeight > 0`))
 			assert.Contains(t, v.text(`document.querySelector(".cw-example").textContent`), "worked example")
 			assert.Equal(t, 0, value[int](v, `document.querySelectorAll("[aria-invalid]").length`), "an example has no problem")
-			for _, id := range []string{"room.area", "border.AB", "border.DA", "box.diagonal", "tape.rolls", "platform.height"} {
-				assert.Regexp(t, `\d`, v.text(figure, id), id)
-			}
 			if in == phone {
 				v.press(`.cw-bar [data-do=show-drawing]`)
 			}
 			assert.True(t, v.holds(`document.querySelector("[data-fill=drawing] svg").getBoundingClientRect().height > 100`))
+			v.allPages()
+			for _, id := range []string{"room.area", "border.AB", "border.DA", "box.diagonal", "tape.rolls", "platform.height"} {
+				assert.Regexp(t, `\d`, v.text(figure, id), id)
+			}
+			v.run(`localStorage.removeItem("ceilingwright:pages")`)
 			assert.Empty(t, v.text(`localStorage.length ? JSON.stringify(localStorage) : ""`), "looking keeps nothing")
 		})
 	}

@@ -54,8 +54,8 @@ func TestOnePageIsInTheDocument(t *testing.T) {
 		v.toPage(id)
 		count := value[int](v, `document.querySelectorAll("*").length`)
 
-		// The steps of the finish all stand open.
-		assert.LessOrEqual(t, count, map[bool]int{true: 5000, false: 2000}[id == "finish"], id)
+		t.Logf("%s: %d elements", id, count)
+		assert.LessOrEqual(t, count, 2000, id)
 	}
 }
 
@@ -63,7 +63,7 @@ func TestOnePageIsInTheDocument(t *testing.T) {
 func TestFoldsStayOpenOnAPageThatWasLeft(t *testing.T) {
 	v := openTurned(t, desk, "#finish")
 	const fold = `document.querySelectorAll(".cw-step")[1].querySelector("details")`
-	v.run(`(` + fold + `).open = true`)
+	v.run(`document.querySelectorAll(".cw-step [data-do=open-step]")[1].click(); (` + fold + `).open = true`)
 	v.toPage("price")
 	assert.Equal(t, 0, value[int](v, `document.querySelectorAll(".cw-step").length`), "left")
 	v.toPage("finish")
@@ -99,6 +99,7 @@ func TestSlipLeadsToItsNoteOnAnotherPage(t *testing.T) {
 func TestUndoTurnsToTheBlankItChanges(t *testing.T) {
 	v := openTurned(t, desk, "#finish")
 	const at = "/finish/steps/1/name"
+	v.run(`document.querySelectorAll(".cw-step [data-do=open-step]")[1].click()`)
 	before := v.text(blank+`.value`, at)
 	v.write(at, "Other")
 	v.leave()

@@ -56,11 +56,11 @@ let returning = false;
 let tapped = -Infinity;
 
 /** The pages whose sheet is read on the ladder, by the engine's names. */
-const READ = "setting hanging safety";
+const READ = ["setting", "hanging", "safety"];
 
 /** What the engine is asked for besides the page in view, while one is on the ladder. */
-export function ladderAsks(): string {
-  return shown ? READ : "";
+export function ladderAsks(): string[] {
+  return shown ? READ : [];
 }
 
 export function startLadder(on: Job): void {
@@ -89,7 +89,7 @@ function follow(): void {
 
 /** Opens the view again after the page has been loaded anew in the midst of it. */
 export function reopenLadder(): void {
-  if (job.sheet(READ)) follow();
+  if (job.sheet(READ.join(" "))) follow();
 }
 
 /** Opens the view a button asks for, with its layer where it stands in one. */
@@ -123,7 +123,7 @@ function lookIn(state: unknown): Look | null {
 }
 
 function firstToHang(): string {
-  const layers = job.sheet(READ)?.layers ?? [];
+  const layers = job.sheet(READ.join(" "))?.layers ?? [];
   return (layers.find((l) => l.order.some((h) => !h.up)) ?? layers[0])?.id ?? "";
 }
 
@@ -134,7 +134,7 @@ function show(look: Look): void {
   const view = `${look.to}:${look.layer}`;
   const rung: Rung = {
     plan: () => job.plan(),
-    sheet: () => job.sheet(READ) ?? { ceilingwright: 1, version: "" },
+    sheet: () => job.sheet(READ.join(" ")) ?? { ceilingwright: 1, version: "" },
     place: placeOf(plan, view),
     go: (at) => {
       rung.place.at = at;
@@ -273,7 +273,7 @@ function nothing(): Screen {
   return {
     name: "nothing",
     where: "",
-    heading: heading(say("Nothing here yet:"), job.sheet(READ) ? say("fill in the sheet") : say("one moment")),
+    heading: heading(say("Nothing here yet:"), job.sheet(READ.join(" ")) ? say("fill in the sheet") : say("one moment")),
     content: [],
     keys: [{ words: say("To the sheet"), does: leave }],
   };

@@ -7,6 +7,7 @@ import type { Actions } from "./desk";
 import { every, putBack, putBy, setAttribute, setText } from "./dom";
 import { openWorking } from "./figures";
 import { say } from "./say";
+import { amongSteps } from "./step-open";
 
 const FIRST = "job";
 
@@ -145,7 +146,7 @@ function follow(hash: string, state: unknown): void {
   const page = typeof state === "object" && state !== null && "page" in state ? String(state.page) : name;
   if (pageItem(page) || !name.includes(".")) return open(pageItem(page) ? page : FIRST);
   openWorking(name);
-  const figure = seek(() => figureNamed(name), (found) => open(pageOf(found) || FIRST));
+  const figure = seek(() => amongSteps(() => figureNamed(name)), (found) => open(pageOf(found) || FIRST));
   for (let fold = figure?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
   figure?.scrollIntoView({ block: "center" });
 }

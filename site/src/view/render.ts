@@ -37,22 +37,22 @@ import { say } from "./say";
 /** What a page of the sheet asks of the engine, by its names, and how it is shown. The
  *  notes of safety bite on other pages, and the platform stands in the hanging. */
 interface PageView {
-  asks: string;
+  asks: string[];
   show(plan: Plan, sheet: Sheet): void;
 }
 
 const views: Readonly<Record<string, PageView>> = {
-  job: { asks: "", show: (plan, sheet) => renderCover(plan, sheet.overview ?? null) },
+  job: { asks: [], show: (plan, sheet) => renderCover(plan, sheet.overview ?? null) },
   room: {
-    asks: "room safety",
+    asks: ["room", "safety"],
     show: (plan, sheet) => {
       renderSurvey(sheet.survey ?? null);
       renderObjects(sheet.objects ?? [], layerNames(plan));
     },
   },
-  mask: { asks: "mask", show: (plan, sheet) => renderDelivery(plan, sheet.layers ?? []) },
+  mask: { asks: ["mask"], show: (plan, sheet) => renderDelivery(plan, sheet.layers ?? []) },
   "setting-out": {
-    asks: "setting",
+    asks: ["setting"],
     show: (_, sheet) => {
       renderChoices(sheet.choices ?? []);
       renderWalls(sheet.walls ?? []);
@@ -60,9 +60,9 @@ const views: Readonly<Record<string, PageView>> = {
       renderCorners(sheet.corners ?? []);
     },
   },
-  hanging: { asks: "hanging safety", show: (plan, sheet) => renderHanging(plan, sheet.layers ?? [], figures(), sheet.platform?.stations ?? []) },
+  hanging: { asks: ["hanging", "safety"], show: (plan, sheet) => renderHanging(plan, sheet.layers ?? [], figures(), sheet.platform?.stations ?? []) },
   finish: {
-    asks: "finish safety",
+    asks: ["finish", "safety"],
     show: (plan, sheet) => {
       renderClimate(sheet.climate ?? null);
       renderLeftOut(plan);
@@ -71,10 +71,10 @@ const views: Readonly<Record<string, PageView>> = {
       renderShopping(sheet.shopping ?? [], sheet.bill ?? null, sheet.steps ?? []);
     },
   },
-  days: { asks: "days safety", show: (plan, sheet) => renderDays(plan, sheet.days ?? null) },
-  price: { asks: "price", show: (plan, sheet) => renderPrice(plan, sheet.price ?? null) },
+  days: { asks: ["days", "safety"], show: (plan, sheet) => renderDays(plan, sheet.days ?? null) },
+  price: { asks: ["price"], show: (plan, sheet) => renderPrice(plan, sheet.price ?? null) },
   safety: {
-    asks: "safety",
+    asks: ["safety"],
     show: (plan, sheet) => {
       renderLimits(sheet.limits ?? []);
       renderPlatform(sheet.platform ?? null);
@@ -83,14 +83,14 @@ const views: Readonly<Record<string, PageView>> = {
       renderSafety(plan, sheet.safety ?? [], sheet.findOut ?? []);
     },
   },
-  record: { asks: "record", show: (_, sheet) => renderRecord(sheet.record ?? null) },
+  record: { asks: ["record"], show: (_, sheet) => renderRecord(sheet.record ?? null) },
 };
 
 /** The pages that the engine is asked for now, "" being all of them. */
 export function pagesAsked(): string {
   const open = openPages();
   if (open.length > 1) return "";
-  const asked = [...open.map((page) => views[page.id]?.asks ?? ""), ladderAsks()].filter(Boolean);
+  const asked = [...open.flatMap((page) => views[page.id]?.asks ?? []), ...ladderAsks()];
   return asked.join(" ") || "none";
 }
 

@@ -29,6 +29,17 @@ export function openAllSteps(wanted: boolean): void {
   again();
 }
 
+/** Looks for something in every step, and leaves the one open that it is in. */
+export function amongSteps(find: () => HTMLElement | null): HTMLElement | null {
+  const there = find();
+  if (there) return there;
+  openAllSteps(true);
+  const base = find()?.closest<HTMLElement>(".cw-step")?.dataset["base"] ?? "";
+  openAllSteps(false);
+  openAround(base);
+  return find();
+}
+
 /** The line of a step that a place of the plan lies in and that is shut; null where
  *  there is none. */
 export function shutAround(pointer: string): HTMLElement | null {
