@@ -48,7 +48,7 @@ func turn(at string) (string, error) {
 		}
 		return fmt.Sprintf(`<a href="#%s" rel=%q>%s</a>`, jobPages[k].at, words, jobPages[k].title)
 	}
-	return `<nav class="cw-wide cw-turn" aria-label="Pages before and after">` + link(i-1, "prev") + tick(jobPages[i]) + link(i+1, "next") + `</nav>`, nil
+	return `<nav class="cw-wide cw-turn" aria-label="Beside ` + jobPages[i].title + `">` + link(i-1, "prev") + tick(jobPages[i]) + link(i+1, "next") + `</nav>`, nil
 }
 
 // tick is where a page is ticked as done; the first is none to tick.

@@ -5,6 +5,7 @@ import type { Problem, Reading } from "../engine/contract";
 import { at, typedText, type JsonObject } from "../state/pointer";
 import { action, make, setAttribute } from "./dom";
 import { whole } from "./lists";
+import { isMade } from "./made";
 import { onSheet, openPages, pageNamed } from "./pages";
 import { say } from "./say";
 import { shutAround } from "./step-open";
@@ -37,9 +38,12 @@ export function nameOf(blank: Element): string {
 }
 
 export function renderBlanks(plan: JsonObject, readings: Record<string, Reading>): void {
+  const made = isMade();
   for (const blank of onSheet<Blank>("[data-at]")) {
     const pointer = pointerOf(blank);
     const typed = typedText(at(plan, pointer));
+    // What the build filled in reads as it will once the engine has read it.
+    if (made && blank instanceof HTMLInputElement && blank.defaultValue !== "" && blank.value === blank.defaultValue) continue;
     if (blank instanceof HTMLSelectElement) {
       choose(blank, typed || (blank.dataset["unset"] ?? ""));
       continue;

@@ -1,7 +1,8 @@
 // The whole sheet from plan and answer, part by part.
 
 import type { Sheet } from "../engine/contract";
-import type { Plan } from "../state/plan";
+import { isFresh } from "../state/keep";
+import { isExample, type Plan } from "../state/plan";
 import { list, typedText } from "../state/pointer";
 import { renderAir } from "./air";
 import { announce } from "./announce";
@@ -94,6 +95,14 @@ export function pagesAsked(): string {
   return asked.join(" ") || "none";
 }
 
+/** Whether the example stands as the build made it, and is still what is on the sheet. */
+function standsMade(plan: Plan): boolean {
+  if (!isMade()) return false;
+  if (isExample(plan) && isFresh(plan)) return true;
+  unmake(false);
+  return false;
+}
+
 export function renderSheet(plan: Plan): void {
   renderNotation(plan);
   const title = typedText(plan["title"]);
@@ -103,9 +112,10 @@ export function renderSheet(plan: Plan): void {
   setText(region("mask-count"), layerCount === 1 ? say("one layer") : say("{n|layer|layers}", { n: layerCount }));
   const open = openPages();
   if (!sheet) {
-    if (isMade() && open.every((page) => page.id === "job")) return;
-    if (!isMade()) renderContents(null);
-    if (!isMade() && open.some((page) => page.id === "job")) renderCover(plan, null);
+    if (!standsMade(plan)) {
+      renderContents(null);
+      if (open.some((page) => page.id === "job")) renderCover(plan, null);
+    }
     renderBlanks(plan, readings());
     renderFigures(figures());
     return;
