@@ -136,11 +136,11 @@ const typing = `(async () => {
   await wait(500);
   const blank = document.querySelector('#room [data-at="/room/length"]');
   blank.focus();
-  blank.value = "300";
+  blank.value = "25'";
   const enter = () => blank.dispatchEvent(new InputEvent("input", { bubbles: true }));
   const answers = new Map();
   for (const last of ["", ..."123456789"]) {
-    blank.value = "300" + last;
+    blank.value = "25'" + last;
     enter();
     await wait(last === "" ? 2000 : 900);
     answers.set(blank.value, figure().textContent);
@@ -163,7 +163,7 @@ const typing = `(async () => {
     });
   }).observe(document.querySelector("#room"), { subtree: true, childList: true, characterData: true });
   globalThis.typed = { times, open };
-  blank.value = "300";
+  blank.value = "25'";
   enter();
   await wait(900);
   open.length = times.length = 0;
@@ -237,6 +237,12 @@ const shown = `(async () => {
   return await new Promise((r) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = () => r(performance.now()); c.port2.postMessage(0); }));
 })()`
 
+// begun waits until the engine has answered and its sheet is shown, and gives when.
+const begun = `(async () => {
+  while (!document.documentElement.hasAttribute("data-ready") || document.querySelector("[data-fill=version]").textContent === "") await new Promise((r) => setTimeout(r, 20));
+  return performance.now();
+})()`
+
 // starts is what the start of the page does to whoever reads it already.
 func starts(ctx context.Context, b *bench) (rows []row, err error) {
 	server := packed(folderOf(b.output))
@@ -251,7 +257,7 @@ func starts(ctx context.Context, b *bench) (rows []row, err error) {
 		longest float64
 	}{{desktop, 50}, {slow, 200}, {slowOnline, 200}} {
 		err := on(browser, at.device, server.URL, func(tab context.Context) error {
-			figures, err := evaluate[float64](tab, shown)
+			answered, err := evaluate[float64](tab, begun)
 			if err != nil {
 				return err
 			}
@@ -262,7 +268,7 @@ func starts(ctx context.Context, b *bench) (rows []row, err error) {
 			}
 			shift, err := evaluate[float64](tab, `noted.shift`)
 			rows = append(rows,
-				row{"longest task at start, " + at.device.String(), fmt.Sprintf("%.0f ms (figures at %.0f ms)", longest, figures), fmt.Sprintf("≤ %.0f ms", at.longest), longest <= at.longest},
+				row{"longest task at start, " + at.device.String(), fmt.Sprintf("%.0f ms (engine answered at %.0f ms)", longest, answered), fmt.Sprintf("≤ %.0f ms", at.longest), longest <= at.longest},
 				row{"layout shift at start, " + at.device.String(), fmt.Sprintf("%.3f", shift), "≤ 0.05", shift <= 0.05})
 			return err
 		})

@@ -117,7 +117,7 @@ func TestThePageGoesTogether(t *testing.T) {
 	require.NoError(t, err)
 	page, err := putTogether(os.DirFS(filepath.Join(root, "site")), schema)
 	require.NoError(t, err)
-	assert.Equal(t, 5, strings.Count(page, "{{"))
+	assert.Equal(t, 6, strings.Count(page, "{{"))
 	assert.Greater(t, strings.Count(page, `data-at="`), 150)
 	assert.Greater(t, strings.Count(page, `data-rel="`), 120)
 }
