@@ -121,7 +121,8 @@ func linkTo(server *httptest.Server, plan string) string {
 	if plan == "" {
 		return server.URL + "/#room"
 	}
-	return fmt.Sprintf("%s/#cw1_j_%d_%08x_%s", server.URL, len(plan), crc32.ChecksumIEEE([]byte(plan)), base64.RawURLEncoding.EncodeToString([]byte(plan)))
+	data := base64.RawURLEncoding.EncodeToString([]byte(plan))
+	return fmt.Sprintf("%s/#cw1_j_%d_%08x_%s", server.URL, len(data), crc32.ChecksumIEEE([]byte(plan)), data)
 }
 
 // typing types one digit after another behind the length of the room, each taken away
@@ -130,10 +131,9 @@ func linkTo(server *httptest.Server, plan string) string {
 const typing = `(async () => {
   const wait = (ms) => new Promise((r) => setTimeout(r, ms));
   const figure = () => document.querySelector('#room .cw-figure[data-figure="room.area"] .cw-value');
-  const from = performance.now();
-  while (!/\d/.test(figure()?.textContent ?? "") && performance.now() - from < 60000) await wait(50);
+  while (!document.documentElement.hasAttribute("data-ready")) await wait(50);
   document.querySelector('.cw-pages a[href="#room"]').click();
-  await wait(500);
+  await wait(2000);
   const blank = document.querySelector('#room [data-at="/room/length"]');
   blank.focus();
   blank.value = "25'";

@@ -20,8 +20,8 @@ import { pagesAsked, renderSheet } from "./render";
 import { offerOwnTab } from "./sharing";
 import { renderUndo } from "./undo";
 
-const SLOW = 60; // ms; a sheet that twice took longer is worked out when the keys rest
-const REST = 120;
+const SLOW = 30; // ms; before a sheet that twice took longer, the key itself is painted
+const FRAME = 17; // ms; keys that come meanwhile are worked out together
 
 let plan: Plan = emptyPlan();
 let lastTook = 0;
@@ -45,9 +45,8 @@ function changedByKey(pointer: string): void {
   noteKey(JSON.stringify(plan), pointer, performance.now());
   keepSoon();
   renderUndo();
-  clearTimeout(due);
   if (Math.min(lastTook, tookBefore) < SLOW) show();
-  else due = setTimeout(show, REST);
+  else due ??= setTimeout(show, FRAME);
 }
 
 function settle(): void {
