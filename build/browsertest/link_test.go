@@ -2,6 +2,7 @@ package browsertest
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -88,5 +89,6 @@ func TestNothingIsAskedOfAnyoneAfterLoading(t *testing.T) {
 	v.copiedLink()
 	v.press(`[data-do=turn-over]`)
 	v.run(`await new Promise((r) => setTimeout(r, 700))`)
-	assert.Empty(t, v.asked())
+	// The browser may still be fetching the icon of the page's own manifest.
+	assert.Empty(t, slices.DeleteFunc(v.asked(), func(url string) bool { return strings.HasPrefix(url, hosted+"icon-") }))
 }

@@ -90,6 +90,7 @@ func TestEnteringABlankByFinger(t *testing.T) {
 	// After a sign or a space there is nothing to part.
 	for _, c := range [][2]string{{`7'`, `7'1/2`}, {`7' 3 `, `7' 3 1/2`}, {``, `1/2`}} {
 		v.run(`const b = document.activeElement; b.value = $1; b.dispatchEvent(new InputEvent("input", { bubbles: true }))`, c[0])
+		v.waitText(c[0], `JSON.parse(`+plan+`).room.length`) // what follows from it has moved what it moves
 		v.tap(`document.querySelector("[data-sign='1/2']")`)
 		v.waitText(c[1], blankFor("/room/length")+`.value`)
 	}
@@ -365,7 +366,7 @@ func TestLongAndTurningNamesStayInTheirPlace(t *testing.T) {
   const out = [];
   const texts = document.createTreeWalker(document.querySelector(".cw-page"), NodeFilter.SHOW_TEXT);
   while (texts.nextNode()) if (/[\u202a-\u202e]/.test(texts.currentNode.data) && texts.currentNode.parentElement.localName !== "script") out.push(texts.currentNode.data);
-  for (const e of document.querySelectorAll(".cw-page [aria-label], .cw-page [title]")) if (/[\u202a-\u202e]/.test((e.getAttribute("aria-label") ?? "") + (e.title ?? ""))) out.push(e.getAttribute("aria-label"));
+  for (const e of document.querySelectorAll(".cw-page [aria-label], .cw-page [title]")) if (/[\u202a-\u202e]/.test((e.getAttribute("aria-label") ?? "") + (e.title ?? ""))) out.push(e.outerHTML.slice(0, 150));
   return out.slice(0, 5).join("; ");
 })()`))
 	// Letters that run from the right are fenced off.

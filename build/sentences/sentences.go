@@ -251,7 +251,7 @@ func Holes(sentence string) (names, faults []string) {
 func InRules() []Call {
 	var calls []Call
 	for _, r := range safety.Table() {
-		for _, sentence := range [...]string{r.Words, r.Adds, r.Working, r.Asks, r.Decides, r.Source} {
+		for _, sentence := range [...]string{r.Words, r.First, r.Adds, r.Working, r.Asks, r.Decides, r.Source} {
 			if sentence == "" {
 				continue
 			}

@@ -19,6 +19,7 @@ type Row struct {
 	Working, Source      string
 	Bites                []Block
 	With, Adds, Asks     string
+	First                string // the first sentence of Words
 	OnDemand             bool
 }
 
@@ -29,7 +30,7 @@ func Table() []Row {
 		for _, r := range section.rules {
 			rows = append(rows, Row{
 				Section: section.name, ID: r.id, Severity: r.severity, Jurisdiction: r.jurisdiction(), Subject: r.subject,
-				When: r.when, Words: r.words, Working: r.working, Decides: r.decides, Source: r.source, Bites: r.bites,
+				When: r.when, First: r.first(), Words: r.words, Working: r.working, Decides: r.decides, Source: r.source, Bites: r.bites,
 				With: r.with, Adds: r.adds, Asks: r.asks, OnDemand: r.onDemand,
 			})
 		}

@@ -148,7 +148,7 @@ export function workOut(plan: string, asked: string, again: () => void): void {
     sheetWith(asked);
     return sayStopped();
   }
-  if (sheet && plan === answered && stands(asked)) return;
+  if (sheet && plan === answered && stands(asked)) return unsay("stopped");
   try {
     take(engine, plan, asked);
     lastGood = plan;

@@ -6,6 +6,7 @@ import { theSheet } from "./answer";
 import { make, region, setAttribute, setText } from "./dom";
 import { drawingInHand, pageLookedAt } from "./follow";
 import { startPanels } from "./light";
+import { calm } from "./names";
 import { say } from "./say";
 import { unzoom } from "./zoom";
 
@@ -45,7 +46,7 @@ const shownWords: Record<string, string> = {
 
 function nameOf(drawing: Drawing, names: Map<string, string>): string {
   const words = shownWords[drawing.shows] ?? drawing.title.replace(/, looking up$/, "");
-  return [names.get(drawing.layer) ?? "", words].filter((part) => part !== "" && drawing.shows !== "sections").join(": ") || words;
+  return [calm(names.get(drawing.layer) ?? ""), words].filter((part) => part !== "" && drawing.shows !== "sections").join(": ") || words;
 }
 
 /** Returns true when another picture has been put in place. */

@@ -4,6 +4,7 @@
 
 import { figures, sheetWith } from "./answer";
 import { every, region, setText } from "./dom";
+import { calm } from "./names";
 import { onSheet } from "./pages";
 import { say } from "./say";
 
@@ -30,7 +31,7 @@ export function relight(): void {
   if (lit) {
     for (const e of onSheet<Element>(`[data-${lit.kind}="${CSS.escape(lit.id)}"]`)) {
       e.setAttribute("data-lit", "");
-      if (e.getAttribute("role") === "button" && told !== "") e.setAttribute("aria-label", told);
+      if (e.getAttribute("role") === "button" && told !== "") e.setAttribute("aria-label", calm(told));
     }
   }
   setText(region("drawing-words"), told);

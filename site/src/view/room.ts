@@ -4,6 +4,7 @@
 import type { RoomObject, Survey } from "../engine/contract";
 import { called } from "./corners";
 import { every, make, redraw, region } from "./dom";
+import { calm } from "./names";
 import { say } from "./say";
 
 export function renderSurvey(survey: Survey | null): void {
@@ -51,7 +52,7 @@ export function renderObjects(objects: RoomObject[], names: Map<string, string>)
 }
 
 function object(o: RoomObject, names: Map<string, string>): HTMLElement {
-  const cuts = (o.panels ?? []).map((p) => make("li", {}, make("b", {}, `${names.get(p.layer) ?? p.layer}, ${p.panel}`), `: ${p.text}`));
+  const cuts = (o.panels ?? []).map((p) => make("li", {}, make("b", {}, `${calm(names.get(p.layer) ?? p.layer)}, ${p.panel}`), `: ${p.text}`));
   return make(
     "li",
     { "data-object": o.at },
