@@ -56,6 +56,7 @@ var notForReading = map[string]string{
 	"walls[].marks[].exact":           "value in base units",
 	"layers[].id":                     "id of the layer",
 	"layers[].panels[].state":         "enum word; printed but for unchecked, which all are before the count",
+	"layers[].order[].brief":          "the text in signs; the text says it",
 	"layers[].order[].view":           "part of the SVG",
 	"layers[].gaps[].at":              "pointer",
 	"layers[].gaps[].offers[]":        "what the page offers to fill the blank with; nothing was found out",

@@ -51,9 +51,9 @@ func TestGaps_Words(t *testing.T) {
 	assert.Equal(t, "2 mm narrower than planned.", gapAt(t, s, "A│B").Text)
 	assert.Equal(t, "2 mm", gapAt(t, s, "1│2").Set, "the other side is not touched")
 	assert.Equal(t, []sheet.Problem{
-		{At: "/mask/layers/0/gaps/0/gap", Page: "mask", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
+		{At: "/mask/layers/0/gaps/0/gap", Page: "hanging", Severity: problem.Caution, What: "The panels will run 3 mm past the tape line towards XY.",
 			Do: "Trim the last panel there by that much, or take down what was hung too wide."},
-		{At: "/mask/layers/0/gaps/2/gap", Page: "mask", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
+		{At: "/mask/layers/0/gaps/2/gap", Page: "hanging", Severity: problem.Caution, What: "The panels end 2 mm short of the tape line towards WX.",
 			Do: "Move the tape line there, or take down what was hung too tight."},
 	}, problemsBelow(s, "/mask/layers/0/gaps"))
 }
