@@ -264,10 +264,8 @@ func TestMeasuredGapIsTwoPressesAndChangesTheAdvice(t *testing.T) {
 	assert.Equal(t, `[{"seam":"2│3","gap":"3⁄16″"}]`, v.text(gaps), "skipping writes nothing")
 }
 
-// What is not among the offers is typed; what cannot be read is asked for again and
-// not written down. The next card leaves the gap that is then to be set: 36 in columns
-// less four gaps of 1/16 are 35 61/64 in wide; with 3/32 in at 2│3 the other seam of that
-// side has 1/32 left, and the card and the seam agree.
+// What is not among the offers is typed and shown as it was measured; what cannot be read
+// is asked for again and not written down.
 func TestGapIsTypedFreely(t *testing.T) {
 	v := openPlan(t, phone, rowPlan)
 	gaps := `JSON.stringify(JSON.parse(` + plan + `).mask.layers[0].gaps ?? [])`
